@@ -1,0 +1,31 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Frames;
+
+/// <summary>Frames that may be pooled: same kind, settings, size, exposure, and sensor temperature within the tolerance.</summary>
+public sealed record FrameSet
+{
+    /// <summary>What they were taken for.</summary>
+    public required FrameKind Kind { get; init; }
+
+    /// <summary>Gain, offset, ISO, binning and read-out mode.</summary>
+    public required ModeSettings Settings { get; init; }
+
+    /// <summary>Frame width, px.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>Frame height, px.</summary>
+    public required int Height { get; init; }
+
+    /// <summary>Exposure, s; null when unknown.</summary>
+    public double? ExposureSeconds { get; init; }
+
+    /// <summary>Mean sensor temperature as read, °C; null when unknown.</summary>
+    public double? TemperatureCelsius { get; init; }
+
+    /// <summary>Label from the capture table; null when none.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>The frames, in order of time, then of name.</summary>
+    public required IReadOnlyList<Frame> Frames { get; init; }
+}

@@ -1,0 +1,19 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Frames;
+
+/// <summary>What was found under the given paths: frames, the sets they form, files left out, findings.</summary>
+public sealed record Inventory
+{
+    /// <summary>Every readable frame that is in use, in order of time, then of name.</summary>
+    public required IReadOnlyList<Frame> Frames { get; init; }
+
+    /// <summary>The frames grouped; the same frames in the same order, each in exactly one set.</summary>
+    public required IReadOnlyList<FrameSet> Sets { get; init; }
+
+    /// <summary>Files that were left out, with the reason.</summary>
+    public required IReadOnlyList<RejectedFile> Rejected { get; init; }
+
+    /// <summary>What the headers and the table show that the user should know.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+}

@@ -1,0 +1,109 @@
+namespace SensorProfile.Profiles;
+
+/// <summary>What was measured at one combination of settings.</summary>
+public sealed record ModeProfile
+{
+    /// <summary>The settings these numbers hold for.</summary>
+    public ModeSettings Settings { get; init; } = new();
+
+    /// <summary>Mean level of the bias frames, ADU.</summary>
+    public Measurement? BiasLevel { get; init; }
+
+    /// <summary>Read noise from bias pairs, quantisation removed, e-.</summary>
+    public Measurement? ReadNoise { get; init; }
+
+    /// <summary>Read noise from bias pairs, quantisation removed, ADU.</summary>
+    public Measurement? ReadNoiseAdu { get; init; }
+
+    /// <summary>Conversion gain, e-/ADU per stored code.</summary>
+    public Measurement? Gain { get; init; }
+
+    /// <summary>Full well, e-.</summary>
+    public Measurement? FullWell { get; init; }
+
+    /// <summary>Level at which the variance peaks or the codes end, ADU.</summary>
+    public Measurement? SaturationLevel { get; init; }
+
+    /// <summary>Full well over read noise, stops.</summary>
+    public Measurement? DynamicRange { get; init; }
+
+    /// <summary>Mean absolute deviation from linearity between 5 % and 95 % of saturation, %.</summary>
+    public Measurement? LinearityError { get; init; }
+
+    /// <summary>Photo-response nonuniformity, %.</summary>
+    public Measurement? ResponseNonuniformity { get; init; }
+
+    /// <summary>The same per colour of the filter array (R, G1, G2, B); empty for monochrome.</summary>
+    public IReadOnlyList<ChannelProfile> Channels { get; init; } = [];
+
+    /// <summary>Dark current against exposure and temperature; null when no dark frames were usable.</summary>
+    public DarkCurrentProfile? DarkCurrent { get; init; }
+
+    /// <summary>Defect pixels, glow and structure; null when not measured.</summary>
+    public FixedPatternProfile? FixedPattern { get; init; }
+
+    /// <summary>The points behind gain, saturation and linearity; null when there were no flat pairs.</summary>
+    public PhotonTransferProfile? PhotonTransfer { get; init; }
+
+    /// <summary>How the temporal noise of the single pixels is distributed; null with fewer than 8 bias frames.</summary>
+    public NoiseDistribution? NoiseDistribution { get; init; }
+}
+
+/// <summary>Settings that must agree before frames are compared. Null where the headers are silent.</summary>
+public sealed record ModeSettings
+{
+    /// <summary>Gain setting of the camera (a number on its own scale, not e-/ADU).</summary>
+    public double? Gain { get; init; }
+
+    /// <summary>Offset (black level) setting.</summary>
+    public double? Offset { get; init; }
+
+    /// <summary>ISO setting.</summary>
+    public double? Iso { get; init; }
+
+    /// <summary>Binning, "1x1", "2x2" …</summary>
+    public string Binning { get; init; } = "1x1";
+
+    /// <summary>Read-out mode name.</summary>
+    public string? Readout { get; init; }
+}
+
+/// <summary>The photon-transfer results of one colour of the filter array.</summary>
+public sealed record ChannelProfile
+{
+    /// <summary>R, G1, G2 or B; a plain position such as "P00" when the colours are not known.</summary>
+    public string Name { get; init; } = "";
+
+    /// <inheritdoc cref="ModeProfile.BiasLevel"/>
+    public Measurement? BiasLevel { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.ReadNoise"/>
+    public Measurement? ReadNoise { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.ReadNoiseAdu"/>
+    public Measurement? ReadNoiseAdu { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.Gain"/>
+    public Measurement? Gain { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.FullWell"/>
+    public Measurement? FullWell { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.SaturationLevel"/>
+    public Measurement? SaturationLevel { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.DynamicRange"/>
+    public Measurement? DynamicRange { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.LinearityError"/>
+    public Measurement? LinearityError { get; init; }
+
+    /// <inheritdoc cref="ModeProfile.ResponseNonuniformity"/>
+    public Measurement? ResponseNonuniformity { get; init; }
+
+    /// <summary>Dark rate of this colour at the reference temperature from the level of the median pixel, e-/px/s.</summary>
+    public Measurement? DarkRate { get; init; }
+
+    /// <summary>Dark rate of this colour at the reference temperature from the growth of the variance, e-/px/s.</summary>
+    public Measurement? DarkRateFromVariance { get; init; }
+}
