@@ -1,0 +1,27 @@
+namespace SensorProfile.Fits;
+
+/// <summary>A file, or a part of it, is not FITS as the standard defines it, or holds something that this reader must refuse.</summary>
+/// <remarks>The message reads <c>place: what was found. The way out.</c></remarks>
+public sealed class FitsFormatException : IOException
+{
+    /// <summary>Makes the exception and its message.</summary>
+    /// <param name="location">Where it was found.</param>
+    /// <param name="problem">What was expected and what was found, one sentence with its full stop.</param>
+    /// <param name="remedy">What the user can do, one sentence with its full stop.</param>
+    /// <param name="innerException">The cause, when there is one.</param>
+    public FitsFormatException(FitsLocation location, string problem, string remedy, Exception? innerException = null)
+        : base($"{location}: {problem} {remedy}", innerException)
+    {
+        ArgumentNullException.ThrowIfNull(location);
+        (Location, Problem, Remedy) = (location, problem, remedy);
+    }
+
+    /// <summary>Where it was found.</summary>
+    public FitsLocation Location { get; }
+
+    /// <summary>What was expected and what was found.</summary>
+    public string Problem { get; }
+
+    /// <summary>What the user can do.</summary>
+    public string Remedy { get; }
+}

@@ -1,0 +1,67 @@
+namespace SensorProfile.Fits;
+
+/// <summary>One header and data unit. Images give their pixels by rows; everything else is listed only.</summary>
+/// <remarks>Safe for several threads. Usable until its <see cref="FitsFile"/> is disposed.</remarks>
+public sealed partial class FitsHdu
+{
+    private readonly PixelScaling? scaling;
+    private readonly PixelStore? store;
+
+    internal FitsHdu(HduExtent extent, FitsHeader header, FitsHduKind kind, int bitpix, long[] axes, PixelScaling? scaling, PixelStore? store)
+    {
+        (Extent, Header, Kind, Bitpix, Axes, this.scaling, this.store) = (extent, header, kind, bitpix, axes, scaling, store);
+        if (store is null) return;
+        Width = (int)axes[0];
+        Height = axes.Length > 1 ? (int)axes[1] : 1;
+        Planes = 1;
+        foreach (long length in axes.AsSpan(Math.Min(2, axes.Length))) Planes = checked((int)(Planes * length));
+    }
+
+    /// <summary>Place in the file, 0 for the primary HDU.</summary>
+    public int Index => Extent.Location.Hdu!.Value;
+
+    /// <summary>EXTNAME; null when there is none.</summary>
+    public string? Name => Header.Text("EXTNAME");
+
+    /// <summary>What it holds.</summary>
+    public FitsHduKind Kind { get; }
+
+    /// <summary>The header as it stands in the file.</summary>
+    public FitsHeader Header { get; }
+
+    /// <summary>BITPIX; of a compressed image that of the image (ZBITPIX).</summary>
+    public int Bitpix { get; }
+
+    /// <summary>NAXIS1, NAXIS2, …; of a compressed image those of the image.</summary>
+    public IReadOnlyList<long> Axes { get; }
+
+    /// <summary>BSCALE, 1 when not given.</summary>
+    public double BScale => scaling?.Scale ?? 1;
+
+    /// <summary>BZERO, 0 when not given.</summary>
+    public double BZero => scaling?.Zero ?? 0;
+
+    /// <summary>BLANK, the stored number that means "no value"; null when there is none and for floating-point images.</summary>
+    public long? Blank => scaling?.Blank;
+
+    /// <summary>Type of the physical values.</summary>
+    public FitsPixelType PixelType => scaling?.PixelType ?? FitsPixelType.UInt8;
+
+    /// <summary>Whether there are pixels to read.</summary>
+    public bool HasPixels => store is not null;
+
+    /// <summary>Pixels in a row (NAXIS1); 0 without pixels.</summary>
+    public int Width { get; }
+
+    /// <summary>Rows of a plane (NAXIS2, or 1); 0 without pixels.</summary>
+    public int Height { get; }
+
+    /// <summary>Number of planes: the product of NAXIS3, NAXIS4, …; 0 without pixels.</summary>
+    public int Planes { get; }
+
+    /// <summary>Where it lies in the file.</summary>
+    internal HduExtent Extent { get; }
+
+    /// <summary>Index, kind, name and size.</summary>
+    public override string ToString() => $"HDU {Index}: {Kind}{(Name is null ? "" : " " + Name)}{(Axes.Count == 0 ? "" : " " + string.Join(" × ", Axes))}";
+}

@@ -1,0 +1,29 @@
+namespace SensorProfile.Fits;
+
+/// <summary>What the value of a header card is.</summary>
+public enum FitsValueKind
+{
+    /// <summary>No value: COMMENT, HISTORY, blank and END cards.</summary>
+    Commentary,
+
+    /// <summary>A value card whose value is left out.</summary>
+    Undefined,
+
+    /// <summary>A character string.</summary>
+    Text,
+
+    /// <summary>T or F.</summary>
+    Logical,
+
+    /// <summary>An integer, possibly beyond 64 bits.</summary>
+    Integer,
+
+    /// <summary>A real number.</summary>
+    Real,
+
+    /// <summary>A complex number.</summary>
+    Complex,
+
+    /// <summary>None of these.</summary>
+    Malformed,
+}
