@@ -11,35 +11,40 @@ internal static class Checksum
     public const int EncodedLength = 16;
 
     /// <summary>Adds bytes to a sum.</summary>
-    /// <remarks>A ones'-complement sum does not depend on the byte order, so that words are added as they lie in memory
-    /// and only the result is turned around (RFC 1071 §2). Carries gather in 64-bit lanes and are added at the end.</remarks>
+    /// <remarks>Turning a word by 16 bits commutes with a ones'-complement sum: on a little-endian machine it is enough to swap the
+    /// bytes of each half and to turn the result. Carries gather in 64-bit lanes and are added at the end.</remarks>
     /// <param name="sum">Sum so far; 0 to begin.</param>
     /// <param name="bytes">Big-endian words; a last incomplete one counts as filled up with zeros.</param>
     public static uint Add(uint sum, ReadOnlySpan<byte> bytes)
     {
-        ReadOnlySpan<uint> words = MemoryMarshal.Cast<byte, uint>(bytes);
-        ulong total = 0;
         int done = 0;
-        if (Vector.IsHardwareAccelerated)
+        if (Vector.IsHardwareAccelerated && BitConverter.IsLittleEndian)
         {
-            Vector<ulong> low = default, high = default;
-            for (; done <= words.Length - Vector<uint>.Count; done += Vector<uint>.Count)
-            {
-                Vector.Widen(new Vector<uint>(words[done..]), out Vector<ulong> a, out Vector<ulong> b);
-                low += a;
-                high += b;
-            }
-
-            total = Vector.Sum(low) + Vector.Sum(high);     // below 2⁶¹: a span holds fewer than 2²⁹ words
+            done = bytes.Length / Vector<byte>.Count * Vector<byte>.Count;
+            sum = Fold(sum + (ulong)uint.RotateLeft(SumOfTurnedWords(MemoryMarshal.Cast<byte, ushort>(bytes[..done])), 16));
         }
 
-        foreach (uint word in words[done..]) total += word;
-        Span<byte> rest = stackalloc byte[4];
-        rest.Clear();
-        bytes[(words.Length * 4)..].CopyTo(rest);
-        total += MemoryMarshal.Read<uint>(rest);
-        uint machine = Fold(total);
-        return Fold((ulong)sum + (BitConverter.IsLittleEndian ? BinaryPrimitives.ReverseEndianness(machine) : machine));
+        sum = AddScalar(sum, bytes[done..]);
+        int rest = bytes.Length % 4;
+        if (rest == 0) return sum;
+        Span<byte> last = stackalloc byte[4];
+        last.Clear();
+        bytes[^rest..].CopyTo(last);
+        return AddScalar(sum, last);
+    }
+
+    private static uint SumOfTurnedWords(ReadOnlySpan<ushort> halves)
+    {
+        Vector<ulong> low = default, high = default;
+        for (; halves.Length > 0; halves = halves[Vector<ushort>.Count..])
+        {
+            var half = new Vector<ushort>(halves);
+            Vector.Widen(Vector.AsVectorUInt32((half << 8) | (half >>> 8)), out Vector<ulong> a, out Vector<ulong> b);
+            low += a;
+            high += b;
+        }
+
+        return Fold(Vector.Sum(low) + Vector.Sum(high));        // below 2⁶¹: a span holds fewer than 2²⁹ words
     }
 
     /// <summary>The definition, word by word: add, and carry around.</summary>
