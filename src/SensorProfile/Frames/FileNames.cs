@@ -1,0 +1,40 @@
+using System.Text;
+
+namespace SensorProfile.Frames;
+
+/// <summary>File names as they are compared and shown: forward slashes, composed letters.</summary>
+internal static class FileNames
+{
+    private static readonly string[] Bare = [".fits", ".fit", ".fts"];
+
+    /// <summary>Forward slashes, no leading "./", accented letters in one piece (some systems store ü as u and two dots).</summary>
+    public static string Normalise(string name)
+    {
+        string text = name.Trim().Replace('\\', '/');
+        while (text.StartsWith("./", StringComparison.Ordinal)) text = text[2..];
+        try
+        {
+            return text.Normalize(NormalizationForm.FormC);
+        }
+        catch (ArgumentException)   // not valid Unicode: compared as it is
+        {
+            return text;
+        }
+    }
+
+    /// <summary>The last part of a name.</summary>
+    public static string BareName(string name) => name[(name.LastIndexOf('/') + 1)..];
+
+    /// <summary>.fit, .fits, .fts, each also with .gz or .fz behind, and .fz alone; any case.</summary>
+    public static bool IsFits(string fileName)
+    {
+        string lower = fileName.ToLowerInvariant();
+        if (lower.EndsWith(".fz", StringComparison.Ordinal)) return true;
+        if (lower.EndsWith(".gz", StringComparison.Ordinal)) lower = lower[..^3];
+        return Array.Exists(Bare, extension => lower.EndsWith(extension, StringComparison.Ordinal));
+    }
+
+    /// <summary>Hidden files, resource forks, and what editors and downloads leave behind.</summary>
+    public static bool IsHiddenOrTemporary(string fileName) =>
+        fileName.StartsWith('.') || fileName.StartsWith('~') || fileName.EndsWith('~');
+}

@@ -1,0 +1,17 @@
+namespace SensorProfile.Frames;
+
+/// <summary>The order of frames: by time, those without a time last, then by name.</summary>
+internal sealed class FrameOrder : IComparer<Frame>
+{
+    /// <summary>The one instance.</summary>
+    public static FrameOrder ByTimeThenName { get; } = new();
+
+    private FrameOrder() { }
+
+    /// <inheritdoc/>
+    public int Compare(Frame? x, Frame? y)
+    {
+        int byTime = (x!.StartUtc ?? DateTimeOffset.MaxValue).CompareTo(y!.StartUtc ?? DateTimeOffset.MaxValue);
+        return byTime != 0 ? byTime : string.CompareOrdinal(x.Name, y.Name);
+    }
+}
