@@ -1,0 +1,4 @@
+namespace SensorProfile.Fitting;
+
+/// <summary>What a clip measures from.</summary>
+internal enum ClipCentre { Median, Mean }

@@ -1,0 +1,75 @@
+using SensorProfile.Fitting;
+
+namespace SensorProfile.Tests.Fitting;
+
+/// <summary>Rows Q-1 … .</summary>
+public class ProbabilityTests
+{
+    [Theory]
+    [InlineData(0.975, 1, 12.7062047364)]
+    [InlineData(0.975, 2, 4.3026527299)]
+    [InlineData(0.975, 3, 3.1824463053)]
+    [InlineData(0.975, 4, 2.7764451052)]
+    [InlineData(0.975, 5, 2.5705818366)]
+    [InlineData(0.975, 9, 2.2621571627)]
+    [InlineData(0.975, 10, 2.228138852)]
+    [InlineData(0.975, 30, 2.0422724563)]
+    [InlineData(0.995, 16, 2.92078162235)]
+    public void StudentQuantiles(double p, double nu, double expected)
+    {
+        Digits.Printed(expected, Probability.StudentQuantile(p, nu), 1e-9);
+        Digits.Printed(-expected, Probability.StudentQuantile(1 - p, nu), 1e-8);      // 1 − p is itself rounded
+        Digits.Relative(2 * (1 - p), Probability.StudentTwoSided(expected, nu), 2e-9);      // the printed value for ν = 5 is 1e-9 high
+    }
+
+    [Theory]
+    [InlineData(0.95, 1, 3.8414588207)]
+    [InlineData(0.95, 2, 5.9914645471)]
+    [InlineData(0.95, 3, 7.8147279033)]
+    [InlineData(0.95, 4, 9.4877290368)]
+    [InlineData(0.95, 5, 11.0704976935)]
+    [InlineData(0.95, 10, 18.3070380533)]
+    [InlineData(0.025, 9, 2.7003895)]
+    [InlineData(0.975, 9, 19.0227678)]
+    [InlineData(0.025, 99, 73.36108019)]
+    [InlineData(0.975, 99, 128.42198864)]
+    public void ChiSquaredQuantiles(double p, double nu, double expected)
+    {
+        double halfUnit = expected.ToString(System.Globalization.CultureInfo.InvariantCulture).Split('.')[1].Length switch { 7 => 5e-8, 8 => 5e-9, _ => 5e-11 };
+        Digits.Printed(expected, Probability.ChiSquaredQuantile(p, nu), Math.Max(halfUnit, 5e-11));
+        Digits.Relative(1 - p, Probability.ChiSquaredTail(expected, nu), 1e-6);
+    }
+
+    [Fact]
+    public void IntervalOfAStandardDeviation()
+    {
+        Digits.Printed(0.8780068454, Math.Sqrt(99 / Probability.ChiSquaredQuantile(0.975, 99)), 5e-11);
+        Digits.Printed(1.1616752553, Math.Sqrt(99 / Probability.ChiSquaredQuantile(0.025, 99)), 5e-11);
+    }
+
+    [Fact]
+    public void NormalQuantilesAndTails()
+    {
+        Digits.Relative(1.959963984540054, Probability.NormalQuantile(0.975), 1e-14);
+        Digits.Printed(2.5758293035489, Probability.NormalQuantile(0.995), 5e-14);
+        Digits.Relative(2.699796063e-3, Probability.NormalTwoSided(3), 2e-10);
+        Digits.Relative(5.733031437583866e-7, Probability.NormalTwoSided(5), 1e-12);
+        Digits.Relative(1.973175290e-9, Probability.NormalTwoSided(6), 2.6e-10);
+        Digits.Relative(9.865876450e-10, Probability.NormalTail(6), 1e-9);
+    }
+
+    [Fact]
+    public void DriftBetweenTwoProfiles()
+    {
+        double z = 0.04 / Math.Sqrt(0.012 * 0.012 + 0.015 * 0.015);
+        Digits.Printed(2.082316825181, z, 5e-13);
+        Digits.Printed(0.03731354, Probability.NormalTwoSided(z), 5e-9);
+    }
+
+    [Fact]
+    public void WideningTurnsNormalIntoStudent()
+    {
+        Digits.Relative(2.7764451052 / 1.959963984540054, Probability.CoverageWidening(4), 1e-10);
+        Assert.Equal(1, Probability.CoverageWidening(double.PositiveInfinity));
+    }
+}
