@@ -1,0 +1,11 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>Where the noise of a light and of a stack comes from.</summary>
+public sealed record NoiseBudgetAnswer : Answer
+{
+    /// <summary>The sources for the typical pixel, largest first.</summary>
+    public IReadOnlyList<NoiseTerm> Terms { get; init; } = [];
+
+    /// <summary>The noise over the measured distribution of pixels; empty when the profile has none.</summary>
+    public IReadOnlyList<NoiseAtRank> Pixels { get; init; } = [];
+}

@@ -1,0 +1,14 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>Pixels that share a dark rate and a temperature law.</summary>
+/// <param name="Weight">Share of all pixels, 0…1; the classes of a population sum to 1.</param>
+/// <param name="RateAtReference">Dark rate at the reference temperature, e-/px/s.</param>
+/// <param name="LawExponent">1 for pixels that follow the typical law; ΔT₂(typical)/ΔT₂(own) for those that do not.</param>
+/// <param name="Hot">Whether the pixel counts as hot rather than typical.</param>
+internal readonly record struct PixelClass(double Weight, double RateAtReference, double LawExponent, bool Hot)
+{
+    /// <summary>Dark rate where the typical law has grown by <paramref name="typicalGrowth"/> from its reference value.</summary>
+    /// <remarks>r·g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays one, and the curvature of any other law is kept.</remarks>
+    internal double RateAt(double typicalGrowth) =>
+        RateAtReference * (LawExponent == 1 ? typicalGrowth : Math.Pow(typicalGrowth, LawExponent));
+}

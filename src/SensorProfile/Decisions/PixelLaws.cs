@@ -1,0 +1,34 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions;
+
+/// <summary>Doubling temperature of a hot pixel from its dark rate, interpolated between the measured classes.</summary>
+/// <param name="typical">Doubling temperature of the typical pixel at the reference temperature, °C.</param>
+/// <param name="classes">Measured classes; may be empty, then every pixel follows the typical law.</param>
+/// <param name="deviate">Standard normal deviate by which all class values are moved together.</param>
+internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> classes, double deviate = 0)
+{
+    private readonly (double LogRate, double Doubling, double Spread)[] known =
+        [.. classes.Where(c => c.RateTo > 0 && c.Doubling.Value > 0 && c.Pixels > 0)
+            .Select(c => (Math.Log(Middle(c)), Math.Max(c.Doubling.Value + deviate * c.Doubling.StandardUncertainty, 0.5), c.Spread))
+            .OrderBy(c => c.Item1)];
+
+    /// <summary>Doubling temperature of the typical pixel, °C.</summary>
+    internal double Typical => typical;
+
+    /// <summary>Doubling temperature and its spread over the pixels, °C, at a rate in e-/px/s at the reference temperature.</summary>
+    internal (double Doubling, double Spread) Of(double rate)
+    {
+        if (known.Length == 0) return (typical, 0);
+        double log = Math.Log(rate);
+        int next = Array.FindIndex(known, k => k.LogRate >= log);
+        if (next < 0) return (known[^1].Doubling, known[^1].Spread);
+        if (next == 0) return (known[0].Doubling, known[0].Spread);
+        double part = (log - known[next - 1].LogRate) / (known[next].LogRate - known[next - 1].LogRate);
+        return (known[next - 1].Doubling + part * (known[next].Doubling - known[next - 1].Doubling),
+            known[next - 1].Spread + part * (known[next].Spread - known[next - 1].Spread));
+    }
+
+    private static double Middle(DoublingByRate c) => c.RateFrom > 0 && double.IsFinite(c.RateTo) ? Math.Sqrt(c.RateFrom * c.RateTo)
+        : c.RateFrom > 0 ? 1.5 * c.RateFrom : 0.5 * c.RateTo;
+}

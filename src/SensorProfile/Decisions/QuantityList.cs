@@ -1,0 +1,16 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>Collects the quantities and intervals of an answer in the order they are printed.</summary>
+internal sealed class QuantityList
+{
+    internal OrderedDictionary<string, Measurement?> Quantities { get; } = [];
+
+    internal OrderedDictionary<string, Interval> Intervals { get; } = [];
+
+    internal void Add(string name, double? value, string unit, string method, Propagation.Spread spread = default)
+    {
+        Quantities[name] = value is double v && double.IsFinite(v)
+            ? new Measurement(v, spread.StandardDeviation, unit, Propagation.Draws, method) : null;
+        if (spread.Solved > 0) Intervals[name] = new Interval(spread.Low, spread.High);
+    }
+}

@@ -1,0 +1,47 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.</summary>
+internal sealed class SensorModel
+{
+    /// <summary>R², e-²; the quantisation is apart.</summary>
+    internal required double ReadVariance { get; init; }
+
+    /// <summary>(step·gain)²/12, e-²; 0 when the gain is unknown.</summary>
+    internal required double QuantisationVariance { get; init; }
+
+    /// <summary>Conversion gain, e-/ADU; 0 when unknown.</summary>
+    internal required double Gain { get; init; }
+
+    /// <summary>Law of the typical pixel.</summary>
+    internal required TemperatureLaw Law { get; init; }
+
+    /// <summary>Temperature of the per-pixel rates, °C.</summary>
+    internal required double PixelReference { get; init; }
+
+    /// <summary>All pixels, or null when the profile has no distribution.</summary>
+    internal required PixelPopulation? Pixels { get; init; }
+
+    /// <summary>The distribution behind <see cref="Pixels"/>.</summary>
+    internal required RateDistribution? Rates { get; init; }
+
+    /// <summary>Laws of the hot pixels.</summary>
+    internal required PixelLaws Laws { get; init; }
+
+    /// <summary>Rate above which a pixel is hot, e-/px/s at <see cref="PixelReference"/>.</summary>
+    internal required double HotAbove { get; init; }
+
+    /// <summary>Strongest glow, or null when none was found.</summary>
+    internal required GlowSource? Glow { get; init; }
+
+    /// <summary>How much the typical law has grown since the reference temperature of the pixels.</summary>
+    internal double GrowthAt(double celsius) => Law.RateAt(celsius) / Law.RateAt(PixelReference);
+
+    /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
+    internal double? RateOfRank(double share, double celsius)
+    {
+        if (Rates is null) return null;
+        double rate = Rates.RateAt(share);
+        double exponent = rate > HotAbove ? Laws.Typical / Laws.Of(rate).Doubling : 1;
+        return new PixelClass(1, rate, exponent, rate > HotAbove).RateAt(GrowthAt(celsius));
+    }
+}

@@ -1,0 +1,117 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>Turns a solved set point into advice, within what the cooler holds and what the profile covers.</summary>
+internal static class SetpointWords
+{
+    internal static SetpointAnswer Cooled(
+        SensorReader reader, SetpointQuestion question, SkyRate sky, SetpointSolution solution, List<Finding> findings, double widest)
+    {
+        (double low, double high) = (reader.Range.Low - Refuse.ExtrapolationCelsius, reader.Range.High + Refuse.ExtrapolationCelsius);
+        double wanted = Wanted(solution, low, high, question, findings);
+        IReadOnlyList<AmbientCost> table = [.. question.Ambient.Select(a => Held(reader, question, solution, a, wanted))];
+        double setpoint = table.Count > 0 ? table.Max(row => row.Sensor) : wanted;
+        findings.AddRange(Guard.Temperature(reader, setpoint, "set point"));
+        bool limited = setpoint > wanted, uncertain = solution.WantedSpread is { Solved: > 0 } s && s.High - s.Low > widest;
+        if (question.Ambient.Count > 0 && question.MaximumDifference is null)
+            findings.Add(new Finding("cooler-unknown", Severity.Note, "The reach of the cooler was not given, so whether it holds this temperature was not checked: give --max-delta."));
+        if (uncertain)
+            findings.Add(new Finding("setpoint-uncertain", Severity.Warning,
+                $"The measurements leave the set point anywhere between {Said.Celsius(solution.WantedSpread.Low!.Value)} and {Said.Celsius(solution.WantedSpread.High!.Value)}: add darks at one more temperature, each with at least 8 frames."));
+        double extra = solution.Extra(setpoint);
+        return Finish(question, sky, solution, findings, reader) with
+        {
+            Sentence = uncertain ? $"Cannot tell the set point to better than {Said.Celsius(solution.WantedSpread.High!.Value - solution.WantedSpread.Low!.Value)}; {Said.Celsius(setpoint)} is the best guess."
+                : Sentence(question, setpoint, extra, limited),
+            Reason = $"At {Said.Celsius(setpoint)} dark current adds {Said.Percent(solution.ExtraTypical(setpoint))} to the noise of a {Said.Seconds(question.ExposureSeconds)} light in the typical pixel"
+                + (solution.ExtraAtShare(setpoint) is double share ? $" and at most {Said.Percent(share)} in {Said.Percent(question.Share)} of the pixels" : "")
+                + $", under a sky of {Said.Number(sky.Rate.Value)} e-/px/s.",
+            Verdict = uncertain ? Answer.CannotTell : limited ? "limited" : "holds",
+            Quantities = Quantities(question, solution, setpoint, reader, low, high).Quantities,
+            Intervals = Quantities(question, solution, setpoint, reader, low, high).Intervals,
+            Ambient = table,
+            Cautions = Cautions.Cooling,
+        };
+    }
+
+    internal static SetpointAnswer Uncooled(SensorReader reader, SetpointQuestion question, SkyRate sky, SetpointSolution solution, List<Finding> findings)
+    {
+        (double low, double high) = (reader.Range.Low - Refuse.ExtrapolationCelsius, reader.Range.High + Refuse.ExtrapolationCelsius);
+        IReadOnlyList<AmbientTemperature> ambient = question.Ambient.Count > 0 ? question.Ambient : Usual(low - question.SelfHeating, high - question.SelfHeating);
+        foreach (AmbientTemperature a in ambient) findings.AddRange(Guard.Temperature(reader, a.Celsius + question.SelfHeating, $"sensor temperature at {a.Label}"));
+        AmbientCost[] table = [.. ambient.Select(a => Cost(reader, question, solution, a, a.Celsius + question.SelfHeating))];
+        AmbientCost warmest = table.MaxBy(row => row.Ambient)!;
+        double limit = Wanted(solution, low, high, question, findings) - question.SelfHeating;
+        double worst = (warmest.ExtraAtShare is double share ? Math.Max(share, warmest.ExtraTypical) : warmest.ExtraTypical) / 100;
+        return Finish(question, sky, solution, findings, reader) with
+        {
+            Sentence = $"Up to {Said.Celsius(limit)} outside, dark current adds at most {Said.Percent(question.Loss)} to the noise; at {Said.Celsius(warmest.Ambient)} it adds {Said.Percent(worst)}.",
+            Reason = $"Without a cooler the sensor runs {Said.Celsius(question.SelfHeating)} above the ambient; a sky of {Said.Number(sky.Rate.Value)} e-/px/s and a light of {Said.Seconds(question.ExposureSeconds)} decide how much that matters.",
+            Verdict = "uncooled",
+            Quantities = Quantities(question, solution, limit + question.SelfHeating, reader, low, high).Quantities,
+            Intervals = Quantities(question, solution, limit + question.SelfHeating, reader, low, high).Intervals,
+            Ambient = table,
+        };
+    }
+
+    private static SetpointAnswer Finish(SetpointQuestion question, SkyRate sky, SetpointSolution solution, List<Finding> findings, SensorReader reader) => new()
+    {
+        Sentence = "", Reason = "", Verdict = "", Sky = sky,
+        Curve = solution.Curve(),
+        Findings = findings,
+        RulesOfThumb = [.. RulesOfThumb.OfSetpoint(reader, question.Cooled)],
+    };
+
+    /// <summary>The temperature that is asked of the cooler, whole degrees, rounded to the cold side, kept inside what the profile covers.</summary>
+    private static double Wanted(SetpointSolution solution, double low, double high, SetpointQuestion question, List<Finding> findings)
+    {
+        double wanted = solution.Wanted ?? double.NegativeInfinity;
+        if (wanted >= low && wanted <= high) return Math.Floor(wanted + 1e-9);
+        if (wanted > high)
+        {
+            findings.Add(new Finding("warmer-than-profile", Severity.Note,
+                $"Even at {Said.Celsius(Math.Floor(high))} the loss stays below {Said.Percent(question.Loss)}; the profile does not reach warmer."));
+            return Math.Floor(high);
+        }
+        findings.Add(new Finding("colder-than-profile", Severity.Warning,
+            $"Even at {Said.Celsius(Math.Ceiling(low))} dark current adds more than {Said.Percent(question.Loss)} for {Said.Percent(question.Share)} of the pixels, and the profile does not reach colder: dither and reject outliers, or add colder darks."));
+        return Math.Ceiling(low);
+    }
+
+    private static AmbientCost Held(SensorReader reader, SetpointQuestion question, SetpointSolution solution, AmbientTemperature ambient, double wanted)
+    {
+        double coldest = question.MaximumDifference is double d ? Math.Ceiling(ambient.Celsius - d + question.Margin - 1e-9) : double.NegativeInfinity;
+        return Cost(reader, question, solution, ambient, Math.Max(wanted, coldest));
+    }
+
+    private static AmbientCost Cost(SensorReader reader, SetpointQuestion question, SetpointSolution solution, AmbientTemperature ambient, double sensor) =>
+        new(ambient.Label, ambient.Celsius, sensor, 100 * solution.ExtraTypical(sensor), 100 * solution.ExtraAtShare(sensor),
+            solution.Extra(sensor) <= question.Loss + 1e-12, sensor < reader.Range.Low - 0.05 || sensor > reader.Range.High + 0.05);
+
+    private static AmbientTemperature[] Usual(double low, double high)
+    {
+        AmbientTemperature[] usual = [.. Enumerable.Range(-3, 10).Select(i => 5.0 * i).Where(t => t >= low && t <= high).Select(t => new AmbientTemperature(Said.Celsius(t), t))];
+        return usual.Length > 0 ? usual : [new AmbientTemperature(Said.Celsius(low), low)];
+    }
+
+    private static string Sentence(SetpointQuestion question, double setpoint, double extra, bool limited)
+    {
+        string run = limited ? $"Run at {Said.Celsius(setpoint)}, the coldest the cooler holds with {Said.Celsius(question.Margin)} in reserve"
+            : $"Run at {Said.Celsius(setpoint)}";
+        return extra <= Setpoint.DiminishingShare ? run + ": colder gains less than 1 %."
+            : run + $": dark current then adds at most {Said.Percent(extra)} to the noise of a light, and colder gains no more than that.";
+    }
+
+    private static QuantityList Quantities(SetpointQuestion question, SetpointSolution solution, double setpoint, SensorReader reader, double low, double high)
+    {
+        var list = new QuantityList();
+        string method = $"noise of a light raised by {Said.Percent(question.Loss)}, {reader.Mode.DarkCurrent!.Selected} law, uncertainties drawn";
+        double? Covered(double? value) => value >= low && value <= high ? value : null;
+        list.Add("setpoint", setpoint, "°C", method + "; whole degrees, within the cooler's reach", new Propagation.Spread(solution.WantedSpread.StandardDeviation, null, null, 0));
+        list.Add("setpointTypical", Covered(solution.Typical), "°C", method, solution.TypicalSpread);
+        list.Add("setpoint99", Covered(solution.AtShare), "°C", $"{method}; {Said.Percent(question.Share)} of the pixels", solution.ShareSpread);
+        list.Add("diminishingReturns", Covered(solution.Diminishing), "°C", "any colder temperature gains less than 1 %", solution.DiminishingSpread);
+        list.Add("extraTypical", 100 * solution.ExtraTypical(setpoint), "%", "noise added at the set point");
+        list.Add("extra99", 100 * solution.ExtraAtShare(setpoint), "%", $"noise added at the set point; {Said.Percent(question.Share)} of the pixels");
+        return list;
+    }
+}

@@ -1,0 +1,21 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>How far darks may be from lights.</summary>
+/// <remarks>Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited. Verdict: answered | cannot-tell.</remarks>
+public sealed record ToleranceAnswer : Answer
+{
+    /// <summary>The sky it holds for.</summary>
+    public required SkyRate Sky { get; init; }
+
+    /// <summary>typical | hot-pixels | glow | level: what limits the temperature first; null when nothing does.</summary>
+    public string? BindingCause { get; init; }
+
+    /// <summary>Each cause alone.</summary>
+    public IReadOnlyList<CauseTolerance> Causes { get; init; } = [];
+
+    /// <summary>Loads against mismatch, for the plot: 1 is the limit.</summary>
+    public IReadOnlyList<TolerancePoint> Curve { get; init; } = [];
+
+    /// <summary>The same question for other skies, when the user gave none.</summary>
+    public IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
+}

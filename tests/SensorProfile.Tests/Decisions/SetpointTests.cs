@@ -1,0 +1,124 @@
+using System.Globalization;
+using SensorProfile.Decisions;
+
+namespace SensorProfile.Tests.Decisions;
+
+public class SetpointTests
+{
+    private static readonly Tarn hot = new() { Rate = 0.06, HotFrom = 0.3, Gain = 1e-6 };   // X-9 has no quantisation
+
+    [Theory]
+    [InlineData(0.01, 0.01020075)]
+    [InlineData(0.05, 0.05201875)]
+    [InlineData(0.10, 0.106575)]
+    public void ThermalAllowance(double loss, double expected) => Assert.Equal(expected, Setpoint.Allowance(loss, 0.5, 300, 2.25), 1e-9);
+
+    [Theory]
+    [InlineData(0.01, -25.3377236)]
+    [InlineData(0.05, -11.2355846)]
+    [InlineData(0.10, -5.02699210)]
+    public void WarmestSetpoint(double loss, double expected)
+    {
+        SetpointAnswer answer = Ask(hot, loss: loss);
+        Assert.Equal(expected, answer.Quantities["setpointTypical"]!.Value, 1e-6);
+    }
+
+    [Fact]   // f for +5 % and +10 %
+    public void SpreadFactor()
+    {
+        Assert.Equal(0.320156211872, new LossLimits { NoiseLoss = 0.05 }.SpreadFactor, 5e-13);
+        Assert.Equal(0.458257569496, new LossLimits { NoiseLoss = 0.10 }.SpreadFactor, 5e-13);
+    }
+
+    [Fact]
+    public void TheAdviceIsTheColderOfTheTwoInWholeDegrees()
+    {
+        SetpointAnswer answer = Ask(new Tarn());
+        double typical = answer.Quantities["setpointTypical"]!.Value, share = answer.Quantities["setpoint99"]!.Value;
+        Assert.True(share < typical);
+        Assert.Equal(Math.Floor(share), answer.Quantities["setpoint"]!.Value);
+        Assert.Equal("holds", answer.Verdict);
+    }
+
+    [Fact]   // limited by the cooler
+    public void TheCoolerLimitsTheAdvice()
+    {
+        SetpointAnswer answer = Ask(hot, loss: 0.01, ambient: [new("July", 22)], difference: 35);
+        Assert.Equal(-10, answer.Quantities["setpoint"]!.Value);   // 22 − 35 + 3 in reserve
+        Assert.Equal("limited", answer.Verdict);
+        Assert.StartsWith("Run at −10 °C, the coldest the cooler holds with 3 °C in reserve", answer.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NoSkyAnswersThreeSideBySide()
+    {
+        SetpointAnswer answer = Setpoint.Advise(new Tarn().Profile(), new Tarn().Mode(), new SetpointQuestion { ExposureSeconds = 300 });
+        Assert.Equal(["suburban sky, broad band", "suburban sky, narrow band"], answer.OtherSkies.Select(a => a.Sky.Name));
+        Assert.True(answer.OtherSkies[0].Quantities["setpoint"]!.Value > answer.Quantities["setpoint"]!.Value);
+        Assert.True(answer.OtherSkies[1].Quantities["setpoint"]!.Value < answer.Quantities["setpoint"]!.Value);
+        Assert.EndsWith("Give your own sky with --sky.", answer.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheIntervalHoldsTheTruthAsOftenAsItSays()
+    {
+        // Profiles whose values are drawn from their own uncertainties around the truth: the 95 % interval of setpointTypical must hold the true
+        // setpoint in about 95 of 100. Binomial, 3 standard deviations of 6.5 below 95, and the draws' own 120 samples: 85 is the floor.
+        double truth = Ask(hot).Quantities["setpointTypical"]!.Value;
+        var random = new Random(5);
+        int held = 0;
+        for (int i = 0; i < 100; i++)
+        {
+            double Off() => 1 + hot.Relative * SensorReader.Deviate(random);
+            Tarn drawn = hot with { Rate = hot.Rate * Off(), Doubling = hot.Doubling * Off(), ReadNoise = hot.ReadNoise * Off(), Distribution = false };
+            Interval interval = Ask(drawn).Intervals["setpointTypical"];
+            if (interval.Low < truth && truth < interval.High) held++;
+        }
+        Assert.InRange(held, 85, 100);
+    }
+
+    [Theory]
+    [InlineData(0, "The sky must be a rate above 0 e-/px/s, not 0: give --sky as a number, from your lights, or leave it out for three named skies.")]
+    [InlineData(-0.5, "The sky must be a rate above 0 e-/px/s, not −0.5: give --sky as a number, from your lights, or leave it out for three named skies.")]
+    public void ASkyThatIsNotPositiveIsABadArgument(double sky, string message)
+    {
+        var refused = Assert.Throws<DecisionRefusedException>(() => SkyRate.Given(sky));
+        Assert.Equal((RefusalKind.BadArgument, message), (refused.Kind, refused.Message));
+    }
+
+    [Fact]
+    public void AnExposureOutsideTheProfileCannotBeTold()
+    {
+        var refused = Assert.Throws<DecisionRefusedException>(() => Ask(new Tarn(), exposure: 3600));
+        Assert.Equal(RefusalKind.CannotTell, refused.Kind);
+        Assert.Equal("An exposure of 3600 s is far beyond the darks of this profile, which end at 300 s: add darks of 3600 s and characterise again.", refused.Message);
+    }
+
+    [Fact]
+    public void ASetPointFarOutsideTheProfileCannotBeTold()
+    {
+        var refused = Assert.Throws<DecisionRefusedException>(() => Ask(new Tarn(), ambient: [new("July", 55)], difference: 20));
+        Assert.Equal("The set point of 38 °C is more than 10 °C outside the measured range, −20 °C to 5 °C: add darks near 38 °C and characterise again.", refused.Message);
+    }
+
+    [Fact]
+    public void TheAnswerIsTheSameInEveryCulture()
+    {
+        CultureInfo before = CultureInfo.CurrentCulture;
+        SetpointAnswer invariant = Ask(new Tarn());
+        try
+        {
+            CultureInfo.CurrentCulture = new CultureInfo("de-DE");
+            SetpointAnswer german = Ask(new Tarn());
+            Assert.Equal(invariant.Sentence, german.Sentence);
+            Assert.Equal(invariant.Reason, german.Reason);
+        }
+        finally { CultureInfo.CurrentCulture = before; }
+    }
+
+    private static SetpointAnswer Ask(Tarn camera, double loss = 0.05, double exposure = 300, IReadOnlyList<AmbientTemperature>? ambient = null, double? difference = null) =>
+        Setpoint.Advise(camera.Profile(), camera.Mode(), new SetpointQuestion
+        {
+            ExposureSeconds = exposure, Sky = SkyRate.Given(0.5), Loss = loss, Ambient = ambient ?? [], MaximumDifference = difference,
+        });
+}
