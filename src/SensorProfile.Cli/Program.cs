@@ -1,1 +1,18 @@
-return 2;
+using System.Globalization;
+using System.Text;
+
+namespace SensorProfile.Cli;
+
+/// <summary>The <c>sensorprofile</c> command.</summary>
+internal static class Program
+{
+    private static int Main(string[] arguments)
+    {
+        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+        if (Console.OutputEncoding.CodePage != Encoding.UTF8.CodePage) Console.OutputEncoding = new UTF8Encoding(false);
+
+        using Interruption interruption = new();
+        return CommandLine.Run(arguments, Session.OnThisTerminal(interruption.Token));
+    }
+}

@@ -1,0 +1,40 @@
+using System.Reflection;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli;
+
+/// <summary>Reads the command line, runs the command, and turns every ending into an exit code and at most one line on standard error.</summary>
+internal static class CommandLine
+{
+    public static string Version { get; } =
+        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0";
+
+    public static int Run(string[] arguments, Session session)
+    {
+        try
+        {
+            int code = Parser(session).Run(NegativeNumbers.Bind(arguments));
+            session.Results.Send();
+            return code;
+        }
+        catch (Exception problem)
+        {
+            return Ending.Of(problem, arguments, session);
+        }
+    }
+
+    private static CommandApp Parser(Session session)
+    {
+        CommandApp app = new();
+        app.Configure(config =>
+        {
+            config.SetApplicationName("sensorprofile");
+            config.SetApplicationVersion(Version);
+            config.ConfigureConsole(session.HelpConsole);
+            config.PropagateExceptions();
+            config.UseStrictParsing();
+            CommandList.AddTo(config, session);
+        });
+        return app;
+    }
+}

@@ -1,0 +1,55 @@
+using SensorProfile.Cli.Commands;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli;
+
+/// <summary>Every command, each with the question it answers and an example that works on the demo's output.</summary>
+internal static class CommandList
+{
+    public const string Branch = "darks";
+
+    private static readonly Entry[] Entries =
+    [
+        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
+    ];
+
+    public static IEnumerable<string> Names => Entries.Select(e => e.Name);
+
+    /// <summary>The command that the arguments name, for the hint at its help; empty when they name none.</summary>
+    public static string NameIn(IReadOnlyList<string> arguments)
+    {
+        string two = string.Join(' ', arguments.Take(2)), one = arguments.Count > 0 ? arguments[0] : "";
+        return Entries.Any(e => e.Name == two) ? two : one == Branch || Entries.Any(e => e.Name == one) ? one : "";
+    }
+
+    public static void AddTo(IConfigurator config, Session session)
+    {
+        foreach (Entry entry in Entries.Where(e => !e.InBranch)) entry.Add(config, session);
+        if (Entries.Any(e => e.InBranch))
+            config.AddBranch(Branch, darks =>
+            {
+                darks.SetDescription("Which darks do I need, and do those I have fit?");
+                foreach (Entry entry in Entries.Where(e => e.InBranch)) entry.AddToBranch(darks, session);
+            });
+    }
+
+    private sealed record Entry(string Name, Action<IConfigurator, Session> Add, Action<IConfigurator<CommandSettings>, Session> AddToBranch)
+    {
+        public bool InBranch => Name.StartsWith(Branch + " ", StringComparison.Ordinal);
+
+        public static Entry Of<TCommand>(string name, string description, params string[][] examples) where TCommand : class, ICommandLimiter<CommandSettings>
+        {
+            string last = name.Split(' ')[^1];
+            return new Entry(
+                name,
+                (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
+                (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session));
+        }
+
+        private static void Finish(ICommandConfigurator command, string description, string[][] examples, Session session)
+        {
+            command.WithDescription(description).WithData(session);
+            foreach (string[] example in examples) command.WithExample(example);
+        }
+    }
+}

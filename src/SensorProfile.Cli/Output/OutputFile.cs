@@ -1,0 +1,33 @@
+namespace SensorProfile.Cli.Output;
+
+/// <summary>A single output file that appears under its name only when it is complete.</summary>
+internal static class OutputFile
+{
+    /// <summary>Refuses an existing file before any work is done.</summary>
+    public static void Check(string path, bool overwrite, string option)
+    {
+        if (Directory.Exists(path)) throw CommandFailure.UnwritableOutput($"{path} is a folder. Give a file name with {option}.");
+        if (File.Exists(path) && !overwrite) throw CommandFailure.UnwritableOutput($"{path} exists. Choose another name for {option}, or add --overwrite.");
+    }
+
+    /// <summary>Lets <paramref name="write"/> fill a temporary file beside the final one, then gives it its name.</summary>
+    public static void Write(string path, Action<string> write)
+    {
+        string full = Path.GetFullPath(path);
+        string work = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileNameWithoutExtension(full)}.unfinished-{Environment.ProcessId}{Path.GetExtension(full)}");
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+            write(work);
+            File.Move(work, full, overwrite: true);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw CommandFailure.UnwritableOutput($"{path}: cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose another place.", problem);
+        }
+        finally
+        {
+            if (File.Exists(work)) File.Delete(work);
+        }
+    }
+}

@@ -1,0 +1,84 @@
+namespace SensorProfile.Cli.Output;
+
+/// <summary>An output folder that appears under its name only when it is complete.</summary>
+/// <remarks>Everything is written into a hidden folder beside it, which is renamed at the end, or removed when the work stops.
+/// With <c>overwrite</c> an existing folder is filled file by file, each file replaced in one step; tables and maps of an earlier run go, everything else in it stays.</remarks>
+internal sealed class OutputFolder : IDisposable
+{
+    private readonly string target;
+    private readonly bool targetExists;
+
+    private OutputFolder(string target, bool targetExists, string workPath)
+    {
+        this.target = target;
+        this.targetExists = targetExists;
+        WorkPath = workPath;
+    }
+
+    /// <summary>Write here.</summary>
+    public string WorkPath { get; }
+
+    /// <summary>Checks that the folder may be written, before any lengthy work.</summary>
+    /// <param name="folder">As given with <c>--out</c>.</param>
+    /// <param name="overwrite">Whether an existing folder may be filled.</param>
+    /// <param name="inputs">Paths that the command reads; the folder must not lie in one of them.</param>
+    public static OutputFolder Begin(string folder, bool overwrite, IReadOnlyList<string> inputs)
+    {
+        string target = PathRelations.Resolved(folder);
+        foreach (string input in inputs)
+            if (PathRelations.IsSameOrInside(target, PathRelations.Resolved(input)) && !File.Exists(input))
+                throw CommandFailure.WrongCommandLine($"--out {folder} lies in {input}, which is read: results would mix with your frames. Choose a folder beside it.");
+        bool exists = Directory.Exists(target);
+        if (File.Exists(target)) throw CommandFailure.UnwritableOutput($"{folder} is a file, not a folder. Choose another name for --out.");
+        if (exists && !overwrite) throw CommandFailure.UnwritableOutput($"The output folder {folder} exists. Choose another name for --out, or add --overwrite to replace earlier results in it.");
+        return new OutputFolder(target, exists, Writing(folder, () => CreateWorkFolder(target)));
+    }
+
+    /// <summary>Runs a step that writes; a problem with the disk ends the command with exit code 4 and names the folder.</summary>
+    public T Write<T>(Func<string, T> step) => Writing(target, () => step(WorkPath));
+
+    /// <inheritdoc cref="Write{T}"/>
+    public void Write(Action<string> step) => Writing(target, () => { step(WorkPath); return true; });
+
+    /// <summary>Gives the results their final name.</summary>
+    public void Complete() => Writing(target, () =>
+    {
+        if (targetExists) FolderMerge.Into(WorkPath, target);
+        else Directory.Move(WorkPath, target);
+        return true;
+    });
+
+    public void Dispose()
+    {
+        try
+        {
+            if (Directory.Exists(WorkPath)) Directory.Delete(WorkPath, recursive: true);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            // The hidden folder stays; its name says what it is, and the command's own message matters more.
+        }
+    }
+
+    private static string CreateWorkFolder(string target)
+    {
+        string parent = Path.GetDirectoryName(target) ?? target;
+        string name = Path.GetFileName(target);
+        Directory.CreateDirectory(parent);
+        string work = Path.Combine(parent, $".{(name.Length > 100 ? name[..100] : name)}.unfinished-{Environment.ProcessId}");
+        if (Directory.Exists(work)) Directory.Delete(work, recursive: true);   // left by a process of the same number that was killed
+        return Directory.CreateDirectory(work).FullName;
+    }
+
+    private static T Writing<T>(string folder, Func<T> step)
+    {
+        try
+        {
+            return step();
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException { ParamName: "path" })
+        {
+            throw CommandFailure.UnwritableOutput($"{folder}: cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose another place; nothing was left under that name.", problem);
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using System.Text.Json.Nodes;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>The answer of a command before it is printed as text or as JSON.</summary>
+internal sealed record Reply
+{
+    /// <summary>The command as it was typed, without its arguments: "darks match".</summary>
+    public required string Command { get; init; }
+
+    /// <summary>One sentence to act on: the first line.</summary>
+    public required string Sentence { get; init; }
+
+    /// <summary>One word for scripts.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>Why, in a sentence or two; empty when the sentence says it all.</summary>
+    public string Reason { get; init; } = "";
+
+    public IReadOnlyList<ReplyQuantity> Quantities { get; init; } = [];
+
+    public IReadOnlyList<ReplyTable> Tables { get; init; } = [];
+
+    /// <summary>Further lines of text after the tables, such as where the report stands.</summary>
+    public IReadOnlyList<string> Lines { get; init; } = [];
+
+    /// <summary>Members of the JSON document that only this command has.</summary>
+    public IReadOnlyList<KeyValuePair<string, JsonNode?>> Fields { get; init; } = [];
+
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    public IReadOnlyList<string> RulesOfThumb { get; init; } = [];
+
+    public int ExitCode { get; init; } = ExitCodes.Answered;
+}

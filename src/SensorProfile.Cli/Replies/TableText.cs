@@ -1,0 +1,49 @@
+using SensorProfile.Cli.Terminal;
+using Spectre.Console;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>Tables as lines of text: aligned columns where they fit, one block per row where the terminal is too narrow.</summary>
+internal static class TableText
+{
+    private const int Gap = 2;
+    private const int NarrowestLastColumn = 24;
+
+    public static IEnumerable<string> Lines(ReplyTable table, int width)
+    {
+        int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(c => WidthOf(table, c))];
+        int natural = widths.Sum() + (Gap * widths.Length);
+        int least = natural - Math.Max(0, widths[^1] - NarrowestLastColumn);
+        return least <= width ? Aligned(table, Math.Min(width, natural + 1)) : Blocks(table);
+    }
+
+    private static int WidthOf(ReplyTable table, int column) =>
+        table.Rows.Select(r => r[column].Length).Append(table.Heading(column).Length).Max();
+
+    private static IEnumerable<string> Aligned(ReplyTable table, int width)
+    {
+        Table grid = new Table().NoBorder();
+        for (int c = 0; c < table.Columns.Count; c++)
+        {
+            TableColumn column = new(new Text(table.Heading(c))) { Padding = new Padding(Gap, 0, 0, 0), NoWrap = c < table.Columns.Count - 1 };
+            grid.AddColumn(table.IsRight(c) ? column.RightAligned() : column);
+        }
+        if (Enumerable.Range(0, table.Columns.Count).All(c => table.Heading(c).Length == 0)) grid.HideHeaders();
+        foreach (IReadOnlyList<string> row in table.Rows) grid.AddRow(row.Select(cell => new Text(cell)));
+
+        using StringWriter text = new() { NewLine = "\n" };
+        ConsoleOutput.Create(text, isTerminal: false, width).Write(grid);
+        return text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd());
+    }
+
+    private static IEnumerable<string> Blocks(ReplyTable table)
+    {
+        foreach (IReadOnlyList<string> row in table.Rows)
+            for (int c = 0; c < row.Count; c++)
+            {
+                if (row[c].Length == 0) continue;
+                string heading = table.Heading(c).Length > 0 ? table.Heading(c) + ": " : "";
+                yield return (c == 0 ? "  " : "    ") + heading + row[c];
+            }
+    }
+}

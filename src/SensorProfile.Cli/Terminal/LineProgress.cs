@@ -1,0 +1,31 @@
+namespace SensorProfile.Cli.Terminal;
+
+/// <summary>Progress for logs and pipes: a line when a stage starts, then one every ten seconds at most.</summary>
+internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IProgressDisplay
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(10);
+    private readonly Lock gate = new();
+    private string? current;
+    private long started, printed;
+
+    public void Show(string stage, int done, int total, long bytes)
+    {
+        lock (gate)
+        {
+            if (stage != current)
+            {
+                current = stage;
+                started = printed = clock.GetTimestamp();
+                writer.WriteLine(stage + (total > 0 ? $", {Plural.Of(total, "frame")}" : "") + " …");
+            }
+            else if (done < total && clock.GetElapsedTime(printed) >= Pause)
+            {
+                printed = clock.GetTimestamp();
+                writer.WriteLine($"{stage}: {done} of {Plural.Of(total, "frame")}{Speed(bytes)}");
+            }
+        }
+    }
+
+    private string Speed(long bytes) =>
+        bytes > 0 ? $", {ProgressText.Speed(bytes, clock.GetElapsedTime(started))}" : "";
+}

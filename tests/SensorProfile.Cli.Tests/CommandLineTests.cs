@@ -1,0 +1,73 @@
+using SensorProfile.Cli.Tests.Running;
+
+namespace SensorProfile.Cli.Tests;
+
+public sealed class CommandLineTests
+{
+    [Fact]
+    public void HelpNamesEveryCommandAndGoesToStandardOutput()
+    {
+        CommandRun run = new SensorProfileCommand().Run("--help").Expect(ExitCodes.Answered);
+        Assert.Equal("", run.Error);
+        foreach (string name in CommandList.Names) Assert.Contains(name.Split(' ')[0], run.Output, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string> EveryCommand => [.. CommandList.Names];
+
+    [Theory, MemberData(nameof(EveryCommand))]
+    public void HelpOfEachCommandShowsAnExample(string name)
+    {
+        CommandRun run = new SensorProfileCommand().Run([.. name.Split(' '), "--help"]).Expect(ExitCodes.Answered);
+        Assert.Contains("EXAMPLES:", run.Output, StringComparison.Ordinal);
+        Assert.Contains("sensorprofile " + name, run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(EveryCommand))]
+    public void HelpFitsFortyColumns(string name)
+    {
+        SensorProfileCommand narrow = new() { Environment = new Dictionary<string, string?> { ["COLUMNS"] = "40" } };
+        CommandRun run = narrow.Run([.. name.Split(' '), "--help"]).Expect(ExitCodes.Answered);
+        Assert.All(run.Output.Split('\n'), line => Assert.InRange(line.TrimEnd().Length, 0, 40));
+    }
+
+    [Fact]
+    public void VersionIsOneLine() => Assert.Equal(CommandLine.Version + "\n", new SensorProfileCommand().Run("--version").Expect(ExitCodes.Answered).Output);
+
+    [Theory]
+    [InlineData("shema", "sensorprofile: There is no command 'shema'. Did you mean 'schema'? Try: sensorprofile --help\n")]
+    [InlineData("polish", "sensorprofile: There is no command 'polish'. Try: sensorprofile --help\n")]
+    [InlineData("schema --bogus", "sensorprofile: The option --bogus is not known. Try: sensorprofile schema --help\n")]
+    [InlineData("schema extra", "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n")]
+    public void AWrongCommandLineGivesOneLineAndExitCode2(string arguments, string error)
+    {
+        CommandRun run = new SensorProfileCommand().Run(arguments.Split(' ')).Expect(ExitCodes.WrongCommandLine);
+        Assert.Equal(error, run.Error);
+        Assert.Equal("", run.Output);
+    }
+
+    [Theory]
+    [InlineData(new[] { "setpoint", "p.json", "--ambient", "-8" }, new[] { "setpoint", "p.json", "--ambient=-8" })]
+    [InlineData(new[] { "setpoint", "--ambient", "−8.5" }, new[] { "setpoint", "--ambient=-8.5" })]
+    [InlineData(new[] { "setpoint", "--json", "-h" }, new[] { "setpoint", "--json", "-h" })]
+    [InlineData(new[] { "a", "-1" }, new[] { "a", "-1" })]
+    public void ANegativeNumberBelongsToTheOptionBeforeIt(string[] typed, string[] bound) => Assert.Equal(bound, NegativeNumbers.Bind(typed));
+
+    [Fact]
+    public void AFullDiskBehindARedirectionIsExitCode4()
+    {
+        if (!File.Exists("/dev/full")) return;   // Linux only
+        CommandRun run = new SensorProfileCommand().Shell("$SP schema > /dev/full").Expect(ExitCodes.UnwritableOutput);
+        Assert.StartsWith("sensorprofile: standard output: the answer could not be written", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AReaderThatHasSeenEnoughIsNoError() =>
+        Assert.Equal("{\n", new SensorProfileCommand().Shell("$SP schema | head -n 1").Expect(0).Output);
+
+    [Fact]
+    public void TheSchemaIsTheSameBytesUnderAGermanLocaleWithoutAHome()
+    {
+        SensorProfileCommand german = new() { Environment = new Dictionary<string, string?> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8", ["HOME"] = null } };
+        Assert.Equal(new SensorProfileCommand().Run("schema").Expect(0).Output, german.Run("schema").Expect(0).Output);
+    }
+}

@@ -1,0 +1,18 @@
+using System.Text.Json;
+
+namespace SensorProfile.Cli.Tests.Running;
+
+/// <summary>What a finished command left behind.</summary>
+internal sealed record CommandRun(int ExitCode, string Output, string Error)
+{
+    public string FirstLine => Output.Split('\n')[0];
+
+    public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+
+    /// <summary>Fails with the command's own words when the exit code is another.</summary>
+    public CommandRun Expect(int exitCode)
+    {
+        Assert.True(exitCode == ExitCode, $"Exit code {ExitCode} instead of {exitCode}.\nOutput: {Output}\nError: {Error}");
+        return this;
+    }
+}
