@@ -1,0 +1,149 @@
+using SensorProfile.Simulation.Parameters;
+
+namespace SensorProfile.Simulation;
+
+/// <summary>A synthetic camera and what is taken with it: the content of <c>camera.json</c>. Everything optional is off unless stated.</summary>
+/// <remarks>Signal chain of one pixel: electrons from light, dark current and glow (Poisson) → brighter-fatter reduction of their spread → full well →
+/// bend of the response → read, row and column noise (e-) → division by the gain, plus bias level → rounding to the codes of the converter.</remarks>
+public sealed partial record CameraDescription
+{
+    /// <summary>Name, as it stands in INSTRUME. Default "Synthetic".</summary>
+    public string Name { get; init; } = "Synthetic";
+
+    /// <summary>The individual sensor: its fixed pattern is drawn from this number. Null (default): drawn from the seed of the run, so that another seed is another sensor.</summary>
+    public ulong? Serial { get; init; }
+
+    /// <summary>Age of the sensor, years; see <see cref="Ageing"/>. Default 0.</summary>
+    public double AgeYears { get; init; }
+
+    /// <summary>Start of the night of a sensor of age 0, UTC; an aged one is taken that many years later.</summary>
+    public DateTimeOffset Start { get; init; } = new(2031, 10, 14, 19, 0, 0, TimeSpan.Zero);
+
+    /// <summary>Frame width, px.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>Frame height, px.</summary>
+    public required int Height { get; init; }
+
+    /// <summary>Colour filter array of the first two rows of the file, "RGGB" and its turns; null (default) for monochrome.</summary>
+    public string? ColourFilter { get; init; }
+
+    /// <summary>Light that each colour passes.</summary>
+    public ColourResponse ColourResponse { get; init; } = new();
+
+    /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
+    public int Bits { get; init; } = 16;
+
+    /// <summary>Factor between converter codes and stored values (4 for 14 bits shifted left to 16). Default 1.</summary>
+    public int CodeStep { get; init; } = 1;
+
+    /// <summary>Conversion gain, e-/ADU, per stored code. Default 1.</summary>
+    public double Gain { get; init; } = 1;
+
+    /// <summary>Read noise of the typical pixel, e- (rms, quantisation not included). Default 0.</summary>
+    public double ReadNoise { get; init; }
+
+    /// <summary>Spread of ln(read noise) over the pixels. Default 0.</summary>
+    public double ReadNoiseSpread { get; init; }
+
+    /// <summary>Mean level of a bias frame, ADU. Default 500.</summary>
+    public double BiasLevel { get; init; } = 500;
+
+    /// <summary>Fixed pattern of the bias level.</summary>
+    public BiasPattern BiasPattern { get; init; } = new();
+
+    /// <summary>Wandering of the bias level.</summary>
+    public Pedestal Pedestal { get; init; } = new();
+
+    /// <summary>Charge a pixel can hold, e-; null (default): more than the converter can show.</summary>
+    public double? FullWell { get; init; }
+
+    /// <summary>Dark current of the typical ordinary pixel; null (default) for none.</summary>
+    public DarkCurrent? DarkCurrent { get; init; }
+
+    /// <summary>Spread of ln(dark rate) over the ordinary pixels (log-normal; the median pixel keeps the typical rate). Default 0.</summary>
+    public double DarkNonuniformity { get; init; }
+
+    /// <summary>Hot pixels.</summary>
+    public HotPixels HotPixels { get; init; } = new();
+
+    /// <summary>Random telegraph pixels.</summary>
+    public TelegraphPixels TelegraphPixels { get; init; } = new();
+
+    /// <summary>Pixels that hardly respond to light.</summary>
+    public DeadPixels DeadPixels { get; init; } = new();
+
+    /// <summary>Columns that differ from the rest.</summary>
+    public BadColumns BadColumns { get; init; } = new();
+
+    /// <summary>Places where the electronics glow.</summary>
+    public IReadOnlyList<Glow> Glow { get; init; } = [];
+
+    /// <summary>Noise common to a row, new in each frame, e- (rms). Default 0.</summary>
+    public double RowNoise { get; init; }
+
+    /// <summary>Noise common to a column, new in each frame, e- (rms). Default 0.</summary>
+    public double ColumnNoise { get; init; }
+
+    /// <summary>True when the camera subtracts the frame's mean dark signal, so that the level does not show it. Default false.</summary>
+    public bool ClampBlack { get; init; }
+
+    /// <summary>Bend of the response: the signal of N electrons is N·(1 − nonlinearity·N/full well); 0.01 = 1 % too low at full well. Default 0.</summary>
+    public double Nonlinearity { get; init; }
+
+    /// <summary>Brighter-fatter coefficient a, 1/e-: the variance of N electrons is N·(1 + a·N); negative on real sensors. Default 0.</summary>
+    public double BrighterFatter { get; init; }
+
+    /// <summary>Response nonuniformity from pixel to pixel (relative standard deviation; 0.01 = 1 %). Default 0.</summary>
+    public double ResponseNonuniformity { get; init; }
+
+    /// <summary>Loss of light in the corners of flats and lights (0.3 = 30 %), growing with the square of the distance from the centre. Default 0.</summary>
+    public double Vignetting { get; init; }
+
+    /// <summary>Steadiness of the light of the flats.</summary>
+    public Lamp Lamp { get; init; } = new();
+
+    /// <summary>True (default) when a cooler holds the temperature; an uncooled camera writes no SET-TEMP.</summary>
+    public bool Cooled { get; init; } = true;
+
+    /// <summary>Temperature probe and steadiness of the cooling.</summary>
+    public Thermometer Thermometer { get; init; } = new();
+
+    /// <summary>What the camera does to the codes before it stores them.</summary>
+    public InCamera InCamera { get; init; } = new();
+
+    /// <summary>Charged particles.</summary>
+    public CosmicRays CosmicRays { get; init; } = new();
+
+    /// <summary>Frames that carry no exposure from some row on.</summary>
+    public TornFrames TornFrames { get; init; } = new();
+
+    /// <summary>The first frame of each shot.</summary>
+    public FirstFrame FirstFrame { get; init; } = new();
+
+    /// <summary>Stars on the light frames.</summary>
+    public Stars Stars { get; init; } = new();
+
+    /// <summary>How the sensor changes with the years.</summary>
+    public Ageing Ageing { get; init; } = new();
+
+    /// <summary>Settings that stand in the headers.</summary>
+    public HeaderSettings Settings { get; init; } = new();
+
+    /// <summary>What is taken, in this order.</summary>
+    public IReadOnlyList<Shot> Shots { get; init; } = [];
+
+    /// <summary>What goes wrong with chosen frames.</summary>
+    public IReadOnlyList<Fault> Faults { get; init; } = [];
+
+    /// <summary>The same camera some years later, taking the same shots: the same individual sensor, changed as <see cref="Ageing"/> says.</summary>
+    /// <param name="years">Years added to its age; 0 or more.</param>
+    /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null: which individual grows older must be said.</exception>
+    public CameraDescription Age(double years)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(years);
+        return Serial is null
+            ? throw new InvalidOperationException("A camera without a serial number is another individual in every run; give it a serial number before it ages.")
+            : this with { AgeYears = AgeYears + years };
+    }
+}

@@ -1,0 +1,32 @@
+namespace SensorProfile.Simulation;
+
+/// <summary>A camera description that cannot be used: where, what was found, what to do.</summary>
+public sealed class CameraDescriptionException : Exception
+{
+    /// <summary>Creates the error.</summary>
+    /// <param name="file">File, or "camera description" for text from elsewhere.</param>
+    /// <param name="jsonPath">Place in the JSON, "$.darkCurrent.floor".</param>
+    /// <param name="problem">What was found.</param>
+    /// <param name="remedy">What to do.</param>
+    /// <param name="inner">The cause, if another error was behind it.</param>
+    public CameraDescriptionException(string file, string jsonPath, string problem, string remedy, Exception? inner = null)
+        : base($"{file}, {jsonPath}: {problem} {remedy}", inner)
+    {
+        File = file;
+        JsonPath = jsonPath;
+        Problem = problem;
+        Remedy = remedy;
+    }
+
+    /// <summary>File, or "camera description".</summary>
+    public string File { get; }
+
+    /// <summary>Place in the JSON.</summary>
+    public string JsonPath { get; }
+
+    /// <summary>What was found.</summary>
+    public string Problem { get; }
+
+    /// <summary>What to do.</summary>
+    public string Remedy { get; }
+}

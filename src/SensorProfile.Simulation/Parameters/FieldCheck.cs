@@ -1,0 +1,83 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
+using SensorProfile.Frames;
+
+namespace SensorProfile.Simulation.Parameters;
+
+/// <summary>Prepares a JSON document for reading: refuses the first field that the records do not know, and lays what is given over the defaults.</summary>
+/// <remarks>The defaults must be laid under the text, because source-generated readers set every init-only property that is missing to zero or null
+/// instead of leaving its initial value.</remarks>
+internal static class FieldCheck
+{
+    /// <summary>Walks the document along the metadata of its type.</summary>
+    /// <param name="element">What was written.</param>
+    /// <param name="type">What it describes.</param>
+    /// <param name="file">Name for error messages.</param>
+    /// <param name="path">Place in the JSON.</param>
+    /// <param name="initial">Default of this place; null when the place is empty by default.</param>
+    /// <exception cref="CameraDescriptionException">A field that is unknown there.</exception>
+    public static JsonNode? Complete(JsonElement element, JsonTypeInfo type, string file, string path, JsonNode? initial)
+    {
+        if (type.Kind == JsonTypeInfoKind.Object && element.ValueKind == JsonValueKind.Object)
+        {
+            JsonObject complete = initial?.DeepClone().AsObject() ?? DefaultOf(type.Type) ?? [];
+            foreach (JsonProperty field in element.EnumerateObject())
+            {
+                string at = $"{path}.{field.Name}";
+                JsonPropertyInfo known = type.Properties.FirstOrDefault(p => p.Name == field.Name)
+                    ?? throw new CameraDescriptionException(file, at, "there is no such field.", Suggest(field.Name, type));
+                complete[field.Name] = Complete(field.Value, type.Options.GetTypeInfo(known.PropertyType), file, at, complete[field.Name]);
+            }
+            return complete;
+        }
+        if (type.Kind == JsonTypeInfoKind.Enumerable && element.ValueKind == JsonValueKind.Array)
+        {
+            JsonTypeInfo item = type.Options.GetTypeInfo(type.ElementType!);
+            return new JsonArray([.. element.EnumerateArray().Select((e, i) => Complete(e, item, file, $"{path}[{i}]", null))]);
+        }
+        return JsonSerializer.SerializeToNode(element, SimulationJson.Default.JsonElement);
+    }
+
+    private static JsonObject? DefaultOf(Type type)
+    {
+        object? initial =
+            type == typeof(CameraDescription) ? new CameraDescription { Width = 1, Height = 1 } :
+            type == typeof(DarkCurrent) ? new DarkCurrent() :
+            type == typeof(HotPatch) ? new HotPatch() :
+            type == typeof(Glow) ? new Glow() :
+            type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark } :
+            type == typeof(Fault) ? new Fault() : null;
+        JsonObject? text = initial is null ? null : JsonSerializer.SerializeToNode(initial, type, SimulationJson.Default)!.AsObject();
+        foreach (string required in (string[])["width", "height", "kind"])
+        {
+            text?.Remove(required);                                     // these must be said
+        }
+        return text;
+    }
+
+    private static string Suggest(string name, JsonTypeInfo type)
+    {
+        string[] known = [.. type.Properties.Select(p => p.Name)];
+        string nearest = known.MinBy(k => Distance(k, name))!;
+        return Distance(nearest, name) <= Math.Max(1, name.Length / 3) ? $"Did you mean {nearest}?" : $"Known here: {string.Join(", ", known)}.";
+    }
+
+    /// <summary>Letters to insert, delete or exchange (Levenshtein 1966), case ignored.</summary>
+    private static int Distance(string a, string b)
+    {
+        int[] row = [.. Enumerable.Range(0, b.Length + 1)];
+        for (int i = 1; i <= a.Length; i++)
+        {
+            int diagonal = row[0];
+            row[0] = i;
+            for (int j = 1; j <= b.Length; j++)
+            {
+                int exchange = diagonal + (char.ToUpperInvariant(a[i - 1]) == char.ToUpperInvariant(b[j - 1]) ? 0 : 1);
+                diagonal = row[j];
+                row[j] = Math.Min(exchange, Math.Min(row[j], row[j - 1]) + 1);
+            }
+        }
+        return row[b.Length];
+    }
+}

@@ -1,0 +1,81 @@
+using System.Runtime.CompilerServices;
+
+namespace SensorProfile.Simulation.Randomness;
+
+/// <summary>Draws from the standard normal distribution, exact to the resolution of 53 bits: the density is not approximated anywhere.</summary>
+/// <remarks>Ziggurat of 256 layers of equal area (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8; with layer and position taken from separate
+/// bits, as Doornik 2005 asks). Base R and area V of 256 layers under exp(−x²/2); the tail beyond R by Marsaglia 1964.</remarks>
+internal static class NormalZiggurat
+{
+    private const int Layers = 256;
+    private const double R = 3.6541528853610088;
+    private const double V = 0.00492867323399;
+    private const double Scale = 1L << 52;
+
+    private static readonly double[] Edges = BuildEdges();
+    private static readonly double[] Heights = [.. Edges.Select(Density)];
+    private static readonly double[] Widths = [.. Edges.Take(Layers).Select(x => x / Scale)];
+    private static readonly long[] Sure = [.. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale))];
+
+    /// <summary>One draw; 98.8 % of them cost one table look-up and one product.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Draw(ref RandomStream random)
+    {
+        ulong bits = random.Next();
+        int layer = (int)(bits & 255);
+        long position = (long)bits >> 11;                               // signed, 53 bits, apart from the 8 of the layer
+        return Math.Abs(position) < Sure[layer] ? position * Widths[layer] : DrawSlowly(ref random, layer, position);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static double DrawSlowly(ref RandomStream random, int layer, long position)
+    {
+        while (true)
+        {
+            double x = position * Widths[layer];
+            if (layer == 0)
+            {
+                return Tail(ref random, position < 0);
+            }
+            double y = Heights[layer] + random.NextUniform() * (Heights[layer + 1] - Heights[layer]);
+            if (y < Density(x))
+            {
+                return x;
+            }
+            ulong bits = random.Next();
+            layer = (int)(bits & 255);
+            position = (long)bits >> 11;
+            if (Math.Abs(position) < Sure[layer])
+            {
+                return position * Widths[layer];
+            }
+        }
+    }
+
+    private static double Tail(ref RandomStream random, bool negative)
+    {
+        double x;
+        double y;
+        do
+        {
+            x = -Math.Log(random.NextUniform()) / R;
+            y = -Math.Log(random.NextUniform());
+        }
+        while (y + y < x * x);
+        return negative ? -(R + x) : R + x;
+    }
+
+    private static double Density(double x) => Math.Exp(-0.5 * x * x);
+
+    private static double[] BuildEdges()
+    {
+        double[] edges = new double[Layers + 1];
+        edges[0] = V / Density(R);                                      // the base layer, widened to hold the tail's area
+        edges[1] = R;
+        for (int i = 2; i < Layers; i++)
+        {
+            edges[i] = Math.Sqrt(-2 * Math.Log(Density(edges[i - 1]) + V / edges[i - 1]));
+        }
+        return edges;                                                   // the last stays 0
+    }
+}

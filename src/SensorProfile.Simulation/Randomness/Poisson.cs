@@ -1,0 +1,65 @@
+using System.Runtime.CompilerServices;
+
+namespace SensorProfile.Simulation.Randomness;
+
+/// <summary>Draws from the Poisson distribution, exact at every mean: no normal approximation.</summary>
+/// <remarks>Small means: the number of exponential waiting times that fit into the mean, which needs no exponential function of the mean and costs
+/// (mean + 1) cheap draws. From <see cref="RejectionFrom"/> on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39, algorithm PTRS).</remarks>
+internal static class Poisson
+{
+    /// <summary>The mean from which the rejection method is used.</summary>
+    public const double RejectionFrom = 10;
+
+    /// <summary>One draw.</summary>
+    /// <param name="random">The stream.</param>
+    /// <param name="mean">Events; 0 or less gives 0; below 2³¹.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Draw(ref RandomStream random, double mean)
+    {
+        if (mean >= RejectionFrom)
+        {
+            return Reject(ref random, mean);
+        }
+        double waited = random.NextExponential();
+        return waited >= mean ? 0 : Count(ref random, mean, waited);
+    }
+
+    private static double Count(ref RandomStream random, double mean, double waited)
+    {
+        int events = 0;
+        while (waited < mean)
+        {
+            events++;
+            waited += random.NextExponential();
+        }
+        return events;
+    }
+
+    private static double Reject(ref RandomStream random, double mean)
+    {
+        double b = 0.931 + 2.53 * Math.Sqrt(mean);
+        double a = -0.059 + 0.02483 * b;
+        double sure = 0.9277 - 3.6224 / (b - 2);
+        while (true)
+        {
+            double u = random.NextUniform() - 0.5;
+            double v = random.NextUniform();
+            double distance = 0.5 - Math.Abs(u);
+            double k = Math.Floor((2 * a / distance + b) * u + mean + 0.43);
+            if (distance >= 0.07 && v <= sure)
+            {
+                return k;
+            }
+            if (k < 0 || (distance < 0.013 && v > distance))
+            {
+                continue;
+            }
+            double inverseAlpha = 1.1239 + 1.1328 / (b - 3.4);
+            double hat = Math.Log(v * inverseAlpha / (a / (distance * distance) + b));
+            if (hat <= k * Math.Log(mean) - mean - LogFactorial.Of((int)k))
+            {
+                return k;
+            }
+        }
+    }
+}

@@ -1,0 +1,56 @@
+namespace SensorProfile.Simulation.Randomness;
+
+/// <summary>What a stream of random numbers is drawn for; part of the stream's key, so that one effect never shifts the draws of another.</summary>
+internal enum Purpose
+{
+    /// <summary>Choice of the individual sensor from the seed, when the description names none.</summary>
+    Serial = 1,
+
+    /// <summary>Dark rate of the ordinary pixels.</summary>
+    DarkPattern,
+
+    /// <summary>Response to light.</summary>
+    ResponsePattern,
+
+    /// <summary>Fixed pattern of the bias level: pixels.</summary>
+    BiasPixels,
+
+    /// <summary>Fixed pattern of the bias level: rows and columns.</summary>
+    BiasLines,
+
+    /// <summary>Read noise of the single pixels.</summary>
+    ReadNoisePattern,
+
+    /// <summary>Hot pixels the sensor was born with.</summary>
+    HotPixels,
+
+    /// <summary>Hot pixels that came with the years.</summary>
+    NewHotPixels,
+
+    /// <summary>Hot pixels of the growing patch.</summary>
+    Patch,
+
+    /// <summary>Telegraph pixels: which ones, how strong, how slow.</summary>
+    TelegraphPixels,
+
+    /// <summary>Dead pixels and bad columns.</summary>
+    DeadPixels,
+
+    /// <summary>Stars on the light frames.</summary>
+    Stars,
+
+    /// <summary>Temperature, pedestal and lamp of one frame.</summary>
+    Conditions,
+
+    /// <summary>States of one telegraph pixel over the night.</summary>
+    TelegraphStates,
+
+    /// <summary>Column noise of one frame.</summary>
+    Columns,
+
+    /// <summary>Cosmic-ray hits of one frame.</summary>
+    CosmicRays,
+
+    /// <summary>Electrons and read noise of one row of one frame.</summary>
+    Row,
+}

@@ -1,0 +1,101 @@
+using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Randomness;
+
+namespace SensorProfile.Simulation.Sensors;
+
+/// <summary>The hot pixels of an individual sensor at its age: born hot, turned hot since, healed since.</summary>
+/// <remarks>Every pixel's fate is drawn in a fixed order from its own stream, so that the sensor of year 2 keeps what the one of year 1 had.</remarks>
+internal static class HotPixelPopulation
+{
+    /// <summary>All that are hot at <see cref="CameraDescription.AgeYears"/>, in order of position.</summary>
+    public static HotPixel[] Of(CameraDescription camera, ulong serial)
+    {
+        List<HotPixel> all = [.. BornHot(camera, serial), .. TurnedHot(camera, serial), .. Patch(camera, serial)];
+        return [.. all.OrderBy(p => p.Index).ThenBy(p => p.BornYears)];
+    }
+
+    private static List<HotPixel> BornHot(CameraDescription camera, ulong serial)
+    {
+        var random = RandomStream.For(serial, Purpose.HotPixels);
+        var found = new List<HotPixel>();
+        foreach (int index in Selection.Choose(camera.HotPixels.Share, camera.Width * camera.Height, serial, Purpose.HotPixels))
+        {
+            Add(found, Draw(camera, ref random, index, 0), LifeYears(camera, ref random), camera.AgeYears);
+        }
+        return found;
+    }
+
+    /// <summary>Births are a Poisson process in time, at any place.</summary>
+    private static List<HotPixel> TurnedHot(CameraDescription camera, ulong serial)
+    {
+        var found = new List<HotPixel>();
+        int pixels = camera.Width * camera.Height;
+        double birthsPerYear = camera.Ageing.NewHotShare * pixels;
+        if (birthsPerYear <= 0)
+        {
+            return found;
+        }
+        var random = RandomStream.For(serial, Purpose.NewHotPixels);
+        for (double born = random.NextExponential() / birthsPerYear; born <= camera.AgeYears; born += random.NextExponential() / birthsPerYear)
+        {
+            HotPixel pixel = Draw(camera, ref random, random.NextIndex(pixels), born);
+            Add(found, pixel, LifeYears(camera, ref random), camera.AgeYears);
+        }
+        return found;
+    }
+
+    /// <summary>The patch reaches a pixel when its radius does; a share of the pixels reached turns hot and stays so.</summary>
+    private static List<HotPixel> Patch(CameraDescription camera, ulong serial)
+    {
+        var found = new List<HotPixel>();
+        if (camera.Ageing.Patch is not { RadiusPerYear: > 0 } patch)
+        {
+            return found;
+        }
+        double radius = patch.RadiusPerYear * camera.AgeYears;
+        int firstRow = (int)Math.Clamp(Math.Floor(patch.Y - 1 - radius), 0, camera.Height);
+        int endRow = (int)Math.Clamp(Math.Ceiling(patch.Y + radius), 0, camera.Height);
+        for (int row = firstRow; row < endRow; row++)
+        {
+            var random = RandomStream.For(serial, Purpose.Patch, row);
+            for (int column = 0; column < camera.Width; column++)
+            {
+                bool turns = random.NextUniform() < patch.Density;
+                double rate = patch.Rate * random.NextExponential();
+                double activation = Activation(camera.HotPixels, ref random);
+                double distance = Math.Sqrt(Math.Pow(column + 1 - patch.X, 2) + Math.Pow(row + 1 - patch.Y, 2));
+                if (turns && distance <= radius)
+                {
+                    found.Add(new HotPixel(row * camera.Width + column, rate, activation, distance / patch.RadiusPerYear));
+                }
+            }
+        }
+        return found;
+    }
+
+    private static void Add(List<HotPixel> found, HotPixel pixel, double life, double age)
+    {
+        if (pixel.BornYears + life > age)
+        {
+            found.Add(pixel);
+        }
+    }
+
+    private static HotPixel Draw(CameraDescription camera, ref RandomStream random, int index, double born)
+    {
+        HotPixelDistribution distribution = camera.HotPixels.Distribution;
+        double rate = distribution.Kind == HotPixelTail.LogUniform
+            ? distribution.Minimum * Math.Pow(distribution.Maximum / distribution.Minimum, random.NextUniform())
+            : Math.Min(distribution.Maximum, distribution.Minimum + distribution.Scale * random.NextExponential());
+        return new HotPixel(index, rate, Activation(camera.HotPixels, ref random), born);
+    }
+
+    private static double Activation(HotPixels hot, ref RandomStream random)
+        => Math.Clamp(hot.Activation + hot.ActivationSpread * random.NextNormal(), 0.3, 3);
+
+    private static double LifeYears(CameraDescription camera, ref RandomStream random)
+    {
+        double life = random.NextExponential();                         // drawn always: the order of draws must not depend on the parameters
+        return camera.Ageing.HealedShare > 0 ? life / -Math.Log(1 - camera.Ageing.HealedShare) : double.PositiveInfinity;
+    }
+}

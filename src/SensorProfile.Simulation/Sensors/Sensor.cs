@@ -1,0 +1,55 @@
+using SensorProfile.Simulation.Parameters;
+
+namespace SensorProfile.Simulation.Sensors;
+
+/// <summary>An individual sensor: everything about its pixels that is the same in every frame. Built by <see cref="SensorFactory"/>.</summary>
+internal sealed class Sensor
+{
+    /// <summary>The camera at its age.</summary>
+    public required CameraDescription Camera { get; init; }
+
+    /// <summary>The number the fixed pattern was drawn from.</summary>
+    public required ulong Serial { get; init; }
+
+    /// <summary>Law of the ordinary pixels.</summary>
+    public required DarkCurrent Dark { get; init; }
+
+    /// <summary>Rate of each pixel at the reference temperature that follows the ordinary law (bad columns included), e-/px/s; empty when there is none.</summary>
+    public required float[] DarkRate { get; init; }
+
+    /// <summary>Shape of each glow, 1 at its peak.</summary>
+    public required float[][] GlowShapes { get; init; }
+
+    /// <summary>Response to light relative to a sound pixel at the centre, vignetting and colour included.</summary>
+    public required float[] Response { get; init; }
+
+    /// <summary>Bias level of each pixel, ADU; empty when all have the camera's.</summary>
+    public required float[] BiasLevel { get; init; }
+
+    /// <summary>Read noise of each pixel, e-; empty when all have the camera's.</summary>
+    public required float[] ReadNoise { get; init; }
+
+    /// <summary>Hot pixels, in order of position.</summary>
+    public required SparsePixels<HotPixel> Hot { get; init; }
+
+    /// <summary>Telegraph pixels, in order of position.</summary>
+    public required SparsePixels<TelegraphPixel> Telegraph { get; init; }
+
+    /// <summary>Dead pixels, in order of position.</summary>
+    public required IReadOnlyList<int> Dead { get; init; }
+
+    /// <summary>Bad columns (0-based) with the first bad row (0-based), in order.</summary>
+    public required IReadOnlyList<(int Column, int FromRow)> BadColumns { get; init; }
+
+    /// <summary>Sum of <see cref="DarkRate"/>, e-/s.</summary>
+    public required double DarkRateSum { get; init; }
+
+    /// <summary>Sum of each glow shape.</summary>
+    public required double[] GlowSums { get; init; }
+
+    /// <summary>Largest stored value, ADU.</summary>
+    public double TopLevel => ((1 << Camera.Bits) - 1) * (double)Camera.CodeStep;
+
+    /// <summary>Charge at which the response bends by <see cref="CameraDescription.Nonlinearity"/>: full well, or what the converter can show, e-.</summary>
+    public double FullScaleElectrons => Camera.FullWell ?? (TopLevel - Camera.BiasLevel) * Camera.Gain;
+}

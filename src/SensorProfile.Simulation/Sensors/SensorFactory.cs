@@ -1,0 +1,182 @@
+using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Randomness;
+
+namespace SensorProfile.Simulation.Sensors;
+
+/// <summary>Draws an individual sensor.</summary>
+internal static class SensorFactory
+{
+    private static readonly DarkCurrent NoDarkCurrent = new() { DoublingTemperature = 6 };
+
+    /// <summary>The sensor of a camera; the same serial number gives the same sensor, at every age.</summary>
+    /// <param name="camera">A checked description.</param>
+    /// <param name="seed">Gives the serial number where the description names none.</param>
+    public static Sensor Build(CameraDescription camera, ulong seed)
+    {
+        ulong serial = camera.Serial ?? RandomStream.For(seed, Purpose.Serial).Next();
+        CameraDescription aged = AgedCamera.Of(camera);
+        DarkCurrent dark = aged.DarkCurrent ?? NoDarkCurrent;
+        List<int> dead = Selection.Choose(aged.DeadPixels.Share, aged.Width * aged.Height, serial, Purpose.DeadPixels);
+        List<(int Column, int FromRow)> badColumns = BadColumns(aged, serial);
+        float[] darkRate = DarkRate(aged, dark, badColumns, serial);
+        float[][] glow = [.. aged.Glow.Select(g => GlowMap.Of(g, aged.Width, aged.Height))];
+        return new Sensor
+        {
+            Camera = aged,
+            Serial = serial,
+            Dark = dark,
+            DarkRate = darkRate,
+            DarkRateSum = Sum(darkRate),
+            GlowShapes = glow,
+            GlowSums = [.. glow.Select(Sum)],
+            Response = Response(aged, dead, badColumns, serial),
+            BiasLevel = BiasLevel(aged, badColumns, serial),
+            ReadNoise = ReadNoise(aged, serial),
+            Hot = new(HotPixelPopulation.Of(aged, serial), p => p.Index, aged.Width, aged.Height),
+            Telegraph = new(Telegraph(aged, serial), p => p.Index, aged.Width, aged.Height),
+            Dead = dead,
+            BadColumns = badColumns,
+        };
+    }
+
+    private static double Sum(float[] values)
+    {
+        double sum = 0;
+        foreach (float value in values)
+        {
+            sum += value;
+        }
+        return sum;
+    }
+
+    private static float[] DarkRate(CameraDescription camera, DarkCurrent dark, List<(int Column, int FromRow)> badColumns, ulong serial)
+    {
+        bool badRate = camera.BadColumns.Rate > 0 && badColumns.Count > 0;
+        if (dark.RateAtReference == 0 && !badRate)
+        {
+            return [];
+        }
+        float[] map = new float[camera.Width * camera.Height];
+        double spread = camera.DarkNonuniformity;
+        Parallel.For(0, camera.Height, row =>
+        {
+            var random = RandomStream.For(serial, Purpose.DarkPattern, row);
+            Span<float> line = map.AsSpan(row * camera.Width, camera.Width);
+            for (int x = 0; x < line.Length; x++)
+            {
+                line[x] = (float)(dark.RateAtReference * (spread > 0 ? Math.Exp(spread * random.NextNormal()) : 1));
+            }
+        });
+        foreach ((int column, int fromRow) in badColumns)
+        {
+            for (int row = fromRow; row < camera.Height; row++)
+            {
+                map[row * camera.Width + column] += (float)camera.BadColumns.Rate;
+            }
+        }
+        return map;
+    }
+
+    private static float[] Response(CameraDescription camera, List<int> dead, List<(int Column, int FromRow)> badColumns, ulong serial)
+    {
+        float[] map = new float[camera.Width * camera.Height];
+        double centreX = (camera.Width - 1) / 2.0;
+        double centreY = (camera.Height - 1) / 2.0;
+        double cornerSquare = Math.Max(1, centreX * centreX + centreY * centreY);
+        Parallel.For(0, camera.Height, row =>
+        {
+            var random = RandomStream.For(serial, Purpose.ResponsePattern, row);
+            for (int x = 0; x < camera.Width; x++)
+            {
+                double square = ((x - centreX) * (x - centreX) + (row - centreY) * (row - centreY)) / cornerSquare;
+                double response = 1 + camera.ResponseNonuniformity * random.NextNormal();
+                map[row * camera.Width + x] = (float)(Math.Max(0, response) * (1 - camera.Vignetting * square) * ColourFilter.Light(camera, x, row));
+            }
+        });
+        foreach (int index in dead)
+        {
+            map[index] *= (float)camera.DeadPixels.Response;
+        }
+        foreach ((int column, int fromRow) in badColumns)
+        {
+            for (int row = fromRow; row < camera.Height; row++)
+            {
+                map[row * camera.Width + column] *= (float)camera.BadColumns.Response;
+            }
+        }
+        return map;
+    }
+
+    private static float[] BiasLevel(CameraDescription camera, List<(int Column, int FromRow)> badColumns, ulong serial)
+    {
+        BiasPattern pattern = camera.BiasPattern;
+        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && (badColumns.Count == 0 || camera.BadColumns.Offset == 0))
+        {
+            return [];
+        }
+        var lines = RandomStream.For(serial, Purpose.BiasLines);
+        double[] columns = [.. Enumerable.Range(0, camera.Width).Select(_ => pattern.Column * lines.NextNormal())];
+        double[] rows = [.. Enumerable.Range(0, camera.Height).Select(_ => pattern.Row * lines.NextNormal())];
+        float[] map = new float[camera.Width * camera.Height];
+        Parallel.For(0, camera.Height, row =>
+        {
+            var random = RandomStream.For(serial, Purpose.BiasPixels, row);
+            for (int x = 0; x < camera.Width; x++)
+            {
+                map[row * camera.Width + x] = (float)(camera.BiasLevel + columns[x] + rows[row] + pattern.Pixel * random.NextNormal());
+            }
+        });
+        foreach ((int column, int fromRow) in badColumns)
+        {
+            for (int row = fromRow; row < camera.Height; row++)
+            {
+                map[row * camera.Width + column] += (float)camera.BadColumns.Offset;
+            }
+        }
+        return map;
+    }
+
+    private static float[] ReadNoise(CameraDescription camera, ulong serial)
+    {
+        if (camera.ReadNoiseSpread == 0)
+        {
+            return [];
+        }
+        float[] map = new float[camera.Width * camera.Height];
+        Parallel.For(0, camera.Height, row =>
+        {
+            var random = RandomStream.For(serial, Purpose.ReadNoisePattern, row);
+            for (int x = 0; x < camera.Width; x++)
+            {
+                map[row * camera.Width + x] = (float)(camera.ReadNoise * Math.Exp(camera.ReadNoiseSpread * random.NextNormal()));
+            }
+        });
+        return map;
+    }
+
+    private static TelegraphPixel[] Telegraph(CameraDescription camera, ulong serial)
+    {
+        TelegraphPixels law = camera.TelegraphPixels;
+        var random = RandomStream.For(serial, Purpose.TelegraphPixels);
+        var found = new List<TelegraphPixel>();
+        foreach (int index in Selection.Choose(law.Share, camera.Width * camera.Height, serial, Purpose.TelegraphPixels))
+        {
+            double strength = Math.Exp(law.AmplitudeSpread * random.NextNormal());
+            double high = law.DwellHigh * Math.Exp(law.DwellSpread * random.NextNormal());
+            double low = law.DwellLow * Math.Exp(law.DwellSpread * random.NextNormal());
+            found.Add(new TelegraphPixel(index, law.Amplitude * strength, law.Rate * strength, high, low));
+        }
+        return [.. found];
+    }
+
+    private static List<(int Column, int FromRow)> BadColumns(CameraDescription camera, ulong serial)
+    {
+        var random = RandomStream.For(serial, Purpose.DeadPixels, 2);
+        var chosen = new SortedDictionary<int, int>();
+        while (chosen.Count < camera.BadColumns.Count)
+        {
+            chosen.TryAdd(random.NextIndex(camera.Width), random.NextIndex(Math.Max(1, camera.Height / 2)));
+        }
+        return [.. chosen.Select(c => (c.Key, c.Value))];
+    }
+}

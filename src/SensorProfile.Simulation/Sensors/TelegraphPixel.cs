@@ -1,0 +1,16 @@
+namespace SensorProfile.Simulation.Sensors;
+
+/// <summary>One random telegraph pixel.</summary>
+/// <param name="Index">Position, row by row from the first of the file.</param>
+/// <param name="Amplitude">Signal added at read-out in the high state, e-.</param>
+/// <param name="Rate">Dark rate added in the high state at the reference temperature, e-/px/s.</param>
+/// <param name="DwellHigh">Mean time in the high state, s.</param>
+/// <param name="DwellLow">Mean time in the low state, s.</param>
+internal readonly record struct TelegraphPixel(int Index, double Amplitude, double Rate, double DwellHigh, double DwellLow)
+{
+    /// <summary>Share of the time in the high state.</summary>
+    public double Duty => DwellHigh / (DwellHigh + DwellLow);
+
+    /// <summary>Correlation time, s: the memory of the state fades as exp(−t/τ), 1/τ = 1/high + 1/low.</summary>
+    public double Memory => DwellHigh * DwellLow / (DwellHigh + DwellLow);
+}

@@ -1,0 +1,16 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace SensorProfile.Simulation;
+
+/// <summary>JSON of this project, by source generation: camelCase, comments and trailing commas allowed where people write by hand.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    ReadCommentHandling = JsonCommentHandling.Skip,
+    AllowTrailingCommas = true,
+    WriteIndented = true,
+    RespectNullableAnnotations = true)]
+[JsonSerializable(typeof(CameraDescription))]
+[JsonSerializable(typeof(JsonElement))]
+internal sealed partial class SimulationJson : JsonSerializerContext;
