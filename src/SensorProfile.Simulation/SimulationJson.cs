@@ -13,4 +13,5 @@ namespace SensorProfile.Simulation;
     RespectNullableAnnotations = true)]
 [JsonSerializable(typeof(CameraDescription))]
 [JsonSerializable(typeof(JsonElement))]
+[JsonSerializable(typeof(Truth.SimulationTruth))]
 internal sealed partial class SimulationJson : JsonSerializerContext;

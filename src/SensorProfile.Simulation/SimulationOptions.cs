@@ -1,0 +1,17 @@
+namespace SensorProfile.Simulation;
+
+/// <summary>How a night is written.</summary>
+public sealed record SimulationOptions
+{
+    /// <summary>Most threads to use; −1 (default) for as many as there are processors. The files do not depend on it.</summary>
+    public int Threads { get; init; } = -1;
+
+    /// <summary>Whether files of the same name may be replaced. Default false.</summary>
+    public bool Overwrite { get; init; }
+
+    /// <summary>Whether to write <c>truth.json</c> and the maps it names. Default true.</summary>
+    public bool WriteTruth { get; init; } = true;
+
+    /// <summary>Put before every frame's file name, for several nights in one folder. Default none.</summary>
+    public string FilePrefix { get; init; } = "";
+}

@@ -1,0 +1,50 @@
+using SensorProfile.Simulation.Truth;
+using SensorProfile.Simulation.Writing;
+
+namespace SensorProfile.Simulation;
+
+/// <summary>Writes the night of a synthetic camera as FITS frames, with the truth behind them.</summary>
+public static class Simulator
+{
+    /// <summary>Renders every frame of a camera's shots into a folder, then the truth maps (<c>truth/*.truth</c>, FITS images) and, last, <c>truth.json</c>.</summary>
+    /// <remarks>A file has its final name only when it is complete. The same camera and seed give the same bytes.</remarks>
+    /// <param name="camera">The camera with its shots.</param>
+    /// <param name="folder">Where to; made when it does not exist.</param>
+    /// <param name="seed">Seed of the night.</param>
+    /// <param name="options">How; null for the defaults.</param>
+    /// <param name="progress">Told after each frame.</param>
+    /// <param name="cancellation">Stops between rows and frames; what is complete by then stays.</param>
+    /// <returns>What <c>truth.json</c> holds.</returns>
+    /// <exception cref="CameraDescriptionException">A value that makes no camera.</exception>
+    /// <exception cref="IOException">The disk is full, the folder cannot be written, or a name is taken.</exception>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public static SimulationTruth Write(
+        CameraDescription camera,
+        string folder,
+        ulong seed,
+        SimulationOptions? options = null,
+        IProgress<SimulationProgress>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(folder);
+        options ??= new SimulationOptions();
+        var night = new SimulatedNight(camera, seed);
+        Directory.CreateDirectory(folder);
+        ushort[] pixels = new ushort[camera.Width * camera.Height];
+        for (int i = 0; i < night.Frames.Count; i++)
+        {
+            SimulatedFrame frame = night.Frames[i];
+            cancellation.ThrowIfCancellationRequested();
+            night.Render(frame, pixels, options.Threads, cancellation);
+            string name = options.FilePrefix + frame.FileName;
+            FrameWriter.Write(Path.Combine(folder, name), night.Sensor.Camera, frame, pixels, options.Overwrite);
+            progress?.Report(new SimulationProgress(i + 1, night.Frames.Count, name));
+        }
+        SimulationTruth truth = SimulationTruth.Of(night, options.FilePrefix);
+        if (options.WriteTruth)
+        {
+            TruthWriter.Write(folder, night, truth, options, cancellation);
+        }
+        return truth;
+    }
+}

@@ -1,0 +1,21 @@
+namespace SensorProfile.Simulation.Truth;
+
+/// <summary>True defects of a pixel; one pixel may have several.</summary>
+[Flags]
+public enum DefectClasses
+{
+    /// <summary>Sound.</summary>
+    None = 0,
+
+    /// <summary>Hot.</summary>
+    Hot = 1,
+
+    /// <summary>Random telegraph.</summary>
+    Telegraph = 2,
+
+    /// <summary>Hardly responds to light.</summary>
+    Dead = 4,
+
+    /// <summary>In a bad column.</summary>
+    BadColumn = 8,
+}

@@ -1,0 +1,23 @@
+namespace SensorProfile.Simulation.Truth;
+
+/// <summary>True dark current of the sensor at one temperature, from its per-pixel rates.</summary>
+public sealed record TrueDarkPoint
+{
+    /// <summary>Target temperature: what the probe reads on average, °C.</summary>
+    public required double Temperature { get; init; }
+
+    /// <summary>Temperature of the die then, °C.</summary>
+    public required double DieTemperature { get; init; }
+
+    /// <summary>Median over all pixels, everything included, e-/px/s.</summary>
+    public required double TypicalRate { get; init; }
+
+    /// <summary>Mean over all pixels, everything included, e-/px/s.</summary>
+    public required double MeanRate { get; init; }
+
+    /// <summary>Law of the typical ordinary pixel, floor included, e-/px/s.</summary>
+    public required double OrdinaryRate { get; init; }
+
+    /// <summary>Temperature rise that doubles the ordinary pixels' rate there (floor not included), °C.</summary>
+    public required double DoublingTemperature { get; init; }
+}

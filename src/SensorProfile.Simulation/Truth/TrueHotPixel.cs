@@ -1,0 +1,9 @@
+namespace SensorProfile.Simulation.Truth;
+
+/// <summary>A true hot pixel.</summary>
+/// <param name="X">Column, 1-based as FITS counts.</param>
+/// <param name="Y">Row, 1-based.</param>
+/// <param name="Rate">Excess over the ordinary rate at the reference temperature of the die, e-/px/s.</param>
+/// <param name="Doubling">Temperature rise that doubles the excess at the reference temperature, °C.</param>
+/// <param name="BornYears">Age of the sensor at which it turned hot, years; 0 for those it was born with.</param>
+public sealed record TrueHotPixel(int X, int Y, double Rate, double Doubling, double BornYears);
