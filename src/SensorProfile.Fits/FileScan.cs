@@ -23,17 +23,18 @@ internal sealed class FileScan(ByteSource source)
         => new(At(keyword, byteOffset), problem, remedy);
 
     /// <summary>The exception for a file that ends too early.</summary>
-    /// <param name="available">Bytes that are there.</param>
-    /// <param name="needed">Bytes that should be there.</param>
+    /// <param name="available">Where the file ends.</param>
+    /// <param name="start">Where the cut part begins.</param>
+    /// <param name="needed">Where it should end.</param>
     /// <param name="what">What is cut, for example "the header".</param>
     /// <param name="keyword">The keyword to name, when the fault is more likely there.</param>
     /// <param name="byteOffset">The byte to name; null for the end of the file.</param>
-    public FitsFormatException Truncated(long available, long needed, string what, string? keyword = null, long? byteOffset = null)
+    public FitsFormatException Truncated(long available, long start, long needed, string what, string? keyword = null, long? byteOffset = null)
     {
         if (Source.Damage is { } damage) return damage;
         bool packed = Source is GzipByteSource;
         long end = Source is GzipByteSource gzip ? gzip.PackedLength : available;
         string stream = packed ? $"the gzip archive ends after {available} unpacked bytes, inside {what}" : $"the file ends inside {what}";
-        return Fault(keyword, byteOffset ?? end, $"{stream}: {needed - available} of {needed} bytes are missing.", "Copy the file again from its origin, or leave it out.");
+        return Fault(keyword, byteOffset ?? end, $"{stream}: {needed - available} of {needed - start} bytes are missing.", "Copy the file again from its origin, or leave it out.");
     }
 }

@@ -69,10 +69,10 @@ internal sealed class HduScanner(ByteSource source)
     {
         long dataEnd = extent.DataStart + extent.DataBytes;
         if (dataEnd > source.MaximumLength && source is GzipByteSource)
-            throw scan.Truncated(0, dataEnd, "what the header declares", LastAxis(header));
+            throw scan.Truncated(source.MaximumLength, extent.DataStart, dataEnd, "the data unit, whatever it unpacks to", LastAxis(header), header.Card(LastAxis(header) ?? "")?.ByteOffset);
         long available = source.AvailableUpTo(extent.End);
         if (available < dataEnd)
-            throw scan.Truncated(available, dataEnd, "the data unit");
+            throw scan.Truncated(available, extent.DataStart, dataEnd, "the data unit");
         if (available == extent.End) return true;
         if (source.Damage is { } damage) throw damage;
         scan.Warn(FitsWarningCodes.MissingPadding, null, available, $"the last block is not filled up: {extent.End - available} bytes of padding are missing; all pixels are there.");

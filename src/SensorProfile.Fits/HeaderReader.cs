@@ -63,7 +63,7 @@ internal sealed class HeaderReader
         int read = scan.Source.Read(start + length, block);
         if (read == 0 && length > 0) throw NoEnd(start + length, "the file ends before the END card of the header.");
         if (length == 0) CheckBeginning(block.AsSpan(0, read));
-        if (read < BlockBytes && !EndsIn(block.AsSpan(0, read))) throw scan.Truncated(start + length + read, start + length + BlockBytes, "the header");
+        if (read < BlockBytes && !EndsIn(block.AsSpan(0, read))) throw scan.Truncated(start + length + read, start + length, start + length + BlockBytes, "this block of the header");
         if (read < BlockBytes) block.AsSpan(read).Fill((byte)' ');
         length += BlockBytes;
     }

@@ -24,11 +24,7 @@ internal sealed class HeaderWriter
     {
         var writer = new HeaderWriter();
         writer.Mandatory(image, hdu, extensions);
-        foreach (FitsCard card in image.Cards)
-        {
-            if (!IsLayout(card, image, hdu)) writer.records.AddRange(CardText.Records(card));
-        }
-
+        writer.Given(image, hdu);
         writer.Sums(dataSum);
         writer.Line("END");
         byte[] header = [.. writer.records, .. Encoding.ASCII.GetBytes(new string(' ', writer.Padding()))];
@@ -49,6 +45,23 @@ internal sealed class HeaderWriter
         if (image.Zero is not null) Line($"BZERO   = {image.Zero,20} / value = BZERO + BSCALE x stored number");
         if (image.Zero is not null) Line("BSCALE  =                    1");
         if (image.Name is not null) records.AddRange(CardText.Records(FitsCard.Of("EXTNAME", image.Name)));
+    }
+
+    private void Given(FitsImage image, int hdu)
+    {
+        bool announced = image.Cards.Any(card => card.Keyword == "LONGSTRN");
+        foreach (FitsCard card in image.Cards)
+        {
+            if (IsLayout(card, image, hdu)) continue;
+            byte[] lines = CardText.Records(card);
+            if (card.Kind == FitsValueKind.Text && lines.Length > CardParser.RecordBytes && !announced)
+            {
+                records.AddRange(CardText.Records(FitsCard.Of("LONGSTRN", "OGIP 1.0", "long strings by CONTINUE")));    // older readers look for it
+                announced = true;
+            }
+
+            records.AddRange(lines);
+        }
     }
 
     private void Sums(uint dataSum)
