@@ -82,6 +82,7 @@ internal sealed class HeaderReader
     private void CheckBeginning(ReadOnlySpan<byte> beginning)
     {
         const string remedy = "Leave the file out, or save it as FITS again.";
+        if (beginning.Length == 0 && scan.Source.Damage is { } damage) throw damage;
         if (beginning.Length == 0) throw scan.Fault(null, start, "the file is empty.", "Copy it again from its origin, or leave it out.");
         if (scan.Hdu == 0 && !beginning.StartsWith("SIMPLE  ="u8)) throw scan.Fault(null, start, "this is not a FITS file: it does not begin with SIMPLE.", remedy);
         if (beginning[..Math.Min(beginning.Length, CardParser.RecordBytes)].IndexOfAny((byte)'\n', (byte)'\r') is >= 0 and var newline)
