@@ -30,7 +30,7 @@ internal static class TemperatureDrifts
             }
         }
         if (split.Count > 0) yield return Tell(split, $"and the frames were split into sets that stay within {Short(tolerance)} °C of their mean", "let the camera settle before a series, or take more frames at each temperature");
-        if (within.Count > 0) yield return Tell(within, "yet the readings stay close enough for one set", "let the camera settle before a series");
+        if (within.Count > 0) yield return Tell(within, "and the readings stay close enough for one set", "let the camera settle before a series");
         foreach (Finding finding in AlongExposure([.. camera.SelectMany(c => c.Sets)], tolerance)) yield return finding;
     }
 
