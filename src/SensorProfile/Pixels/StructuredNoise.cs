@@ -6,13 +6,13 @@ namespace SensorProfile.Pixels;
 internal sealed record StructuredNoise(Measurement RowVariance, Measurement ColumnVariance)
 {
     /// <summary>½·[var(line means of d) − var(d)/pixels per line]: the second term is what independent pixels leave in a mean.</summary>
-    /// <remarks>var with divisor lines − 1; var(d) is the clipped one. Standard uncertainty ½·var(line means)·√(2/(lines − 1)), normal noise assumed.
-    /// A single hit moves a line's mean by its height over the line length: pairs with many hits should be left out.</remarks>
+    /// <remarks>Variances with divisor n − 1. No pixel is clipped, because every pixel is in its line's mean: what an outlier adds to the first term the second takes away
+    /// in expectation. Standard uncertainty ½·var(line means)·√(2/(lines − 1)), normal noise assumed.</remarks>
     /// <param name="channel">One channel of a pair.</param>
     public static StructuredNoise Of(PairChannel channel)
     {
         var difference = channel.A.Minus(channel.B);
-        double pixelVariance = channel.Clipped.Variance * channel.Clipped.Count / Math.Max(1, channel.Clipped.Count - 1);
+        double pixelVariance = channel.Differences.Variance * channel.Differences.Count / Math.Max(1, channel.Differences.Count - 1);
         return new StructuredNoise(
             Excess(difference.RowMeans(), pixelVariance / difference.RowLength, "temporal row noise of a pair difference"),
             Excess(difference.ColumnMeans(), pixelVariance / difference.ColumnLength, "temporal column noise of a pair difference"));

@@ -1,0 +1,106 @@
+using SensorProfile.Pixels;
+
+namespace SensorProfile.Tests.Pixels;
+
+/// <summary>Two real cameras against reference results computed from the same files with numpy (expected.json beside the frames).</summary>
+public class LabPairTests
+{
+    [LabTheory, InlineData("lab-12bit"), InlineData("lab-14bit")]
+    public void ReadNoiseOfSevenBiasPairsIsThatOfTheReference(string folder)
+    {
+        using var lab = new Lab(folder);
+        var pairs = BiasPairs(lab);
+        var expected = lab.Expected.GetProperty("read_noise_adu");
+        double rms = Math.Sqrt(pairs.SelectMany(pair => pair.Channels).Average(channel => channel.TemporalVariance.Value));
+        Lab.AssertAccepted(expected.GetProperty("all"), rms);
+        // The same frames, the same definition: no statistical error between the two, only the first limits of the clip differ.
+        Assert.Equal(expected.GetProperty("all").GetProperty("value").GetDouble(), rms, 0.001 * rms);
+    }
+
+    [LabTheory, InlineData("lab-12bit"), InlineData("lab-14bit")]
+    public void RowAndColumnNoiseAreThoseOfTheReference(string folder)
+    {
+        using var lab = new Lab(folder);
+        var noise = BiasPairs(lab).SelectMany(pair => pair.Channels).Select(StructuredNoise.Of).ToArray();
+        foreach (var (name, found) in new[] { ("row_noise_adu", noise.Select(n => n.RowVariance)), ("column_noise_adu", noise.Select(n => n.ColumnVariance)) })
+        {
+            var expected = lab.Expected.GetProperty(name).GetProperty("variance");
+            double value = expected.GetProperty("value").GetDouble(), error = expected.GetProperty("se").GetDouble();
+            Assert.InRange(found.Average(n => n.Value), value - error, value + error);       // the same frames: well within one standard error
+        }
+    }
+
+    [LabTheory, InlineData("lab-12bit"), InlineData("lab-14bit")]
+    public void RowScaledFlatPairsGiveTheGainOfTheReference(string folder)
+    {
+        using var lab = new Lab(folder);
+        var gains = Gains(lab, RatioKind.RowByRow);
+        var reference = lab.Expected.GetProperty("gain").GetProperty("by_position").EnumerateObject().Select(p => p.Value).ToArray();
+        for (int channel = 0; channel < 4; channel++)
+        {
+            double gain = 1 / gains[channel].Average(k => k.Value), expected = reference[channel].GetProperty("value").GetDouble();
+            Lab.AssertAccepted(reference[channel], gain);
+            Assert.Equal(expected, gain, 0.003 * expected);
+        }
+    }
+
+    [LabTheory, InlineData("lab-12bit")]
+    public void OneRatioForFlickeringFlatsGivesAGainManyTimesWrongAndTheRowRatiosSayWhy(string folder)
+    {
+        using var lab = new Lab(folder);
+        var expected = lab.Expected.GetProperty("gain").GetProperty("pairs")[0];
+        var pair = lab.Open("flat/flat_01.fits", "flat/flat_02.fits");
+        var channel = ScaledPair.Of(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame)[0];
+        double gain = channel.SystemGain(new Measurement(770, 3, "ADU²", 1, "")).Value;
+        Assert.Equal(expected.GetProperty("K_adu_per_e_one_ratio").GetDouble(), gain, 0.02 * gain);
+        Assert.InRange(channel.RowRatios.Min(), 0.70, 1);
+        Assert.InRange(channel.RowRatios.Max(), 1, 1.45);
+        Assert.True(channel.RatioChiSquare > 10, $"χ²/ν of the row ratios is only {channel.RatioChiSquare}");
+    }
+
+    [LabTheory, InlineData("lab-14bit")]
+    public void SteadyFlatsNeedNoRowRatios(string folder)
+    {
+        using var lab = new Lab(folder);
+        var pair = lab.Open("flat/flat_05.fits", "flat/flat_06.fits");
+        foreach (var channel in ScaledPair.Of(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame))
+            Assert.InRange(channel.RatioChiSquare, 0.6, 1.5);          // 150 rows: 1 ± √(2/149) = 0.12; the camera's own row noise adds a little
+    }
+
+    [LabTheory, InlineData("lab-12bit"), InlineData("lab-14bit")]
+    public void RawFramesShowNoNoiseReduction(string folder)
+    {
+        using var lab = new Lab(folder);
+        var bias = lab.Open("bias/*.fits");
+        var pair = PairStatistics.Of(bias[0], bias[1], Lab.Positions);
+        foreach (var channel in NeighbourCorrelation.Of(bias[0], bias[1], pair))
+            foreach (var lag in new[] { channel.AlongRow, channel.AlongColumn, channel.Diagonal })
+                Assert.InRange(lag.Value, -0.03, 0.03);                // 30000 pixels: ± 0.006 each; telegraph pixels and filters leave tens of per cent
+    }
+
+    private static List<PairStatistics> BiasPairs(Lab lab)
+    {
+        var bias = lab.Open("bias/*.fits");
+        return [.. Enumerable.Range(0, 7).Select(i => PairStatistics.Of(bias[2 * i], bias[2 * i + 1], Lab.Positions))];
+    }
+
+    private static Pedestal BiasOf(Lab lab) => Pedestal.Map(PixelMoments.MeanOf(lab.Open("bias/*.fits")));
+
+    private static Measurement[][] Gains(Lab lab, RatioKind kind)
+    {
+        var read = BiasPairs(lab);
+        var pedestal = BiasOf(lab);
+        var pairs = lab.Expected.GetProperty("gain").GetProperty("pairs").EnumerateArray().Select(p => p.GetProperty("pair"))
+            .Select(p => (First: p[0].GetString()!, Second: p[1].GetString()!)).Distinct();
+        var gains = pairs.Select(names =>
+        {
+            var pair = lab.Open(names.First, names.Second);
+            return ScaledPair.Of(pair[0], pair[1], Lab.Positions, pedestal, kind);
+        }).ToArray();
+        return [.. Enumerable.Range(0, 4).Select(channel =>
+        {
+            double variance = read.Average(pair => pair.Channels[channel].TemporalVariance.Value);
+            return gains.Select(pair => pair[channel].SystemGain(new Measurement(variance, 0, "ADU²", read.Count, ""))).ToArray();
+        })];
+    }
+}
