@@ -1,7 +1,8 @@
 namespace SensorProfile.Pixels;
 
 /// <summary>A pair of flats whose light was not the same: the second frame is scaled to the first, as a whole or row by row, before they are subtracted.</summary>
-/// <remarks>Three passes: row means give the ratios ρ, a histogram of d²/(a + ρ²b) gives the clip, the last pass adds up what the clip keeps.
+/// <remarks>Row means give the ratios ρ, a histogram of d²/(a + ρ²b) gives the clip, a further pass adds up what the clip keeps; then once more with the ratios
+/// of the kept pixels, because a single hit moves the ratio of its row.
 /// Sums are kept row by row and added in the order of the rows, so they do not depend on threads.</remarks>
 internal static class ScaledPair
 {
@@ -17,44 +18,45 @@ internal static class ScaledPair
         IFrameSamples a, IFrameSamples b, ColourMosaic mosaic, Pedestal pedestal, RatioKind kind, double clip = 5, WalkOptions? options = null)
     {
         pedestal.Check(a.Width, a.Height);
-        var rows = LightRow.Measure(a, b, mosaic, pedestal, options);
-        double[][] ratios = [.. rows.Select(channel => Ratios(channel, kind))];
-        var counts = ScaledRow.Histograms(a, b, mosaic, pedestal, ratios, options);
-        double[] limits = [.. counts.Select(histogram => histogram.Limit(clip))];
-        var sums = ScaledRow.Measure(a, b, mosaic, pedestal, ratios, limits, options);
-        return [.. Enumerable.Range(0, mosaic.Channels).Select(channel => Combine(mosaic, channel, a.Width, rows[channel], sums[channel], kind))];
+        var light = LightRow.Measure(a, b, mosaic, pedestal, options);
+        var sums = Clip([.. light.Select(rows => Ratios(Array.ConvertAll(rows, row => (row.A, row.B)), kind))]);
+        sums = Clip([.. sums.Select(rows => Ratios(Array.ConvertAll(rows, row => (row.A, row.B)), kind))]);
+        return [.. Enumerable.Range(0, mosaic.Channels).Select(channel => Combine(mosaic, channel, a.Width, light[channel], sums[channel], kind))];
+
+        ScaledRow[][] Clip(double[][] ratios)
+        {
+            var squares = ScaledRow.Histograms(a, b, mosaic, pedestal, ratios, options);
+            return ScaledRow.Measure(a, b, mosaic, pedestal, ratios, [.. squares.Select(histogram => histogram.Limit(clip))], options);
+        }
     }
 
-    private static double[] Ratios(LightRow[] rows, RatioKind kind)
+    private static double[] Ratios((double A, double B)[] rows, RatioKind kind)
     {
         double whole = rows.Sum(row => row.A) / rows.Sum(row => row.B);
         return [.. rows.Select(row => kind == RatioKind.RowByRow ? row.A / row.B : whole)];
     }
 
-    private static ScaledPairChannel Combine(ColourMosaic mosaic, int channel, int width, LightRow[] rows, ScaledRow[] sums, RatioKind kind)
+    private static ScaledPairChannel Combine(ColourMosaic mosaic, int channel, int width, LightRow[] light, ScaledRow[] rows, RatioKind kind)
     {
         int rowLength = mosaic.ColumnsOf(channel, width);
-        long all = (long)rows.Length * rowLength, kept = sums.Sum(row => row.Pixels);
+        long all = (long)rows.Length * rowLength, kept = rows.Sum(row => row.Pixels);
         double sharing = kind == RatioKind.RowByRow ? rowLength : all;
-        double squares = sums.Sum(row => row.Squares) / (1 - 1 / sharing);
-        double light = sums.Sum(row => row.Light), weight = sums.Sum(row => row.ReadWeight);
-        double second = sums.Sum(row => row.SecondMoment) / kept, fourth = sums.Sum(row => row.FourthMoment) / kept;
-        double sumA = rows.Sum(row => row.A), sumB = rows.Sum(row => row.B);
-        double[] rowRatios = [.. rows.Select(row => row.A / row.B)];
-        return new ScaledPairChannel(mosaic.Names[channel], kept, all - kept, squares, light, weight, fourth / (second * second) - 3,
-            sumA / all, sumB / all, rowRatios, ChiSquare(rows, sumA / sumB, rowLength, sums));
+        double squares = rows.Sum(row => row.Squares) / (1 - 1 / sharing);
+        double second = rows.Sum(row => row.SecondMoment) / kept, fourth = rows.Sum(row => row.FourthMoment) / kept;
+        return new ScaledPairChannel(mosaic.Names[channel], kept, all - kept, squares, rows.Sum(row => row.Light), rows.Sum(row => row.ReadWeight),
+            fourth / (second * second) - 3, light.Sum(row => row.A) / all, light.Sum(row => row.B) / all, [.. rows.Select(row => row.A / row.B)], ChiSquare(rows));
     }
 
-    /// <summary>Variance of a row's mean difference from noise alone: the row's own Σd²/(m(m−1)), with the whole-frame offset of the row taken out of Σd².</summary>
-    private static double ChiSquare(LightRow[] rows, double whole, int rowLength, ScaledRow[] sums)
+    /// <summary>Offset of each row's mean against the ratio of the whole channel, over what noise alone makes of it: the row's own variance/m.</summary>
+    private static double ChiSquare(ScaledRow[] rows)
     {
-        double chi = 0;
+        double whole = rows.Sum(row => row.A) / rows.Sum(row => row.B), chi = 0;
         int used = 0;
-        for (int i = 0; i < rows.Length; i++)
+        foreach (var row in rows)
         {
-            double offset = (rows[i].A - whole * rows[i].B) / rowLength, own = sums[i].Differences / Math.Max(1, sums[i].Pixels);
-            double variance = sums[i].Pixels < 2 ? 0 : (sums[i].Squares / sums[i].Pixels - own * own) / (sums[i].Pixels - 1);
-            if (!(variance > 0))
+            double offset = (row.A - whole * row.B) / row.Pixels, own = row.Differences / row.Pixels;
+            double variance = (row.Squares / row.Pixels - own * own) / (row.Pixels - 1);
+            if (row.Pixels < 2 || !(variance > 0))
                 continue;
             chi += offset * offset / variance;
             used++;

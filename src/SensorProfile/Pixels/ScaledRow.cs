@@ -2,13 +2,16 @@ namespace SensorProfile.Pixels;
 
 /// <summary>Sums over one row of one channel of a scaled pair, over the pixels that the clip kept; z² = d²/(a + ρ²b).</summary>
 /// <param name="Pixels">Pixels kept.</param>
+/// <param name="A">Σa.</param>
+/// <param name="B">Σb.</param>
 /// <param name="Differences">Σd.</param>
 /// <param name="Squares">Σd².</param>
 /// <param name="Light">Σ(a + ρ²b).</param>
 /// <param name="ReadWeight">Σ(1 + ρ²).</param>
 /// <param name="SecondMoment">Σz².</param>
 /// <param name="FourthMoment">Σz⁴.</param>
-internal readonly record struct ScaledRow(long Pixels, double Differences, double Squares, double Light, double ReadWeight, double SecondMoment, double FourthMoment)
+internal readonly record struct ScaledRow(
+    long Pixels, double A, double B, double Differences, double Squares, double Light, double ReadWeight, double SecondMoment, double FourthMoment)
 {
     /// <summary>Histogram of z² for every channel.</summary>
     public static SquareHistogram[] Histograms(IFrameSamples a, IFrameSamples b, ColourMosaic mosaic, Pedestal pedestal, double[][] ratios, WalkOptions? options)
@@ -60,7 +63,7 @@ internal readonly record struct ScaledRow(long Pixels, double Differences, doubl
     private static ScaledRow Sum(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, ReadOnlySpan<float> level, int first, int period, double ratio, double limit)
     {
         long pixels = 0;
-        double differences = 0, squares = 0, lights = 0, second = 0, fourth = 0;
+        double sumA = 0, sumB = 0, differences = 0, squares = 0, lights = 0, second = 0, fourth = 0;
         for (int x = first; x < a.Length; x += period)
         {
             var (difference, light) = Scaled(a[x], b[x], level[x], ratio);
@@ -68,13 +71,15 @@ internal readonly record struct ScaledRow(long Pixels, double Differences, doubl
             if (!(light > 0 && square <= limit))
                 continue;
             pixels++;
+            sumA += a[x] - (double)level[x];
+            sumB += b[x] - (double)level[x];
             differences += difference;
             squares += difference * difference;
             lights += light;
             second += square;
             fourth += square * square;
         }
-        return new ScaledRow(pixels, differences, squares, lights, pixels * (1 + ratio * ratio), second, fourth);
+        return new ScaledRow(pixels, sumA, sumB, differences, squares, lights, pixels * (1 + ratio * ratio), second, fourth);
     }
 
     private static (double Difference, double Light) Scaled(ushort a, ushort b, float level, double ratio)
