@@ -13,7 +13,7 @@ internal static class CommandLine
     {
         try
         {
-            int code = Parser(session).Run(NegativeNumbers.Bind(arguments));
+            int code = Parser(session).Run(arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments));
             session.Results.Send();
             return code;
         }

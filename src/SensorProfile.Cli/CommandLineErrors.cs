@@ -12,6 +12,7 @@ internal static class CommandLineErrors
         string message = Ending.OneLine(problem.Message);
         if (Quoted(message, "Unknown command") is { } word) return UnknownWord(word, arguments);
         if (Quoted(message, "Unknown option") is { } option) return $"The option {AsTyped(option, arguments)} is not known.";
+        if (Quoted(message, "Failed to convert") is { } value) return $"'{value}' is not a {(message.Contains("Double", StringComparison.Ordinal) ? "number" : "whole number")}.";
         return message;
     }
 

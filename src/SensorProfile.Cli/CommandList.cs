@@ -10,6 +10,14 @@ internal static class CommandList
 
     private static readonly Entry[] Entries =
     [
+        Entry.Of<SurveyCommand>("survey", "What have I got, and is it fit for use? Reads headers only.",
+            ["survey", "sensorprofile-demo/frames"], ["survey", "sensorprofile-demo/frames", "--table", "capture.csv"]),
+        Entry.Of<SetpointCommand>("setpoint", "How cold should I run it?",
+            ["setpoint", "sensorprofile-demo/profile.json", "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]),
+        Entry.Of<DarksMatchCommand>("darks match", "How far off may my darks be, in °C and seconds?",
+            ["darks", "match", "sensorprofile-demo/profile.json", "--exposure", "300", "--lights", "40"]),
+        Entry.Of<SimulateCommand>("simulate", "What if? Writes the frames of a camera whose truth is known.",
+            ["simulate", "sensorprofile-demo/camera.json", "--out", "what-if", "--seed", "7"]),
         Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
     ];
 

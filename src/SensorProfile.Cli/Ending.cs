@@ -1,3 +1,4 @@
+using SensorProfile.Simulation;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
@@ -13,6 +14,7 @@ internal static class Ending
             session.Side.Error("interrupted; nothing unfinished was kept.");
             return ExitCodes.Interrupted;
         }
+        if (problem is CommandAppException { InnerException: CommandFailure failure }) problem = failure;   // from the parsing of a value
         (int code, string message) = Explain(problem, arguments);
         session.Side.Error(message);
         return code;
@@ -22,7 +24,7 @@ internal static class Ending
     {
         CommandFailure failure => (failure.ExitCode, failure.ExitCode == ExitCodes.WrongCommandLine ? failure.Message + Hint(arguments) : failure.Message),
         CommandAppException wrong => (ExitCodes.WrongCommandLine, CommandLineErrors.Explain(wrong, arguments) + Hint(arguments)),
-        IOException or UnauthorizedAccessException => (ExitCodes.UnreadableInput, OneLine(problem.Message)),
+        IOException or UnauthorizedAccessException or CameraDescriptionException => (ExitCodes.UnreadableInput, OneLine(problem.Message)),
         _ => (ExitCodes.ProgramFault, $"a fault of this program, not of your frames ({problem.GetType().Name}: {OneLine(problem.Message)}). Please report this line, the command and version {CommandLine.Version}."),
     };
 

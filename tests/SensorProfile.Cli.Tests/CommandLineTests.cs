@@ -37,6 +37,11 @@ public sealed class CommandLineTests
     [InlineData("shema", "sensorprofile: There is no command 'shema'. Did you mean 'schema'? Try: sensorprofile --help\n")]
     [InlineData("polish", "sensorprofile: There is no command 'polish'. Try: sensorprofile --help\n")]
     [InlineData("schema --bogus", "sensorprofile: The option --bogus is not known. Try: sensorprofile schema --help\n")]
+    [InlineData("schem", "sensorprofile: There is no command 'schem'. Did you mean 'schema'? Try: sensorprofile --help\n")]
+    [InlineData("darks mtch", "sensorprofile: There is no command 'darks mtch'. Did you mean 'darks match'? Try: sensorprofile darks --help\n")]
+    [InlineData("setpoint p.json", "sensorprofile: setpoint needs --exposure, the seconds of one light. Try: sensorprofile setpoint --help\n")]
+    [InlineData("setpoint p.json --exposure 3,5", "sensorprofile: '3,5' is not a number. Write 3.5. Try: sensorprofile setpoint --help\n")]
+    [InlineData("simulate c.json --out x --seed -3", "sensorprofile: '-3' is not a whole number. Try: sensorprofile simulate --help\n")]
     [InlineData("schema extra", "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n")]
     public void AWrongCommandLineGivesOneLineAndExitCode2(string arguments, string error)
     {

@@ -1,4 +1,5 @@
 using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -6,14 +7,29 @@ namespace SensorProfile.Cli.Commands;
 /// <summary>A command that answers a question with a reply: text, or JSON when asked.</summary>
 internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSettings : AnswerSettings
 {
+    /// <summary>As it is typed: "darks match".</summary>
+    protected abstract string Name { get; }
+
     public sealed override int Execute(CommandContext context, TSettings settings)
     {
         Session session = (Session)context.Data!;
-        Reply reply = Answer(session, settings);
+        Reply reply = AnswerOrRefuse(session, settings);
         if (settings.Json) session.Results.WriteRaw(ReplyJson.Of(reply));
         else ReplyPrinter.Print(reply, session.Results);
         return reply.ExitCode;
     }
 
     protected abstract Reply Answer(Session session, TSettings settings);
+
+    private Reply AnswerOrRefuse(Session session, TSettings settings)
+    {
+        try
+        {
+            return Answer(session, settings);
+        }
+        catch (DecisionRefusedException refusal)
+        {
+            return refusal.Kind == RefusalKind.BadArgument ? throw CommandFailure.WrongCommandLine(refusal.Message) : DecisionReply.CannotTell(Name, refusal);
+        }
+    }
 }

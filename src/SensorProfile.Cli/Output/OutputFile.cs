@@ -23,7 +23,7 @@ internal static class OutputFile
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw CommandFailure.UnwritableOutput($"{path}: cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose another place.", problem);
+            throw CommandFailure.UnwritableOutput($"{path}: cannot be written; free some space or choose another place ({problem.Message.TrimEnd('.')}).", problem);
         }
         finally
         {

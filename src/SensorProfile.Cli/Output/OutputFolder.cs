@@ -5,11 +5,12 @@ namespace SensorProfile.Cli.Output;
 /// With <c>overwrite</c> an existing folder is filled file by file, each file replaced in one step; tables and maps of an earlier run go, everything else in it stays.</remarks>
 internal sealed class OutputFolder : IDisposable
 {
-    private readonly string target;
+    private readonly string given, target;
     private readonly bool targetExists;
 
-    private OutputFolder(string target, bool targetExists, string workPath)
+    private OutputFolder(string given, string target, bool targetExists, string workPath)
     {
+        this.given = given;
         this.target = target;
         this.targetExists = targetExists;
         WorkPath = workPath;
@@ -31,17 +32,17 @@ internal sealed class OutputFolder : IDisposable
         bool exists = Directory.Exists(target);
         if (File.Exists(target)) throw CommandFailure.UnwritableOutput($"{folder} is a file, not a folder. Choose another name for --out.");
         if (exists && !overwrite) throw CommandFailure.UnwritableOutput($"The output folder {folder} exists. Choose another name for --out, or add --overwrite to replace earlier results in it.");
-        return new OutputFolder(target, exists, Writing(folder, () => CreateWorkFolder(target)));
+        return new OutputFolder(folder, target, exists, Writing(folder, () => CreateWorkFolder(target)));
     }
 
     /// <summary>Runs a step that writes; a problem with the disk ends the command with exit code 4 and names the folder.</summary>
-    public T Write<T>(Func<string, T> step) => Writing(target, () => step(WorkPath));
+    public T Write<T>(Func<string, T> step) => Writing(given, () => step(WorkPath));
 
     /// <inheritdoc cref="Write{T}"/>
-    public void Write(Action<string> step) => Writing(target, () => { step(WorkPath); return true; });
+    public void Write(Action<string> step) => Writing(given, () => { step(WorkPath); return true; });
 
     /// <summary>Gives the results their final name.</summary>
-    public void Complete() => Writing(target, () =>
+    public void Complete() => Writing(given, () =>
     {
         if (targetExists) FolderMerge.Into(WorkPath, target);
         else Directory.Move(WorkPath, target);
@@ -78,7 +79,7 @@ internal sealed class OutputFolder : IDisposable
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException { ParamName: "path" })
         {
-            throw CommandFailure.UnwritableOutput($"{folder}: cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose another place; nothing was left under that name.", problem);
+            throw CommandFailure.UnwritableOutput($"{folder}: the results cannot be written there; free some space or choose another place ({problem.Message.TrimEnd('.')}).", problem);
         }
     }
 }

@@ -15,9 +15,13 @@ internal static class ReplyPrinter
         foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0)) Table(page, results.Width, table);
         if (reply.Lines.Count > 0) page.WriteLine();
         foreach (string line in reply.Lines) results.WriteRaw(line + "\n");
-        List(page, "Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {f.Message} [{f.Code}]"));
-        List(page, "For comparison", reply.RulesOfThumb);
-        List(page, "Take care", reply.Cautions);
+        ReplyTable[] lists =
+        [
+            ReplyTable.List("Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {f.Message} [{f.Code}]")),
+            ReplyTable.List("For comparison", reply.RulesOfThumb),
+            ReplyTable.List("Take care", reply.Cautions),
+        ];
+        foreach (ReplyTable list in lists.Where(l => l.Rows.Count > 0)) Table(page, results.Width, list);
     }
 
     public static string Word(Severity severity) => severity switch
@@ -32,32 +36,17 @@ internal static class ReplyPrinter
     private static IReadOnlyList<string> QuantityRow(ReplyQuantity quantity)
     {
         if (quantity.Value is not { } value) return [quantity.Label, quantity.Absent, "", ""];
-        string number = MeasurementText.Of(value with { Unit = "" });
-        string interval = quantity.Interval is { } ends ? $"95 %: {End(ends.Low)} … {End(ends.High)}" : "";
-        return [quantity.Label, number, value.Unit == "1" ? "" : value.Unit, interval.Length > 0 ? interval : value.Method];
+        string interval = quantity.Interval is { } ends ? $"95 %: {End(ends.Low)} … {End(ends.High)}" : value.Method;
+        return [quantity.Label, QuantityText.Number(value.Value, value.StandardUncertainty), QuantityText.Unit(value.Unit), interval];
     }
 
-    private static string End(double? value) => value is { } end ? MeasurementText.Plain(end) : "open";
+    private static string End(double? value) => value is { } end ? QuantityText.Number(end, 3) : "open";
 
     private static void Table(IAnsiConsole page, int width, ReplyTable table)
     {
         page.WriteLine();
         if (table.Title.Length > 0) Paragraph(page, table.Title);
         foreach (string line in TableText.Lines(table, width)) page.WriteLine(line);
-    }
-
-    private static void List(IAnsiConsole page, string title, IEnumerable<string> items)
-    {
-        string[] lines = [.. items];
-        if (lines.Length == 0) return;
-        page.WriteLine();
-        Paragraph(page, title);
-        foreach (string line in lines)
-        {
-            Grid grid = new Grid().AddColumn(new GridColumn { NoWrap = true, Padding = new Padding(2, 0, 1, 0) }).AddColumn(new GridColumn { Padding = new Padding(0, 0, 0, 0) });
-            grid.AddRow(new Text("-"), new Text(line));
-            page.Write(grid);
-        }
     }
 
     private static void Paragraph(IAnsiConsole page, string text, Style? style = null) => page.WriteLine(text, style ?? Style.Plain);

@@ -1,3 +1,5 @@
+using SensorProfile.Decisions;
+
 namespace SensorProfile.Cli.Replies;
 
 /// <summary>A number of an answer.</summary>
@@ -7,8 +9,8 @@ namespace SensorProfile.Cli.Replies;
 internal sealed record ReplyQuantity(string Name, string Label, Measurement? Value)
 {
     /// <summary>Ends of the 95 % interval, where one was worked out.</summary>
-    public (double? Low, double? High)? Interval { get; init; }
+    public Interval? Interval { get; init; }
 
     /// <summary>Printed instead of the number when there is none: "no limit", "not measured".</summary>
-    public string Absent { get; init; } = "not measured";
+    public string Absent { get; init; } = QuantityText.NotMeasured;
 }

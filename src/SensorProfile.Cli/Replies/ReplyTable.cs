@@ -6,6 +6,11 @@ namespace SensorProfile.Cli.Replies;
 /// <param name="Rows">Cells, one per column.</param>
 internal sealed record ReplyTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows)
 {
+    /// <summary>A list of points under a title.</summary>
+    public static ReplyTable List(string title, IEnumerable<string> points) => new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
+
+    public bool HasHeadings => Columns.Any(c => c.TrimStart('>').Length > 0);
+
     public bool IsRight(int column) => Columns[column].StartsWith('>');
 
     public string Heading(int column) => Columns[column].TrimStart('>');

@@ -1,5 +1,6 @@
 using SensorProfile.Cli.Terminal;
 using Spectre.Console;
+using Spectre.Console.Rendering;
 
 namespace SensorProfile.Cli.Replies;
 
@@ -22,17 +23,20 @@ internal static class TableText
 
     private static IEnumerable<string> Aligned(ReplyTable table, int width)
     {
-        Table grid = new Table().NoBorder();
-        for (int c = 0; c < table.Columns.Count; c++)
-        {
-            TableColumn column = new(new Text(table.Heading(c))) { Padding = new Padding(Gap, 0, 0, 0), NoWrap = c < table.Columns.Count - 1 };
-            grid.AddColumn(table.IsRight(c) ? column.RightAligned() : column);
-        }
-        if (Enumerable.Range(0, table.Columns.Count).All(c => table.Heading(c).Length == 0)) grid.HideHeaders();
-        foreach (IReadOnlyList<string> row in table.Rows) grid.AddRow(row.Select(cell => new Text(cell)));
+        int last = table.Columns.Count - 1;
+        Grid grid = new();
+        for (int c = 0; c <= last; c++)
+            grid.AddColumn(new GridColumn { Padding = new Padding(Gap, 0, 0, 0), NoWrap = c < last, Alignment = table.IsRight(c) ? Justify.Right : Justify.Left });
+        if (table.HasHeadings) grid.AddRow([.. Enumerable.Range(0, last + 1).Select(c => new Text(table.Heading(c)))]);
+        foreach (IReadOnlyList<string> row in table.Rows) grid.AddRow([.. row.Select(cell => new Text(cell))]);
+        return Rendered(grid, width);
+    }
 
+    /// <summary>Lines without blanks at their ends.</summary>
+    private static IEnumerable<string> Rendered(IRenderable content, int width)
+    {
         using StringWriter text = new() { NewLine = "\n" };
-        ConsoleOutput.Create(text, isTerminal: false, width).Write(grid);
+        ConsoleOutput.Create(text, isTerminal: false, width).Write(content);
         return text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd());
     }
 

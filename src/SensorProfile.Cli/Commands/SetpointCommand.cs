@@ -1,0 +1,79 @@
+using System.ComponentModel;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
+using SensorProfile.Profiles;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>setpoint</c>: how cold should I run it?</summary>
+internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
+{
+    protected override string Name => "setpoint";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        SetpointQuestion question = settings.Question;
+        CameraProfile profile = ProfileReading.Read(settings.Profile);
+        SetpointAnswer answer = Setpoint.Advise(profile, ModeChoice.Find(profile, settings.WantedMode), question);
+        return SetpointReply.Of(answer);
+    }
+
+    internal sealed class Settings : SkySettings
+    {
+        [CommandArgument(0, "<PROFILE>")]
+        [Description("profile.json, or the folder that holds it.")]
+        public string Profile { get; init; } = "";
+
+        [CommandOption("--exposure <S>")]
+        [Description("Exposure of one light, s.")]
+        [TypeConverter(typeof(Number))]
+        public double? Exposure { get; init; }
+
+        [CommandOption("--ambient <C>")]
+        [Description("Temperature of the night air, °C; may be given several times, also as July=22.")]
+        public string[] Ambient { get; init; } = [];
+
+        [CommandOption("--max-delta <C>")]
+        [Description("How far below the ambient the cooler reaches, °C.")]
+        [TypeConverter(typeof(Number))]
+        public double? MaximumDifference { get; init; }
+
+        [CommandOption("--margin <C>")]
+        [Description("Part of that kept in reserve, °C; 3 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Margin { get; init; }
+
+        [CommandOption("--loss <PCT>")]
+        [Description("Rise of the noise by dark current that you accept, %; 5 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Loss { get; init; }
+
+        [CommandOption("--uncooled")]
+        [Description("The camera has no cooler: its sensor follows the ambient.")]
+        public bool Uncooled { get; init; }
+
+        [CommandOption("--self-heating <C>")]
+        [Description("How much an uncooled sensor runs above the ambient, °C.")]
+        [TypeConverter(typeof(Number))]
+        public double? SelfHeating { get; init; }
+
+        public SetpointQuestion Question
+        {
+            get
+            {
+                SetpointQuestion usual = new() { ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("setpoint needs --exposure, the seconds of one light.") };
+                return usual with
+                {
+                    Sky = SkyRate,
+                    Ambient = [.. Ambient.Select(AmbientText.Parse)],
+                    MaximumDifference = MaximumDifference,
+                    Margin = Margin ?? usual.Margin,
+                    Loss = Percent.ShareOf(Loss) ?? usual.Loss,
+                    Cooled = !Uncooled,
+                    SelfHeating = SelfHeating ?? usual.SelfHeating,
+                };
+            }
+        }
+    }
+}

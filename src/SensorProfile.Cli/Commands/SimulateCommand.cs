@@ -1,0 +1,43 @@
+using System.ComponentModel;
+using SensorProfile.Cli.Output;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Simulation;
+using SensorProfile.Simulation.Truth;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>simulate</c>: what if?</summary>
+internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
+{
+    protected override string Name => "simulate";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        if (!File.Exists(settings.Camera)) throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
+        CameraDescription camera = CameraDescription.Read(settings.Camera);
+        camera.Validate(settings.Camera);
+        using OutputFolder output = OutputFolder.Begin(settings.RequiredOut(Name), settings.Overwrite, []);
+        SimulationTruth truth = SimulatedFrames.Write(session, camera, output, "", settings.Seed);
+        output.Complete();
+        return new Reply
+        {
+            Command = Name,
+            Sentence = $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json beside them says what is true.",
+            Verdict = "written",
+            Lines = [$"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} --out results"],
+            Fields = [JsonNodes.Field("folder", settings.Out), JsonNodes.Field("seed", truth.Seed), JsonNodes.Field("frames", truth.Frames.Select(f => f.File))],
+        };
+    }
+
+    internal sealed class Settings : OutputSettings
+    {
+        [CommandArgument(0, "<CAMERA>")]
+        [Description("Camera description (JSON), such as the camera.json that the demo leaves.")]
+        public string Camera { get; init; } = "";
+
+        [CommandOption("--seed <N>")]
+        [Description("Seed of the night: the same seed gives the same bytes.")]
+        public ulong Seed { get; init; } = 1;
+    }
+}

@@ -1,0 +1,40 @@
+using SensorProfile.Decisions;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>The answer of <c>darks match</c> for a camera: how far off the darks may be.</summary>
+internal static class ToleranceReply
+{
+    private const string NoLimit = "no limit";
+
+    public static Reply Of(ToleranceAnswer answer)
+    {
+        ToleranceAnswer[] all = [answer, .. answer.OtherSkies];
+        Reply reply = DecisionReply.Of(
+            "darks match", answer,
+            JsonNodes.Field("bindingCause", answer.BindingCause),
+            JsonNodes.Field("sky", answer.Sky),
+            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("causes", answer.Causes),
+            JsonNodes.Field("curve", answer.Curve));
+        return reply with
+        {
+            Tables =
+            [
+                .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],
+                    [("toleranceWarmer", "warmer by"), ("toleranceColder", "colder by"), ("toleranceExposure", "exposure by")], NoLimit)] : Array.Empty<ReplyTable>(),
+                Causes(answer),
+            ],
+            Lines = SkyFields.Assumptions(all.Select(a => a.Sky)),
+        };
+    }
+
+    private static ReplyTable Causes(ToleranceAnswer answer) => new(
+        $"What each cause alone allows ({answer.Sky.Name})", ["cause", ">warmer by", ">colder by", ">exposure by", "limit"],
+        [.. answer.Causes.Select(c => (IReadOnlyList<string>)
+        [
+            c.Cause.Replace('-', ' '), Cell(c, c.Warmer), Cell(c, c.Colder), Cell(c, c.Exposure), c.Threshold,
+        ])]);
+
+    private static string Cell(CauseTolerance cause, Measurement? value) => !cause.Known ? "not known" : value is null ? NoLimit : QuantityText.Of(value);
+}
