@@ -9,25 +9,9 @@ public sealed partial class CaptureTable
 {
     /// <summary>Writes the table that reads back as this inventory, to be corrected by hand: one row per frame in use, then those that a table left out.</summary>
     /// <remarks>Written beside its final name and renamed, so that an interrupted run leaves no half table. An existing file is replaced.</remarks>
-    public static void Write(string csvPath, Inventory inventory)
-    {
-        string full = Path.GetFullPath(csvPath);
-        string temporary = Path.Combine(Path.GetDirectoryName(full)!, $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
-        try
-        {
-            using (FileStream stream = new(temporary, FileMode.Create, FileAccess.Write))
-            {
-                stream.Write(Encoding.UTF8.GetBytes(TextOf(inventory)));
-                stream.Flush(flushToDisk: true);
-            }
-            File.Move(temporary, full, overwrite: true);
-        }
-        catch
-        {
-            File.Delete(temporary);
-            throw;
-        }
-    }
+    /// <exception cref="IOException">The table cannot be written; an older one still stands.</exception>
+    public static void Write(string csvPath, Inventory inventory) =>
+        AtomicFile.Write(csvPath, stream => stream.Write(Encoding.UTF8.GetBytes(TextOf(inventory))));
 
     internal static string TextOf(Inventory inventory)
     {

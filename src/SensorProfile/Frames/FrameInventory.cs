@@ -11,9 +11,11 @@ public static class FrameInventory
     /// <param name="progress">Told how many files have been read.</param>
     /// <param name="ct">Stops between two files.</param>
     /// <returns>The same inventory at any parallelism; a file that cannot be read is left out by name and never stops the rest.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature tolerance is negative or no number.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static Inventory Read(IReadOnlyList<string> paths, InventoryOptions options, IProgress<int>? progress = null, CancellationToken ct = default)
     {
+        if (!(options.TemperatureTolerance >= 0)) throw new ArgumentOutOfRangeException(nameof(options), options.TemperatureTolerance, "The temperature tolerance must be 0 °C or more.");
         (IReadOnlyList<ScannedFile> files, IReadOnlyList<Finding> scanFindings, var missing) = FolderScan.Of(paths, ct);
         FrameReader.Result[] results = ReadHeaders(files, options.MaxParallelism, progress, ct);
         (CaptureRow?[] rows, IReadOnlyList<Finding> matching) = TableMatching.Of(files, options.Table);

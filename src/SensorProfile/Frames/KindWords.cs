@@ -70,14 +70,19 @@ internal static class KindWords
         for (int i = 0; i < words.Count; i++)
         {
             FrameKind kind = FrameKind.Unknown;
-            if (i + 1 < words.Count && KindOf(words[i] + words[i + 1]) is FrameKind.DarkFlat) (kind, i) = (FrameKind.DarkFlat, i + 1);
-            else if (words[i] is not ("offset" or "object" or "zero")) kind = KindOf(words[i]);   // ordinary words in names: offset_30, object_3
+            string next = i + 1 < words.Count ? words[i + 1] : "";
+            if (KindOf(words[i] + next) is FrameKind.DarkFlat) (kind, i) = (FrameKind.DarkFlat, i + 1);
+            else if (!IsOrdinary(words[i], next)) kind = KindOf(words[i]);
             if (kind == FrameKind.Unknown) continue;
             if (found is { } earlier && earlier != kind) return null;
             found = kind;
         }
         return found;
     }
+
+    /// <summary>Words that names hold for other reasons: offset_30, object_3, Dark Sky Park, Dark Nebula.</summary>
+    private static bool IsOrdinary(string word, string next) =>
+        word is "offset" or "object" or "zero" || (word == "dark" && next is ("sky" or "skies" or "site" or "nebula" or "horse"));
 
     private static List<string> Words(string name)
     {

@@ -33,6 +33,11 @@ public static class MissingMeasurements
             .Where(s => s.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.Flat or FrameKind.DarkFlat)
             .GroupBy(s => (s.Frames[0].Camera, s.Width, s.Height, s.Settings)).ToList();
         List<MeasurementLack> lacks = [];
+        if (modes.Count == 0)   // nothing to measure with: everything is missing
+        {
+            Mode none = new(inventory.Frames.Count > 0 ? inventory.Frames[0].Settings : new ModeSettings(), "", [], toleranceCelsius);
+            return [.. none.Bias(), .. none.Flats(), .. none.Darks()];
+        }
         foreach (var mode in modes)
         {
             Mode one = new(mode.Key.Settings, modes.Count > 1 ? NameOf(mode.Key.Camera, mode.Key.Settings) : "", [.. mode], toleranceCelsius);

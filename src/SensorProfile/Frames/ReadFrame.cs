@@ -17,7 +17,7 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
         List<HeaderIssue> issues = [.. header.Issues.Where(issue => !IsCured(issue, row))];
         Frame frame = bare with
         {
-            Kind = KindOf(bare.Name, header, row, namesSay, issues),
+            Kind = KindOf(NameUpToRoot(bare), header, row, namesSay, issues),
             ExposureSeconds = row?.ExposureSeconds ?? header.ExposureSeconds,
             TemperatureCelsius = row?.TemperatureCelsius ?? header.TemperatureCelsius,
             SetTemperatureCelsius = header.SetTemperatureCelsius,
@@ -49,6 +49,14 @@ internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? 
         "binning" => row.Binning is not null,
         _ => false,
     };
+
+    /// <summary>The relative name with the name of the given folder in front: "survey night/darks" means darks as much as "survey night" does.</summary>
+    private static string NameUpToRoot(Frame bare)
+    {
+        string[] parts = FileNames.Normalise(bare.Path).Split('/');
+        int wanted = bare.Name.Count(c => c == '/') + 2;
+        return string.Join('/', parts.TakeLast(wanted));
+    }
 
     private static FrameKind KindOf(string name, HeaderReading header, CaptureRow? row, bool namesSay, List<HeaderIssue> issues)
     {

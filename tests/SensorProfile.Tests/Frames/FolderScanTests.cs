@@ -1,3 +1,4 @@
+using System.Runtime.Versioning;
 using SensorProfile.Frames;
 
 namespace SensorProfile.Tests.Frames;
@@ -44,7 +45,7 @@ public sealed class FolderScanTests : IDisposable
     public void TheSameFileGivenTwiceCountsOnce()
     {
         string path = folder.Add("dark_1.fits");
-        Inventory inventory = FrameInventory.Read([path, folder.Path, System.IO.Path.Combine(folder.Path, ".", "dark_1.fits")], new InventoryOptions());
+        Inventory inventory = FrameInventory.Read([path, folder.Path, Path.Combine(folder.Path, ".", "dark_1.fits")], new InventoryOptions());
         Assert.Single(inventory.Frames);
         Assert.Equal(["duplicate-path"], inventory.Findings.Select(f => f.Code));
     }
@@ -62,6 +63,25 @@ public sealed class FolderScanTests : IDisposable
     {
         string path = folder.Add("frame.raw");
         Assert.Equal(["frame.raw"], Names(path));
+    }
+
+    [UnprivilegedFact, UnsupportedOSPlatform("windows")]
+    public void AFolderThatCannotBeOpenedIsNamedAndTheRestIsRead()
+    {
+        folder.Add("a/dark_1.fits");
+        folder.Add("locked/dark_2.fits");
+        File.SetUnixFileMode(Path.Combine(folder.Path, "locked"), UnixFileMode.None);
+        Inventory inventory;
+        try
+        {
+            inventory = folder.Read();
+        }
+        finally
+        {
+            File.SetUnixFileMode(Path.Combine(folder.Path, "locked"), UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        }
+        Assert.Equal(["a/dark_1.fits"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal("The folder locked cannot be opened; its frames are left out. Check its permissions, or copy it to another place.", Assert.Single(inventory.Findings).Message);
     }
 
     [Fact]

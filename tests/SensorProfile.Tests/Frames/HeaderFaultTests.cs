@@ -141,6 +141,14 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
             (Assert.Single(asked.Findings).Code, asked.Findings[0].Message));
     }
 
+    [Fact]
+    public void TheFolderThatWasGivenSpeaksToo()
+    {
+        folder.Add("darks/300s/x_1.fits", ("IMAGETYP", ""));
+        Inventory inventory = FrameInventory.Read([folder.Full("darks")], new InventoryOptions { NamesSay = true });
+        Assert.Equal(("300s/x_1.fits", FrameKind.Dark), (Assert.Single(inventory.Frames).Name, inventory.Frames[0].Kind));
+    }
+
     [Theory]
     [InlineData("IMAGETYP", "'Master Dark'")]
     [InlineData("NCOMBINE", "20")]

@@ -43,6 +43,7 @@ public class KindWordsTests
     [InlineData("FlatDark_001.fits", FrameKind.DarkFlat)]
     [InlineData("dark300s_001.fits", FrameKind.Dark)]
     [InlineData("darkness_1.fits", null)]
+    [InlineData("Dark Sky Park/x_1.fits", null)]
     [InlineData("bias_vs_dark.fits", null)]                       // says two things
     [InlineData("gain100_offset30_0001.fits", null)]
     [InlineData("object_12.fits", null)]

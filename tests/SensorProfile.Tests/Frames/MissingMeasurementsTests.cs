@@ -66,6 +66,10 @@ public class MissingMeasurementsTests
     }
 
     [Fact]
+    public void WithoutAnyFrameThatMeasuresEverythingIsMissing() => Assert.Equal(
+        ["read-noise", "pixel-noise-map", "gain", "linearity", "dark-current", "temperature-law"], Lacks([Set(FrameKind.Light, 300, -10, 5)]).Select(l => l.Measurement));
+
+    [Fact]
     public void SeveralModesAreNamed() => Assert.Equal(
         ["(gain 100, 1x1) Read noise lacks 1 bias frame (2 in one set are needed, 1 there).", "(gain 200, 1x1) Read noise lacks 1 bias frame (2 in one set are needed, 1 there)."],
         Lacks([Set(FrameKind.Bias, 0, -10, 1, 100), Set(FrameKind.Bias, 0, -10, 1, 200)]).Where(l => l.Measurement == "read-noise").Select(l => l.Sentence));
