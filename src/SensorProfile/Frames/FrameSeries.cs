@@ -1,18 +1,9 @@
-using SensorProfile.Profiles;
-
 namespace SensorProfile.Frames;
 
-/// <summary>Frames that differ in nothing but temperature and time.</summary>
-/// <param name="Kind">What they were taken for.</param>
-/// <param name="Camera">Camera; null when no header of its size says.</param>
-/// <param name="Settings">Gain, offset, ISO, binning, read-out.</param>
-/// <param name="Width">px.</param>
-/// <param name="Height">px.</param>
-/// <param name="ColourFilter">Filter pattern in file order.</param>
-/// <param name="Label">Label from the capture table.</param>
-internal sealed record SeriesKey(FrameKind Kind, string? Camera, int Width, int Height, string? ColourFilter, ModeSettings Settings, string? Label);
-
 /// <summary>Frames of one key and one exposure, in order of time, then of name.</summary>
+/// <param name="Key">What they share.</param>
+/// <param name="ExposureSeconds">Median exposure, s; null when unknown.</param>
+/// <param name="Frames">The frames.</param>
 internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IReadOnlyList<Frame> Frames)
 {
     private const double ShortestBias = 0.001;   // s; biases below this are all "the shortest exposure", whatever the header writes
