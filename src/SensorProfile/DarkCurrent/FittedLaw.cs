@@ -1,0 +1,46 @@
+using SensorProfile.Fitting;
+
+namespace SensorProfile.DarkCurrent;
+
+/// <summary>A temperature law with fitted parameters.</summary>
+/// <param name="Law">The formula.</param>
+/// <param name="Parameters">Best estimates; rates and floor not negative.</param>
+/// <param name="Covariance">Covariance with every parameter free, also those held at zero, so that nothing held there looks certain.</param>
+/// <param name="AtBound">Which parameters the data would rather have had below zero.</param>
+/// <param name="ChiSquared">χ² at the minimum.</param>
+/// <param name="DegreesOfFreedom">Points less parameters, those at a bound counted.</param>
+internal sealed record FittedLaw(TemperatureLaw Law, double[] Parameters, double[,] Covariance, bool[] AtBound, double ChiSquared, int DegreesOfFreedom)
+{
+    /// <summary>Probability of a larger χ² by chance.</summary>
+    public double Probability => Fitting.Probability.ChiSquaredTail(ChiSquared, DegreesOfFreedom);
+
+    /// <summary>Rate at a temperature and its standard uncertainty, e-/px/s.</summary>
+    public (double Value, double Uncertainty) RateAt(double temperatureCelsius)
+    {
+        var gradient = new double[Law.Count];
+        Law.Gradient(temperatureCelsius, Parameters, gradient);
+        return (Law.Rate(temperatureCelsius, Parameters), Math.Sqrt(Propagation.Variance(gradient, Covariance)));
+    }
+
+    /// <summary>Doubling temperature by the local slope and its standard uncertainty, °C.</summary>
+    public (double Value, double Uncertainty) DoublingAt(double temperatureCelsius) =>
+        Propagation.Of(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
+
+    /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
+    public (double Value, double Uncertainty) ThermalDoublingAt(double temperatureCelsius) =>
+        Propagation.Of(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
+
+    /// <summary>The same fit with its covariance multiplied.</summary>
+    public FittedLaw Widened(double factor) => this with { Covariance = CovarianceMatrix.Scale(Covariance, factor) };
+
+    /// <summary>The same fit with a relative uncertainty common to all rates (the gain): it moves every rate alike and no doubling temperature.</summary>
+    public FittedLaw WithCommon(double relativeUncertainty)
+    {
+        var covariance = (double[,])Covariance.Clone();
+        for (int i = 0; i < Law.Count; i++)
+            for (int j = 0; j < Law.Count; j++)
+                if (Law.IsRate(i) && Law.IsRate(j))
+                    covariance[i, j] += relativeUncertainty * relativeUncertainty * Parameters[i] * Parameters[j];
+        return this with { Covariance = covariance };
+    }
+}

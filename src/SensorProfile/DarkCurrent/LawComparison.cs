@@ -1,0 +1,58 @@
+using SensorProfile.Fitting;
+
+namespace SensorProfile.DarkCurrent;
+
+/// <summary>All laws fitted to the same points, with their criteria, weights and the choice among them.</summary>
+/// <param name="Fits">The fits, simplest law first.</param>
+/// <param name="Criteria">Corrected Akaike criterion of each; null where the points are too few for it.</param>
+/// <param name="Weights">Akaike weights.</param>
+/// <param name="Selected">Index of the chosen law.</param>
+internal sealed record LawComparison(IReadOnlyList<FittedLaw> Fits, IReadOnlyList<double?> Criteria, IReadOnlyList<double> Weights, int Selected)
+{
+    /// <summary>A law replaces the simplest only when its criterion is lower by more than this.</summary>
+    public const double DecisiveDifference = 6;
+
+    // A law that the points exclude must not speak where it runs away, far outside them.
+    private const double NegligibleWeight = 1e-4;
+
+    /// <summary>Whether the corrected criterion exists for any law.</summary>
+    public bool Comparable => Criteria.Any(c => c is not null);
+
+    /// <summary>The other laws that the points leave possible.</summary>
+    public IEnumerable<FittedLaw> Undecided => Fits.Where((_, i) => i != Selected && Weights[i] > 0 && Weights[i] >= Weights[Selected] * Math.Exp(-DecisiveDifference / 2));
+
+    /// <summary>Compares the fits.</summary>
+    /// <remarks>AICc = χ² + 2k + 2k(k + 1)/(n − k − 1). Where n ≤ k + 1 for all laws, those with the fewest parameters are weighed by χ² alone, so that
+    /// the spread between them still enters the uncertainty. The simplest law stays unless another is decisively better.</remarks>
+    public static LawComparison Of(IReadOnlyList<FittedLaw> fits, int points)
+    {
+        double?[] criteria = [.. fits.Select(f => InformationCriterion.Corrected(f.ChiSquared, points, f.Law.Count))];
+        int fewest = fits.Min(f => f.Law.Count);
+        double?[] scores = criteria.Any(c => c is not null)
+            ? criteria
+            : [.. fits.Select(f => f.Law.Count == fewest ? f.ChiSquared : (double?)null)];
+        int best = 0, simplest = -1;
+        for (int i = 0; i < fits.Count; i++)
+        {
+            if (scores[i] is not { } score) continue;
+            if (simplest < 0) (simplest, best) = (i, i);
+            if (score < scores[best]) best = i;
+        }
+        int selected = scores[simplest] - scores[best] > DecisiveDifference ? best : simplest;
+        return new LawComparison(fits, criteria, InformationCriterion.Weights(scores), selected);
+    }
+
+    /// <summary>The chosen law's value with an uncertainty that includes how far the other laws, by their weights, lie from it.</summary>
+    /// <remarks>u² = Σ w_m(u_m² + (v_m − v)²) (Burnham and Anderson 2002, ch. 4, about the chosen value instead of the mean).</remarks>
+    public (double Value, double Uncertainty) Combine(Func<FittedLaw, (double Value, double Uncertainty)> quantity)
+    {
+        double value = quantity(Fits[Selected]).Value, variance = 0;
+        for (int i = 0; i < Fits.Count; i++)
+        {
+            if (i != Selected && !(Weights[i] > NegligibleWeight)) continue;
+            (double other, double uncertainty) = quantity(Fits[i]);
+            variance += Weights[i] * (uncertainty * uncertainty + (other - value) * (other - value));
+        }
+        return (value, Math.Sqrt(variance));
+    }
+}
