@@ -59,7 +59,7 @@ public sealed partial record CameraDescription
     public double? FullWell { get; init; }
 
     /// <summary>Dark current of the typical ordinary pixel; null (default) for none.</summary>
-    public DarkCurrent? DarkCurrent { get; init; }
+    public DarkCurrentParameters? DarkCurrent { get; init; }
 
     /// <summary>Spread of ln(dark rate) over the ordinary pixels (log-normal; the median pixel keeps the typical rate). Default 0.</summary>
     public double DarkNonuniformity { get; init; }

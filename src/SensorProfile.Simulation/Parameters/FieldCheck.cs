@@ -43,7 +43,7 @@ internal static class FieldCheck
     {
         object? initial =
             type == typeof(CameraDescription) ? new CameraDescription { Width = 1, Height = 1 } :
-            type == typeof(DarkCurrent) ? new DarkCurrent() :
+            type == typeof(DarkCurrentParameters) ? new DarkCurrentParameters() :
             type == typeof(HotPatch) ? new HotPatch() :
             type == typeof(Glow) ? new Glow() :
             type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark } :

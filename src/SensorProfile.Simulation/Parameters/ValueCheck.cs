@@ -70,7 +70,7 @@ internal sealed class ValueCheck(string file)
         Within("pedestal.step", camera.Pedestal.Step, 0, 65535);
     }
 
-    private void Dark(DarkCurrent dark)
+    private void Dark(DarkCurrentParameters dark)
     {
         Within("darkCurrent.rateAtReference", dark.RateAtReference, 0, 1e7);
         Within("darkCurrent.floor", dark.Floor, 0, 1e7);

@@ -12,7 +12,7 @@ internal sealed class Sensor
     public required ulong Serial { get; init; }
 
     /// <summary>Law of the ordinary pixels.</summary>
-    public required DarkCurrent Dark { get; init; }
+    public required DarkCurrentParameters Dark { get; init; }
 
     /// <summary>Rate of each pixel at the reference temperature that follows the ordinary law (bad columns included), e-/px/s; empty when there is none.</summary>
     public required float[] DarkRate { get; init; }

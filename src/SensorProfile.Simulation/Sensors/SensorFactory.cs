@@ -6,7 +6,7 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Draws an individual sensor.</summary>
 internal static class SensorFactory
 {
-    private static readonly DarkCurrent NoDarkCurrent = new() { DoublingTemperature = 6 };
+    private static readonly DarkCurrentParameters NoDarkCurrent = new() { DoublingTemperature = 6 };
 
     /// <summary>The sensor of a camera; the same serial number gives the same sensor, at every age.</summary>
     /// <param name="camera">A checked description.</param>
@@ -15,7 +15,7 @@ internal static class SensorFactory
     {
         ulong serial = camera.Serial ?? RandomStream.For(seed, Purpose.Serial).Next();
         CameraDescription aged = AgedCamera.Of(camera);
-        DarkCurrent dark = aged.DarkCurrent ?? NoDarkCurrent;
+        DarkCurrentParameters dark = aged.DarkCurrent ?? NoDarkCurrent;
         List<int> dead = Selection.Choose(aged.DeadPixels.Share, aged.Width * aged.Height, serial, Purpose.DeadPixels);
         List<(int Column, int FromRow)> badColumns = BadColumns(aged, serial);
         float[] darkRate = DarkRate(aged, dark, badColumns, serial);
@@ -49,7 +49,7 @@ internal static class SensorFactory
         return sum;
     }
 
-    private static float[] DarkRate(CameraDescription camera, DarkCurrent dark, List<(int Column, int FromRow)> badColumns, ulong serial)
+    private static float[] DarkRate(CameraDescription camera, DarkCurrentParameters dark, List<(int Column, int FromRow)> badColumns, ulong serial)
     {
         bool badRate = camera.BadColumns.Rate > 0 && badColumns.Count > 0;
         if (dark.RateAtReference == 0 && !badRate)

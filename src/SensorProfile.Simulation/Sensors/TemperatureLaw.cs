@@ -8,8 +8,8 @@ internal static class TemperatureLaw
     private const double BoltzmannElectronVoltsPerKelvin = 8.617333262145177e-5;   // CODATA 2018, exact in SI
     private const double ZeroCelsiusInKelvin = 273.15;
 
-    /// <summary>I(T)/I(T_ref) of the ordinary pixels; see <see cref="DarkCurrent"/> for the three laws.</summary>
-    public static double Factor(DarkCurrent dark, double celsius)
+    /// <summary>I(T)/I(T_ref) of the ordinary pixels; see <see cref="DarkCurrentParameters"/> for the three laws.</summary>
+    public static double Factor(DarkCurrentParameters dark, double celsius)
     {
         if (dark.DoublingTemperature is { } doubling)
         {
@@ -30,17 +30,17 @@ internal static class TemperatureLaw
 
     /// <summary>Factor of a pixel whose activation energy is <paramref name="activation"/> times the ordinary pixels': Factor^activation.</summary>
     /// <remarks>ln I is in proportion to the activation energy, so the local doubling temperature becomes ΔT₂/activation under every law.</remarks>
-    public static double Factor(DarkCurrent dark, double celsius, double activation) => Math.Pow(Factor(dark, celsius), activation);
+    public static double Factor(DarkCurrentParameters dark, double celsius, double activation) => Math.Pow(Factor(dark, celsius), activation);
 
     /// <summary>Temperature rise that doubles the rate at a temperature: ln 2/(d ln I/dT), °C, by a central difference over ±1 mK (relative error below 1e-8).</summary>
-    public static double Doubling(DarkCurrent dark, double celsius)
+    public static double Doubling(DarkCurrentParameters dark, double celsius)
     {
         const double step = 1e-3;
         return dark.DoublingTemperature
             ?? 2 * step * Math.Log(2) / Math.Log(Factor(dark, celsius + step) / Factor(dark, celsius - step));
     }
 
-    private static double ReducedGap(DarkCurrent dark, double kelvin)
+    private static double ReducedGap(DarkCurrentParameters dark, double kelvin)
     {
         double gap = dark.BandGap ?? 1.1557 - 7.021e-4 * kelvin * kelvin / (kelvin + 1108);
         return gap / (BoltzmannElectronVoltsPerKelvin * kelvin);

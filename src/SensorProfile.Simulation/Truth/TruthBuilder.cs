@@ -63,7 +63,7 @@ internal static class TruthBuilder
 
     private static TrueDarkCurrent DarkCurrent(Sensor sensor, IReadOnlyList<SimulatedFrame> frames)
     {
-        DarkCurrent dark = sensor.Dark;
+        DarkCurrentParameters dark = sensor.Dark;
         double offset = sensor.Camera.Thermometer.ProbeOffset;
         double Ordinary(double die) => dark.RateAtReference * TemperatureLaw.Factor(dark, die) + dark.Floor;
         TrueDarkPoint Point(double target)

@@ -12,7 +12,7 @@ public class DeterminismTests
     {
         Width = 61, Height = 37, ColourFilter = "RGGB", Bits = 14, CodeStep = 4, Gain = 0.5, ReadNoise = 3, ReadNoiseSpread = 0.2, BiasLevel = 800,
         BiasPattern = new BiasPattern { Column = 2, Row = 1, Pixel = 3 }, Pedestal = new Pedestal { Jitter = 2 }, FullWell = 30000,
-        DarkCurrent = new DarkCurrent { RateAtReference = 0.3, DiffusionShare = 0.4 }, DarkNonuniformity = 0.3,
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.3, DiffusionShare = 0.4 }, DarkNonuniformity = 0.3,
         HotPixels = new HotPixels { Share = 0.02, ActivationSpread = 0.1 },
         TelegraphPixels = new TelegraphPixels { Share = 0.02, Amplitude = 40, Rate = 0.5, AmplitudeSpread = 0.5, DwellSpread = 0.5 },
         DeadPixels = new DeadPixels { Share = 0.01 }, BadColumns = new BadColumns { Count = 2, Rate = 1 },

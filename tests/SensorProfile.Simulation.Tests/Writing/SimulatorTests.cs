@@ -12,7 +12,7 @@ public sealed class SimulatorTests : IDisposable
     private static readonly CameraDescription Camera = new()
     {
         Name = "Fell-24C", Width = 32, Height = 20, ColourFilter = "RGGB", Gain = 0.5, ReadNoise = 3, FullWell = 20000,
-        DarkCurrent = new DarkCurrent { RateAtReference = 0.2, DoublingTemperature = 6 }, HotPixels = new HotPixels { Share = 0.05 },
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.2, DoublingTemperature = 6 }, HotPixels = new HotPixels { Share = 0.05 },
         TelegraphPixels = new TelegraphPixels { Share = 0.02, Amplitude = 20 }, Settings = new HeaderSettings { Gain = 120, Offset = 30, Readout = "slow" },
         Shots = [new Shot { Kind = FrameKind.Bias, Count = 2 }, new Shot { Kind = FrameKind.Dark, Exposure = 300, Temperature = -20, Count = 2 },
             new Shot { Kind = FrameKind.Flat, Exposure = 1.5, Level = 5000 }],

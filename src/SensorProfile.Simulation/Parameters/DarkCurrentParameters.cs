@@ -2,7 +2,7 @@ namespace SensorProfile.Simulation.Parameters;
 
 /// <summary>Dark current of the typical ordinary pixel against temperature. Exactly one law is chosen: <see cref="DoublingTemperature"/>,
 /// <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.</summary>
-public sealed record DarkCurrent
+public sealed record DarkCurrentParameters
 {
     /// <summary>Rate of the typical (median) ordinary pixel at the reference temperature, floor not included, e-/px/s. Default 0.</summary>
     public double RateAtReference { get; init; }
