@@ -43,7 +43,7 @@ public static class QuantityText
         if (size is >= SmallestPlain and < LargestPlain)
             return Pair(value, standardUncertainty);
         int power = Exponent(size);
-        return $"({Pair(value / Math.Pow(10, power), standardUncertainty / Math.Pow(10, power))})·10{Superscript(power)}";
+        return $"({Pair(value / Math.Pow(10, power), standardUncertainty / Math.Pow(10, power))})·{PowerOfTen(power)}";
     }
 
     /// <summary>A number without an uncertainty (a threshold, a setting): up to so many significant digits, no trailing zeros.</summary>
@@ -59,7 +59,7 @@ public static class QuantityText
                 .ToString("0.############################", CultureInfo.InvariantCulture));
         string[] parts = value.ToString($"E{significantDigits - 1}", CultureInfo.InvariantCulture).Split('E');
         string mantissa = parts[0].Contains('.', StringComparison.Ordinal) ? parts[0].TrimEnd('0').TrimEnd('.') : parts[0];
-        return $"{Typeset(mantissa)}·10{Superscript(int.Parse(parts[1], CultureInfo.InvariantCulture))}";
+        return $"{Typeset(mantissa)}·{PowerOfTen(int.Parse(parts[1], CultureInfo.InvariantCulture))}";
     }
 
     /// <summary>A count with its thousands set apart by narrow no-break spaces from 10 000 on.</summary>
@@ -84,10 +84,10 @@ public static class QuantityText
         return unit == "1" ? "" : unit.Replace("e-", "e⁻", StringComparison.Ordinal).Replace("^2", "²", StringComparison.Ordinal);
     }
 
-    /// <summary>A whole number as raised digits, for powers of ten.</summary>
+    /// <summary>A power of ten: "10⁻³".</summary>
     /// <param name="power">The exponent.</param>
-    internal static string Superscript(int power) =>
-        string.Concat(power.ToString(CultureInfo.InvariantCulture).Select(digit => digit == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
+    public static string PowerOfTen(int power) =>
+        "10" + string.Concat(power.ToString(CultureInfo.InvariantCulture).Select(digit => digit == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
 
     private static string WithUnit(string number, string unit)
     {

@@ -1,0 +1,31 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Reporting.Content;
+
+/// <summary>Keep, keep with care, or cannot tell, and why.</summary>
+internal static class Answer
+{
+    /// <summary>The answer of a whole profile.</summary>
+    public static AnswerBlock Of(CameraProfile profile)
+    {
+        string[] missing = [.. profile.Modes.SelectMany(Headline.Missing).Distinct()];
+        Finding[] refusals = Of(profile.Findings, Severity.Refusal), warnings = Of(profile.Findings, Severity.Warning);
+        string sentence = Headline.Sentence(profile);
+        if (profile.Modes.Count == 0 || missing.Length > 0)
+        {
+            string what = missing.Length > 0 ? List(missing) : "anything";
+            string why = refusals.Length > 0 ? refusals[0].Message : "The findings below say which frames would help.";
+            return new AnswerBlock(Verdict.CannotTell, sentence, $"Cannot tell {what}. {why}");
+        }
+        Finding[] minded = [.. refusals, .. warnings];
+        if (minded.Length == 0)
+            return new AnswerBlock(Verdict.Keep, sentence, "Keep these numbers: everything that was asked for was measured, and nothing speaks against it.");
+        string count = minded.Length == 1 ? "one finding" : $"{minded.Length} findings";
+        return new AnswerBlock(Verdict.KeepWithCare, sentence, $"Keep these numbers, and mind {count}. {minded[0].Message}");
+    }
+
+    /// <summary>"gain, dark current and doubling temperature".</summary>
+    public static string List(IReadOnlyList<string> items) => items.Count < 2 ? string.Concat(items) : $"{string.Join(", ", items.SkipLast(1))} and {items[^1]}";
+
+    private static Finding[] Of(IReadOnlyList<Finding> findings, Severity severity) => [.. findings.Where(finding => finding.Severity == severity)];
+}

@@ -1,0 +1,79 @@
+using SensorProfile.Profiles;
+using SensorProfile.Reporting.Tables;
+
+namespace SensorProfile.Reporting.Content;
+
+/// <summary>The camera on one page: the answer, the numbers, the findings.</summary>
+internal static class SummarySection
+{
+    /// <summary>The first page of a report.</summary>
+    public static ReportSection Of(CameraProfile profile)
+    {
+        var blocks = new List<Block> { Answer.Of(profile) };
+        if (profile.Modes.Count == 1)
+            blocks.AddRange(Numbers(profile.Modes[0]));
+        else if (profile.Modes.Count > 1)
+            blocks.Add(Compare(profile.Modes));
+        if (profile.Findings.Count > 0)
+        {
+            blocks.Add(new SubheadingBlock("Findings"));
+            blocks.Add(new FindingsBlock([.. profile.Findings.OrderByDescending(finding => finding.Severity)]));
+        }
+        return new ReportSection(null, null, blocks);
+    }
+
+    /// <summary>The first page of one mode among several.</summary>
+    public static ReportSection Of(ModeContext context) =>
+        new("The camera at " + context.Label, null, [new TextBlock(Headline.Sentence(context.Mode)), .. Numbers(context.Mode)]);
+
+    private static IEnumerable<Block> Numbers(ModeProfile mode)
+    {
+        string at = mode.DarkCurrent?.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "";
+        yield return new KeyFiguresBlock(
+        [
+            Figure("Read noise", mode.ReadNoise ?? mode.ReadNoiseAdu), Figure("Gain", mode.Gain), Figure("Full well", mode.FullWell),
+            Figure("Dark current" + at, mode.DarkCurrent?.RateAtReference), Figure("Dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
+            Figure("Dynamic range", mode.DynamicRange),
+        ]);
+        yield return new TableBlock(["Quantity", "Value ± standard uncertainty", "From", "Method"],
+            [.. QuantityList.Of(mode).Where(named => named.Quantity is not null).Select(named => (IReadOnlyList<string>)
+                [named.Label, QuantityText.Of(named.Quantity), QuantityText.Count(named.Quantity!.Samples), named.Quantity.Method])], [0.25, 0.28, 0.1, 0.37])
+        { FirstNumberColumn = 1, LastNumberColumn = 2 };
+        if (mode.Channels.Count > 0)
+        {
+            yield return new SubheadingBlock("By colour");
+            yield return Channels(mode.Channels);
+        }
+    }
+
+    private static TableBlock Channels(IReadOnlyList<ChannelProfile> channels)
+    {
+        string[] names = [.. channels.Select(channel => channel.Name)];
+        IReadOnlyList<NamedQuantity>[] columns = [.. channels.Select(QuantityList.Of)];
+        IEnumerable<IReadOnlyList<string>> rows = Enumerable.Range(0, columns[0].Count)
+            .Where(row => columns.Any(column => column[row].Quantity is not null))
+            .Select(row => (IReadOnlyList<string>)[Labelled(columns, row), .. columns.Select(column => Bare(column[row].Quantity))]);
+        return new TableBlock(["Quantity", .. names], [.. rows], [0.28, .. names.Select(_ => 0.72 / names.Length)]) { FirstNumberColumn = 1 };
+    }
+
+    private static string Labelled(IReadOnlyList<NamedQuantity>[] columns, int row)
+    {
+        string unit = QuantityText.Unit(columns.Select(column => column[row].Quantity?.Unit).First(unit => unit is not null)!);
+        return unit.Length == 0 ? columns[0][row].Label : $"{columns[0][row].Label}, {unit}";
+    }
+
+    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
+
+    private static TableBlock Compare(IReadOnlyList<ModeProfile> modes) => new(
+        ["Setting", "Read noise, e⁻", "Gain, e⁻/ADU", "Full well, e⁻", "Dark current, e⁻/px/s", "Doubling, °C"],
+        [.. modes.Select(mode => (IReadOnlyList<string>)[ModeLabel.Text(mode.Settings), Bare(mode.ReadNoise), Bare(mode.Gain), Bare(mode.FullWell),
+            Dark(mode.DarkCurrent), Bare(mode.DarkCurrent?.DoublingTemperature)])],
+        [0.2, 0.15, 0.16, 0.15, 0.2, 0.14]) { FirstNumberColumn = 1 };
+
+    private static string Dark(DarkCurrentProfile? dark) => dark?.RateAtReference is null ? "–"
+        : Bare(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "");
+
+    private static KeyFigure Figure(string label, Measurement? quantity) => quantity is null
+        ? new KeyFigure(label, QuantityText.NotMeasured, "see the findings")
+        : new KeyFigure(label, QuantityText.Number(quantity.Value, quantity.StandardUncertainty), QuantityText.Unit(quantity.Unit));
+}

@@ -1,0 +1,14 @@
+namespace SensorProfile.Reporting.Content;
+
+/// <summary>What may be done with a profile.</summary>
+internal enum Verdict
+{
+    /// <summary>Everything was measured and nothing speaks against it.</summary>
+    Keep,
+
+    /// <summary>Everything was measured; there are warnings.</summary>
+    KeepWithCare,
+
+    /// <summary>A number that was asked for is missing.</summary>
+    CannotTell,
+}

@@ -1,0 +1,40 @@
+using OxyPlot;
+using SensorProfile.Reporting.Content;
+
+namespace SensorProfile.Reporting.Drawing;
+
+/// <summary>How verdicts and severities are named and coloured; never by colour alone.</summary>
+internal static class VerdictLook
+{
+    /// <summary>The verdict in words.</summary>
+    public static string Words(Verdict verdict) => verdict switch
+    {
+        Verdict.Keep => "Keep",
+        Verdict.KeepWithCare => "Keep, with care",
+        _ => "Cannot tell",
+    };
+
+    /// <summary>Its colour.</summary>
+    public static OxyColor Colour(Verdict verdict) => verdict switch
+    {
+        Verdict.Keep => Palette.Green,
+        Verdict.KeepWithCare => Palette.Orange,
+        _ => Palette.Vermillion,
+    };
+
+    /// <summary>The severity in words.</summary>
+    public static string Words(Severity severity) => severity switch
+    {
+        Severity.Note => "Note",
+        Severity.Warning => "Warning",
+        _ => "Refusal",
+    };
+
+    /// <summary>Its colour.</summary>
+    public static OxyColor Colour(Severity severity) => severity switch
+    {
+        Severity.Note => Palette.Blue,
+        Severity.Warning => Palette.Orange,
+        _ => Palette.Vermillion,
+    };
+}

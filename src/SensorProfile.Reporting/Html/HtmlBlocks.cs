@@ -1,0 +1,101 @@
+using System.Globalization;
+using System.Text;
+using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Drawing;
+
+namespace SensorProfile.Reporting.Html;
+
+/// <summary>Writes the blocks of a section as markup.</summary>
+internal static class HtmlBlocks
+{
+    /// <summary>Appends one block.</summary>
+    public static void Append(StringBuilder page, Block block)
+    {
+        switch (block)
+        {
+            case AnswerBlock answer:
+                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
+                break;
+            case KeyFiguresBlock figures:
+                AppendFigures(page, figures);
+                break;
+            case TextBlock text:
+                Line(page, $"<p>{Markup.Escape(text.Text)}</p>");
+                break;
+            case SubheadingBlock heading:
+                Line(page, $"<h3>{Markup.Escape(heading.Text)}</h3>");
+                break;
+            case ListBlock list:
+                Line(page, $"<ul>{string.Concat(list.Items.Select(item => $"<li>{Markup.Escape(item)}</li>"))}</ul>");
+                break;
+            case FindingsBlock findings:
+                AppendFindings(page, findings);
+                break;
+            case TableBlock table:
+                AppendTable(page, table);
+                break;
+            case FigureBlock figure:
+                AppendFigure(page, figure);
+                break;
+            case PictureBlock picture:
+                Line(page, $"<figure><img alt=\"{Markup.Escape(picture.Picture.Title)}\" src=\"data:image/png;base64,{Convert.ToBase64String(MapBitmap.Png(picture.Picture))}\"/><figcaption>Figure {picture.Number}. {Markup.Escape(picture.Caption)}</figcaption></figure>");
+                break;
+            default:
+                throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the page cannot show.");
+        }
+    }
+
+    private static void AppendFigures(StringBuilder page, KeyFiguresBlock block)
+    {
+        page.Append("<dl class=\"key\">\n");
+        foreach (KeyFigure figure in block.Figures)
+        {
+            string missing = figure.Value == QuantityText.NotMeasured ? " class=\"missing\"" : "";
+            Line(page, $"<div{missing}><dt>{Markup.Escape(figure.Label)}</dt><dd><b>{Markup.Escape(figure.Value)}</b> <span>{Markup.Escape(figure.Unit)}</span></dd></div>");
+        }
+        page.Append("</dl>\n");
+    }
+
+    private static void AppendFindings(StringBuilder page, FindingsBlock block)
+    {
+        page.Append("<ul class=\"findings\">\n");
+        foreach (Finding finding in block.Findings)
+            Line(page, $"<li class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> {Markup.Escape(finding.Message)} <small>{Markup.Escape(FindingText.Source(finding))}</small></li>");
+        page.Append("</ul>\n");
+    }
+
+    private static void AppendTable(StringBuilder page, TableBlock table)
+    {
+        string Cell(string tag, string text, int column) => $"<{tag}{(table.IsNumber(column) ? " class=\"n\"" : "")}>{Markup.Escape(text)}</{tag}>";
+        page.Append("<div class=\"scroll\"><table>\n<thead><tr>");
+        page.AppendJoin("", table.Header.Select((text, column) => Cell("th", text, column)));
+        page.Append("</tr></thead>\n<tbody>\n");
+        foreach (IReadOnlyList<string> row in table.Rows)
+            page.Append("<tr>").AppendJoin("", row.Select((text, column) => Cell("td", text, column))).Append("</tr>\n");
+        page.Append("</tbody>\n</table></div>\n");
+    }
+
+    private static void AppendFigure(StringBuilder page, FigureBlock figure)
+    {
+        string caption = Markup.Escape(figure.Caption);
+        Line(page, $"<figure><div class=\"panels c{figure.Columns}\">");
+        for (int i = 0; i < figure.Panels.Count; i++)
+        {
+            // Drawn twice, so that the letters keep their size on a phone; the style sheet shows one of the two.
+            string name = string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}");
+            page.Append(SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 720 : 350, 1, name + "w", "wide", caption));
+            page.Append(SvgPlot.Text(figure.Panels[i], 350, figure.Columns == 1 ? 1.45 : 1, name + "n", "narrow", caption));
+        }
+        string numbers = figure.Table is null ? "" : $" Numbers: <code>{Markup.Escape(figure.Table)}</code>.";
+        Line(page, $"</div><figcaption>Figure {figure.Number}. {caption}{numbers}</figcaption></figure>");
+    }
+
+    private static string VerdictClass(Verdict verdict) => verdict switch
+    {
+        Verdict.Keep => "keep",
+        Verdict.KeepWithCare => "care",
+        _ => "unknown",
+    };
+
+    private static void Line(StringBuilder page, string markup) => page.Append(markup).Append('\n');
+}

@@ -1,0 +1,126 @@
+using OxyPlot;
+using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Drawing;
+using SensorProfile.Reporting.Plots;
+
+namespace SensorProfile.Reporting.Pdf;
+
+/// <summary>Lays the blocks of a section onto pages.</summary>
+internal static class PdfBlocks
+{
+    private const double Body = 9;
+    private const double Small = 8;
+    private const double Gap = 10;
+    private const double Indent = 12;
+
+    /// <summary>Writes the blocks one below the other.</summary>
+    public static void Write(PdfPages pages, IReadOnlyList<Block> blocks)
+    {
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            if (blocks[i] is SubheadingBlock && i + 1 < blocks.Count)
+                pages.Need(40 + Math.Min(Height([blocks[i + 1]]), 90));          // a heading stays with what follows
+            Write(pages, blocks[i]);
+            pages.Y += Gap;
+        }
+    }
+
+    /// <summary>Height of the blocks, near enough to decide whether they fit.</summary>
+    public static double Height(IReadOnlyList<Block> blocks) => blocks.Sum(block => Gap + block switch
+    {
+        TextBlock text => PdfPages.Height(text.Text, PdfPages.Width, Body, false),
+        SubheadingBlock => 18,
+        ListBlock list => list.Items.Sum(item => PdfPages.Height(item, PdfPages.Width - Indent, Body, false) + 2),
+        FindingsBlock findings => findings.Findings.Sum(PdfFindings.Height),
+        TableBlock table => PdfTable.Height(table),
+        FigureBlock figure => FigureHeight(figure) + 4 + PdfPages.Height(Caption(figure), PdfPages.Width, Small, false),
+        PictureBlock picture => PdfPicture.Height(picture) + 14,
+        _ => 150,
+    });
+
+    private static void Write(PdfPages pages, Block block)
+    {
+        switch (block)
+        {
+            case AnswerBlock answer:
+                PdfAnswer.Write(pages, answer);
+                break;
+            case KeyFiguresBlock figures:
+                PdfAnswer.Write(pages, figures);
+                break;
+            case TextBlock text:
+                pages.Paragraph(text.Text, PdfPages.Margin, PdfPages.Width, Body, false, Palette.Ink);
+                break;
+            case SubheadingBlock heading:
+                pages.Y += 4;
+                pages.Paragraph(heading.Text, PdfPages.Margin, PdfPages.Width, 10.5, true, Palette.Ink);
+                pages.Y -= Gap - 3;
+                break;
+            case ListBlock list:
+                WriteList(pages, list);
+                break;
+            case FindingsBlock findings:
+                PdfFindings.Write(pages, findings);
+                break;
+            case TableBlock table:
+                PdfTable.Write(pages, table);
+                break;
+            case FigureBlock figure:
+                WriteFigure(pages, figure);
+                break;
+            case PictureBlock picture:
+                PdfPicture.Write(pages, picture);
+                break;
+            default:
+                throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the PDF cannot show.");
+        }
+    }
+
+    private static void WriteList(PdfPages pages, ListBlock list)
+    {
+        foreach (string item in list.Items)
+        {
+            pages.Need(PdfPages.Height(item, PdfPages.Width - Indent, Body, false));
+            pages.Text("–", PdfPages.Margin, pages.Y + Body, Body, false, Palette.Faint);
+            pages.Paragraph(item, PdfPages.Margin + Indent, PdfPages.Width - Indent, Body, false, Palette.Ink);
+            pages.Y += 2;
+        }
+    }
+
+    private static string Caption(FigureBlock figure) => $"Figure {figure.Number}. {figure.Caption}{(figure.Table is null ? "" : $" Numbers: {figure.Table}.")}";
+
+    private static double FigureHeight(FigureBlock figure)
+    {
+        double width = PanelWidth(figure);
+        return figure.Panels.Chunk(figure.Columns).Sum(row => row.Max(panel => panel.Aspect) * width);
+    }
+
+    private static double PanelWidth(FigureBlock figure) => (PdfPages.Width - (figure.Columns - 1) * Gap) / figure.Columns;
+
+    private static void WriteFigure(PdfPages pages, FigureBlock figure)
+    {
+        string caption = Caption(figure);
+        double captionHeight = PdfPages.Height(caption, PdfPages.Width, Small, false) + 4;
+        double whole = FigureHeight(figure) + captionHeight;
+        if (whole <= PdfPages.FullRoom)
+            pages.Need(whole);
+        double width = PanelWidth(figure);
+        foreach (Panel[] row in figure.Panels.Chunk(figure.Columns))
+        {
+            double height = row.Max(panel => panel.Aspect) * width;
+            pages.Need(height);
+            for (int i = 0; i < row.Length; i++)
+                Draw(pages, row[i].Model, new OxyRect(PdfPages.Margin + i * (width + Gap), pages.Y, width, height));
+            pages.Y += height;
+        }
+        pages.Y += 4;
+        pages.Paragraph(caption, PdfPages.Margin, PdfPages.Width, Small, false, Palette.Faint);
+    }
+
+    private static void Draw(PdfPages pages, PlotModel plot, OxyRect area)
+    {
+        var context = new PlotCanvas(pages.Canvas);
+        ((IPlotModel)plot).Update(true);
+        ((IPlotModel)plot).Render(context, area);
+    }
+}

@@ -1,0 +1,104 @@
+using OxyPlot;
+using SensorProfile.Reporting.Drawing;
+using SkiaSharp;
+
+namespace SensorProfile.Reporting.Pdf;
+
+/// <summary>A4 pages that fill from top to bottom.</summary>
+/// <param name="document">The document that is written.</param>
+/// <param name="footer">Words at the foot of every page.</param>
+internal sealed class PdfPages(SKDocument document, string footer)
+{
+    /// <summary>Width of an A4 page, points.</summary>
+    public const double PageWidth = 595.28;
+
+    /// <summary>Height of an A4 page, points.</summary>
+    public const double PageHeight = 841.89;
+
+    /// <summary>Left and right margin.</summary>
+    public const double Margin = 48;
+
+    /// <summary>Width of the text.</summary>
+    public const double Width = PageWidth - 2 * Margin;
+
+    private const double Top = 50;
+    private const double Bottom = PageHeight - 56;
+
+    private SKCanvas? _canvas;
+    private int _page;
+
+    /// <summary>Where the next block begins, from the top of the page.</summary>
+    public double Y { get; set; }
+
+    /// <summary>Room that is left on this page.</summary>
+    public double Room => Bottom - Y;
+
+    /// <summary>The page that is being filled.</summary>
+    public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page has been begun.");
+
+    /// <summary>Room on an empty page.</summary>
+    public static double FullRoom => Bottom - Top;
+
+    /// <summary>Ends the page and begins another.</summary>
+    public void NewPage()
+    {
+        EndPage();
+        _canvas = document.BeginPage((float)PageWidth, (float)PageHeight);
+        _page++;
+        Y = Top;
+    }
+
+    /// <summary>Begins another page when so much does not fit on this one; a block higher than a page stays where it is.</summary>
+    public void Need(double height)
+    {
+        if (_canvas is null || (height > Room && Room < FullRoom - 1))
+            NewPage();
+    }
+
+    /// <summary>Ends the last page.</summary>
+    public void EndPage()
+    {
+        if (_canvas is null)
+            return;
+        FillRectangle(Margin, PageHeight - 44, Width, 0.6, Palette.Grid);
+        Text(footer, Margin, PageHeight - 31, 7.5, false, Palette.Faint);
+        string number = QuantityText.Count(_page);
+        Text(number, PageWidth - Margin - ReportFonts.Width(number, 7.5, false), PageHeight - 31, 7.5, false, Palette.Faint);
+        document.EndPage();
+        _canvas = null;
+    }
+
+    /// <summary>Writes one line; y is the baseline.</summary>
+    public void Text(string text, double x, double y, double size, bool bold, OxyColor colour)
+    {
+        if (text.Length == 0)
+            return;
+        using SKFont font = ReportFonts.Font(size, bold);
+        using var paint = new SKPaint { Color = new SKColor(colour.R, colour.G, colour.B, colour.A), IsAntialias = true };
+        Canvas.DrawText(text, (float)x, (float)y, font, paint);
+    }
+
+    /// <summary>Writes wrapped lines from the current position and moves below them.</summary>
+    public void Paragraph(string text, double x, double width, double size, bool bold, OxyColor colour)
+    {
+        foreach (string line in TextWrap.Lines(text, size, bold, width))
+        {
+            Need(LineHeight(size));
+            Text(line, x, Y + size, size, bold, colour);
+            Y += LineHeight(size);
+        }
+    }
+
+    /// <summary>Height of wrapped lines.</summary>
+    public static double Height(string text, double width, double size, bool bold) => TextWrap.Lines(text, size, bold, width).Count * LineHeight(size);
+
+    /// <summary>Distance of the lines of a paragraph.</summary>
+    public static double LineHeight(double size) => size * 1.42;
+
+    /// <summary>Fills a rectangle.</summary>
+    public void FillRectangle(double x, double y, double width, double height, OxyColor colour)
+    {
+        using var paint = new SKPaint { Color = new SKColor(colour.R, colour.G, colour.B, colour.A), IsAntialias = true };
+        Canvas.DrawRect((float)x, (float)y, (float)width, (float)height, paint);
+    }
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Drawing;
+using SkiaSharp;
+
+namespace SensorProfile.Reporting.Pdf;
+
+/// <summary>A report as PDF: A4 portrait, text that can be selected and searched, the same bytes for the same profile.</summary>
+internal static class PdfReport
+{
+    /// <summary>Writes the report.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="stream">Where to.</param>
+    public static void Write(ReportDocument report, Stream stream)
+    {
+        DateTime created = report.CreatedUtc.UtcDateTime;
+        var metadata = new SKDocumentPdfMetadata
+        {
+            Title = $"{report.Title}: camera profile of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}",
+            Subject = "Read noise, gain, dark current and defect pixels with their uncertainties",
+            Creator = "sensorprofile",
+            Creation = created,
+            Modified = created,
+            RasterDpi = 150,
+            EncodingQuality = 101,               // above 100: pictures are stored without loss
+        };
+        using SKDocument document = SKDocument.CreatePdf(stream, metadata);
+        var pages = new PdfPages(document, $"{report.Title} · camera profile of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        pages.NewPage();
+        WriteTitle(pages, report);
+        for (int i = 0; i < report.Sections.Count; i++)
+        {
+            ReportSection section = report.Sections[i];
+            if (i > 0 && (i == 1 || !FitsBelow(section, pages.Room)))
+                pages.NewPage();
+            WriteHeading(pages, section);
+            PdfBlocks.Write(pages, section.Blocks);
+        }
+        pages.EndPage();
+        document.Close();
+    }
+
+    /// <summary>A short section follows on the same page; one with a figure begins its own unless it fits whole.</summary>
+    private static bool FitsBelow(ReportSection section, double room) => 46 + PdfBlocks.Height(section.Blocks) <= room;
+
+    private static void WriteTitle(PdfPages pages, ReportDocument report)
+    {
+        pages.Paragraph(report.Title, PdfPages.Margin, PdfPages.Width, 24, true, Palette.Ink);
+        pages.Y += 2;
+        pages.Paragraph(report.Subtitle, PdfPages.Margin, PdfPages.Width, 8.5, false, Palette.Faint);
+        pages.Y += 10;
+    }
+
+    private static void WriteHeading(PdfPages pages, ReportSection section)
+    {
+        if (section.Title is null)
+            return;
+        if (pages.Room < PdfPages.FullRoom - 1)
+            pages.Y += 14;
+        pages.Paragraph(section.Title, PdfPages.Margin, PdfPages.Width, 15, true, Palette.Ink);
+        if (section.Context is not null)
+            pages.Paragraph(section.Context, PdfPages.Margin, PdfPages.Width, 8.5, false, Palette.Faint);
+        pages.FillRectangle(PdfPages.Margin, pages.Y + 3, PdfPages.Width, 0.8, Palette.Grid);
+        pages.Y += 12;
+    }
+}

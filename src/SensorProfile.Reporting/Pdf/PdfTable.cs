@@ -1,0 +1,59 @@
+using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Drawing;
+
+namespace SensorProfile.Reporting.Pdf;
+
+/// <summary>Tables: a head, fine rules between the rows, numbers set to the right; the head is repeated on a new page.</summary>
+internal static class PdfTable
+{
+    private const double Size = 8;
+    private const double Line = Size * 1.3;
+    private const double RowPadding = 5;
+    private const double CellGap = 8;
+
+    /// <summary>Writes the table.</summary>
+    public static void Write(PdfPages pages, TableBlock table)
+    {
+        IReadOnlyList<IReadOnlyList<string>> head = Wrap(table, table.Header, bold: true);
+        pages.Need(RowHeight(head) + Line + RowPadding);
+        WriteRow(pages, table, head, head: true);
+        foreach (IReadOnlyList<string> row in table.Rows)
+        {
+            IReadOnlyList<IReadOnlyList<string>> cells = Wrap(table, row, bold: false);
+            if (RowHeight(cells) > pages.Room)
+            {
+                pages.NewPage();
+                WriteRow(pages, table, head, head: true);
+            }
+            WriteRow(pages, table, cells, head: false);
+        }
+    }
+
+    /// <summary>Height of the table.</summary>
+    public static double Height(TableBlock table) =>
+        RowHeight(Wrap(table, table.Header, bold: true)) + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false)));
+
+    private static IReadOnlyList<IReadOnlyList<string>> Wrap(TableBlock table, IReadOnlyList<string> cells, bool bold) =>
+        [.. cells.Select((cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * PdfPages.Width - CellGap))];
+
+    private static double RowHeight(IReadOnlyList<IReadOnlyList<string>> cells) => cells.Max(lines => lines.Count) * Line + RowPadding;
+
+    private static void WriteRow(PdfPages pages, TableBlock table, IReadOnlyList<IReadOnlyList<string>> cells, bool head)
+    {
+        double x = PdfPages.Margin, height = RowHeight(cells);
+        for (int column = 0; column < cells.Count; column++)
+        {
+            double width = table.Widths[column] * PdfPages.Width - CellGap;
+            double baseline = pages.Y + Size + 1;
+            foreach (string line in cells[column])
+            {
+                double left = table.IsNumber(column) ? x + width - ReportFonts.Width(line, Size, head) : x;
+                pages.Text(line, left, baseline, Size, head, Palette.Ink);
+                baseline += Line;
+            }
+            x += table.Widths[column] * PdfPages.Width;
+        }
+        pages.Y += height;
+        pages.FillRectangle(PdfPages.Margin, pages.Y - 2.5, PdfPages.Width, head ? 0.9 : 0.4, head ? Palette.Faint : Palette.Grid);
+    }
+}

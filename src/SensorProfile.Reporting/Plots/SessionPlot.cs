@@ -1,0 +1,59 @@
+using OxyPlot;
+using OxyPlot.Axes;
+using SensorProfile.Profiles;
+using SensorProfile.Reporting.Drawing;
+
+namespace SensorProfile.Reporting.Plots;
+
+/// <summary>The session: sensor temperature and level of every frame over time.</summary>
+internal static class SessionPlot
+{
+    private static readonly string[] _kinds = ["bias", "dark", "flat", "dark-flat", "light"];
+
+    /// <summary>The plot, or null when the profile says nothing of its frames.</summary>
+    public static Panel? Of(FramesInfo frames)
+    {
+        IReadOnlyList<FrameSummary> session = frames.Session;
+        bool timed = session.Any(frame => frame.StartUtc is not null);
+        DateTimeOffset start = timed ? session.Min(frame => frame.StartUtc ?? DateTimeOffset.MaxValue) : default;
+        (FrameSummary Frame, double X)[] placed = [.. session.Select((frame, index) =>
+            (frame, timed ? frame.StartUtc is { } time ? (time - start).TotalHours : double.NaN : index + 1)).Where(pair => double.IsFinite(pair.Item2))];
+        bool temperatures = placed.Any(p => p.Frame.Temperature is not null), levels = placed.Any(p => p.Frame.Level > 0);
+        if (!temperatures && !levels)
+            return null;
+        PlotModel model = PlotBase.New();
+        PlotBase.AddLegend(model);
+        string title = timed ? $"Hours after {start.UtcDateTime:yyyy-MM-dd HH:mm} UTC" : "Frame, in the order of the names";
+        PlotBase.AddLinear(model, AxisPosition.Bottom, title, Span.Of(placed.Select(p => p.X)));
+        AddAxes(model, placed, temperatures, levels);
+        for (int kind = 0; kind < _kinds.Length; kind++)
+            AddKind(model, kind, [.. placed.Where(p => p.Frame.Kind == _kinds[kind])], temperatures, levels);
+        return new Panel(model, temperatures && levels ? 0.62 : 0.4);
+    }
+
+    private static void AddAxes(PlotModel model, (FrameSummary Frame, double X)[] placed, bool temperatures, bool levels)
+    {
+        if (levels)
+        {
+            LogarithmicAxis axis = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Median level, ADU", Span.OfPositive(placed.Select(p => p.Frame.Level ?? 0)));
+            axis.Key = "level";
+            axis.EndPosition = temperatures ? 0.42 : 1;
+        }
+        if (temperatures)
+        {
+            Span range = Span.Of(placed.Select(p => p.Frame.Temperature ?? double.NaN));
+            LinearAxis axis = PlotBase.AddLinear(model, AxisPosition.Left, "Sensor temperature, °C", range);
+            axis.Key = "temperature";
+            axis.StartPosition = levels ? 0.48 : 0;
+        }
+    }
+
+    private static void AddKind(PlotModel model, int kind, (FrameSummary Frame, double X)[] placed, bool temperatures, bool levels)
+    {
+        PointStyle style = new(_kinds[kind] == "bias" ? "bias" : _kinds[kind] + "s", Palette.Series(kind), Palette.Marker(kind), Scale: 0.8);
+        if (temperatures)
+            PlotBase.AddPoints(model, style, [.. placed.Where(p => p.Frame.Temperature is not null).Select(p => new BarPoint(p.X, p.Frame.Temperature!.Value, 0))], "temperature");
+        if (levels)
+            PlotBase.AddPoints(model, temperatures ? style with { Title = null } : style, [.. placed.Where(p => p.Frame.Level > 0).Select(p => new BarPoint(p.X, p.Frame.Level!.Value, 0))], "level");
+    }
+}
