@@ -26,6 +26,22 @@ internal static class ByteOrder
         Turn(numbers, bigEndian[..numbers.Length], elementBytes, flipTopBit ? topBitOfFirstByte : 0);
     }
 
+    /// <summary>Flips the top bit of numbers in machine order.</summary>
+    /// <param name="numbers">Whole numbers of <paramref name="elementBytes"/> bytes.</param>
+    /// <param name="elementBytes">1, 2, 4 or 8.</param>
+    /// <param name="flipTopBit">Whether to do anything.</param>
+    public static void FlipTopBit(Span<byte> numbers, int elementBytes, bool flipTopBit)
+    {
+        if (!flipTopBit) return;
+        switch (elementBytes)
+        {
+            case 1: Flip(numbers, (byte)0x80); break;
+            case 2: Flip(MemoryMarshal.Cast<byte, ushort>(numbers), (ushort)0x8000); break;
+            case 4: Flip(MemoryMarshal.Cast<byte, uint>(numbers), 0x8000_0000); break;
+            default: Flip(MemoryMarshal.Cast<byte, ulong>(numbers), 0x8000_0000_0000_0000); break;
+        }
+    }
+
     /// <summary>Reverses the bytes of every number, then flips the bits of <paramref name="mask"/>.</summary>
     private static void Turn(ReadOnlySpan<byte> from, Span<byte> to, int elementBytes, ulong mask)
     {

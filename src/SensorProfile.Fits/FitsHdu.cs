@@ -20,8 +20,8 @@ public sealed partial class FitsHdu
     /// <summary>Place in the file, 0 for the primary HDU.</summary>
     public int Index => Extent.Location.Hdu!.Value;
 
-    /// <summary>EXTNAME; null when there is none.</summary>
-    public string? Name => Header.Text("EXTNAME");
+    /// <summary>EXTNAME; null when there is none, or only the name that packers give to compressed images without one.</summary>
+    public string? Name => Header.Text("EXTNAME") is { } name && !(Kind == FitsHduKind.CompressedImage && name == "COMPRESSED_IMAGE") ? name : null;
 
     /// <summary>What it holds.</summary>
     public FitsHduKind Kind { get; }

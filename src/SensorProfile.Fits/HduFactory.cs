@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Tiles;
+
 namespace SensorProfile.Fits;
 
 /// <summary>Makes the HDU object that fits what the header says.</summary>

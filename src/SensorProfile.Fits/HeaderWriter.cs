@@ -82,10 +82,12 @@ internal sealed class HeaderWriter
     private static bool IsLayout(FitsCard card, FitsImage image, int hdu) => card.Keyword switch
     {
         "SIMPLE" or "XTENSION" or "BITPIX" or "NAXIS" or "PCOUNT" or "GCOUNT" or "EXTEND" or "BSCALE" or "BZERO" or "GROUPS" => true,
-        "END" or "DATASUM" or "CHECKSUM" or "ZIMAGE" or "ZCMPTYPE" => true,
+        "END" or "DATASUM" or "CHECKSUM" => true,
+        "ZIMAGE" or "ZCMPTYPE" or "ZBITPIX" or "ZSIMPLE" or "ZEXTEND" or "ZTENSION" or "ZPCOUNT" or "ZGCOUNT" or "ZQUANTIZ" or "ZDITHER0" => true,     // of the table a compressed image came in
+        "ZBLANK" or "ZSCALE" or "ZZERO" or "ZHECKSUM" or "ZDATASUM" or "TFIELDS" or "THEAP" => true,
         "EXTNAME" => image.Name is not null,
         "INHERIT" => hdu == 0,
         "BLANK" => image.Bitpix < 0,
-        var keyword => keyword.StartsWith("NAXIS", StringComparison.Ordinal) && !keyword.AsSpan(5).ContainsAnyExceptInRange('0', '9'),
+        var keyword => keyword.AsSpan().TrimEnd("0123456789") is "NAXIS" or "ZNAXIS" or "ZTILE" or "ZNAME" or "ZVAL" or "TTYPE" or "TFORM",
     };
 }

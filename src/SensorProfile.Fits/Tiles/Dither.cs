@@ -1,0 +1,14 @@
+namespace SensorProfile.Fits.Tiles;
+
+/// <summary>How floats were turned into integers (ZQUANTIZ).</summary>
+internal enum Dither
+{
+    /// <summary>NO_DITHER.</summary>
+    None,
+
+    /// <summary>SUBTRACTIVE_DITHER_1.</summary>
+    Subtractive,
+
+    /// <summary>SUBTRACTIVE_DITHER_2: as the first, and exact zeros stay zero.</summary>
+    SubtractiveKeepsZero,
+}
