@@ -184,7 +184,7 @@ public sealed partial class FitsHdu
         : typeof(T) == typeof(ulong) ? "unsigned 64-bit integers" : "32-bit floats";
 
     private FitsFormatException BlankPixel(long pixel) => new(Extent.Location,
-        $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot say.", "Read the image as floating-point numbers, or leave the file out.");
+        string.Create(CultureInfo.InvariantCulture, $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot say."), "Read the image as floating-point numbers, or leave the file out.");
 
     private FitsFormatException Misfit(long pixel, string value, string wanted) => new(Extent.Location,
         $"{PlaceOf(pixel)} is {value}, which {wanted} cannot hold.", "Read the image as floating-point numbers, or leave the file out.");

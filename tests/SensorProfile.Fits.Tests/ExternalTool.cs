@@ -37,24 +37,3 @@ internal static class ExternalTool
         return (process.ExitCode, output + errors.Result);
     }
 }
-
-/// <summary>A test that needs a program: skipped aloud without it, failed when CI=true.</summary>
-public sealed class NeedsProgramFactAttribute : FactAttribute
-{
-    public NeedsProgramFactAttribute(string program, string package)
-    {
-        if (!ExternalTool.MustBeThere && !ExternalTool.Exists(program)) Skip = $"{program} is not installed (Debian package {package}).";
-    }
-}
-
-/// <summary>A test that needs astropy in the system's Python: skipped aloud without it, failed when CI=true.</summary>
-public sealed class NeedsAstropyFactAttribute : FactAttribute
-{
-    public const string Python = "/usr/bin/python3";
-
-    public NeedsAstropyFactAttribute()
-    {
-        if (ExternalTool.MustBeThere) return;
-        if (!File.Exists(Python) || ExternalTool.Run(Python, "-c", "import astropy").ExitCode != 0) Skip = "astropy is not installed (Debian package python3-astropy).";
-    }
-}

@@ -72,7 +72,7 @@ internal sealed class TileDecoder
     private byte[] Numbers(byte[] bigEndian, int elementBytes)
     {
         if (elementBytes != parameters.ElementBytes)
-            return parameters.Bitpix > 0 ? Narrow(Integers(bigEndian, elementBytes)) : throw new InvalidDataException($"numbers of {elementBytes} bytes do not belong into an image of BITPIX {parameters.Bitpix}");
+            return parameters.Bitpix > 0 ? Narrow(Integers(bigEndian, elementBytes)) : throw new InvalidDataException(string.Create(CultureInfo.InvariantCulture, $"numbers of {elementBytes} bytes do not belong into an image of BITPIX {parameters.Bitpix}"));
         ByteOrder.FromBigEndian(bigEndian, elementBytes, false);
         return bigEndian;
     }
@@ -106,7 +106,7 @@ internal sealed class TileDecoder
             32 => PixelConversion.Convert<int, int>(integers, MemoryMarshal.Cast<byte, int>(stored.AsSpan())),
             _ => PixelConversion.Convert<int, long>(integers, MemoryMarshal.Cast<byte, long>(stored.AsSpan())),
         };
-        return misfit < 0 ? stored : throw new InvalidDataException($"{integers[misfit]} does not fit into BITPIX {parameters.Bitpix}");
+        return misfit < 0 ? stored : throw new InvalidDataException(string.Create(CultureInfo.InvariantCulture, $"{integers[misfit]} does not fit into BITPIX {parameters.Bitpix}"));
     }
 
     private byte[] Floats(int[] integers, byte[] row, int tile)

@@ -85,7 +85,7 @@ internal sealed class TileParameters
             _ => throw scan.Fault("ZQUANTIZ", header.Card("ZQUANTIZ")?.ByteOffset, $"the way floats were made integers, '{method}', is not known."),
         };
         DitherSeed = header.Integer("ZDITHER0") ?? 1;
-        if (DitherSeed is < 0 or > int.MaxValue) throw scan.Fault("ZDITHER0", header.Card("ZDITHER0")?.ByteOffset, $"expected 1 to 10000, found '{DitherSeed}'.");
+        if (DitherSeed is < 0 or > int.MaxValue) throw scan.Fault("ZDITHER0", header.Card("ZDITHER0")?.ByteOffset, $"expected 1 to 10000, found '{header.Card("ZDITHER0")?.Value}'.");
     }
 
     /// <summary>The value of a named parameter of the codec (ZNAMEi, ZVALi).</summary>

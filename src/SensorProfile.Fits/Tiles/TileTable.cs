@@ -21,7 +21,7 @@ internal sealed class TileTable
             throw scan.Fault("NAXIS", header.Card("NAXIS")?.ByteOffset, "expected a table of rows and columns that holds the tiles.");
         (rowBytes, Rows) = ((int)layout.Axes[0], (int)layout.Axes[1]);
         long tableBytes = (long)rowBytes * Rows, heapOffset = header.Integer("THEAP") ?? tableBytes;
-        if (heapOffset < tableBytes || heapOffset > extent.DataBytes) throw scan.Fault("THEAP", header.Card("THEAP")?.ByteOffset, $"expected the heap between byte {tableBytes} and {extent.DataBytes} of the data, found {heapOffset}.");
+        if (heapOffset < tableBytes || heapOffset > extent.DataBytes) throw scan.Fault("THEAP", header.Card("THEAP")?.ByteOffset, $"expected the heap between byte {tableBytes} and {extent.DataBytes} of the data, found '{header.Card("THEAP")?.Value}'.");
         heapStart = extent.DataStart + heapOffset;
         heapBytes = extent.DataBytes - heapOffset;
         ReadColumns(scan, header);
@@ -107,7 +107,7 @@ internal sealed class TileTable
         bool inside = count >= 0 && offset >= 0 && offset <= heapBytes && count <= (heapBytes - offset) / column.ElementBytes && count * column.ElementBytes <= Array.MaxLength;
         if (count == 0 || inside) return;
         throw scan.Fault(column.Name, extent.DataStart + ((long)index * rowBytes) + column.Offset,
-            $"tile {index + 1} claims {count} elements from byte {offset} of a heap of {heapBytes} bytes.", "Copy the file again from its origin, or leave it out.");
+            string.Create(CultureInfo.InvariantCulture, $"tile {index + 1} claims {count} elements from byte {offset} of a heap of {heapBytes} bytes."), "Copy the file again from its origin, or leave it out.");
     }
 
     private static (long Count, long Offset) Descriptor(ReadOnlySpan<byte> row, TileColumn column) => column.Letter == 'P'
