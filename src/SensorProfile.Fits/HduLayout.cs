@@ -21,9 +21,6 @@ internal sealed class HduLayout
     /// <summary>NAXIS1, NAXIS2, …</summary>
     public long[] Axes { get; private set; } = [];
 
-    /// <summary>PCOUNT: bytes behind the table proper (the heap), for tables.</summary>
-    public long ParameterCount { get; private set; }
-
     /// <summary>Size of the data unit without its padding, bytes.</summary>
     public long DataBytes { get; private set; }
 
@@ -32,9 +29,9 @@ internal sealed class HduLayout
     public static HduLayout Read(FileScan scan, FitsHeader header, long start)
     {
         var layout = new HduLayout(scan, header, start);
-        layout.Bitpix = (int)layout.Mandatory("BITPIX", 1);
-        if (layout.Bitpix is not (8 or 16 or 32 or 64 or -32 or -64))
-            throw layout.Bad("BITPIX", "8, 16, 32, 64, -32 or -64");
+        long bitpix = layout.Mandatory("BITPIX", 1);
+        if (bitpix is not (8 or 16 or 32 or 64 or -32 or -64)) throw layout.Bad("BITPIX", "8, 16, 32, 64, -32 or -64");
+        layout.Bitpix = (int)bitpix;
         layout.Axes = layout.ReadAxes("NAXIS", 2);
         layout.CheckRepeated();
         layout.CheckOrder();
@@ -66,31 +63,30 @@ internal sealed class HduLayout
             {
                 Kind = FitsHduKind.Other;
                 (long parameters, long groups) = (Count("PCOUNT", 0), Count("GCOUNT", 1));
-                DataBytes = Times(Plus(parameters, Product(Axes.AsSpan(1), 1, 2), "PCOUNT"), groups, "GCOUNT");
+                DataBytes = Times(Plus(parameters, Product(Axes.AsSpan(1), 2), "PCOUNT"), groups, "GCOUNT");
                 return;
             }
 
-            DataBytes = Product(Axes, 1, 1);
+            DataBytes = Product(Axes, 1);
             Kind = DataBytes == 0 ? FitsHduKind.NoData : FitsHduKind.Image;
             return;
         }
 
-        ParameterCount = CountOfExtension("PCOUNT", 0);
-        long repeats = CountOfExtension("GCOUNT", 1);
-        DataBytes = Times(Plus(ParameterCount, Product(Axes, 1, 1), "PCOUNT"), repeats, "GCOUNT");
+        long parameterCount = CountOfExtension("PCOUNT", 0), repeats = CountOfExtension("GCOUNT", 1), array = Product(Axes, 1);
+        DataBytes = Times(Plus(parameterCount, array, "PCOUNT"), repeats, "GCOUNT");
         Kind = header.Text("XTENSION") switch
         {
-            "IMAGE" or "IUEIMAGE" => DataBytes == 0 ? FitsHduKind.NoData : FitsHduKind.Image,
+            "IMAGE" or "IUEIMAGE" => array == 0 || repeats == 0 ? FitsHduKind.NoData : FitsHduKind.Image,
             "TABLE" or "BINTABLE" or "A3DTABLE" => FitsHduKind.Table,
             _ => FitsHduKind.Other,
         };
     }
 
-    /// <summary>|BITPIX|/8 × factor × product of the axes; an axis of 0 makes it 0.</summary>
-    private long Product(ReadOnlySpan<long> axes, long factor, int firstAxis)
+    /// <summary>|BITPIX|/8 × product of the axes; an axis of 0 makes it 0.</summary>
+    private long Product(ReadOnlySpan<long> axes, int firstAxis)
     {
         if (axes.Length == 0 || axes.Contains(0)) return 0;
-        long product = factor * Math.Abs(Bitpix) / 8;
+        long product = Math.Abs(Bitpix) / 8;
         for (int i = 0; i < axes.Length; i++) product = Times(product, axes[i], $"NAXIS{firstAxis + i}");
         return product;
     }

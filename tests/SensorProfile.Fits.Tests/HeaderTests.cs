@@ -66,6 +66,20 @@ public sealed class HeaderTests
     }
 
     [Fact]
+    public void ABitpixBeyond32BitsIsNotTakenForOneThatFits()
+        => Assert.Equal("BITPIX", Refused([Image[0], "BITPIX  =           4294967312", .. Image[2..]]).Location.Keyword);
+
+    [Fact]
+    public void AnImageExtensionWithoutAxesButWithParametersHasNoPixels()
+    {
+        using var folder = new TemporaryFolder();
+        byte[] odd = Bytes(["XTENSION= 'IMAGE   '", "BITPIX  =                    8", "NAXIS   =                    0", "PCOUNT  =                    5", "GCOUNT  =                    1"]);
+        File.WriteAllBytes(folder.File("a.fits"), [.. Bytes(Image), .. odd]);
+        using FitsFile file = FitsFile.Open(folder.File("a.fits"));
+        Assert.Equal((FitsHduKind.NoData, false), (file.Hdus[1].Kind, file.Hdus[1].HasPixels));
+    }
+
+    [Fact]
     public void TheSecondHduMayBeBrokenAndTheFirstStillGivesItsPixels()
     {
         using var folder = new TemporaryFolder();
