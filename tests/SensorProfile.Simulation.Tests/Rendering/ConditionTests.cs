@@ -116,6 +116,14 @@ public class ConditionTests
     }
 
     [Fact]
+    public void TargetMayStandInPlaceOfTheReading()
+    {
+        var night = new SimulatedNight(Plain with { Thermometer = new Thermometer { ReportsTarget = true, Wobble = 1 }, Shots = [EffectTests.Darks(1, -10, 5)] }, 1);
+        Assert.All(night.Frames, f => Assert.Equal(-10, f.ReportedCelsius));
+        Assert.Contains(night.Frames, f => Math.Abs(f.DieCelsius + 10) > 0.2);
+    }
+
+    [Fact]
     public void TemperatureDriftsWithinAShot()
     {
         var night = new SimulatedNight(Plain with { Cooled = false, Thermometer = new Thermometer { DriftPerHour = 6, Resolution = 0 }, Shots = [EffectTests.Darks(597.5, 15, 4)] }, 1);
