@@ -13,7 +13,7 @@ public class CameraDescriptionTests
         CameraDescription expected = new()
         {
             Width = 4, Height = 3, Glow = [new Glow { Rate = 1 }], HotPixels = new HotPixels { Share = 0.1 },
-            DarkCurrent = new DarkCurrent { DoublingTemperature = 6 }, Shots = [new Shot { Kind = FrameKind.Bias }],
+            DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6 }, Shots = [new Shot { Kind = FrameKind.Bias }],
         };
         Assert.Equal(expected.ToJson(), read.ToJson());
         Assert.Equal(-10, read.DarkCurrent!.ReferenceTemperature);

@@ -25,7 +25,7 @@ public class FrameRendering
             Height = 3000,
             Gain = 0.8,
             ReadNoise = 1.6,
-            DarkCurrent = new DarkCurrent { RateAtReference = 0.01, DoublingTemperature = 6 },
+            DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.01, DoublingTemperature = 6 },
             DarkNonuniformity = 0.2,
             HotPixels = new HotPixels { Share = 0.002 },
             Glow = [new Glow { Rate = 0.05 }],

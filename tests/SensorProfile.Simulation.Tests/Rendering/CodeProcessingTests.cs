@@ -19,7 +19,7 @@ public class CodeProcessingTests
     {
         CameraDescription camera = EffectTests.Plain with
         {
-            DarkCurrent = new DarkCurrent { DoublingTemperature = 6 },
+            DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6 },
             HotPixels = new HotPixels { Share = 0.001, Distribution = new HotPixelDistribution { Minimum = 10, Maximum = 20 } },
         };
         ushort[] raw = EffectTests.Render(camera, EffectTests.Darks(100, null, 1))[0];

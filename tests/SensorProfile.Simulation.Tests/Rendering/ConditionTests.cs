@@ -40,7 +40,7 @@ public class ConditionTests
     {
         CameraDescription camera = Plain with
         {
-            DarkCurrent = new DarkCurrent { RateAtReference = 1, DoublingTemperature = 6 },
+            DarkCurrent = new DarkCurrentParameters { RateAtReference = 1, DoublingTemperature = 6 },
             FirstFrame = new FirstFrame { Offset = 7, DarkFactor = 1.5 },
         };
         double[] means = Means(camera, EffectTests.Darks(80, null, 3));

@@ -13,7 +13,7 @@ public class EffectTests
 
     internal static readonly CameraDescription Plain = new() { Width = 200, Height = 150, Gain = 0.8, ReadNoise = 3, BiasLevel = 500 };
 
-    private static readonly CameraDescription Dark = Plain with { DarkCurrent = new DarkCurrent { RateAtReference = 0.5, DoublingTemperature = 6 } };
+    private static readonly CameraDescription Dark = Plain with { DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.5, DoublingTemperature = 6 } };
 
     internal static ushort[][] Render(CameraDescription camera, params Shot[] shots)
     {
@@ -70,7 +70,7 @@ public class EffectTests
     [Fact]
     public void FloorDoesNotDependOnTemperature()
     {
-        CameraDescription floor = Plain with { DarkCurrent = new DarkCurrent { DoublingTemperature = 6, Floor = 0.4 } };
+        CameraDescription floor = Plain with { DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6, Floor = 0.4 } };
         ushort[][] frames = Render(floor, Darks(100, -20, 1), Darks(100, 10, 1));
         double error = Math.Sqrt((40 + 9) / 0.64 / Pixels);
         Near(550, PixelStatistics.Mean(frames[0]), error);

@@ -9,7 +9,7 @@ public class PixelDefectTests
 
     private static readonly CameraDescription Hot = Quiet with
     {
-        DarkCurrent = new DarkCurrent { DoublingTemperature = 6 },
+        DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6 },
         HotPixels = new HotPixels { Share = 0.02, ActivationSpread = 0.1, Distribution = new HotPixelDistribution { Minimum = 1, Maximum = 100 } },
     };
 
@@ -81,7 +81,7 @@ public class PixelDefectTests
     {
         CameraDescription camera = Quiet with
         {
-            DarkCurrent = new DarkCurrent { DoublingTemperature = 6 },
+            DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6 },
             TelegraphPixels = new TelegraphPixels { Share = 1, Rate = 10, DwellHigh = 30, DwellLow = 60 },
         };
         ushort[] frame = EffectTests.Render(camera, EffectTests.Darks(100, null, 1))[0];
@@ -137,7 +137,7 @@ public class PixelDefectTests
     public void GlowHasLawsOfItsOwn(double exposure, double celsius, double relative)
     {
         var glow = new Glow { Shape = GlowShape.Blob, X = 100, Y = 75, Width = 1e5, Rate = 5, ExposureExponent = 0.5, DoublingTemperature = 10 };
-        CameraDescription camera = Quiet with { Glow = [glow], DarkCurrent = new DarkCurrent { DoublingTemperature = 6 } };
+        CameraDescription camera = Quiet with { Glow = [glow], DarkCurrent = new DarkCurrentParameters { DoublingTemperature = 6 } };
         ushort[] frame = EffectTests.Render(camera, EffectTests.Darks(exposure, celsius, 1))[0];
         double expected = 5 * exposure * relative;
         Assert.InRange((PixelStatistics.Mean(frame) - 500 - expected) / Math.Sqrt(expected / 30000), -4.5, 4.5);

@@ -6,7 +6,7 @@ namespace SensorProfile.Simulation.Tests.Sensors;
 /// <summary>Values recomputed at 40 digits from the published forms (Varshni gap with the constants of Janesick 2001; Widenhorn et al. 2002).</summary>
 public class TemperatureLawTests
 {
-    private static DarkCurrent TwoProcesses(double share, double reference = 0) => new() { RateAtReference = 1, ReferenceTemperature = reference, DiffusionShare = share };
+    private static DarkCurrentParameters TwoProcesses(double share, double reference = 0) => new() { RateAtReference = 1, ReferenceTemperature = reference, DiffusionShare = share };
 
     [Theory, InlineData(-10, 6.605382421), InlineData(20, 8.112095781), InlineData(0, 7.092260994), InlineData(-20, 6.134107535)]
     public void DepletionDoublesOverItsOwnRise(double celsius, double expected)
@@ -32,28 +32,28 @@ public class TemperatureLawTests
 
     [Theory, InlineData(0.56, 20, 9.166216695), InlineData(0.56, -20, 6.83543545), InlineData(1.12, 20, 4.583108348)]
     public void ArrheniusDoubles(double energy, double celsius, double expected)
-        => Assert.Equal(expected, TemperatureLaw.Doubling(new DarkCurrent { ActivationEnergy = energy }, celsius), 1e-6);
+        => Assert.Equal(expected, TemperatureLaw.Doubling(new DarkCurrentParameters { ActivationEnergy = energy }, celsius), 1e-6);
 
     [Fact]
     public void ArrheniusFactorBetweenTwoTemperatures()
     {
-        var dark = new DarkCurrent { ReferenceTemperature = 10, ActivationEnergy = 0.633 };
+        var dark = new DarkCurrentParameters { ReferenceTemperature = 10, ActivationEnergy = 0.633 };
         Assert.Equal(2.6383354630191, TemperatureLaw.Factor(dark, 21), 1e-12);
     }
 
     [Fact]
     public void ConstantGapAndExponent()
     {
-        DarkCurrent gap = TwoProcesses(0) with { BandGap = 1.12 };
+        DarkCurrentParameters gap = TwoProcesses(0) with { BandGap = 1.12 };
         Assert.Equal(6.963183751, TemperatureLaw.Doubling(gap, -10), 1e-7);
-        var arrhenius = new DarkCurrent { ActivationEnergy = 0.56, TemperatureExponent = 1.5 };
+        var arrhenius = new DarkCurrentParameters { ActivationEnergy = 0.56, TemperatureExponent = 1.5 };
         Assert.Equal(6.963183751, TemperatureLaw.Doubling(arrhenius, -10), 1e-7);
     }
 
     [Fact]
     public void DoublingLawDoubles()
     {
-        var dark = new DarkCurrent { ReferenceTemperature = -10, DoublingTemperature = 6 };
+        var dark = new DarkCurrentParameters { ReferenceTemperature = -10, DoublingTemperature = 6 };
         Assert.Equal(1, TemperatureLaw.Factor(dark, -10), 15);
         Assert.Equal(2, TemperatureLaw.Factor(dark, -4), 15);
         Assert.Equal(0.25, TemperatureLaw.Factor(dark, -22), 15);
@@ -64,7 +64,7 @@ public class TemperatureLawTests
     [Fact]
     public void ActivationScalesTheDoubling()
     {
-        var dark = new DarkCurrent { ReferenceTemperature = -10, DoublingTemperature = 6 };
+        var dark = new DarkCurrentParameters { ReferenceTemperature = -10, DoublingTemperature = 6 };
         Assert.Equal(2, TemperatureLaw.Factor(dark, -7, 2), 14);
     }
 }

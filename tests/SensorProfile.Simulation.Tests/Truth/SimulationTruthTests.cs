@@ -10,7 +10,7 @@ public class SimulationTruthTests
     private static readonly CameraDescription Camera = new()
     {
         Width = 160, Height = 120, Gain = 0.7, ReadNoise = 2, ReadNoiseSpread = 0.3, BiasLevel = 400, BiasPattern = new BiasPattern { Column = 3, Pixel = 1 },
-        DarkCurrent = new DarkCurrent { RateAtReference = 0.5, DiffusionShare = 0.3 }, DarkNonuniformity = 0.4, FullWell = 30000, Nonlinearity = 0.02,
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.5, DiffusionShare = 0.3 }, DarkNonuniformity = 0.4, FullWell = 30000, Nonlinearity = 0.02,
         HotPixels = new HotPixels { Share = 0.02, ActivationSpread = 0.2, Distribution = new HotPixelDistribution { Maximum = 5 } },
         TelegraphPixels = new TelegraphPixels { Share = 0.01, Rate = 2, DwellHigh = 20, DwellLow = 30 },
         Glow = [new Glow { Rate = 0.8, Width = 40, DoublingTemperature = 11, ExposureExponent = 1.2 }], Thermometer = new Thermometer { ProbeOffset = 1.5 },
