@@ -15,11 +15,13 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     private const double FarthestWarm = 80, FarthestCold = 120;   // °C; beyond these no dark is taken
     private const double FarthestExposure = 20;                    // times the light's own
 
+    private readonly IReadOnlyList<double>? lightElectrons = DarkResidual.ElectronsInLight(sensor, stack);
+
     /// <summary>One cause at one mismatch.</summary>
     internal double? Load(int cause, double darkCelsius, double darkExposure, bool scaled)
     {
         if (sensor.Pixels is null && cause < 2) return null;
-        var residual = new DarkResidual(sensor, stack, sky, darkCelsius, darkExposure, scaled);
+        var residual = new DarkResidual(sensor, stack, sky, darkCelsius, darkExposure, scaled, lightElectrons);
         double noise = residual.StackNoise;
         return cause switch
         {
@@ -55,7 +57,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     internal double Loss(DarkFrames darks)
     {
         StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
-        var residual = new DarkResidual(sensor, stack, sky, darks.TemperatureCelsius, darks.ExposureSeconds, darks.Scaled);
+        var residual = new DarkResidual(sensor, stack, sky, darks.TemperatureCelsius, darks.ExposureSeconds, darks.Scaled, lightElectrons);
         double spread = sensor.Pixels is null ? 0 : residual.Pattern(withHotPixels: false).Spread;
         double stackVariance = residual.TypicalNoise.Random / stack.Lights;
         return Math.Sqrt(1 + (with.Typical.Common + spread * spread) / stack.DitherPositions / stackVariance) - 1;

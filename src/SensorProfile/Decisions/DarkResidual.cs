@@ -8,8 +8,8 @@ internal sealed class DarkResidual
     private readonly SensorModel sensor;
     private readonly StackConditions lights;
     private readonly double sky;
-    private readonly double lightGrowth;
-    private readonly double darkGrowth;
+    private readonly IReadOnlyList<double>? lightElectrons;
+    private readonly Growth darkGrowth;
     private readonly double darkExposure;
     private readonly double typical;
 
@@ -19,13 +19,14 @@ internal sealed class DarkResidual
     /// <param name="darkCelsius">Temperature of the darks, °C.</param>
     /// <param name="darkExposure">Their exposure, s.</param>
     /// <param name="scaled">Whether the master is scaled by the typical law.</param>
-    internal DarkResidual(SensorModel sensor, StackConditions lights, double sky, double darkCelsius, double darkExposure, bool scaled)
+    /// <param name="lightElectrons">From <see cref="ElectronsInLight"/>, to compute them once for many darks; null computes them here.</param>
+    internal DarkResidual(SensorModel sensor, StackConditions lights, double sky, double darkCelsius, double darkExposure, bool scaled, IReadOnlyList<double>? lightElectrons = null)
     {
         (this.sensor, this.lights, this.sky, this.darkExposure) = (sensor, lights, sky, darkExposure);
         DarkCelsius = darkCelsius;
-        lightGrowth = sensor.GrowthAt(lights.TemperatureCelsius);
+        this.lightElectrons = lightElectrons ?? ElectronsInLight(sensor, lights);
         darkGrowth = sensor.GrowthAt(darkCelsius);
-        Scale = scaled ? lightGrowth * lights.ExposureSeconds / (darkGrowth * darkExposure) : 1;
+        Scale = scaled ? sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds / (sensor.Law.RateAt(darkCelsius) * darkExposure) : 1;
         typical = sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds
             - Scale * sensor.Law.RateAt(darkCelsius) * darkExposure;
         TypicalNoise = PixelNoise.OfLight(sensor, sky * lights.ExposureSeconds,
@@ -37,13 +38,18 @@ internal sealed class DarkResidual
     /// <summary>s.</summary>
     internal double Scale { get; }
 
+    /// <summary>Electrons of every class in one light; null without a distribution.</summary>
+    internal static IReadOnlyList<double>? ElectronsInLight(SensorModel sensor, StackConditions lights)
+    {
+        Growth growth = sensor.GrowthAt(lights.TemperatureCelsius);
+        return sensor.Pixels is null ? null : [.. sensor.Pixels.Classes.Select(pixel => pixel.RateAt(growth) * lights.ExposureSeconds)];
+    }
+
     /// <summary>Residual of a class, e-, before the stack rejects anything.</summary>
-    internal double Of(PixelClass pixel) =>
-        pixel.RateAt(lightGrowth) * lights.ExposureSeconds - Scale * pixel.RateAt(darkGrowth) * darkExposure;
+    internal double Of(int pixel) => lightElectrons![pixel] - Scale * sensor.Pixels!.Classes[pixel].RateAt(darkGrowth) * darkExposure;
 
     /// <summary>Electrons of a class in one light and in one dark.</summary>
-    internal (double Light, double Dark) Electrons(PixelClass pixel) =>
-        (pixel.RateAt(lightGrowth) * lights.ExposureSeconds, pixel.RateAt(darkGrowth) * darkExposure);
+    internal (double Light, double Dark) Electrons(int pixel) => (lightElectrons![pixel], sensor.Pixels!.Classes[pixel].RateAt(darkGrowth) * darkExposure);
 
     /// <summary>What a class contributes to the stack on average, e-, after rejection.</summary>
     /// <remarks>
@@ -51,11 +57,11 @@ internal sealed class DarkResidual
     /// E[x; kept] = r·(Φ(b) − Φ(a)) − σ·(φ(b) − φ(a)), a = (−L − r)/σ, b = (L − r)/σ. The level that all pixels share is no outlier, so r counts from the
     /// typical residual. With fewer than three positions the stack cannot tell which sample is the wrong one.
     /// </remarks>
-    internal double Kept(PixelClass pixel)
+    internal double Kept(int pixel)
     {
         double residual = Of(pixel);
         if (!lights.RejectsOutliers || lights.DitherPositions < 3) return residual;
-        double excess = residual - typical, light = pixel.RateAt(lightGrowth) * lights.ExposureSeconds;
+        double excess = residual - typical, light = lightElectrons![pixel];
         double limit = lights.RejectionSigma * Math.Sqrt(TypicalNoise.Random);
         double own = Math.Sqrt(PixelNoise.OfLight(sensor, sky * lights.ExposureSeconds, Math.Max(light, 0)).Random);
         double a = (-limit - excess) / own, b = (limit - excess) / own;
@@ -72,10 +78,11 @@ internal sealed class DarkResidual
     internal (double Mean, double Spread) Pattern(bool withHotPixels)
     {
         double weight = 0, sum = 0, squares = 0;
-        foreach (PixelClass pixel in sensor.Pixels!.Classes)
+        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
         {
+            PixelClass pixel = sensor.Pixels.Classes[i];
             if (pixel.Hot && !withHotPixels) continue;
-            double kept = Kept(pixel);
+            double kept = Kept(i);
             weight += pixel.Weight;
             sum += pixel.Weight * kept;
             squares += pixel.Weight * kept * kept;
@@ -88,8 +95,8 @@ internal sealed class DarkResidual
     internal double ShareBeyond(double limit)
     {
         double share = 0, reduction = Math.Sqrt(lights.DitherPositions);
-        foreach (PixelClass pixel in sensor.Pixels!.Classes)
-            if (Math.Abs(Kept(pixel) - typical) > limit * reduction) share += pixel.Weight;
+        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
+            if (Math.Abs(Kept(i) - typical) > limit * reduction) share += sensor.Pixels.Classes[i].Weight;
         return share;
     }
 
@@ -98,7 +105,7 @@ internal sealed class DarkResidual
     {
         if (sensor.Pixels is null) return typical;
         double sum = 0;
-        foreach (PixelClass pixel in sensor.Pixels.Classes) sum += pixel.Weight * Of(pixel);
+        for (int i = 0; i < sensor.Pixels.Classes.Count; i++) sum += sensor.Pixels.Classes[i].Weight * Of(i);
         return sum;
     }
 

@@ -15,7 +15,7 @@ internal sealed record GlowSource(
     internal double ElectronsAt(double celsius, double exposureSeconds, SensorModel sensor)
     {
         double growth = Doubling is double d ? Math.Pow(2, (celsius - ReferenceCelsius) / d)
-            : sensor.Law.RateAt(celsius) / sensor.Law.RateAt(ReferenceCelsius);
+            : sensor.Law.ThermalAt(celsius) / sensor.Law.ThermalAt(ReferenceCelsius);
         double time = ExposureExponent == 1 ? exposureSeconds
             : LongestExposure * Math.Pow(exposureSeconds / LongestExposure, ExposureExponent);
         return PeakAtReference * growth * time;

@@ -7,8 +7,11 @@ namespace SensorProfile.Decisions;
 /// <param name="Hot">Whether the pixel counts as hot rather than typical.</param>
 internal readonly record struct PixelClass(double Weight, double RateAtReference, double LawExponent, bool Hot)
 {
-    /// <summary>Dark rate where the typical law has grown by <paramref name="typicalGrowth"/> from its reference value.</summary>
-    /// <remarks>r·g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays one, and the curvature of any other law is kept.</remarks>
-    internal double RateAt(double typicalGrowth) =>
-        RateAtReference * (LawExponent == 1 ? typicalGrowth : Math.Pow(typicalGrowth, LawExponent));
+    /// <summary>Dark rate at another temperature, e-/px/s.</summary>
+    /// <remarks>The floor, common to all pixels, stays; the rest grows as g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays one, and the curvature of any other law is kept.</remarks>
+    internal double RateAt(Growth growth)
+    {
+        double floor = Math.Min(RateAtReference, growth.Floor);
+        return floor + (RateAtReference - floor) * (LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Thermal, LawExponent));
+    }
 }

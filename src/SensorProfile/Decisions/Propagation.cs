@@ -20,13 +20,15 @@ internal static class Propagation
     internal static Spread[] Through(SensorReader reader, Measurement sky, Func<SensorModel, double, double?[]> decide)
     {
         var random = new Random(Seed);
-        var drawn = new List<double?[]>();
+        var models = new List<(SensorModel Model, double Sky)>();
         for (int i = 0; i < Draws; i++)
         {
             double s = sky.Value * Math.Exp(SensorReader.Deviate(random) * sky.StandardUncertainty / sky.Value);   // a sky stays above 0
-            if (reader.Draw(random) is { } model) drawn.Add(decide(model, s));
+            if (reader.Draw(random) is { } model) models.Add((model, s));
         }
-        int width = drawn.Count == 0 ? decide(reader.Best, sky.Value).Length : drawn[0].Length;
+        double?[][] drawn = new double?[models.Count][];                    // each draw in its own slot: the same at any thread count
+        Parallel.For(0, drawn.Length, i => drawn[i] = decide(models[i].Model, models[i].Sky));
+        int width = drawn.Length == 0 ? decide(reader.Best, sky.Value).Length : drawn[0].Length;
         return [.. Enumerable.Range(0, width).Select(i => Of([.. drawn.Select(d => d[i])]))];
     }
 

@@ -6,8 +6,8 @@ namespace SensorProfile.Decisions;
 /// <summary>The dark rate of the pixels as a function of their rank, from the quantiles and the hot-pixel curve of a profile.</summary>
 /// <remarks>
 /// Between the measured ranks the logarithm of the rate is a straight line in the normal score of the rank: exact for a lognormal
-/// spread, close for a normal one. Below the median the measured upper side is mirrored, as far as the 90 % rank;
-/// above the highest measured rank the rate stays at its last value.
+/// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
+/// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate stays at its last value.
 /// </remarks>
 internal sealed class RateDistribution
 {
@@ -45,9 +45,9 @@ internal sealed class RateDistribution
     private double Mirrored(double score)
     {
         const double NinetyPercent = 1.2815515655446004;   // Φ⁻¹(0.9)
-        double median = rates[0], upper = Upper(Math.Min(score, NinetyPercent));
-        if (upper <= median) return median;
-        return median > 0 ? median * median / upper : 2 * median - upper;
+        double median = rates[0], ninety = Upper(NinetyPercent), steps = score / NinetyPercent;
+        if (ninety <= median) return median;
+        return median > 0 ? median * Math.Pow(median / ninety, steps) : median - steps * (ninety - median);
     }
 
     private double Upper(double score)

@@ -8,7 +8,7 @@ internal static class Roots
     internal static double? FirstAboveOne(Func<double, double> load, double end)
     {
         double below = 0;
-        for (double x = Math.Min(end, end * 2e-5); ; x = Math.Min(end, 1.5 * x))
+        for (double x = Math.Min(end, end * 1e-4); ; x = Math.Min(end, 1.5 * x))
         {
             if (load(x) > 1) return Between(load, below, x);
             below = x;
@@ -18,7 +18,7 @@ internal static class Roots
 
     private static double Between(Func<double, double> load, double below, double above)
     {
-        for (int i = 0; i < 30; i++)
+        for (int i = 0; i < 26; i++)
         {
             double middle = 0.5 * (below + above);
             if (load(middle) > 1) above = middle; else below = middle;

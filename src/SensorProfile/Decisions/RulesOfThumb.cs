@@ -30,7 +30,7 @@ internal static class RulesOfThumb
     }
 
     /// <summary>T-4: an uncooled camera reaches about 30 °C on a warm night.</summary>
-    internal static string WarmNight(TemperatureLaw law) =>
+    internal static string WarmNight(TypicalLaw law) =>
         $"\"An uncooled camera reaches 30 °C on a warm night\" {NoSource}: at 30 °C this one has {Said.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
 
     /// <summary>T-8: dithering advised.</summary>

@@ -13,7 +13,7 @@ internal sealed class SensorModel
     internal required double Gain { get; init; }
 
     /// <summary>Law of the typical pixel.</summary>
-    internal required TemperatureLaw Law { get; init; }
+    internal required TypicalLaw Law { get; init; }
 
     /// <summary>Temperature of the per-pixel rates, °C.</summary>
     internal required double PixelReference { get; init; }
@@ -33,8 +33,8 @@ internal sealed class SensorModel
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
 
-    /// <summary>How much the typical law has grown since the reference temperature of the pixels.</summary>
-    internal double GrowthAt(double celsius) => Law.RateAt(celsius) / Law.RateAt(PixelReference);
+    /// <summary>What a temperature does to the pixels.</summary>
+    internal Growth GrowthAt(double celsius) => new(Law.ThermalAt(celsius) / Law.ThermalAt(PixelReference), Law.Floor);
 
     /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
     internal double? RateOfRank(double share, double celsius)

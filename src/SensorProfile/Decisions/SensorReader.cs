@@ -1,4 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions;
@@ -10,17 +9,16 @@ internal sealed class SensorReader
 
     private readonly ModeProfile mode;
     private readonly CameraInfo camera;
-    private readonly DarkCurrentModel lawModel;
+    private readonly TypicalLaw law;
     private readonly double reference;
 
-    private SensorReader(CameraInfo camera, ModeProfile mode, DarkCurrentModel lawModel, double reference)
+    private SensorReader(CameraInfo camera, ModeProfile mode, TypicalLaw law, double reference)
     {
-        (this.camera, this.mode, this.lawModel, this.reference) = (camera, mode, lawModel, reference);
+        (this.camera, this.mode, this.law, this.reference) = (camera, mode, law, reference);
         DarkCurrentProfile dark = mode.DarkCurrent!;
         Range = dark.MeasuredRange is [double low, double high] ? (low, high) : (reference, reference);
         LongestExposure = dark.Points.SelectMany(p => p.Exposures).DefaultIfEmpty(0).Max();
-        Best = Build(null) ?? throw Refuse.CannotTell("dark-current-missing",
-            "The dark current of this profile is not above zero at its reference temperature: add longer or warmer darks and characterise again.");
+        Best = Build(null) ?? throw NotAboveZero();
     }
 
     /// <summary>The best estimate.</summary>
@@ -41,14 +39,17 @@ internal sealed class SensorReader
     {
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell("read-noise-missing", "The profile has no read noise in electrons: add bias frames and flat pairs and characterise again.");
-        DarkCurrentModel? law = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
-        if (law is null)
+        DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
+        if (model is null)
             throw Refuse.CannotTell("dark-current-missing",
                 "The profile has no dark current against temperature: add darks of three exposures at three temperatures and characterise again.");
         double reference = mode.DarkCurrent!.ReferenceTemperature ?? throw Refuse.CannotTell("dark-current-missing",
             "The profile states no reference temperature for its dark current: characterise again with this version.");
-        return new SensorReader(profile.Camera, mode, law, reference);
+        return new SensorReader(profile.Camera, mode, TypicalLaw.From(model, reference) ?? throw NotAboveZero(), reference);
     }
+
+    private static DecisionRefusedException NotAboveZero() => Refuse.CannotTell("dark-current-not-seen",
+        "The dark current of this profile is not above zero at its reference temperature: add longer or warmer darks and characterise again.");
 
     /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
     internal SensorModel? Draw(Random random) => Build(random);
@@ -58,22 +59,22 @@ internal sealed class SensorReader
         double Moved(Measurement m) => random is null ? m.Value : m.Value + Deviate(random) * m.StandardUncertainty;
         double read = Math.Max(Moved(mode.ReadNoise!), 0);
         double gain = mode.Gain is { } g ? Math.Max(Moved(g), 0) : 0;
-        TemperatureLaw? law = TemperatureLaw.FromModel(random is null ? lawModel : DrawnLaw(random), reference);
+        TypicalLaw drawn = random is null ? law : law.Moved(law.Deviates(() => Deviate(random)));
         double pixelReference = mode.FixedPattern?.ReferenceTemperature ?? reference;
-        if (law is null || !(law.RateAt(pixelReference) > 0)) return null;
+        if (!(drawn.ThermalAt(pixelReference) > 0)) return null;
         double step = Math.Max(camera.CodeStep, 1) * gain;
-        double typicalDoubling = law.DoublingAt(pixelReference);
+        double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
         if (!(typicalDoubling > 0)) return null;
         var laws = new PixelLaws(typicalDoubling, mode.FixedPattern?.DoublingByRate ?? [], random is null ? 0 : Deviate(random));
         RateDistribution? rates = mode.FixedPattern is { } pattern
             ? RateDistribution.From(pattern, Math.Max((long)camera.Width * camera.Height, 1), random is null ? 0 : Deviate(random)) : null;
-        double hotAbove = HotAbove(law.RateAt(pixelReference));
+        double hotAbove = HotAbove(drawn.RateAt(pixelReference));
         return new SensorModel
         {
             ReadVariance = read * read,
             QuantisationVariance = step * step / 12,
             Gain = gain,
-            Law = law,
+            Law = drawn,
             PixelReference = pixelReference,
             Rates = rates,
             Laws = laws,
@@ -93,24 +94,6 @@ internal sealed class SensorReader
         double? doubling = strongest.DoublingTemperature is { Value: > 0 } d ? Math.Max(moved(d), 0.5) : null;
         return new GlowSource(strongest.Where, Math.Max(moved(strongest.Peak!), 0), pixelReference, doubling,
             strongest.ExposureExponent is { Value: > 0 } p ? Math.Max(moved(p), 0) : 1, Math.Max(LongestExposure, 1));
-    }
-
-    private DarkCurrentModel DrawnLaw(Random random)
-    {
-        int n = lawModel.Parameters.Count;
-        double[] sigma = [.. lawModel.Parameters.Select(p => p.StandardUncertainty)];
-        bool full = lawModel.Covariance.Count == n && lawModel.Covariance.All(row => row.Count == n) && sigma.All(s => s > 0);
-        var correlation = Matrix<double>.Build.Dense(n, n, (i, j) => i == j ? 1 : full ? lawModel.Covariance[i][j] / (sigma[i] * sigma[j]) : 0);
-        var evd = correlation.Evd(Symmetricity.Symmetric);       // tolerates a covariance that is singular to rounding
-        double[] deviates = [.. Enumerable.Range(0, n).Select(_ => Deviate(random))];
-        double[] moved = new double[n];
-        for (int i = 0; i < n; i++)
-            for (int k = 0; k < n; k++)
-                moved[i] += evd.EigenVectors[i, k] * Math.Sqrt(Math.Max(evd.EigenValues[k].Real, 0)) * deviates[k];
-        return lawModel with
-        {
-            Parameters = [.. lawModel.Parameters.Select((p, i) => p with { Value = p.Value + sigma[i] * moved[i] })],
-        };
     }
 
     /// <summary>A standard normal deviate (Box and Muller 1958).</summary>

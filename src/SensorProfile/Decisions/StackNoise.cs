@@ -35,10 +35,10 @@ internal sealed record StackNoise(PixelNoise Typical, double TypicalStack, doubl
         var residual = new DarkResidual(sensor, stack, sky, darks?.TemperatureCelsius ?? stack.TemperatureCelsius,
             darks?.ExposureSeconds ?? stack.ExposureSeconds, darks?.Scaled ?? false);
         double spread = darks is null ? 0 : residual.Pattern(withHotPixels: true).Spread, variance = 0;
-        foreach (PixelClass pixel in sensor.Pixels.Classes)
+        for (int i = 0; i < sensor.Pixels.Classes.Count; i++)
         {
-            (double light, double dark) = residual.Electrons(pixel);
-            variance += pixel.Weight * OfPixel(sensor, stack, sky, light, dark, darks).Stack(stack.Lights, stack.DitherPositions);
+            (double light, double dark) = residual.Electrons(i);
+            variance += sensor.Pixels.Classes[i].Weight * OfPixel(sensor, stack, sky, light, dark, darks).Stack(stack.Lights, stack.DitherPositions);
         }
         return (spread, variance + spread * spread / stack.DitherPositions);
     }

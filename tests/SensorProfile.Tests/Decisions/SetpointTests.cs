@@ -1,5 +1,7 @@
 using System.Globalization;
+using SensorProfile.DarkCurrent;
 using SensorProfile.Decisions;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.Tests.Decisions;
 
@@ -21,6 +23,31 @@ public class SetpointTests
     {
         SetpointAnswer answer = Ask(hot, loss: loss);
         Assert.Equal(expected, answer.Quantities["setpointTypical"]!.Value, 1e-6);
+    }
+
+    [Theory]   // I-6 for every law: at the set point the law's rate is the allowance, and a degree warmer exceeds it
+    [InlineData("arrhenius", "activationEnergy", 0.6)]
+    [InlineData("arrhenius+floor", "activationEnergy", 0.6)]
+    [InlineData("doubling+floor", "doublingTemperature", 6)]
+    public void EveryLawIsSolved(string name, string second, double value)
+    {
+        double[] values = [0.06, value, 0.004];
+        string[] names = ["rateAtReference", second, "floor"];
+        int count = name.EndsWith("+floor", StringComparison.Ordinal) ? 3 : 2;
+        var model = new DarkCurrentModel
+        {
+            Name = name,
+            Parameters = [.. Enumerable.Range(0, count).Select(i => new ModelParameter(names[i], values[i], 0.02 * values[i], "", 6, "true value"))],
+            Covariance = [.. Enumerable.Range(0, count).Select(i => Enumerable.Range(0, count).Select(j => i == j ? Math.Pow(0.02 * values[i], 2) : 0).ToArray())],
+        };
+        ModeProfile mode = hot.Mode();
+        mode = mode with { DarkCurrent = mode.DarkCurrent! with { Models = [model], Selected = name } };
+        SetpointAnswer answer = Setpoint.Advise(hot.Profile() with { Modes = [mode] }, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) });
+        double setpoint = answer.Quantities["setpointTypical"]!.Value;
+        DarkCurrentLaw law = DarkCurrentLaw.FromModel(model, Tarn.Reference);
+        Assert.Equal(0.05201875, law.RateAt(setpoint).Value, 1e-8);
+        Assert.True(law.RateAt(setpoint + 1).Value > 0.05201875);
+        Assert.True(answer.Quantities["setpointTypical"]!.StandardUncertainty > 0);
     }
 
     [Fact]   // f for +5 % and +10 %

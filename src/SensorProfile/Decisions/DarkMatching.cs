@@ -1,0 +1,91 @@
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions;
+
+/// <summary>Which darks on disk fit which lights, and at what loss.</summary>
+public static class DarkMatching
+{
+    /// <summary>One verdict for every light set.</summary>
+    /// <param name="profile">The camera's profile; null when there is none, then only darks of the same settings, exposure and temperature can be told to fit.</param>
+    /// <param name="question">Light sets and dark sets.</param>
+    /// <exception cref="DecisionRefusedException">There are no lights or no darks, or a threshold is out of range.</exception>
+    public static MatchAnswer Match(CameraProfile? profile, MatchQuestion question)
+    {
+        Check(question);
+        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
+        List<Finding> findings = question.Sky is null && profile is not null ? [DarkCountAdvice.SkyAssumed(sky)] : [];
+        if (profile is null)
+            findings.Add(new Finding("profile-missing", Severity.Warning, "Without a profile only darks of the same settings, exposure and temperature can be told to fit: characterise the camera and give --profile."));
+        if (profile is not null && question.DitherPositions is null)
+            findings.Add(new Finding("dither-assumed", Severity.Note, "Dithering was not stated; the verdicts assume none, the strictest case."));
+        LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light))];
+        string worst = matches.MaxBy(m => MatchVerdict.Rank(m.Verdict))!.Verdict;
+        findings.AddRange(matches.Where(m => m.Drift > 1).Select(m => new Finding("lights-drift", Severity.Warning,
+            $"The lights \"{m.Lights}\" drift by {Said.Celsius(m.Drift!.Value)} within the set; they are judged by their mean dark current.")));
+        return new MatchAnswer
+        {
+            Sentence = Sentence(matches),
+            Reason = matches.FirstOrDefault(m => m.Verdict == worst)!.Reason,
+            Verdict = worst,
+            Findings = findings,
+            Matches = matches,
+        };
+    }
+
+    private static void Check(MatchQuestion question)
+    {
+        question.Limits.Check();
+        Refuse.UnlessPositive(question.UsableLoss, "usable-loss-not-positive", "usable loss", "");
+        if (question.Sky is { } sky) Guard.Sky(sky.Rate);
+        if (question.Lights.Count == 0) throw Refuse.CannotTell("lights-missing", "No light frames were found: give the folder of the lights with --lights, or name the kind of its frames in the capture table.");
+        if (question.Darks.Count == 0) throw Refuse.CannotTell("darks-missing", "No dark frames were found: give the folder of the darks with --darks, or name the kind of its frames in the capture table.");
+    }
+
+    private static LightMatch Best(CameraProfile? profile, MatchQuestion question, SkyRate sky, FrameSet light)
+    {
+        FrameSet[] candidates = [.. question.Darks.Where(d => Comparable(light, d))];
+        SensorReader? reader = Reader(profile, light.Settings);
+        double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
+        var lights = SetSummary.Of(light, doubling);
+        if (candidates.Length == 0)
+            return new LightMatch
+            {
+                Lights = lights.Words(), Verdict = MatchVerdict.DoesNotFit, Drift = lights.Drift,
+                Reason = $"No dark set has the camera, size and settings of these lights ({ModeChoice.Name(light.Settings)}, {Said.Whole(light.Width)} × {Said.Whole(light.Height)} px): take darks with these settings.",
+            };
+        int stack = question.Lights.Where(other => Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)).Sum(s => s.Frames.Count);
+        return candidates.Select(dark => PairJudge.Judge(reader, question, sky, lights, SetSummary.Of(dark, doubling), stack))
+            .OrderBy(m => MatchVerdict.Rank(m.Verdict)).ThenBy(m => m.Loss?.Value ?? double.PositiveInfinity).First();
+    }
+
+    private static SensorReader? Reader(CameraProfile? profile, ModeSettings settings)
+    {
+        ModeProfile? mode = profile?.Modes.FirstOrDefault(m => ModeChoice.Matches(m.Settings, settings));
+        if (mode is null) return null;
+        try { return SensorReader.Of(profile!, mode); }
+        catch (DecisionRefusedException) { return null; }      // the verdict says that the profile is missing what is needed
+    }
+
+    private static bool Comparable(FrameSet a, FrameSet b) => a.Width == b.Width && a.Height == b.Height && ModeChoice.Matches(a.Settings, b.Settings)
+        && (a.Frames[0].Camera is null || b.Frames[0].Camera is null || a.Frames[0].Camera == b.Frames[0].Camera);
+
+    internal static bool SameExposure(double? a, double? b) => a is double x && b is double y && Math.Abs(x - y) <= 1e-3 * Math.Max(x, y);
+
+    private static string Sentence(LightMatch[] matches)
+    {
+        if (matches.Length == 1)
+            return matches[0].Verdict switch
+            {
+                MatchVerdict.Fits => $"These darks fit the lights{Loss(matches[0])}.",
+                MatchVerdict.Usable => $"These darks are usable{Loss(matches[0])}.",
+                MatchVerdict.DoesNotFit => "These darks do not fit the lights: take new ones.",
+                _ => "Cannot tell whether these darks fit the lights.",
+            };
+        int Count(string verdict) => matches.Count(m => m.Verdict == verdict);
+        return $"Of {Said.Whole(matches.Length)} light sets, {Said.Whole(Count(MatchVerdict.Fits))} have darks that fit, {Said.Whole(Count(MatchVerdict.Usable))} have usable ones, "
+            + $"{Said.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for {Said.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
+    }
+
+    private static string Loss(LightMatch match) => match.Loss is { } loss ? $" (loss {Said.Percent(loss.Value / 100)})" : "";
+}

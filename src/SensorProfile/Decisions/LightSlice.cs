@@ -1,0 +1,19 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>The part of a planned stack that is taken at one temperature.</summary>
+/// <param name="Plan">The stack.</param>
+/// <param name="Celsius">Sensor temperature, °C.</param>
+/// <param name="Share">Part of the stack's lights, 0…1.</param>
+internal sealed record LightSlice(PlannedLights Plan, double Celsius, double Share)
+{
+    private const double Widest = 0.5;   // °C
+
+    /// <summary>An evenly cooling night in slices of half a degree; one slice for a steady temperature.</summary>
+    internal static IEnumerable<LightSlice> Of(PlannedLights plan)
+    {
+        double end = plan.EndCelsius ?? plan.StartCelsius;
+        int slices = Math.Max((int)Math.Ceiling(Math.Abs(end - plan.StartCelsius) / Widest), 1);
+        for (int i = 0; i < slices; i++)
+            yield return new LightSlice(plan, plan.StartCelsius + (end - plan.StartCelsius) * (i + 0.5) / slices, 1.0 / slices);
+    }
+}

@@ -1,0 +1,126 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>Splits the lights of one exposure and mode into the groups that need the fewest darks.</summary>
+/// <remarks>
+/// The accepted spread f² is shared: at most half of it goes to the mismatch, the rest to the number of darks. A master that serves the share a of a
+/// stack adds a²·N_d²/n to its variance; with n in proportion to a the sum over masters is N_d²/n_whole, so splitting a stack costs no extra darks
+/// but those of rounding and of <see cref="PlanQuestion.LeastFrames"/>. The groups are found exactly, by dynamic programming over the sorted temperatures.
+/// </remarks>
+internal sealed class MasterGroups
+{
+    private static readonly int[] cheapestFirst = [2, 0, 3, 1];
+
+    private readonly SensorModel sensor;
+    private readonly PlanQuestion question;
+    private readonly double sky;
+    private readonly LightSlice[] slices;
+    private readonly double[] candidates;
+    private readonly double? atEnd;           // temperature at the end of a cooling night, °C
+    private readonly double?[,] loads;        // [slice, candidate]: largest load when within all limits, else null
+
+    /// <summary>A master this close to the last temperature can be shot when the lights are done, °C.</summary>
+    internal const double EndOfNight = 1;
+
+    /// <param name="sensor">The camera.</param>
+    /// <param name="question">Limits and least frames.</param>
+    /// <param name="sky">e-/px/s.</param>
+    /// <param name="lights">The slices of all stacks of one mode and exposure.</param>
+    internal MasterGroups(SensorModel sensor, PlanQuestion question, double sky, IEnumerable<LightSlice> lights)
+    {
+        (this.sensor, this.question, this.sky) = (sensor, question, sky);
+        slices = [.. lights.OrderBy(s => s.Celsius)];
+        candidates = [.. Candidates(slices)];
+        if (!question.Cooled && slices[0].Plan.EndCelsius < slices[0].Plan.StartCelsius) atEnd = slices[0].Plan.EndCelsius;
+        loads = new double?[slices.Length, candidates.Length];
+        for (int s = 0; s < slices.Length; s++)
+            for (int c = 0; c < candidates.Length; c++)
+                loads[s, c] = LoadOf(slices[s], candidates[c]);
+    }
+
+    internal IReadOnlyList<LightSlice> Slices => slices;
+
+    /// <summary>The groups with the fewest darks in all, coldest first.</summary>
+    internal IReadOnlyList<MasterGroup> Fewest()
+    {
+        var best = new (double Frames, int Masters, double Load, MasterGroup? Last)[slices.Length + 1];
+        for (int end = 1; end <= slices.Length; end++)
+        {
+            best[end] = (double.PositiveInfinity, 0, 0, null);
+            for (int first = end - 1; first >= 0; first--)
+            {
+                if (BestGroup(first, end - first) is not { } group) break;        // a wider group cannot fit either
+                var total = (best[first].Frames + group.Frames, best[first].Masters + 1, Math.Max(best[first].Load, group.Load), (MasterGroup?)group);
+                if (Better(total.Item1, total.Item2, total.Item3, best[end])) best[end] = total;
+            }
+        }
+        var groups = new List<MasterGroup>();
+        for (int end = slices.Length; end > 0; end = best[end].Last!.First) groups.Insert(0, best[end].Last!);
+        return groups;
+    }
+
+    /// <summary>Darks a group needs with another (drawn) camera and sky.</summary>
+    internal double FramesOf(MasterGroup group, SensorModel drawn, double drawnSky) => Frames(group.First, group.Count, group.Celsius, group.Load, drawn, drawnSky);
+
+    private MasterGroup? BestGroup(int first, int count)
+    {
+        MasterGroup? best = null;
+        for (int c = 0; c < candidates.Length; c++)
+        {
+            double load = 0;
+            bool fits = first > 0 || atEnd is null || candidates[c] <= atEnd + EndOfNight;   // the coldest master is for the end of the night
+            for (int s = first; s < first + count && fits; s++)
+            {
+                fits = loads[s, c] is not null;
+                load = Math.Max(load, loads[s, c] ?? 0);
+            }
+            if (!fits) continue;
+            var group = new MasterGroup(first, count, candidates[c], Frames(first, count, candidates[c], load, sensor, sky), load);
+            if (best is null || group.Frames < best.Frames || (group.Frames == best.Frames && group.Load < best.Load)) best = group;
+        }
+        return best;
+    }
+
+    private double Frames(int first, int count, double celsius, double load, SensorModel model, double drawnSky)
+    {
+        double budget = Square(question.Limits.SpreadFactor) * (1 - load * load / 2), most = question.LeastFrames;
+        foreach (IGrouping<PlannedLights, LightSlice> stack in slices.Skip(first).Take(count).GroupBy(s => s.Plan))
+        {
+            double dark = PixelNoise.OfLight(model, 0, model.Law.RateAt(celsius) * stack.Key.ExposureSeconds).Random;
+            double light = stack.Average(s => PixelNoise.OfLight(model, drawnSky * s.Plan.ExposureSeconds, model.Law.RateAt(s.Celsius) * s.Plan.ExposureSeconds).Random);
+            double whole = dark / light * stack.Key.Lights / stack.Key.DitherPositions / budget;
+            most = Math.Max(most, Math.Ceiling(whole * stack.Sum(s => s.Share) - 1e-9));
+        }
+        return most;
+    }
+
+    private double? LoadOf(LightSlice slice, double celsius)
+    {
+        PlannedLights plan = slice.Plan;
+        var stack = new StackConditions
+        {
+            Sky = new Measurement(sky, 0, "e-/px/s", 1, "given"), ExposureSeconds = plan.ExposureSeconds, TemperatureCelsius = slice.Celsius,
+            Lights = plan.Lights, DitherPositions = plan.DitherPositions, RejectsOutliers = plan.RejectsOutliers,
+        };
+        LossLimits half = question.Limits with { NoiseLoss = Math.Sqrt(1 + Square(question.Limits.SpreadFactor) / 2) - 1 };
+        var mismatch = new DarkMismatch(sensor, stack, sky, half);
+        double largest = 0;
+        foreach (int cause in cheapestFirst)
+        {
+            largest = Math.Max(largest, mismatch.Load(cause, celsius, plan.ExposureSeconds, scaled: false) ?? 0);
+            if (largest > 1) return null;
+        }
+        return largest;
+    }
+
+    private static IEnumerable<double> Candidates(LightSlice[] slices)
+    {
+        double low = slices[0].Celsius, high = slices[^1].Celsius;
+        IEnumerable<double> halves = Enumerable.Range(0, (int)(2 * (high - low)) + 1).Select(i => Math.Ceiling(2 * low) / 2 + 0.5 * i).Where(t => t <= high);
+        return slices.Select(s => s.Celsius).Concat(halves).Distinct().Order();
+    }
+
+    private static bool Better(double frames, int masters, double load, (double Frames, int Masters, double Load, MasterGroup?) than) =>
+        frames != than.Frames ? frames < than.Frames : masters != than.Masters ? masters < than.Masters : load < than.Load;
+
+    private static double Square(double x) => x * x;
+}

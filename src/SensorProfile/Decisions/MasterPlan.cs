@@ -1,0 +1,18 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions;
+
+/// <summary>One master dark to shoot.</summary>
+/// <param name="Exposure">s.</param>
+/// <param name="Temperature">Sensor temperature, °C.</param>
+/// <param name="Settings">Gain, offset, binning.</param>
+/// <param name="Frames">Darks to take.</param>
+/// <param name="ServesFrom">Coldest light it serves, °C.</param>
+/// <param name="ServesTo">Warmest light it serves, °C.</param>
+/// <param name="Reason">Which lights it serves, why so many.</param>
+/// <param name="When">For an uncooled camera: when to shoot it; empty when cooled.</param>
+/// <param name="Seconds">Clock time, s.</param>
+/// <param name="Bytes">Disk space.</param>
+public sealed record MasterPlan(
+    double Exposure, double Temperature, ModeSettings Settings, int Frames, double ServesFrom, double ServesTo,
+    string Reason, string When, double Seconds, double Bytes);

@@ -1,0 +1,11 @@
+namespace SensorProfile.Decisions;
+
+/// <summary>The frames to take. Quantities: totalFrames, totalTime (s), diskSpace (MB).</summary>
+public sealed record ShotListAnswer : Answer
+{
+    /// <summary>The shots, in the order to take them.</summary>
+    public IReadOnlyList<Shot> Shots { get; init; } = [];
+
+    /// <summary>With existing frames: what each addition would bring, the largest gain first.</summary>
+    public IReadOnlyList<ShotAddition> Additions { get; init; } = [];
+}
