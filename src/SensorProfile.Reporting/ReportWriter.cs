@@ -3,7 +3,6 @@ using SensorProfile.Profiles;
 using SensorProfile.Reporting.Content;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
-using SensorProfile.Reporting.Plots;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
@@ -25,20 +24,19 @@ public static class ReportWriter
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
-        RateLaw law = NoLaw;
-        ReportDocument report = ReportContent.Build(profile, options.Maps, law);
+        ReportDocument report = ReportContent.Build(profile, options.Maps);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
             ["report.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(report))),
-            ["report.pdf"] = stream => PdfReport.Write(report, stream),
+            ["report.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
         };
-        foreach ((string name, DataTable table) in Tables(profile, law))
+        foreach ((string name, DataTable table) in Tables(profile))
             files[name] = stream => CsvText.Write(table, stream);
         Staging.Write(folder, files);
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 
-    private static IEnumerable<(string Name, DataTable Table)> Tables(CameraProfile profile, RateLaw law)
+    private static IEnumerable<(string Name, DataTable Table)> Tables(CameraProfile profile)
     {
         foreach (DataTable table in SessionTables.Of(profile))
             yield return ($"tables/{table.Name}.csv", table);
@@ -46,10 +44,8 @@ public static class ReportWriter
         for (int i = 0; i < profile.Modes.Count; i++)
         {
             string folder = profile.Modes.Count > 1 ? folders[i] + "/" : "";
-            foreach (DataTable table in ModeTables.Of(profile.Modes[i], law))
+            foreach (DataTable table in ModeTables.Of(profile.Modes[i]))
                 yield return ($"tables/{folder}{table.Name}.csv", table);
         }
     }
-
-    private static Measurement? NoLaw(DarkCurrentModel model, double temperature) => null;
 }

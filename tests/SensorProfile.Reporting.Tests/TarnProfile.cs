@@ -1,3 +1,4 @@
+using SensorProfile.DarkCurrent;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Reporting.Tests;
@@ -101,15 +102,16 @@ internal static class TarnProfile
                 Levels = [.. _exposures.Select((exposure, j) => Level(rate, exposure, i * 10 + j))],
             };
         }).ToArray();
+        TemperatureFitResult fit = TemperatureFit.Fit([.. points.Select(p => new TemperaturePoint(p.Temperature, p.TypicalRate!.Value, p.TypicalRate.StandardUncertainty))], Reference);
         return new DarkCurrentProfile
         {
             Points = points,
-            Models = [Model("doubling", 6.13, 0.048, 0.0061, 0.71, 41.3), Model("arrhenius", 6.21, 0.052, 0.00607, 0.21, 43.7), Model("two-process", 6.02, 0.055, 0.00618, 0.08, 45.7)],
-            Selected = "doubling",
-            DoublingTemperature = new Measurement(6.13, 0.048, "°C", 7, "weighted fit of the doubling law"),
-            RateAtReference = new Measurement(0.0061, 0.00006, "e-/px/s", 7, "weighted fit of the doubling law"),
+            Models = fit.Models,
+            Selected = fit.Selected,
+            DoublingTemperature = fit.DoublingTemperature,
+            RateAtReference = fit.RateAtReference,
             ReferenceTemperature = Reference,
-            MeasuredRange = [-20, 10],
+            MeasuredRange = fit.MeasuredRange,
         };
     }
 
@@ -128,23 +130,6 @@ internal static class TarnProfile
             VarianceUncertainty = 0.02,
         };
     }
-
-    private static DarkCurrentModel Model(string name, double doubling, double doublingUncertainty, double rate, double weight, double criterion) => new()
-    {
-        Name = name,
-        Parameters =
-        [
-            new ModelParameter("rateAtReference", rate, 0.01 * rate, "e-/px/s", 7, "weighted fit"),
-            new ModelParameter("doublingTemperature", doubling, doublingUncertainty, "°C", 7, "weighted fit"),
-        ],
-        Covariance = [[1e-4 * rate * rate, 2e-5 * rate], [2e-5 * rate, doublingUncertainty * doublingUncertainty]],
-        InformationCriterion = criterion,
-        Weight = weight,
-        ChiSquared = 5.2,
-        DegreesOfFreedom = 5,
-        DoublingTemperature = new Measurement(doubling, doublingUncertainty, "°C", 7, "weighted fit"),
-        RateAtReference = new Measurement(rate, 0.01 * rate, "e-/px/s", 7, "weighted fit"),
-    };
 
     private static PhotonTransferCurve Curve(string channel, double gain)
     {

@@ -8,12 +8,12 @@ internal static class Answer
     /// <summary>The answer of a whole profile.</summary>
     public static AnswerBlock Of(CameraProfile profile)
     {
-        string[] missing = [.. profile.Modes.SelectMany(Headline.Missing).Distinct()];
+        string missing = Missing(profile.Modes);
         Finding[] refusals = Of(profile.Findings, Severity.Refusal), warnings = Of(profile.Findings, Severity.Warning);
         string sentence = Headline.Sentence(profile);
         if (profile.Modes.Count == 0 || missing.Length > 0)
         {
-            string what = missing.Length > 0 ? List(missing) : "anything";
+            string what = missing.Length > 0 ? missing : "anything";
             string why = refusals.Length > 0 ? refusals[0].Message : "The findings below say which frames would help.";
             return new AnswerBlock(Verdict.CannotTell, sentence, $"Cannot tell {what}. {why}");
         }
@@ -22,6 +22,13 @@ internal static class Answer
             return new AnswerBlock(Verdict.Keep, sentence, "Keep these numbers: everything that was asked for was measured, and nothing speaks against it.");
         string count = minded.Length == 1 ? "one finding" : $"{minded.Length} findings";
         return new AnswerBlock(Verdict.KeepWithCare, sentence, $"Keep these numbers, and mind {count}. {minded[0].Message}");
+    }
+
+    /// <summary>What is missing, for each mode where there are several: "gain at ISO 800; gain and read noise at ISO 1600".</summary>
+    private static string Missing(IReadOnlyList<ModeProfile> modes)
+    {
+        IEnumerable<(ModeProfile Mode, IReadOnlyList<string> Names)> lacking = modes.Select(mode => (mode, Headline.Missing(mode))).Where(pair => pair.Item2.Count > 0);
+        return string.Join("; ", lacking.Select(pair => List(pair.Names) + (modes.Count > 1 ? $" at {ModeLabel.Text(pair.Mode.Settings)}" : "")));
     }
 
     /// <summary>"gain, dark current and doubling temperature".</summary>

@@ -19,7 +19,7 @@ internal static class DarkSection
         var blocks = new List<Block>
         {
             context.Figure(levels, "Dark signal at each temperature; the slope of the line, times the gain, is the dark current. Each plot has its own scale. " +
-                "The mean lies above the median because hot pixels pull it up. Bars: 95 %.", "dark-signal", levels.Count == 1 ? 1 : 2),
+                "Filled, solid: the median pixel. Hollow, dashed: the mean of all pixels. The mean lies above the median because hot pixels pull it up. Bars: 95 %.", "dark-signal", levels.Count == 1 ? 1 : 2),
         };
         IReadOnlyList<Panel> variances = DarkSignalPlot.Variances(dark, context.Mode.Gain);
         if (dark!.Form == "variance" && variances.Count > 0)
@@ -31,19 +31,20 @@ internal static class DarkSection
     }
 
     /// <summary>Dark current against temperature.</summary>
-    public static ReportSection Current(ModeContext context, RateLaw law)
+    public static ReportSection Current(ModeContext context)
     {
         const string Title = "Dark current against temperature";
         DarkCurrentProfile? dark = context.Mode.DarkCurrent;
         var blocks = new List<Block>();
-        if (DarkCurrentPlot.Of(dark, law) is { } panel)
+        if (DarkCurrentPlot.Of(dark) is { } panel)
             blocks.Add(context.Figure(panel, Caption(dark!), "dark-current"));
         else
             blocks.AddRange(context.Absent("Dark current was not measured: it needs darks at three or more exposures, and at three or more temperatures to tell how it doubles.", _words));
         if (dark?.Points.Count > 0)
             blocks.Add(Points(dark.Points));
         if (dark?.Models.Count > 0)
-            blocks.AddRange([new SubheadingBlock("The laws that were compared"), Models(dark)]);
+            blocks.AddRange([new SubheadingBlock("The laws that were compared"),
+                new TextBlock("By the corrected Akaike criterion, counted from the best law. The doubling law stays unless another is lower by more than 6."), Models(dark)]);
         return new ReportSection(Title, context.Label, blocks);
     }
 
@@ -51,17 +52,19 @@ internal static class DarkSection
     {
         string what = dark.Form == "variance" ? "the rate from the variance" : "the median pixel";
         string law = dark.Selected is { } name
-            ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its band is of 95 %, and it is dashed where nothing was measured: do not rely on it there. Below, what the law leaves. "
+            ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its band is of 95 % and holds the spread between the possible laws; it is dashed where nothing was measured: do not rely on it there. Below, what the law leaves. "
             : "Too few temperatures for a law: the points stand alone. ";
         return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are those of the sensor's own probe, which may differ from the pixels by degrees.";
     }
 
     private static TableBlock Points(IReadOnlyList<DarkCurrentPoint> points) => new(
-        ["Temperature, °C", "Median pixel, e⁻/px/s", "All pixels, e⁻/px/s", "From the variance", "Exposures, s", "Frames", "In proportion"],
+        ["°C", "Median pixel, e⁻/px/s", "All pixels, e⁻/px/s", "From the variance, e⁻/px/s", "Exposures, s", "Frames", "Linear"],
         [.. points.Select(point => (IReadOnlyList<string>)
-            [QuantityText.Number(point.Temperature), Typical(point), Bare(point.MeanRate), Bare(point.RateFromVariance), Exposures(point.Exposures),
+            [Celsius(point.Temperature), Typical(point), Bare(point.MeanRate), Bare(point.RateFromVariance), Exposures(point.Exposures),
              QuantityText.Count(point.Frames), point.Linear ? "yes" : "no"])],
-        [0.12, 0.2, 0.18, 0.18, 0.13, 0.08, 0.11]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
+        [0.07, 0.22, 0.22, 0.19, 0.13, 0.09, 0.08]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
+
+    private static string Celsius(double temperature) => QuantityText.Temperature(temperature).Replace(" °C", "", StringComparison.Ordinal);
 
     private static string Typical(DarkCurrentPoint point) =>
         point.TypicalRate is null && point.UpperLimit is { } limit ? $"below {QuantityText.Number(limit, 2)}" : Bare(point.TypicalRate);
@@ -76,12 +79,12 @@ internal static class DarkSection
     private static TableBlock Models(DarkCurrentProfile dark)
     {
         double best = dark.Models.Min(model => model.InformationCriterion ?? double.PositiveInfinity);
-        return new TableBlock(["Law", "Doubling, °C", "Rate, e⁻/px/s", "Above the best criterion", "Weight", "χ² / d.o.f."],
+        return new TableBlock(["Law", "Doubling, °C", "Rate, e⁻/px/s", "Criterion", "Weight", "χ² / d.o.f."],
             [.. dark.Models.Select(model => (IReadOnlyList<string>)
                 [ModelNames.Text(model.Name) + (model.Name == dark.Selected ? " (chosen)" : ""), Bare(model.DoublingTemperature), Bare(model.RateAtReference),
                  model.InformationCriterion is { } criterion ? QuantityText.Number(criterion - best, 2) : "–",
                  model.Weight is { } weight ? QuantityText.Number(Math.Round(weight, 3), 3) : "–", $"{QuantityText.Number(model.ChiSquared, 3)} / {model.DegreesOfFreedom}"])],
-            [0.28, 0.17, 0.21, 0.13, 0.09, 0.12]) { FirstNumberColumn = 1 };
+            [0.28, 0.17, 0.23, 0.1, 0.1, 0.12]) { FirstNumberColumn = 1 };
     }
 
     private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);

@@ -42,7 +42,7 @@ internal static class LightSection
             _ => "",
         };
         return "Photon transfer: the variance of a pair of flats grows with the signal, and the slope is the gain. Filled points entered the fit; the line ends with the fit. " +
-            $"Below, what the chosen fit leaves. Bars: 95 %.{ends}";
+            $"Below, what the chosen fit leaves{(transfer.Curves.Count == 1 && first.GainCurved is not null ? ", and the line of the other fit" : "")}. Bars: 95 %.{ends}";
     }
 
     private static string Linearity(ModeProfile mode) => mode.LinearityError is { } error ? $"Mean absolute deviation {QuantityText.Of(error)}." : "";

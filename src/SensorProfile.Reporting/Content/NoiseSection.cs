@@ -1,3 +1,4 @@
+using System.Globalization;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Plots;
 
@@ -26,7 +27,7 @@ internal static class NoiseSection
 
     private static TableBlock Table(NoiseDistribution noise, string unit)
     {
-        string[] values = [.. new[] { noise.Median, noise.Mean, noise.Rms, noise.Percentile90, noise.Percentile99, noise.Percentile999 }.Select(value => QuantityText.Number(value, 4))];
+        string[] values = [.. new[] { noise.Median, noise.Mean, noise.Rms, noise.Percentile90, noise.Percentile99, noise.Percentile999 }.Select(value => value.ToString("F2", CultureInfo.InvariantCulture))];
         return new TableBlock([$"Noise, {unit}", "median", "mean", "rms", "90 %", "99 %", "99.9 %"], [["of the pixels", .. values]], [0.22, 0.13, 0.13, 0.13, 0.13, 0.13, 0.13]) { FirstNumberColumn = 1 };
     }
 }

@@ -62,7 +62,7 @@ internal static class PatternSection
             yield return new TextBlock("No glow was found above the typical floor of the sensor.");
             yield break;
         }
-        yield return new TableBlock(["Where", "Column, row", "Peak, e⁻/px/s", "Share of the sensor", "Grows as exposure to the", "Doubling, °C"],
+        yield return new TableBlock(["Where", "Column, row", "Peak, e⁻/px/s", "Share of the sensor", "Exposure, power", "Doubling, °C"],
             [.. pattern.Glow.Select(glow => (IReadOnlyList<string>)
                 [glow.Where, $"{glow.X}, {glow.Y}", Bare(glow.Peak), $"{QuantityText.Number(100 * glow.AreaShare, 2)} % above {QuantityText.Number(glow.AreaThreshold, 2)}",
                  Bare(glow.ExposureExponent), Bare(glow.DoublingTemperature)])],

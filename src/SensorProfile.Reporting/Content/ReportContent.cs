@@ -1,6 +1,5 @@
 using System.Globalization;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Plots;
 
 namespace SensorProfile.Reporting.Content;
 
@@ -10,8 +9,7 @@ internal static class ReportContent
     /// <summary>The report of a profile.</summary>
     /// <param name="profile">The profile.</param>
     /// <param name="maps">Pictures of the sensor; null when there are none.</param>
-    /// <param name="law">Evaluates the temperature laws.</param>
-    public static ReportDocument Build(CameraProfile profile, ReportMaps? maps, RateLaw law)
+    public static ReportDocument Build(CameraProfile profile, ReportMaps? maps)
     {
         var figures = new FigureCounter();
         var sections = new List<ReportSection> { SummarySection.Of(profile) };
@@ -25,10 +23,10 @@ internal static class ReportContent
             var context = new ModeContext(mode, several ? ModeLabel.Text(mode.Settings) : null, several ? folders[i] + "/" : "", profile.Findings, figures);
             if (several)
                 sections.Add(SummarySection.Of(context));
-            sections.Add(LightSection.Of(context));
             sections.Add(NoiseSection.Of(context));
+            sections.Add(LightSection.Of(context));
             sections.Add(DarkSection.Signal(context));
-            sections.Add(DarkSection.Current(context, law));
+            sections.Add(DarkSection.Current(context));
             sections.Add(PatternSection.Of(context, [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)]));
         }
         sections.Add(MethodSection.Of(profile));

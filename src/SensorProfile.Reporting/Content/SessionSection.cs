@@ -11,7 +11,7 @@ internal static class SessionSection
     {
         if (SessionPlot.Of(frames) is not { } panel)
             return null;
-        const string Caption = "Every frame that was measured: the sensor temperature as its own probe read it, and the median level. " +
+        const string Caption = "Every frame that was measured: the sensor temperature as its own probe read it, and the median level of the frames without light. " +
             "A set that was pooled should lie level in temperature; a slope inside a set is drift, a lone point is a frame to look at.";
         var figure = new FigureBlock(figures.Next(), Caption, [panel]) { Table = "tables/session.csv" };
         return new ReportSection("Frames and temperatures over time", null, [figure, Kinds(frames)]);
@@ -27,7 +27,7 @@ internal static class SessionSection
         double[] known = [.. values.Where(value => value is not null).Select(value => value!.Value)];
         if (known.Length == 0)
             return "unknown";
-        string low = QuantityText.Number(known.Min()), high = QuantityText.Number(known.Max());
+        string low = QuantityText.Number(known.Min(), 3), high = QuantityText.Number(known.Max(), 3);
         return low == high ? low : $"{low} to {high}";
     }
 }

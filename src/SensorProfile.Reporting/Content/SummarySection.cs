@@ -11,7 +11,7 @@ internal static class SummarySection
     {
         var blocks = new List<Block> { Answer.Of(profile) };
         if (profile.Modes.Count == 1)
-            blocks.AddRange(Numbers(profile.Modes[0]));
+            blocks.Add(KeyFigures(profile.Modes[0]));
         else if (profile.Modes.Count > 1)
             blocks.Add(Compare(profile.Modes));
         if (profile.Findings.Count > 0)
@@ -19,25 +19,32 @@ internal static class SummarySection
             blocks.Add(new SubheadingBlock("Findings"));
             blocks.Add(new FindingsBlock([.. profile.Findings.OrderByDescending(finding => finding.Severity)]));
         }
+        if (profile.Modes.Count == 1)
+            blocks.AddRange(Numbers(profile.Modes[0]));
         return new ReportSection(null, null, blocks);
     }
 
     /// <summary>The first page of one mode among several.</summary>
     public static ReportSection Of(ModeContext context) =>
-        new("The camera at " + context.Label, null, [new TextBlock(Headline.Sentence(context.Mode)), .. Numbers(context.Mode)]);
+        new("The camera at " + context.Label, null, [new TextBlock(Headline.Sentence(context.Mode)), KeyFigures(context.Mode), .. Numbers(context.Mode)]);
 
-    private static IEnumerable<Block> Numbers(ModeProfile mode)
+    private static KeyFiguresBlock KeyFigures(ModeProfile mode)
     {
         string at = mode.DarkCurrent?.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "";
-        yield return new KeyFiguresBlock(
+        return new KeyFiguresBlock(
         [
             Figure("Read noise", mode.ReadNoise ?? mode.ReadNoiseAdu), Figure("Gain", mode.Gain), Figure("Full well", mode.FullWell),
             Figure("Dark current" + at, mode.DarkCurrent?.RateAtReference), Figure("Dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
             Figure("Dynamic range", mode.DynamicRange),
         ]);
-        yield return new TableBlock(["Quantity", "Value ± standard uncertainty", "From", "Method"],
+    }
+
+    private static IEnumerable<Block> Numbers(ModeProfile mode)
+    {
+        yield return new SubheadingBlock("All quantities, with their standard uncertainties");
+        yield return new TableBlock(["Quantity", "Value", "Samples", "Method"],
             [.. QuantityList.Of(mode).Where(named => named.Quantity is not null).Select(named => (IReadOnlyList<string>)
-                [named.Label, QuantityText.Of(named.Quantity), QuantityText.Count(named.Quantity!.Samples), named.Quantity.Method])], [0.25, 0.28, 0.1, 0.37])
+                [named.Label, QuantityText.Of(named.Quantity), QuantityText.Count(named.Quantity!.Samples), named.Quantity.Method])], [0.29, 0.26, 0.1, 0.35])
         { FirstNumberColumn = 1, LastNumberColumn = 2 };
         if (mode.Channels.Count > 0)
         {
@@ -68,7 +75,7 @@ internal static class SummarySection
         ["Setting", "Read noise, e⁻", "Gain, e⁻/ADU", "Full well, e⁻", "Dark current, e⁻/px/s", "Doubling, °C"],
         [.. modes.Select(mode => (IReadOnlyList<string>)[ModeLabel.Text(mode.Settings), Bare(mode.ReadNoise), Bare(mode.Gain), Bare(mode.FullWell),
             Dark(mode.DarkCurrent), Bare(mode.DarkCurrent?.DoublingTemperature)])],
-        [0.2, 0.15, 0.16, 0.15, 0.2, 0.14]) { FirstNumberColumn = 1 };
+        [0.15, 0.17, 0.18, 0.14, 0.22, 0.14]) { FirstNumberColumn = 1 };
 
     private static string Dark(DarkCurrentProfile? dark) => dark?.RateAtReference is null ? "–"
         : Bare(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "");

@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Security;
 using System.Text;
 using OxyPlot;
+using SensorProfile.Reporting.Html;
 
 namespace SensorProfile.Reporting.Drawing;
 
@@ -60,7 +60,7 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
         string turn = rotation == 0 ? "" : $" rotate({N(rotation)})";
         foreach (string line in lines)
         {
-            Append($"<text transform=\"translate({N(p.X)} {N(p.Y)}){turn}\" y=\"{N(baseline)}\" font-size=\"{N(fontSize)}\"{weight}{anchor}{Paint(fill, OxyColors.Transparent, 0, null)}>{SecurityElement.Escape(line)}</text>");
+            Append($"<text transform=\"translate({N(p.X)} {N(p.Y)}){turn}\" y=\"{N(baseline)}\" font-size=\"{N(fontSize)}\"{weight}{anchor}{Paint(fill, OxyColors.Transparent, 0, null)}>{Markup.Escape(line)}</text>");
             baseline += PlotText.LineHeight(fontSize);
         }
     }

@@ -25,9 +25,6 @@ internal static class ReportFonts
         LinearMetrics = true,
     };
 
-    /// <summary>Whether every character can be shown; what cannot becomes a box.</summary>
-    public static bool CanShow(string text) => _regular.ContainsGlyphs(text);
-
     /// <summary>Width of a line of text, points.</summary>
     public static double Width(string text, double size, bool bold)
     {

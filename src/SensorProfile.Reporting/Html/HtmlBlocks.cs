@@ -14,7 +14,7 @@ internal static class HtmlBlocks
         switch (block)
         {
             case AnswerBlock answer:
-                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
+                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence).Replace(" ± ", "\u00A0±\u00A0", StringComparison.Ordinal)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
                 break;
             case KeyFiguresBlock figures:
                 AppendFigures(page, figures);
@@ -83,8 +83,8 @@ internal static class HtmlBlocks
         {
             // Drawn twice, so that the letters keep their size on a phone; the style sheet shows one of the two.
             string name = string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}");
-            page.Append(SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 720 : 350, 1, name + "w", "wide", caption));
-            page.Append(SvgPlot.Text(figure.Panels[i], 350, figure.Columns == 1 ? 1.45 : 1, name + "n", "narrow", caption));
+            page.Append(SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 640 : 315, 1, name + "w", "wide", caption));
+            page.Append(SvgPlot.Text(figure.Panels[i], 300, figure.Columns == 1 ? 1.5 : 1.15, name + "n", "narrow", caption));
         }
         string numbers = figure.Table is null ? "" : $" Numbers: <code>{Markup.Escape(figure.Table)}</code>.";
         Line(page, $"</div><figcaption>Figure {figure.Number}. {caption}{numbers}</figcaption></figure>");

@@ -8,7 +8,7 @@ namespace SensorProfile.Reporting.Pdf;
 internal static class PdfAnswer
 {
     private const double Padding = 12;
-    private const double TileHeight = 52;
+    private const double TileHeight = 50;
     private const double TileGap = 8;
     private const int TilesInARow = 3;
 
@@ -16,7 +16,7 @@ internal static class PdfAnswer
     public static void Write(PdfPages pages, AnswerBlock answer)
     {
         double width = PdfPages.Width - 2 * Padding - 4;
-        double height = 2 * Padding + 14 + PdfPages.Height(answer.Sentence, width, 12.5, true) + 5 + PdfPages.Height(answer.Reason, width, 9, false);
+        double height = 2 * Padding + 14 + PdfPages.Height(answer.Sentence, width, 12, true) + 5 + PdfPages.Height(answer.Reason, width, 9, false);
         OxyColor colour = VerdictLook.Colour(answer.Verdict);
         pages.Need(height);
         pages.FillRectangle(PdfPages.Margin, pages.Y, PdfPages.Width, height, Palette.Shade);
@@ -25,7 +25,7 @@ internal static class PdfAnswer
         pages.Y += Padding;
         pages.Text(VerdictLook.Words(answer.Verdict).ToUpperInvariant(), x, pages.Y + 7, 7.5, true, colour);
         pages.Y += 14;
-        pages.Paragraph(answer.Sentence, x, width, 12.5, true, Palette.Ink);
+        pages.Paragraph(answer.Sentence, x, width, 12, true, Palette.Ink);
         pages.Y += 5;
         pages.Paragraph(answer.Reason, x, width, 9, false, Palette.Ink);
         pages.Y = bottom;
@@ -51,8 +51,8 @@ internal static class PdfAnswer
         pages.FillRectangle(x, pages.Y, width, 1.4, measured ? Palette.Blue : Palette.Grid);
         pages.Text(figure.Label, x, pages.Y + 14, 8, false, Palette.Faint);
         double size = 15, fitting = ReportFonts.Width(figure.Value, size, true);
-        if (fitting > width)
-            size *= width / fitting;
+        if (fitting > width - 10)
+            size *= (width - 10) / fitting;
         pages.Text(figure.Value, x, pages.Y + 32, size, true, measured ? Palette.Ink : Palette.Faint);
         pages.Text(figure.Unit, x, pages.Y + 45, 8.5, false, Palette.Faint);
     }

@@ -21,8 +21,8 @@ internal sealed class PdfPages(SKDocument document, string footer)
     /// <summary>Width of the text.</summary>
     public const double Width = PageWidth - 2 * Margin;
 
-    private const double Top = 50;
-    private const double Bottom = PageHeight - 56;
+    private const double Top = 46;
+    private const double Bottom = PageHeight - 50;
 
     private SKCanvas? _canvas;
     private int _page;

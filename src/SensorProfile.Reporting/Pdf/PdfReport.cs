@@ -8,10 +8,16 @@ namespace SensorProfile.Reporting.Pdf;
 /// <summary>A report as PDF: A4 portrait, text that can be selected and searched, the same bytes for the same profile.</summary>
 internal static class PdfReport
 {
-    /// <summary>Writes the report.</summary>
-    /// <param name="report">The report.</param>
-    /// <param name="stream">Where to.</param>
-    public static void Write(ReportDocument report, Stream stream)
+    /// <summary>The content of the file.</summary>
+    /// <remarks>Made in memory, so that a full disk is met by our own code and not by the drawing library's.</remarks>
+    public static byte[] Bytes(ReportDocument report)
+    {
+        using var stream = new MemoryStream();
+        Write(report, stream);
+        return stream.ToArray();
+    }
+
+    private static void Write(ReportDocument report, MemoryStream stream)
     {
         DateTime created = report.CreatedUtc.UtcDateTime;
         var metadata = new SKDocumentPdfMetadata
@@ -47,7 +53,7 @@ internal static class PdfReport
     {
         pages.Paragraph(report.Title, PdfPages.Margin, PdfPages.Width, 24, true, Palette.Ink);
         pages.Y += 2;
-        pages.Paragraph(report.Subtitle, PdfPages.Margin, PdfPages.Width, 8.5, false, Palette.Faint);
+        pages.Paragraph(report.Subtitle, PdfPages.Margin, PdfPages.Width, 8, false, Palette.Faint);
         pages.Y += 10;
     }
 

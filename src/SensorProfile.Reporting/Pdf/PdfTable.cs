@@ -8,7 +8,7 @@ internal static class PdfTable
 {
     private const double Size = 8;
     private const double Line = Size * 1.3;
-    private const double RowPadding = 5;
+    private const double RowPadding = 4.4;
     private const double CellGap = 8;
 
     /// <summary>Writes the table.</summary>
@@ -54,6 +54,6 @@ internal static class PdfTable
             x += table.Widths[column] * PdfPages.Width;
         }
         pages.Y += height;
-        pages.FillRectangle(PdfPages.Margin, pages.Y - 2.5, PdfPages.Width, head ? 0.9 : 0.4, head ? Palette.Faint : Palette.Grid);
+        pages.FillRectangle(PdfPages.Margin, pages.Y - 2.2, PdfPages.Width, head ? 0.9 : 0.4, head ? Palette.Faint : Palette.Grid);
     }
 }

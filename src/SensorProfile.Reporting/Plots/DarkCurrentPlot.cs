@@ -12,34 +12,36 @@ internal static class DarkCurrentPlot
 {
     private const double Beyond = 8;              // °C drawn beyond the measured range, dashed
     private const double StepCelsius = 0.5;
+    private const int OtherLaws = 3;
+    private const double StillPossible = 6;       // a law whose criterion is higher by more was ruled out
+
+    private static readonly OxyColor[] _otherColours = [Palette.Orange, Palette.Purple, Palette.SkyBlue];
 
     /// <summary>Temperatures at which the laws are drawn and tabulated: beyond the measured range at both ends, in equal steps.</summary>
     public static IEnumerable<double> Temperatures(double low, double high) =>
         Enumerable.Range(0, (int)Math.Round((high - low + 2 * Beyond) / StepCelsius) + 1).Select(i => low - Beyond + i * StepCelsius);
 
-    /// <summary>The plot, or null without a positive rate.</summary>
-    public static Panel? Of(DarkCurrentProfile? dark, RateLaw law)
+    /// <summary>The plot, or null without a positive rate or limit.</summary>
+    public static Panel? Of(DarkCurrentProfile? dark)
     {
-        if (dark is null || !Series(dark).Any(series => series.Points.Any(point => point.Y > 0)))
+        if (dark is null || !Rates(dark).Any())
             return null;
+        var laws = new RateLaws(dark);
         var range = Span.Of(dark.Points.Select(point => point.Temperature));
-        DarkCurrentModel? selected = dark.Models.FirstOrDefault(model => model.Name == dark.Selected);
-        Curve? chosen = selected is null ? null : Curve.Of(selected, law, range);
+        (double X, Measurement Rate)[] chosen = laws.CanPredict ? [.. Temperatures(range.Low, range.High).Select(x => (x, laws.Predicted(x)!)).Where(p => p.Item2.Value > 0)] : [];
         PlotModel model = PlotBase.New();
         PlotBase.AddLegend(model);
-        PlotBase.AddLinear(model, AxisPosition.Bottom, "Sensor temperature, °C", new Span(range.Low - Beyond, range.High + Beyond));
-        LogarithmicAxis upper = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Dark current, e⁻/px/s", Rates(dark, chosen));
-        ShadeMeasured(model, range);
-        if (chosen is not null)
-        {
-            (BarPoint Point, int Series)[] residuals = [.. Residuals(dark, selected!, law)];
-            StackedAxes.AddLower(model, upper, "Residual, %", Span.Of(residuals.SelectMany(r => new[] { r.Point.Y - 2.2 * r.Point.Uncertainty, r.Point.Y + 2.2 * r.Point.Uncertainty })).Including(0));
-            DrawModels(model, dark, law, chosen, range);
-            foreach (IGrouping<int, (BarPoint Point, int Series)> group in residuals.GroupBy(r => r.Series))
-                PlotBase.AddPoints(model, Style(group.Key, null), [.. group.Select(r => r.Point)], StackedAxes.Lower);
-        }
+        PlotBase.AddLinear(model, AxisPosition.Bottom, "Sensor temperature, °C", new Span(range.Low - 0.8 * Beyond, range.High + 0.8 * Beyond));
+        LogarithmicAxis upper = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Dark current, e⁻/px/s",
+            Span.OfPositive(Rates(dark).Concat(chosen.Select(p => p.Rate.Value))));
+        ShadeMeasured(model, range, upper.Maximum);
         DrawPoints(model, dark);
-        return new Panel(model, chosen is null ? 0.6 : 0.82);
+        if (chosen.Length > 0)
+        {
+            DrawLaws(model, dark, laws, chosen, range);
+            DrawResiduals(model, dark, laws, upper);
+        }
+        return new Panel(model, chosen.Length > 0 ? 0.7 : 0.5);
     }
 
     private static void DrawPoints(PlotModel model, DarkCurrentProfile dark)
@@ -50,34 +52,44 @@ internal static class DarkCurrentPlot
         PlotBase.AddPoints(model, new PointStyle("upper limit, 95 %", Palette.Faint, MarkerType.Triangle, Filled: false), limits);
     }
 
-    private static void DrawModels(PlotModel model, DarkCurrentProfile dark, RateLaw law, Curve chosen, Span range)
+    private static void DrawLaws(PlotModel model, DarkCurrentProfile dark, RateLaws laws, (double X, Measurement Rate)[] chosen, Span range)
     {
-        model.Series.Add(chosen.Band(Palette.Ink));
-        int other = 0;
-        foreach (DarkCurrentModel candidate in dark.Models.Where(candidate => candidate.Name != dark.Selected))
+        model.Series.Insert(0, Band(chosen));
+        double best = dark.Models.Min(law => law.InformationCriterion ?? double.PositiveInfinity);
+        DarkCurrentModel[] others = [.. laws.Models.Where(law => law.Name != dark.Selected && law.InformationCriterion <= best + StillPossible)
+            .OrderBy(law => law.InformationCriterion).Take(OtherLaws)];
+        for (int i = 0; i < others.Length; i++)
         {
-            Curve curve = Curve.Of(candidate, law, range);
-            PlotBase.AddLine(model, ModelNames.Text(candidate.Name), new[] { Palette.Orange, Palette.Purple, Palette.SkyBlue }[other++ % 3], LineStyle.Dot, curve.Points, 1);
+            DarkCurrentModel law = others[i];
+            PlotBase.AddLine(model, ModelNames.Text(law.Name), _otherColours[i], LineStyle.Dot,
+                chosen.Select(p => new DataPoint(p.X, laws.Rate(law, p.X).Value)).Where(p => p.Y > 0), 1.1);
         }
-        string name = $"{ModelNames.Text(chosen.Name)} (chosen), band 95 %";
-        PlotBase.AddLine(model, name, Palette.Ink, LineStyle.Solid, chosen.Points.Where(p => p.X >= range.Low - 1e-9 && p.X <= range.High + 1e-9), 1.6);
-        PlotBase.AddLine(model, null, Palette.Ink, LineStyle.Dash, chosen.Points.Where(p => p.X <= range.Low), 1.2);
-        PlotBase.AddLine(model, null, Palette.Ink, LineStyle.Dash, chosen.Points.Where(p => p.X >= range.High), 1.2);
+        DataPoint[] line = [.. chosen.Select(p => new DataPoint(p.X, p.Rate.Value))];
+        PlotBase.AddLine(model, ModelNames.Text(dark.Selected!) + " (chosen)", Palette.Ink, LineStyle.Solid, line.Where(p => p.X > range.Low - StepCelsius && p.X < range.High + StepCelsius), 1.5);
+        PlotBase.AddLine(model, null, Palette.Ink, LineStyle.Dash, line.Where(p => p.X <= range.Low), 1.1);
+        PlotBase.AddLine(model, null, Palette.Ink, LineStyle.Dash, line.Where(p => p.X >= range.High), 1.1);
     }
 
-    /// <summary>Deviation of the points that the models describe from the chosen model, % of the model.</summary>
-    internal static IEnumerable<(BarPoint Point, int Series)> Residuals(DarkCurrentProfile dark, DarkCurrentModel selected, RateLaw law)
+    private static void DrawResiduals(PlotModel model, DarkCurrentProfile dark, RateLaws laws, Axis upper)
     {
-        int series = dark.Form == "variance" ? 2 : 0;
-        foreach ((int index, _, BarPoint[] points) in Series(dark).Where(s => s.Index == series))
+        BarPoint[] residuals = [.. Residuals(dark, laws)];
+        StackedAxes.AddLower(model, upper, "Residual, %",
+            Span.Of(residuals.SelectMany(p => new[] { p.Y - 2.2 * p.Uncertainty, p.Y + 2.2 * p.Uncertainty })).Including(0));
+        PlotBase.AddPoints(model, Style(Fitted(dark), null), residuals, StackedAxes.Lower);
+    }
+
+    /// <summary>Deviation of the points that the laws describe from the chosen law, % of the law.</summary>
+    internal static IEnumerable<BarPoint> Residuals(DarkCurrentProfile dark, RateLaws laws)
+    {
+        foreach (BarPoint point in Series(dark).Where(series => series.Index == Fitted(dark)).SelectMany(series => series.Points))
         {
-            foreach (BarPoint point in points)
-            {
-                if (law(selected, point.X) is { Value: > 0 } expected)
-                    yield return (new BarPoint(point.X, 100 * (point.Y / expected.Value - 1), 100 * point.Uncertainty / expected.Value), index);
-            }
+            if (laws.Predicted(point.X) is { Value: > 0 } expected)
+                yield return new BarPoint(point.X, 100 * (point.Y / expected.Value - 1), 100 * point.Uncertainty / expected.Value);
         }
     }
+
+    /// <summary>Index of the series that the laws describe.</summary>
+    private static int Fitted(DarkCurrentProfile dark) => dark.Form == "variance" ? 2 : 0;
 
     private static IEnumerable<(int Index, string Name, BarPoint[] Points)> Series(DarkCurrentProfile dark)
     {
@@ -95,50 +107,42 @@ internal static class DarkCurrentPlot
         _ => new PointStyle(title, Palette.Green, MarkerType.Square, Filled: false),
     };
 
-    private static Span Rates(DarkCurrentProfile dark, Curve? chosen) => Span.OfPositive(
-        Series(dark).SelectMany(series => series.Points).Select(point => point.Y)
-            .Concat(dark.Points.Select(point => point.UpperLimit ?? 0))
-            .Concat(chosen?.Points.Select(point => point.Y) ?? []));
+    private static IEnumerable<double> Rates(DarkCurrentProfile dark) =>
+        Series(dark).SelectMany(series => series.Points).Select(point => point.Y).Concat(dark.Points.Select(point => point.UpperLimit ?? 0)).Where(rate => rate > 0);
 
-    private static void ShadeMeasured(PlotModel model, Span range) => model.Annotations.Add(new RectangleAnnotation
+    private static void ShadeMeasured(PlotModel model, Span range, double top)
     {
-        MinimumX = range.Low,
-        MaximumX = range.High,
-        Fill = Palette.Shade,
-        Layer = AnnotationLayer.BelowAxes,
-        Text = "measured range",
-        TextColor = Palette.Faint,
-        FontSize = 7.5,
-        TextHorizontalAlignment = HorizontalAlignment.Center,
-        TextVerticalAlignment = VerticalAlignment.Top,
-        TextPosition = new DataPoint((range.Low + range.High) / 2, double.NaN),
-    });
-
-    /// <summary>A model as points and as a band of 95 %.</summary>
-    private sealed record Curve(string Name, IReadOnlyList<DataPoint> Points, IReadOnlyList<(double X, double Low, double High)> Edges)
-    {
-        public static Curve Of(DarkCurrentModel model, RateLaw law, Span range)
+        model.Annotations.Add(new RectangleAnnotation { MinimumX = range.Low, MaximumX = range.High, Fill = Palette.Shade, Layer = AnnotationLayer.BelowAxes });
+        model.Annotations.Add(new TextAnnotation
         {
-            (double X, Measurement Rate)[] rates = [.. Temperatures(range.Low, range.High)
-                .Select(x => (x, law(model, x)))
-                .Where(pair => pair.Item2 is { Value: > 0 })
-                .Select(pair => (pair.x, pair.Item2!))];
-            return new Curve(model.Name, [.. rates.Select(r => new DataPoint(r.X, r.Rate.Value))], [.. rates.Select(r => Edge(r.X, r.Rate))]);
-        }
+            Text = "measured range",
+            TextPosition = new DataPoint((range.Low + range.High) / 2, top),
+            TextColor = Palette.Faint,
+            FontSize = 7.5,
+            StrokeThickness = 0,
+            TextHorizontalAlignment = HorizontalAlignment.Center,
+            TextVerticalAlignment = VerticalAlignment.Top,
+            Layer = AnnotationLayer.BelowSeries,
+        });
+    }
 
-        /// <summary>On the scale of the logarithm, where the band of a rate cannot cross zero.</summary>
-        private static (double X, double Low, double High) Edge(double x, Measurement rate)
+    /// <summary>A band of 95 % on the scale of the logarithm, where it cannot cross zero.</summary>
+    private static AreaSeries Band((double X, Measurement Rate)[] rates)
+    {
+        var band = new AreaSeries
+        {
+            Color = OxyColors.Transparent,
+            Color2 = OxyColors.Transparent,
+            Fill = OxyColor.FromAColor(45, Palette.Ink),
+            StrokeThickness = 0,
+            Title = "band of 95 %",
+        };
+        foreach ((double x, Measurement rate) in rates)
         {
             double factor = Math.Exp(PlotBase.BarFactor * rate.StandardUncertainty / rate.Value);
-            return (x, rate.Value / factor, rate.Value * factor);
+            band.Points.Add(new DataPoint(x, rate.Value / factor));
+            band.Points2.Add(new DataPoint(x, rate.Value * factor));
         }
-
-        public AreaSeries Band(OxyColor colour)
-        {
-            var band = new AreaSeries { Color = OxyColors.Transparent, Color2 = OxyColors.Transparent, Fill = OxyColor.FromAColor(40, colour), StrokeThickness = 0, RenderInLegend = false };
-            band.Points.AddRange(Edges.Select(edge => new DataPoint(edge.X, edge.Low)));
-            band.Points2.AddRange(Edges.Select(edge => new DataPoint(edge.X, edge.High)));
-            return band;
-        }
+        return band;
     }
 }

@@ -24,10 +24,10 @@ internal static class HotPixelPlot
         PlotBase.AddPoints(model, new PointStyle(null, Palette.Blue, MarkerType.Circle, Scale: 0.8), [.. counts.Select(count => new BarPoint(count.Threshold, count.Count, 0))]);
         if (pattern!.Thresholds is { } thresholds)
         {
-            AddThreshold(model, "warm", thresholds.WarmRate, counts, Palette.Orange);
-            AddThreshold(model, "hot", thresholds.HotRate, counts, Palette.Vermillion);
+            AddThreshold(model, axis, "warm", thresholds.WarmRate, counts, Palette.Orange);
+            AddThreshold(model, axis, "hot", thresholds.HotRate, counts, Palette.Vermillion);
         }
-        return new Panel(model, 0.5);
+        return new Panel(model, 0.4);
     }
 
     /// <summary>Doubling temperature by class of rate, or null without classes.</summary>
@@ -39,12 +39,12 @@ internal static class HotPixelPlot
         PlotModel model = PlotBase.New();
         PlotBase.AddLegend(model);
         PlotBase.AddLogarithmic(model, AxisPosition.Bottom, $"Dark rate of the class{At(pattern!)}, e⁻/px/s", Span.OfPositive(classes.SelectMany(c => new[] { c.RateFrom, c.RateTo })));
-        PlotBase.AddLinear(model, AxisPosition.Left, "Doubling temperature, °C", Span.Of(classes.SelectMany(c => new[] { c.Doubling.Value - c.Spread, c.Doubling.Value + c.Spread })));
+        PlotBase.AddLinear(model, AxisPosition.Left, "Doubling, °C", Span.Of(classes.SelectMany(c => new[] { c.Doubling.Value - c.Spread, c.Doubling.Value + c.Spread })));
         LineSeries spread = PlotBase.AddLine(model, "spread over the pixels (one standard deviation)", OxyColor.FromAColor(110, Palette.SkyBlue), LineStyle.Solid,
             classes.SelectMany(c => new[] { new DataPoint(Middle(c), c.Doubling.Value - c.Spread), new DataPoint(Middle(c), c.Doubling.Value + c.Spread), DataPoint.Undefined }), 5);
         spread.LineJoin = LineJoin.Miter;
         PlotBase.AddPoints(model, new PointStyle("median of the class", Palette.Blue, MarkerType.Circle), [.. classes.Select(c => new BarPoint(Middle(c), c.Doubling.Value, c.Doubling.StandardUncertainty))]);
-        return new Panel(model, 0.42);
+        return new Panel(model, 0.34);
     }
 
     private static double Middle(DoublingByRate c) => Math.Sqrt(c.RateFrom * c.RateTo);
@@ -60,10 +60,12 @@ internal static class HotPixelPlot
         return band;
     }
 
-    private static void AddThreshold(PlotModel model, string name, double rate, HotPixelCount[] counts, OxyColor colour)
+    private static void AddThreshold(PlotModel model, Axis axis, string name, double rate, HotPixelCount[] counts, OxyColor colour)
     {
         if (rate < counts[0].Threshold || rate > counts[^1].Threshold)
             return;
+        double height = counts.First(count => count.Threshold >= rate).Count;
+        bool high = height * height > axis.Minimum * axis.Maximum;      // the curve runs through the upper half: the words go below it
         model.Annotations.Add(new LineAnnotation
         {
             Type = LineAnnotationType.Vertical,
@@ -73,8 +75,8 @@ internal static class HotPixelPlot
             Text = $"{name}: typical + {QuantityText.Number(rate)}",
             TextColor = Palette.Ink,
             FontSize = 7.5,
-            TextLinePosition = 0.98,
-            TextHorizontalAlignment = HorizontalAlignment.Right,
+            TextLinePosition = high ? 0.02 : 0.98,
+            TextHorizontalAlignment = high ? HorizontalAlignment.Left : HorizontalAlignment.Right,
             TextVerticalAlignment = VerticalAlignment.Top,
         });
     }

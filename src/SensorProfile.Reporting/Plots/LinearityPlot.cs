@@ -19,15 +19,13 @@ internal static class LinearityPlot
             PlotBase.AddLegend(model);
         PlotBase.AddLinear(model, AxisPosition.Bottom, "Signal above dark, ADU", Span.Of(all.Select(point => point.Signal)).Including(0));
         LinearAxis axis = PlotBase.AddLinear(model, AxisPosition.Left, "Deviation from the line, %", Span.Of(all.SelectMany(Ends)).Including(0));
-        axis.ExtraGridlines = [0];
-        axis.ExtraGridlineColor = Drawing.Palette.Faint;
-        axis.ExtraGridlineThickness = 0.8;
+        PlotBase.MarkZero(axis);
         for (int i = 0; i < curves.Length; i++)
         {
             PlotBase.AddPoints(model, PointStyle.Of(i, curves[i].Channel),
                 [.. curves[i].Points.Where(point => point.LinearityDeviation is not null).Select(point => new BarPoint(point.Signal, point.LinearityDeviation!.Value, Uncertainty(point)))]);
         }
-        return new Panel(model, 0.42);
+        return new Panel(model, 0.36);
     }
 
     /// <summary>Uncertainty of a deviation, %: that of the level alone, since the light's own is not known.</summary>

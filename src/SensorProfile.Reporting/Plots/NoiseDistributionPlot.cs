@@ -19,12 +19,12 @@ internal static class NoiseDistributionPlot
         double[] edges = [.. Enumerable.Range(0, last + 2).Select(i => Edge(noise, i))];
         PlotModel model = PlotBase.New();
         PlotBase.AddLinear(model, AxisPosition.Bottom, $"Temporal noise of a pixel, {QuantityText.Unit(noise.Unit)}", Span.Of(edges));
-        LogarithmicAxis counts = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Pixels in each step", Span.OfPositive(noise.Counts.Select(count => (double)count)).Including(1));
+        LogarithmicAxis counts = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Pixels in each step", Span.OfPositive(noise.Counts.Select(count => (double)count)).Including(1).Including(Math.Pow(noise.Counts.Max(), 1.45)));
         model.Series.Add(Steps(noise, edges, counts.Minimum));
-        (string Name, double Value)[] marks = [("median", noise.Median), ("90 %", noise.Percentile90), ("99 %", noise.Percentile99), ("99.9 %", noise.Percentile999)];
+        (string Name, double Value)[] marks = [("median", noise.Median), ("99 %", noise.Percentile99), ("99.9 %", noise.Percentile999)];
         foreach ((string name, double value) in marks.Where(mark => mark.Value > 0))
             model.Annotations.Add(Mark($"{name} {QuantityText.Number(value, 3)}", value));
-        return new Panel(model, 0.45);
+        return new Panel(model, 0.42);
     }
 
     private static int Bins(NoiseDistribution noise) => Math.Min(noise.Counts.Count, noise.BinEdges.Count);

@@ -24,22 +24,24 @@ internal static class PhotonTransferPlot
         PlotBase.AddLogarithmic(model, AxisPosition.Bottom, "Signal above dark, ADU", signals);
         LogarithmicAxis upper = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Temporal variance above dark, ADU²", Span.OfPositive(all.Select(point => point.Variance)));
         Span residuals = Span.Of(curves.SelectMany(curve => Residuals(curve).Where(p => p.InFit)
-            .SelectMany(p => new[] { p.Point.Y - 2 * p.Point.Uncertainty, p.Point.Y + 2 * p.Point.Uncertainty }))).Including(0);
+            .SelectMany(p => new[] { p.Point.Y - 2 * p.Point.Uncertainty, p.Point.Y + 2 * p.Point.Uncertainty }))
+            .Concat(curves.Length == 1 ? OtherFit(curves[0]).Select(point => point.Y) : [])).Including(0);
         StackedAxes.AddLower(model, upper, "Residual, %", residuals);
         for (int i = 0; i < curves.Length; i++)
             Draw(model, curves[i], i, curves.Length == 1);
-        return new Panel(model, 0.82);
+        return new Panel(model, 0.7);
     }
 
     private static void Draw(PlotModel model, PhotonTransferCurve curve, int index, bool alone)
     {
-        string name = alone ? "" : curve.Channel + ", ";
-        OxyColor colour = Palette.Series(index);
+                OxyColor colour = Palette.Series(index);
         BarPoint Point(PhotonTransferPoint p) => new(p.Signal, p.Variance, p.VarianceUncertainty);
-        PlotBase.AddPoints(model, PointStyle.Of(index, name + "in the fit"), [.. curve.Points.Where(p => p.InGainFit && IsDrawable(p)).Select(Point)]);
+        PlotBase.AddPoints(model, PointStyle.Of(index, alone ? "in the fit" : curve.Channel), [.. curve.Points.Where(p => p.InGainFit && IsDrawable(p)).Select(Point)]);
         PlotBase.AddPoints(model, PointStyle.Of(index, alone ? "outside the fit" : null, filled: false), [.. curve.Points.Where(p => !p.InGainFit && IsDrawable(p)).Select(Point)]);
         PlotBase.AddLine(model, alone ? "straight fit" : null, alone ? Palette.Vermillion : colour, LineStyle.Solid, Line(curve, Straight(curve)), curve.Selected == "straight" ? 1.5 : 0.9);
         PlotBase.AddLine(model, alone && curve.GainCurved is not null ? "curved fit" : null, alone ? Palette.Green : colour, LineStyle.Dash, Line(curve, Curved(curve)), curve.Selected == "curved" ? 1.5 : 0.9);
+        if (alone)
+            PlotBase.AddLine(model, null, curve.Selected == "curved" ? Palette.Vermillion : Palette.Green, curve.Selected == "curved" ? LineStyle.Solid : LineStyle.Dash, OtherFit(curve), 0.9, StackedAxes.Lower);
         (BarPoint Point, bool InFit)[] residuals = [.. Residuals(curve)];
         PlotBase.AddPoints(model, PointStyle.Of(index, null), [.. residuals.Where(r => r.InFit).Select(r => r.Point)], StackedAxes.Lower);
     }
@@ -55,6 +57,13 @@ internal static class PhotonTransferPlot
             if (expected > 0)
                 yield return (new BarPoint(point.Signal, 100 * (point.Variance / expected - 1), 100 * point.VarianceUncertainty / expected), point.InGainFit);
         }
+    }
+
+    /// <summary>Deviation of the fit that was not chosen from the one that was, %.</summary>
+    private static IEnumerable<DataPoint> OtherFit(PhotonTransferCurve curve)
+    {
+        (Func<double, double>? chosen, Func<double, double>? other) = curve.Selected == "curved" ? (Curved(curve), Straight(curve)) : (Straight(curve), Curved(curve));
+        return chosen is null || other is null ? [] : Line(curve, chosen).Select(point => new DataPoint(point.X, 100 * (other(point.X) / point.Y - 1)));
     }
 
     /// <summary>The straight line; null when it was not fitted.</summary>

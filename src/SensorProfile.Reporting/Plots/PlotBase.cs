@@ -59,7 +59,7 @@ internal static class PlotBase
     public static LinearAxis AddLinear(PlotModel model, AxisPosition position, string title, Span range)
     {
         Span padded = range.Padded(0.06);
-        var axis = new LinearAxis { Minimum = padded.Low, Maximum = padded.High };
+        var axis = new LinearAxis { IntervalLength = position == AxisPosition.Left ? 36 : 60, Minimum = padded.Low, Maximum = padded.High };
         return Dress(model, axis, position, title, AxisLabels.Plain);
     }
 
@@ -71,8 +71,17 @@ internal static class PlotBase
     public static LogarithmicAxis AddLogarithmic(PlotModel model, AxisPosition position, string title, Span range)
     {
         Span steps = range.ToDecadeSteps();
-        var axis = new LogarithmicAxis { Minimum = steps.Low, Maximum = steps.High, PowerPadding = false };
+        var axis = new LogarithmicAxis { IntervalLength = 36, Minimum = steps.Low, Maximum = steps.High, PowerPadding = false };
         return Dress(model, axis, position, title, AxisLabels.Power);
+    }
+
+    /// <summary>Draws the line of no deviation.</summary>
+    public static void MarkZero(Axis axis)
+    {
+        axis.ExtraGridlines = [0];
+        axis.ExtraGridlineStyle = LineStyle.Solid;
+        axis.ExtraGridlineColor = Palette.Faint;
+        axis.ExtraGridlineThickness = 0.8;
     }
 
     /// <summary>Points with error bars.</summary>
@@ -82,16 +91,16 @@ internal static class PlotBase
             return;
         bool logarithmic = Axis(model, yAxis) is LogarithmicAxis;
         var bars = new LineSeries { Color = OxyColor.FromAColor(170, style.Colour), StrokeThickness = 0.9, YAxisKey = yAxis, RenderInLegend = false };
-        var marks = new LineSeries
+        var marks = new ScatterSeries
         {
             Title = style.Title,
-            LineStyle = LineStyle.None,
             MarkerType = style.Marker,
             MarkerSize = MarkerSize * style.Scale,
             MarkerFill = style.Filled ? style.Colour : Palette.Paper,
             MarkerStroke = style.Colour,
             MarkerStrokeThickness = 1.1,
             YAxisKey = yAxis,
+            RenderInLegend = style.Title is not null,
         };
         foreach (BarPoint point in points.Where(point => !logarithmic || point.Y > 0))
         {
@@ -99,7 +108,7 @@ internal static class PlotBase
             double low = logarithmic ? Math.Max(point.Y - half, Axis(model, yAxis)!.Minimum) : point.Y - half;
             if (half > 0)
                 bars.Points.AddRange([new DataPoint(point.X, low), new DataPoint(point.X, point.Y + half), DataPoint.Undefined]);
-            marks.Points.Add(new DataPoint(point.X, point.Y));
+            marks.Points.Add(new ScatterPoint(point.X, point.Y));
         }
         model.Series.Add(bars);
         model.Series.Add(marks);

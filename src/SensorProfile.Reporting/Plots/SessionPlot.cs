@@ -18,7 +18,7 @@ internal static class SessionPlot
         DateTimeOffset start = timed ? session.Min(frame => frame.StartUtc ?? DateTimeOffset.MaxValue) : default;
         (FrameSummary Frame, double X)[] placed = [.. session.Select((frame, index) =>
             (frame, timed ? frame.StartUtc is { } time ? (time - start).TotalHours : double.NaN : index + 1)).Where(pair => double.IsFinite(pair.Item2))];
-        bool temperatures = placed.Any(p => p.Frame.Temperature is not null), levels = placed.Any(p => p.Frame.Level > 0);
+        bool temperatures = placed.Any(p => p.Frame.Temperature is not null), levels = placed.Any(p => ShowsLevel(p.Frame));
         if (!temperatures && !levels)
             return null;
         PlotModel model = PlotBase.New();
@@ -28,21 +28,24 @@ internal static class SessionPlot
         AddAxes(model, placed, temperatures, levels);
         for (int kind = 0; kind < _kinds.Length; kind++)
             AddKind(model, kind, [.. placed.Where(p => p.Frame.Kind == _kinds[kind])], temperatures, levels);
-        return new Panel(model, temperatures && levels ? 0.62 : 0.4);
+        return new Panel(model, temperatures && levels ? 0.5 : 0.32);
     }
+
+    /// <summary>Levels of dark frames alone: beside flats nothing could be seen of them.</summary>
+    private static bool ShowsLevel(FrameSummary frame) => frame is { Level: not null, Kind: "bias" or "dark" or "dark-flat" };
 
     private static void AddAxes(PlotModel model, (FrameSummary Frame, double X)[] placed, bool temperatures, bool levels)
     {
         if (levels)
         {
-            LogarithmicAxis axis = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Median level, ADU", Span.OfPositive(placed.Select(p => p.Frame.Level ?? 0)));
+            LinearAxis axis = PlotBase.AddLinear(model, AxisPosition.Left, "Level, ADU", Span.Of(placed.Where(p => ShowsLevel(p.Frame)).Select(p => p.Frame.Level!.Value)));
             axis.Key = "level";
             axis.EndPosition = temperatures ? 0.42 : 1;
         }
         if (temperatures)
         {
             Span range = Span.Of(placed.Select(p => p.Frame.Temperature ?? double.NaN));
-            LinearAxis axis = PlotBase.AddLinear(model, AxisPosition.Left, "Sensor temperature, °C", range);
+            LinearAxis axis = PlotBase.AddLinear(model, AxisPosition.Left, "Sensor, °C", range);
             axis.Key = "temperature";
             axis.StartPosition = levels ? 0.48 : 0;
         }
@@ -50,10 +53,10 @@ internal static class SessionPlot
 
     private static void AddKind(PlotModel model, int kind, (FrameSummary Frame, double X)[] placed, bool temperatures, bool levels)
     {
-        PointStyle style = new(_kinds[kind] == "bias" ? "bias" : _kinds[kind] + "s", Palette.Series(kind), Palette.Marker(kind), Scale: 0.8);
+        PointStyle style = new(_kinds[kind] == "bias" ? "bias" : _kinds[kind] + "s", Palette.Series(kind), Palette.Marker(kind), Scale: 0.55);
         if (temperatures)
             PlotBase.AddPoints(model, style, [.. placed.Where(p => p.Frame.Temperature is not null).Select(p => new BarPoint(p.X, p.Frame.Temperature!.Value, 0))], "temperature");
         if (levels)
-            PlotBase.AddPoints(model, temperatures ? style with { Title = null } : style, [.. placed.Where(p => p.Frame.Level > 0).Select(p => new BarPoint(p.X, p.Frame.Level!.Value, 0))], "level");
+            PlotBase.AddPoints(model, temperatures ? style with { Title = null } : style, [.. placed.Where(p => ShowsLevel(p.Frame)).Select(p => new BarPoint(p.X, p.Frame.Level!.Value, 0))], "level");
     }
 }

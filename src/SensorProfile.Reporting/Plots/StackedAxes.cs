@@ -1,6 +1,5 @@
 using OxyPlot;
 using OxyPlot.Axes;
-using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Plots;
 
@@ -24,10 +23,8 @@ internal static class StackedAxes
         LinearAxis lower = PlotBase.AddLinear(model, AxisPosition.Left, title, range);
         lower.Key = Lower;
         lower.EndPosition = Split - Gap / 2;
-        lower.ExtraGridlines = [0];
-        lower.ExtraGridlineColor = Palette.Faint;
-        lower.ExtraGridlineThickness = 0.8;
-        lower.IntervalLength = 34;               // points between labels: the part is low
+        PlotBase.MarkZero(lower);
+        lower.IntervalLength = 30;               // points between labels: the part is low
         return lower;
     }
 }

@@ -7,8 +7,8 @@ namespace SensorProfile.Reporting.Tables;
 internal static class DarkTables
 {
     /// <summary>Levels, rates, laws and the curves of the laws.</summary>
-    public static IEnumerable<DataTable> Of(DarkCurrentProfile? dark, RateLaw law) =>
-        dark is null ? [] : [Levels(dark), Rates(dark), Parameters(dark), Curves(dark, law)];
+    public static IEnumerable<DataTable> Of(DarkCurrentProfile? dark) =>
+        dark is null ? [] : [Levels(dark), Rates(dark), Parameters(dark), Curves(dark)];
 
     private static DataTable Levels(DarkCurrentProfile dark) => new("dark-signal",
         ["temperature_c", "exposure_s", "frames", "median_adu", "median_uncertainty_adu", "mean_adu", "mean_uncertainty_adu", "variance_adu2", "variance_uncertainty_adu2"],
@@ -27,21 +27,20 @@ internal static class DarkTables
             [model.Name, model.Name == dark.Selected, parameter.Name, parameter.Value, parameter.StandardUncertainty, parameter.Unit,
              model.InformationCriterion, model.Weight, model.ChiSquared, model.DegreesOfFreedom]))]);
 
-    private static DataTable Curves(DarkCurrentProfile dark, RateLaw law)
+    private static DataTable Curves(DarkCurrentProfile dark)
     {
         var rows = new List<IReadOnlyList<object?>>();
         if (dark.Points.Count > 0)
         {
+            var laws = new RateLaws(dark);
             double low = dark.Points.Min(point => point.Temperature), high = dark.Points.Max(point => point.Temperature);
-            foreach (DarkCurrentModel model in dark.Models)
-            {
-                foreach (double temperature in DarkCurrentPlot.Temperatures(low, high))
-                {
-                    if (law(model, temperature) is { } rate)
-                        rows.Add([model.Name, temperature, rate.Value, rate.StandardUncertainty, temperature < low || temperature > high]);
-                }
-            }
+            double[] temperatures = [.. DarkCurrentPlot.Temperatures(low, high)];
+            IReadOnlyList<object?> Row(string name, double temperature, Measurement rate) =>
+                [name, temperature, rate.Value, rate.StandardUncertainty, temperature < low || temperature > high];
+            if (laws.CanPredict)
+                rows.AddRange(temperatures.Select(temperature => Row("chosen, with the spread of the laws", temperature, laws.Predicted(temperature)!)));
+            rows.AddRange(laws.Models.SelectMany(model => temperatures.Select(temperature => Row(model.Name, temperature, laws.Rate(model, temperature)))));
         }
-        return new DataTable("dark-current-curves", ["model", "temperature_c", "rate_e_px_s", "standard_uncertainty", "extrapolated"], rows);
+        return new DataTable("dark-current-curves", ["law", "temperature_c", "rate_e_px_s", "standard_uncertainty", "extrapolated"], rows);
     }
 }

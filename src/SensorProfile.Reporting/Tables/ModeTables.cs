@@ -7,12 +7,12 @@ namespace SensorProfile.Reporting.Tables;
 internal static class ModeTables
 {
     /// <summary>The tables that have rows.</summary>
-    public static IEnumerable<DataTable> Of(ModeProfile mode, RateLaw law)
+    public static IEnumerable<DataTable> Of(ModeProfile mode)
     {
         DataTable[] tables =
         [
             Quantities(mode), PhotonTransfer(mode.PhotonTransfer), Noise(mode.NoiseDistribution),
-            .. DarkTables.Of(mode.DarkCurrent, law), .. PatternTables.Of(mode.FixedPattern),
+            .. DarkTables.Of(mode.DarkCurrent), .. PatternTables.Of(mode.FixedPattern),
         ];
         return tables.Where(table => table.Rows.Count > 0);
     }
