@@ -1,0 +1,30 @@
+namespace SensorProfile.PhotonTransfer;
+
+/// <summary>What one flat pair says about one channel, before any fit.</summary>
+internal sealed record FlatPairPoint
+{
+    /// <summary>Exposure, s; null when unknown.</summary>
+    public double? ExposureSeconds { get; init; }
+
+    /// <summary>Signal above the pedestal that belongs to <see cref="Variance"/>, ADU.</summary>
+    /// <remarks>For a second frame scaled by ρ: A(1 + ρ)/(1 + ρ²), the mean A when the two frames are equally bright.</remarks>
+    public required double Signal { get; init; }
+
+    /// <summary>Mean signal of the two frames above the pedestal, ADU: what linearity is judged by.</summary>
+    public required double MeanSignal { get; init; }
+
+    /// <summary>Temporal variance of one frame, read noise still in it, ADU².</summary>
+    public required double Variance { get; init; }
+
+    /// <summary>Pixels behind the variance.</summary>
+    public required long Pixels { get; init; }
+
+    /// <summary>Share of the channel's pixels at its top code, 0…1.</summary>
+    public double TopCodeShare { get; init; }
+
+    /// <summary>Brightness of the second frame over the first.</summary>
+    public double LightRatio { get; init; } = 1;
+
+    /// <summary>The two files.</summary>
+    public IReadOnlyList<string> Frames { get; init; } = [];
+}

@@ -1,0 +1,60 @@
+using System.Text.RegularExpressions;
+
+namespace SensorProfile.Tests.HouseRules;
+
+/// <summary>House rules that the compiler does not hold.</summary>
+public sealed class SourceRulesTests
+{
+    [Theory]
+    [InlineData(@"\bDateTime(Offset)?\.(Now|UtcNow|Today)\b", "inject a TimeProvider")]
+    [InlineData(@"\bnew Random\(\)", "seed it")]
+    [InlineData(@"\bThread\.Sleep\(", "nothing here waits for the clock")]
+    [InlineData(@"\bNotImplementedException\b", "finish it")]
+    [InlineData(@"\b(TO" + @"DO|FIX" + @"ME|HA" + @"CK)\b", "finish it")]
+    [InlineData(@"#(end)?region\b", "split the file by subject")]
+    public void NoSourceFileHas(string pattern, string why) => AssertNowhere(SourceTree.SourceFiles(), pattern, why);
+
+    [Fact]
+    public void OnlyTheCommandLineWritesToTheConsole() =>
+        AssertNowhere(SourceTree.SourceFiles().Where(f => !SourceTree.Relative(f).StartsWith("src/SensorProfile.Cli/", StringComparison.Ordinal)),
+            @"\bConsole\.(Write|Error|Out|Read)", "return it, or report it as a finding");
+
+    [Fact]
+    public void NoFileIsLongerThan500Lines()
+    {
+        var tooLong = SourceTree.SourceFiles().Concat(SourceTree.TestFiles())
+            .Select(f => (File: SourceTree.Relative(f), Lines: File.ReadLines(f).Count()))
+            .Where(f => f.Lines > 500).Select(f => $"{f.File}: {f.Lines}");
+        Assert.Empty(tooLong);
+    }
+
+    [Fact]
+    public void HalfTheFilesAreShort()
+    {
+        int[] lengths = [.. SourceTree.SourceFiles().Select(f => File.ReadLines(f).Count()).Order()];
+        Assert.InRange(lengths[lengths.Length / 2], 1, 120);
+    }
+
+    [Fact]
+    public void NoFolderHidesItsSubjectBehindAWord() =>
+        Assert.DoesNotContain(SourceTree.SourceFiles().Concat(SourceTree.TestFiles()), f =>
+            SourceTree.Relative(f).Split('/').Any(p => Path.GetFileNameWithoutExtension(p) is "Helpers" or "Utils" or "Utilities" or "Common" or "Misc"));
+
+    [Fact]
+    public void TheTopLevelHoldsOnlyWhatBelongsThere()
+    {
+        HashSet<string> allowed = ["README.md", "DEVELOPERS.md", "SensorProfile.sln", "src", "tests", "notebooks", "reports", "demo-data", "LICENSE",
+            "Directory.Build.props", "Directory.Packages.props", "Directory.Build.targets", "global.json", "nuget.config"];
+        var others = Directory.EnumerateFileSystemEntries(SourceTree.Root).Select(e => Path.GetFileName(e))
+            .Where(e => !e.StartsWith('.') && !allowed.Contains(e) && e is not ("TestResults" or "BenchmarkDotNet.Artifacts" or "demo-out"));
+        Assert.Empty(others);
+    }
+
+    private static void AssertNowhere(IEnumerable<string> files, string pattern, string why)
+    {
+        var rule = new Regex(pattern);
+        var hits = files.SelectMany(f => File.ReadLines(f).Select((line, i) => (File: f, Line: i + 1, Text: line)))
+            .Where(l => rule.IsMatch(l.Text)).Select(l => $"{SourceTree.Relative(l.File)}:{l.Line}: {l.Text.Trim()} ({why})");
+        Assert.Empty(hits);
+    }
+}

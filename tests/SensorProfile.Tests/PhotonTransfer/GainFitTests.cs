@@ -1,0 +1,100 @@
+using MathNet.Numerics.Distributions;
+using SensorProfile.PhotonTransfer;
+using Xunit.Abstractions;
+
+namespace SensorProfile.Tests.PhotonTransfer;
+
+public sealed class GainFitTests(ITestOutputHelper output)
+{
+    private const long Pixels = 4096;
+
+    [Fact]
+    public void ExactPointsGiveTheirSlopeAndIntercept()
+    {
+        // checks.md E-5: K 0.5 ADU/e-, read noise 3 e- (2.25 ADU²); derived algebra.
+        FlatPairPoint[] points = [.. new[] { 500.0, 5000, 15000 }.Select(signal => Point(signal, 2.25 + 0.5 * signal))];
+        GainFitResult fit = GainFit.Fit(points, 2.25, 0.05, saturationAdu: null)!;
+        Assert.Equal(2.0, fit.Gain.Value, 1e-9);
+        Assert.Equal(0.5, fit.Slope.Value, 1e-9);
+        Assert.Equal(0.0, fit.Intercept!.Value, 1e-6);
+        Assert.Equal("straight", fit.Selected);
+    }
+
+    [Fact]
+    public void TheBrighterFatterEffectDoesNotBiasTheGain()
+    {
+        // checks.md P-2, P-4: closed form of Astier et al. 2019 with a00 = -2.4e-6 /e-, 2 e-/ADU; a straight line is wrong by up to 15 % at 30000 ADU.
+        // Up to 10000 ADU the next term of the expansion, 2/3·(aμ)² = 0.15 %, is what is left.
+        FlatPairPoint[] points = [.. Enumerable.Range(1, 12).Select(i => Point(830.0 * i, AstierVariance(830.0 * i) + 4, pixels: 9_000_000))];
+        GainFitResult fit = GainFit.Fit(points, 4, 4 * Math.Sqrt(2 / 9e6), saturationAdu: null)!;
+        Assert.Equal("curved", fit.Selected);
+        Assert.Equal(2.0, fit.Gain.Value, 0.003);
+        Assert.InRange(fit.Curvature!.Value, -4.9e-6, -4.4e-6);        // a = a00 · gain = -4.8e-6 per ADU
+        Assert.True(fit.GainStraight.Value > 2.02);
+    }
+
+    [Fact]
+    public void OneLevelStillGivesAGain()
+    {
+        GainFitResult fit = GainFit.Fit([Point(20000, 92 + 4.25 * 20000), Point(20100, 92 + 4.25 * 20100)], 92, 0.4, null)!;
+        Assert.Equal(1 / 4.25, fit.Gain.Value, 1e-9);
+        Assert.Equal(1, fit.Levels);
+        Assert.Null(fit.Curvature);
+        Assert.Null(fit.Intercept);
+    }
+
+    [Fact]
+    public void PointsBeyondSeventyPercentOfSaturationStayOut()
+    {
+        FlatPairPoint[] points = [.. Enumerable.Range(1, 10).Select(i => Point(1000.0 * i, 4 + (i > 7 ? 100 : 0.5 * 1000 * i)))];
+        GainFitResult fit = GainFit.Fit(points, 4, 0.1, saturationAdu: 10000)!;
+        Assert.Equal([true, true, true, true, true, true, true, false, false, false], fit.Used);
+        Assert.Equal(2.0, fit.Gain.Value, 1e-9);
+    }
+
+    [Fact]
+    public void WithoutLightThereIsNoGain() => Assert.Null(GainFit.Fit([Point(-3, 4)], 4, 0.1, null));
+
+    [Theory]
+    [InlineData(0, 1000)]
+    [InlineData(-1.2e-6, 1000)]      // a curvature of the size the noise can just hide
+    [InlineData(-6e-6, 1000)]
+    [InlineData(0, 100_000)]
+    [InlineData(-1.2e-6, 100_000)]
+    public void NinetyFivePercentIntervalsHoldTheTruth(double curvature, long pixels)
+    {
+        const double truth = 1.3;
+        const int cameras = 2000;
+        var random = new Random(20261125);
+        double sum = 0;
+        int held = 0;
+        for (int camera = 0; camera < cameras; camera++)
+        {
+            FlatPairPoint[] points = [.. Enumerable.Range(1, 10).Select(i =>
+            {
+                double signal = 4000.0 * i, variance = 5 + signal / truth * (1 + curvature * signal);
+                return Point(signal, Observed(random, variance, pixels), pixels);
+            })];
+            GainFitResult fit = GainFit.Fit(points, Observed(random, 5, pixels * 8), 5 * Math.Sqrt(2.0 / (pixels * 8 - 1)), saturationAdu: 60000)!;
+            double z = (fit.Gain.Value - truth) / fit.Gain.StandardUncertainty;
+            sum += z;
+            if (Math.Abs(z) < 1.96) held++;
+        }
+        double percent = 100.0 * held / cameras;
+        output.WriteLine($"curvature {curvature}, {pixels} px: 95 % intervals held the truth in {percent:F1} %, mean z {sum / cameras:F3}");
+        Assert.InRange(percent, 92, 98.5);      // three counting errors of 2000 are 1.5 %; weighing models in makes the interval a little wide
+        if (curvature == 0) Assert.InRange(sum / cameras, -0.1, 0.1);
+    }
+
+    private static double Observed(Random random, double variance, long pixels) =>
+        variance * Gamma.Sample(random, (pixels - 1) / 2.0, (pixels - 1) / 2.0);
+
+    private static double AstierVariance(double signalAdu)
+    {
+        const double a00 = -2.4e-6, gain = 2;
+        return (Math.Exp(2 * a00 * signalAdu * gain) - 1) / (2 * gain * gain * a00);
+    }
+
+    private static FlatPairPoint Point(double signal, double variance, long pixels = Pixels) =>
+        new() { Signal = signal, MeanSignal = signal, Variance = variance, Pixels = pixels };
+}
