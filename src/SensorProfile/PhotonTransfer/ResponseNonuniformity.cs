@@ -1,5 +1,3 @@
-using SensorProfile.Pixels;
-
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Photo-response nonuniformity of the single pixels, from a mean flat.</summary>
@@ -10,26 +8,25 @@ namespace SensorProfile.PhotonTransfer;
 /// </remarks>
 internal static class ResponseNonuniformity
 {
-    private const double ClipSigmas = 5;
+    /// <summary>Differences beyond this many standard deviations are left out.</summary>
+    public const double ClipSigmas = 5;
 
-    /// <param name="light">Mean flat: per-pixel mean and temporal variance.</param>
-    /// <param name="dark">Mean bias or dark: the same; null when there is none (its pattern then stays in the result).</param>
-    /// <param name="mosaic">Filter array.</param>
-    /// <param name="channel">Channel of it.</param>
+    /// <param name="light">Spread in the mean of the flats.</param>
+    /// <param name="lightNoise">σ²/L: temporal variance of one flat over the flats in the mean, ADU². From pairs, so that a lamp that drifts between the flats is not in it.</param>
+    /// <param name="dark">Spread in the mean of the bias frames; null when there is none (its pattern then stays in the result).</param>
+    /// <param name="darkNoise">The same for the bias frames, ADU².</param>
     /// <param name="pedestal">Level without light, ADU.</param>
-    /// <returns>In %, null when nothing is left after the noise is removed or there is no light. A value that noise explains is given as 0 with its uncertainty.</returns>
-    public static Measurement? Of(PixelMoments light, PixelMoments? dark, ColourMosaic mosaic, int channel, double pedestal)
+    /// <returns>In %; null without light. A pattern that noise explains is given as 0 with the doubt that this leaves.</returns>
+    public static Measurement? Of(NeighbourSpread light, double lightNoise, NeighbourSpread? dark, double darkNoise, double pedestal)
     {
-        NeighbourSpread lit = NeighbourSpread.Of(light, mosaic, channel, ClipSigmas);
-        double signal = lit.Mean - pedestal;
-        if (signal <= 0 || lit.Pairs < 100) return null;
-        NeighbourSpread unlit = dark is null ? default : NeighbourSpread.Of(dark, mosaic, channel, ClipSigmas);
-        double pattern = lit.PatternVariance - unlit.PatternVariance;
+        double signal = light.Mean - pedestal;
+        if (signal <= 0 || light.Pairs < 100) return null;
+        double pattern = light.Variance - lightNoise - (dark is { } d ? d.Variance - darkNoise : 0);
 
-        // Overlapping differences share pixels, which raises the variance of the estimate to 3s⁴/n; the noise that was removed counts with its own error.
-        double uncertainty = Math.Sqrt(3.0 / lit.Pairs) * lit.TotalVariance;
+        // Overlapping differences share pixels, which raises the variance of the estimate to 3s⁴/n; the noise that was removed is known to √(2/n) per frame.
+        double uncertainty = Math.Sqrt(3.0 * light.Variance * light.Variance + 2.0 * lightNoise * lightNoise) / Math.Sqrt(light.Pairs);
         double share = Math.Sqrt(Math.Max(0, pattern)) / signal;
         double shareUncertainty = pattern > uncertainty ? uncertainty / (2 * share * signal * signal) : Math.Sqrt(uncertainty) / signal;
-        return new(100 * share, 100 * shareUncertainty, "%", lit.Pairs, "neighbours of one colour in the mean flat, temporal and dark pattern noise removed (EMVA 1288)");
+        return new(100 * share, 100 * shareUncertainty, "%", light.Pairs, "neighbours of one colour in the mean flat, temporal and dark pattern noise removed (EMVA 1288)");
     }
 }

@@ -1,0 +1,75 @@
+using SensorProfile.Frames;
+using SensorProfile.Pixels;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>The recipe: from a session's frames to a camera profile.</summary>
+/// <remarks>
+/// One camera at a time, one mode (gain, offset, binning, read-out) after the other: look at every frame once and sift; bias pairs give read noise; flat pairs give gain,
+/// saturation, linearity; darks give dark current against exposure and temperature. What is missing becomes null with a finding that says which frames would supply it.
+/// The same frames give the same profile at any thread count.
+/// </remarks>
+public static class Characteriser
+{
+    /// <summary>Measures a camera.</summary>
+    /// <param name="inventory">The frames.</param>
+    /// <param name="options">Tolerances, threads, clock.</param>
+    /// <param name="progress">Told how far the work is; may be called from any thread.</param>
+    /// <param name="ct">Stops the work between two strips of pixels.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static CharacterisationResult Run(Inventory inventory, CharacterisationOptions options,
+        IProgress<CharacterisationProgress>? progress = null, CancellationToken ct = default)
+    {
+        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
+        var rejections = new Rejections();
+        IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
+        using FrameStack stack = FrameStack.Open(frames, ct);
+        rejections.LeaveOut(Codes.FrameLeftOut, "Files that cannot be measured were left out; the list of rejected files says why.", stack.Refused.Select(r => (r.Frame, r.Reason)));
+        var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
+        Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
+
+        List<MeasuredMode> modes = [];
+        foreach (IGrouping<ModeSettings, Frame> mode in readable.Where(IsMeasured).GroupBy(f => f.Settings).OrderBy(g => g.Key, ModeOrder.ByGainThenOffset))
+            modes.Add(MeasureMode([.. mode], samples, inventory, options, meter, rejections));
+        ReportUnused(readable, rejections);
+
+        IEnumerable<ScreenedFrame> used = modes.SelectMany(m => m.Frames.Frames);
+        var profile = new CameraProfile
+        {
+            CreatedUtc = options.Clock.GetUtcNow(),
+            Software = new("sensorprofile", options.SoftwareVersion),
+            Camera = CameraSummary.Of(readable, modes),
+            Modes = [.. modes.Select(m => m.Profile)],
+            Findings = [.. inventory.Findings, .. rejections.Findings, .. NullReasons.Of(modes, inventory, options.TemperatureTolerance)],
+            Frames = SessionSummary.Of(modes, inventory, rejections),
+        };
+        return new(profile, [.. modes.Select(m => m.Maps)]);
+    }
+
+    private static MeasuredMode MeasureMode(IReadOnlyList<Frame> frames, Dictionary<string, IFrameSamples> samples, Inventory inventory,
+        CharacterisationOptions options, Meter meter, Rejections rejections)
+    {
+        ColourMosaic mosaic = ColourMosaic.Of(frames.Select(f => f.ColourFilter).FirstOrDefault(c => c is not null));
+        HashSet<Frame> members = [.. frames];
+        FrameSet[] sets = [.. inventory.Sets.Where(s => s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height)];
+        ModeFrames mode = Screening.Of(frames, [.. frames.Select(f => samples[f.Name])], sets, mosaic, meter, rejections);
+        BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
+        FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
+        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
+        return new(mode, ModeSummary.Of(mode, bias, flats, darks), ModeSummary.Maps(mode, bias, flats));
+    }
+
+    private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;
+
+    private static void ReportUnused(IReadOnlyList<Frame> frames, Rejections rejections)
+    {
+        string[] lights = [.. frames.Where(f => f.Kind == FrameKind.Light).Select(f => f.Name)];
+        if (lights.Length > 0)
+            rejections.Add(Codes.UnusedKind, Severity.Note, $"{lights.Length} light frames were not measured: a profile is made from bias, dark and flat frames.", lights);
+        string[] unknown = [.. frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => f.Name)];
+        if (unknown.Length > 0)
+            rejections.LeaveOut(Codes.UnusedKind, "Frames of unknown kind were left out: give their kind in the capture table (sensorprofile survey writes one).",
+                frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => (f, "Neither its header nor the capture table says whether it is a bias, dark or flat frame.")));
+    }
+}

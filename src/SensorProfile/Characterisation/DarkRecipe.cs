@@ -1,0 +1,133 @@
+using SensorProfile.DarkCurrent;
+using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer;
+using SensorProfile.Pixels;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Dark frames → dark rate at every temperature (level and variance form, EMVA 1288) → temperature law.</summary>
+internal static class DarkRecipe
+{
+    /// <summary>A median of n normal values scatters √(π/2) times as much as their mean.</summary>
+    private static readonly double medianInefficiency = Math.Sqrt(Math.PI / 2);
+
+    /// <summary>First guess of the doubling temperature, °C, to bring the sets of one temperature to their mean; the fit's own value replaces it.</summary>
+    private const double FirstDoubling = 6.5;
+
+    /// <summary>A probe that reads in coarser steps than this says nothing about small differences between sets, °C.</summary>
+    private const double FineProbe = 0.3;
+
+    public static DarkResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options, Meter meter, Rejections rejections)
+    {
+        IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Dark);
+        if (sets.Count == 0) return new();
+        Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
+        if (gains.Length < mode.Mosaic.Channels)
+        {
+            rejections.Add(Codes.NoGain, Severity.Refusal, "There are dark frames but no gain to turn ADU into electrons, so dark current is not given: add flat pairs at the same settings.");
+            return new();
+        }
+        double probeJumps = ProbeSteps.Of(sets.Select(s => s.Set.Frames));
+        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(sets.Select(s => s.Set), ProbeSteps.Widen(options.TemperatureTolerance, probeJumps));
+        string[] unknown = [.. levels.Where(l => l.TemperatureCelsius is null).SelectMany(l => l.Sets).SelectMany(s => s.Frames).Select(f => f.Name)];
+        if (unknown.Length > 0)
+            rejections.Add(Codes.NoTemperature, Severity.Warning, $"{unknown.Length} dark frames have no usable sensor temperature and were not measured: fill temperature_c in the capture table if you know it.", unknown);
+
+        var pairs = PairsBySet(sets, mode, meter);
+        DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, doubling))];
+        DarkTemperature[] temperatures = At(FirstDoubling);
+        TemperatureFitResult? fit = FitLaw(temperatures, gains, options);
+        if (fit?.DoublingTemperature is { } own)
+        {
+            temperatures = At(own.Value);
+            fit = FitLaw(temperatures, gains, options);
+        }
+        if (temperatures.Length == 0) return new();
+        DarkFindings.Report(temperatures, mode, rejections);
+        rejections.Add(fit?.Findings ?? []);
+        return new DarkResult { Profile = DarkSummary.Of(temperatures, fit, gains), Temperatures = temperatures };
+    }
+
+    /// <summary>The form that carries the answer: the level, or the variance where the camera pins its level.</summary>
+    public static bool UseVariance(IReadOnlyList<DarkTemperature> temperatures)
+    {
+        int against = temperatures.Count(t => !t.IsClamped && t.Typical is { Resolved: true });
+        return temperatures.Count(t => t.IsClamped) > against;
+    }
+
+    /// <summary>Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.</summary>
+    public static double CommonRelativeUncertainty(IReadOnlyList<Measurement> gains, bool variance) =>
+        (variance ? 2 : 1) * Math.Sqrt(gains.Sum(g => Math.Pow(g.StandardUncertainty / g.Value, 2))) / gains.Count;
+
+    private static Dictionary<ScreenedSet, PairStatistics[]> PairsBySet(IReadOnlyList<ScreenedSet> sets, ModeFrames mode, Meter meter)
+    {
+        var all = sets.SelectMany(s => s.Pairs().Select(p => (Set: s, p.A, p.B))).ToArray();
+        PairStatistics[] statistics = meter.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p => PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread));
+        return sets.ToDictionary(s => s, s => statistics.Where((_, i) => ReferenceEquals(all[i].Set, s)).ToArray());
+    }
+
+    private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
+        BiasResult bias, Measurement[] gains, double doubling)
+    {
+        ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
+        double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
+        // A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would have.
+        double Equivalent(ScreenedSet s) => step > FineProbe || s.Set.TemperatureCelsius is not { } own
+            ? s.Set.ExposureSeconds!.Value
+            : s.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
+        var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
+        // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
+        ScreenedSet[] withZero = sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
+        var levels = new DarkLevels(withZero, gains, s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s));
+        PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
+
+        DarkSignalLineFit? typical = DarkSignalLine.Fit(levels.Points(c => c.Median, medianInefficiency), "e-");
+        DarkSignalLineFit? mean = DarkSignalLine.Fit(levels.Points(c => c.Mean, 1), "e-");
+        double unit = gains.Average(g => g.Value);
+        return new DarkTemperature
+        {
+            TemperatureCelsius = temperature,
+            TemperatureUncertainty = TemperatureUncertainty(sets, step),
+            Sets = sets,
+            Typical = typical,
+            Mean = mean,
+            Variance = VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains)),
+            Channels = gains.Length == 1 ? [] : [.. gains.Select((_, c) =>
+                (DarkSignalLine.Fit(levels.Points(r => r.Median, medianInefficiency, c), "e-"), VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))))],
+            Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit,
+                [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
+        };
+    }
+
+    private static DarkSignalLineFit? VarianceLine(IReadOnlyList<(double, double, double)> points)
+    {
+        DarkSignalLineFit? line = DarkSignalLine.Fit(points, "e-²", pedestalJitters: false);
+        if (line is null || line.DegreesOfFreedom < 1 || Fitting.Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01) return line;
+        double widening = Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom) * Fitting.Probability.CoverageWidening(line.DegreesOfFreedom);
+        return line with { Slope = line.Slope with { StandardUncertainty = line.Slope.StandardUncertainty * widening, Method = line.Slope.Method + ", widened for its scatter" } };
+    }
+
+    private static TemperatureFitResult? FitLaw(DarkTemperature[] temperatures, Measurement[] gains, CharacterisationOptions options)
+    {
+        bool variance = UseVariance(temperatures);
+        TemperaturePoint[] points = [.. temperatures.Select(t => (Temperature: t, Line: variance ? t.Variance : t.Typical)).Where(t => t.Line is { Slope.StandardUncertainty: > 0 })
+            .Select(t => new TemperaturePoint(t.Temperature.TemperatureCelsius, t.Line!.Slope.Value, t.Line.Slope.StandardUncertainty, t.Temperature.TemperatureUncertainty))];
+        if (points.Length == 0) return null;
+        return TemperatureFit.Fit(points, options.ReferenceTemperature ?? ReferenceTemperature.Choose(points), CommonRelativeUncertainty(gains, variance));
+    }
+
+    private static double ProbeStep(ScreenedSet[] sets)
+    {
+        double[] readings = [.. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>().Distinct().Order()];
+        return readings.Length < 2 ? 0 : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
+    }
+
+    // The mean of n readings in steps of s carries s/√12 at least, however many there are; their scatter over the sets comes on top.
+    private static double TemperatureUncertainty(ScreenedSet[] sets, double step)
+    {
+        double[] means = [.. sets.Select(s => s.Set.TemperatureCelsius).OfType<double>()];
+        if (means.Length < 2) return step > FineProbe ? step / Math.Sqrt(12) : 0;
+        double mean = means.Average(), scatter = Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
+        return step > FineProbe ? Math.Sqrt(scatter * scatter + step * step / 12) : 0;
+    }
+}

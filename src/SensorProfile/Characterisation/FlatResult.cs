@@ -1,0 +1,15 @@
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>What the flats say; empty channels where there were no flats.</summary>
+internal sealed record FlatResult
+{
+    /// <summary>One entry per channel; empty without usable flat pairs.</summary>
+    public IReadOnlyList<FlatChannel> Channels { get; init; } = [];
+
+    /// <summary>Gain shared by all channels, e-/ADU; null when they differ or were not measured.</summary>
+    public Measurement? Gain { get; init; }
+
+    /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>
+    public Measurement? GainOf(int channel) => Channels.Count > channel ? Channels[channel].Fit?.Gain : null;
+}

@@ -1,0 +1,29 @@
+namespace SensorProfile.Characterisation;
+
+/// <summary>Maps of the frame's own size, row after row, not a number where not measured. Null when there was nothing to make them from.</summary>
+public sealed record ModeMaps
+{
+    /// <summary>Width, px.</summary>
+    public int Width { get; init; }
+
+    /// <summary>Height, px.</summary>
+    public int Height { get; init; }
+
+    /// <summary>Temporal standard deviation of every pixel without light, e-.</summary>
+    public float[]? ReadNoise { get; init; }
+
+    /// <summary>Dark rate at the reference temperature, glow included, e-/px/s.</summary>
+    public float[]? DarkRate { get; init; }
+
+    /// <summary>Standard uncertainty of the dark rate, e-/px/s.</summary>
+    public float[]? DarkRateUncertainty { get; init; }
+
+    /// <summary>Glow at the reference temperature, e-/px/s.</summary>
+    public float[]? Glow { get; init; }
+
+    /// <summary>Doubling temperature of each pixel whose law could be measured, °C.</summary>
+    public float[]? Doubling { get; init; }
+
+    /// <summary>Defect classes; 0 for a good pixel.</summary>
+    public byte[]? Defects { get; init; }
+}

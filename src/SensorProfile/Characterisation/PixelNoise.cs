@@ -1,0 +1,58 @@
+using SensorProfile.Fitting;
+using SensorProfile.Pixels;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Temporal noise of every pixel from the bias frames.</summary>
+internal static class PixelNoise
+{
+    /// <summary>With fewer frames a pixel's own standard deviation says little.</summary>
+    public const int FewestFrames = 8;
+
+    private const int Bins = 120;
+
+    /// <summary>Percentiles and histogram of the standard deviation over pixels; null with fewer than 8 frames.</summary>
+    /// <param name="moments">Per-pixel variance of the bias frames, ADU².</param>
+    /// <param name="codeStep">ADU between two codes: step²/12 is the quantisation's part and is left in, as in a pixel's own scatter.</param>
+    /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
+    public static NoiseDistribution? Distribution(PixelMoments? moments, int codeStep, double[]? gains)
+    {
+        if (moments is not { Frames: >= FewestFrames }) return null;
+        double factor = gains is { Length: 1 } ? gains[0] : 1;
+        double[] sigma = new double[moments.Variance.Length];
+        for (int i = 0; i < sigma.Length; i++) sigma[i] = Math.Sqrt(moments.Variance[i]) * factor;
+        double squares = sigma.Sum(s => s * s), sum = sigma.Sum();
+        Array.Sort(sigma);
+        double Quantile(double p) => OrderStatistics.QuantileOfSorted(sigma, p);
+        double top = Quantile(0.9995) * 1.05, width = top > 0 ? top / Bins : codeStep * factor / (double)Bins;
+        long[] counts = new long[Bins];
+        foreach (double s in sigma) counts[Math.Min(Bins - 1, (int)(s / width))]++;
+        return new NoiseDistribution
+        {
+            Frames = moments.Frames,
+            Unit = gains is { Length: 1 } ? "e-" : "ADU",
+            Median = Quantile(0.5),
+            Mean = sum / sigma.Length,
+            Rms = Math.Sqrt(squares / sigma.Length),
+            Percentile90 = Quantile(0.9),
+            Percentile99 = Quantile(0.99),
+            Percentile999 = Quantile(0.999),
+            BinEdges = [.. Enumerable.Range(0, Bins).Select(i => i * width)],
+            Counts = counts,
+        };
+    }
+
+    /// <summary>Standard deviation of every pixel in e-.</summary>
+    public static float[] Map(PixelMoments moments, int codeStep, ColourMosaic mosaic, double[] gains)
+    {
+        float[] map = new float[moments.Variance.Length];
+        double quantisation = codeStep * codeStep / 12.0;
+        for (int i = 0; i < map.Length; i++)
+        {
+            double gain = gains[mosaic.Channel(i / moments.Width, i % moments.Width)];
+            map[i] = (float)(Math.Sqrt(Math.Max(0, moments.Variance[i] - quantisation)) * gain);
+        }
+        return map;
+    }
+}
