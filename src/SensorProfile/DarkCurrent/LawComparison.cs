@@ -15,6 +15,9 @@ internal sealed record LawComparison(IReadOnlyList<FittedLaw> Fits, IReadOnlyLis
     // A law that the points exclude must not speak where it runs away, far outside them.
     private const double NegligibleWeight = 1e-4;
 
+    // A law with a smaller chance than this to miss the points so far is rejected.
+    private const double Rejection = 0.001;
+
     /// <summary>Whether the corrected criterion exists for any law.</summary>
     public bool Comparable => Criteria.Any(c => c is not null);
 
@@ -22,24 +25,20 @@ internal sealed record LawComparison(IReadOnlyList<FittedLaw> Fits, IReadOnlyLis
     public IEnumerable<FittedLaw> Undecided => Fits.Where((_, i) => i != Selected && Weights[i] > 0 && Weights[i] >= Weights[Selected] * Math.Exp(-DecisiveDifference / 2));
 
     /// <summary>Compares the fits.</summary>
-    /// <remarks>AICc = χ² + 2k + 2k(k + 1)/(n − k − 1). Where n ≤ k + 1 for all laws, those with the fewest parameters are weighed by χ² alone, so that
-    /// the spread between them still enters the uncertainty. The simplest law stays unless another is decisively better.</remarks>
+    /// <remarks>Chosen by AICc = χ² + 2k + 2k(k + 1)/(n − k − 1): the simplest law stays unless another is decisively better. Where n ≤ k + 1 for all laws,
+    /// χ² + 2k takes its place. Laws that the points reject are left out wherever another is not rejected. The weights are exp(−Δ/2) of χ² + 2k: with
+    /// known uncertainties that is unbiased already, and the correction would hide a floor or a second process that few points cannot exclude.</remarks>
     public static LawComparison Of(IReadOnlyList<FittedLaw> fits, int points)
     {
+        bool anyAccepted = fits.Any(f => f.Probability >= Rejection);
+        bool[] possible = [.. fits.Select(f => !anyAccepted || f.Probability >= Rejection)];
         double?[] criteria = [.. fits.Select(f => InformationCriterion.Corrected(f.ChiSquared, points, f.Law.Count))];
-        int fewest = fits.Min(f => f.Law.Count);
-        double?[] scores = criteria.Any(c => c is not null)
-            ? criteria
-            : [.. fits.Select(f => f.Law.Count == fewest ? f.ChiSquared : (double?)null)];
-        int best = 0, simplest = -1;
-        for (int i = 0; i < fits.Count; i++)
-        {
-            if (scores[i] is not { } score) continue;
-            if (simplest < 0) (simplest, best) = (i, i);
-            if (score < scores[best]) best = i;
-        }
+        double?[] plain = [.. fits.Select((f, i) => possible[i] ? f.ChiSquared + 2.0 * f.Law.Count : (double?)null)];
+        double?[] scores = [.. criteria.Select((c, i) => possible[i] ? c : null)];
+        if (scores.All(c => c is null)) scores = plain;
+        int simplest = Array.FindIndex(scores, c => c is not null), best = Array.IndexOf(scores, scores.Min());
         int selected = scores[simplest] - scores[best] > DecisiveDifference ? best : simplest;
-        return new LawComparison(fits, criteria, InformationCriterion.Weights(scores), selected);
+        return new LawComparison(fits, criteria, InformationCriterion.Weights(plain), selected);
     }
 
     /// <summary>The chosen law's value with an uncertainty that includes how far the other laws, by their weights, lie from it.</summary>

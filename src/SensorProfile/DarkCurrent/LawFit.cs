@@ -25,28 +25,44 @@ internal static class LawFit
         IReadOnlyList<double> shapes = law.TrialShapes;
         bool sensible = fit.Converged && fit.Parameters[0] > 0 && fit.Parameters[1] > shapes[0] && fit.Parameters[1] < shapes[^1];
         if (!sensible || !double.IsFinite(fit.Covariance[0, 0])) return null;
-        return new FittedLaw(law, fit.Parameters, fit.Covariance, new bool[law.Count], fit.ChiSquared, fit.DegreesOfFreedom);
+        double[] u = [.. Enumerable.Range(0, law.Count).Select(fit.Uncertainty)];
+        return new FittedLaw(law, fit.Parameters, fit.Covariance, u, new bool[law.Count], fit.ChiSquared, fit.DegreesOfFreedom);
     }
 
     private static FittedLaw? HoldFloorAtZero(ShapedLaw law, double[] temperatures, double[] rates, double[] uncertainties)
     {
         TemperatureLaw plain = TemperatureLaw.Named(law.Name[..^"+floor".Length], law.ReferenceTemperature);
         if (Fit(plain, temperatures, rates, uncertainties) is not { } fit) return null;
-        double[] parameters = [.. fit.Parameters, 0];
-        return Bounded(law, parameters, [false, false, true], fit.ChiSquared, temperatures, uncertainties);
+        return Held(law, [.. fit.Parameters, 0], [false, false, true], fit.ChiSquared, temperatures, uncertainties);
     }
 
-    private static FittedLaw? Bounded(TemperatureLaw law, double[] parameters, bool[] atBound, double chiSquared, double[] temperatures, double[] uncertainties)
+    // Covariance at given parameters, with what is held at zero free; only a floor held there is then taken out of the others' covariance.
+    private static FittedLaw? Held(TemperatureLaw law, double[] parameters, bool[] atBound, double chiSquared, double[] temperatures, double[] uncertainties)
     {
-        var jacobian = new double[temperatures.Length, law.Count];
+        double[,] all = Covariance(law, law.Count, parameters, temperatures, uncertainties);
+        if (!double.IsFinite(all[0, 0])) return null;
+        double[] u = [.. Enumerable.Range(0, law.Count).Select(j => Math.Sqrt(all[j, j]))];
+        double[,] covariance = all;
+        if (law.HasFloor && atBound[^1])
+        {
+            double[,] withoutFloor = Covariance(law, law.Count - 1, parameters, temperatures, uncertainties);
+            covariance = new double[law.Count, law.Count];
+            for (int i = 0; i < law.Count - 1; i++)
+                for (int j = 0; j < law.Count - 1; j++) covariance[i, j] = withoutFloor[i, j];
+        }
+        return new FittedLaw(law, parameters, covariance, u, atBound, chiSquared, temperatures.Length - law.Count);
+    }
+
+    private static double[,] Covariance(TemperatureLaw law, int free, double[] parameters, double[] temperatures, double[] uncertainties)
+    {
+        var jacobian = new double[temperatures.Length, free];
         var gradient = new double[law.Count];
         for (int i = 0; i < temperatures.Length; i++)
         {
             law.Gradient(temperatures[i], parameters, gradient);
-            for (int j = 0; j < law.Count; j++) jacobian[i, j] = gradient[j] / uncertainties[i];
+            for (int j = 0; j < free; j++) jacobian[i, j] = gradient[j] / uncertainties[i];
         }
-        double[,] covariance = HouseholderSolver.Covariance(jacobian, out _);
-        return double.IsFinite(covariance[0, 0]) ? new FittedLaw(law, parameters, covariance, atBound, chiSquared, temperatures.Length - law.Count) : null;
+        return HouseholderSolver.Covariance(jacobian, out _);
     }
 
     // Every subset of the amplitudes is tried; with at most three that is exact and quick.
@@ -71,7 +87,7 @@ internal static class LawFit
             best = (parameters, atBound, fit.ChiSquared);
         }
         if (best is not { } found || law.Thermal(law.ReferenceTemperature, found.Parameters) <= 0) return null;
-        return Bounded(law, found.Parameters, found.AtBound, found.ChiSquared, temperatures, uncertainties);
+        return Held(law, found.Parameters, found.AtBound, found.ChiSquared, temperatures, uncertainties);
     }
 
     // For each trial shape the amplitude and the floor follow from two linear equations; the best of them starts the fit, so no start can be far off.

@@ -16,7 +16,7 @@ internal static class ModelRecord
         {
             Name = fit.Law.Name,
             Parameters = [.. fit.Law.Parameters.Select((p, i) => new ModelParameter(
-                p.Name, fit.Parameters[i], Math.Sqrt(fit.Covariance[i, i]), p.Unit, points, fit.AtBound[i] ? AtBound(fit, i) : "weighted fit of " + fit.Law.Formula))],
+                p.Name, fit.Parameters[i], fit.Uncertainties[i], p.Unit, points, fit.AtBound[i] ? AtBound(fit, i) : "weighted fit of " + fit.Law.Formula))],
             Covariance = CovarianceMatrix.ToRows(fit.Covariance),
             InformationCriterion = criterion,
             Weight = weight,
@@ -42,9 +42,10 @@ internal static class ModelRecord
         if (covariance.GetLength(0) != law.Count)
             throw new ArgumentException($"The {model.Name} law has {law.Count} parameters, its covariance {covariance.GetLength(0)}.", nameof(model));
         bool[] atBound = [.. parameters.Select((p, i) => law.IsRate(i) && p == 0)];
-        return new FittedLaw(law, parameters, covariance, atBound, model.ChiSquared, model.DegreesOfFreedom);
+        double[] uncertainties = [.. model.Parameters.Select(p => p.StandardUncertainty)];
+        return new FittedLaw(law, parameters, covariance, uncertainties, atBound, model.ChiSquared, model.DegreesOfFreedom);
     }
 
     private static string AtBound(FittedLaw fit, int parameter) => FormattableString.Invariant(
-        $"held at zero, below {Probability.NormalQuantile(0.95) * Math.Sqrt(fit.Covariance[parameter, parameter]):G3} {fit.Law.Parameters[parameter].Unit} with 95 % confidence");
+        $"held at zero, below {Probability.NormalQuantile(0.95) * fit.Uncertainties[parameter]:G3} {fit.Law.Parameters[parameter].Unit} with 95 % confidence");
 }

@@ -24,20 +24,15 @@ internal static class TemperatureFindings
         $"No temperature law can be fitted to the {points.Count} dark rates: they do not rise with temperature as a sensor's do; check that the temperatures in the headers are the sensor's.");
 
     /// <summary>Everything that bears on a fit that was made.</summary>
-    public static IReadOnlyList<Finding> Of(IReadOnlyList<TemperaturePoint> points, LawComparison laws, double scatter, bool determined)
+    public static IReadOnlyList<Finding> Of(IReadOnlyList<TemperaturePoint> points, LawComparison laws, ScatteredFits scattered, bool determined)
     {
         var findings = new List<Finding>();
         if (!determined)
             findings.Add(new Finding("doubling-temperature-uncertain", Severity.Refusal,
                 "The doubling temperature is uncertain by more than half of itself and is not given; take darks over a wider range of temperatures, or longer ones."));
         if (Undecided(points.Count, laws) is { } undecided) findings.Add(undecided);
-        if (scatter > 0)
-            findings.Add(new Finding("temperature-scatter", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
-                $"The dark rates scatter about every law as if each temperature were wrong by about {scatter:0.00} °C; the uncertainties allow for it; let the sensor settle longer at each temperature.")));
         FittedLaw selected = laws.Fits[laws.Selected];
-        if (scatter == 0 && selected.Probability < 0.05)
-            findings.Add(new Finding("temperature-law-misfit", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
-                $"The {selected.Law.Name} law misses the dark rates by more than their uncertainties (χ² {selected.ChiSquared:0.0} for {selected.DegreesOfFreedom}); the uncertainties were widened; more temperatures would show the true law.")));
+        if (Misfit(selected, scattered) is { } misfit) findings.Add(misfit);
         if (selected.Law.HasFloor && Floor(selected) is { } floor) findings.Add(floor);
         double range = points[^1].TemperatureCelsius - points[0].TemperatureCelsius;
         if (range < NarrowRange)
@@ -46,21 +41,35 @@ internal static class TemperatureFindings
         return findings;
     }
 
+    private static Finding? Misfit(FittedLaw selected, ScatteredFits scattered)
+    {
+        if (scattered.Significant && scattered.TemperatureScatter > 0)
+            return new Finding("temperature-scatter", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
+                $"The dark rates scatter about every law as if each temperature were wrong by about {scattered.TemperatureScatter:0.00} °C; the uncertainties allow for it; let the sensor settle longer at each temperature."));
+        if (scattered.Significant)
+            return new Finding("dark-rate-scatter", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
+                $"The dark rates scatter about every law {scattered.RateFactor:0.0} times more than their uncertainties; the uncertainties were widened; look for a temperature whose frames differ from the rest."));
+        return selected.Probability >= 0.05 ? null : new Finding("temperature-law-misfit", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
+            $"The {selected.Law.Name} law misses the dark rates by more than their uncertainties (χ² {selected.ChiSquared:0.0} for {selected.DegreesOfFreedom}); the uncertainties were widened; more temperatures would show the true law."));
+    }
+
     private static Finding? Undecided(int points, LawComparison laws)
     {
         if (!laws.Comparable)
             return new Finding("temperature-laws-not-comparable", Severity.Note,
                 $"With {points} temperatures the temperature laws cannot be told apart; the {laws.Fits[laws.Selected].Law.Name} law is used, and their spread is in the uncertainty; take 6 temperatures to decide.");
-        string[] others = [.. laws.Undecided.Select(f => f.Law.Name)];
-        return others.Length == 0 ? null : new Finding("temperature-law-not-decided", Severity.Note,
-            $"The dark rates also agree with the {string.Join(" and the ", others)} law; the {laws.Fits[laws.Selected].Law.Name} law is used, and their spread is in the uncertainty.");
+        string[] others = [.. laws.Undecided.Where(f => !f.AtBound[^1]).Select(f => f.Law.Name)];
+        if (others.Length == 0) return null;
+        string listed = others.Length == 1 ? others[0] + " law" : string.Join(", ", others[..^1]) + " and " + others[^1] + " laws";
+        return new Finding("temperature-law-not-decided", Severity.Note,
+            $"The dark rates also agree with the {listed}; the {laws.Fits[laws.Selected].Law.Name} law is used, and the spread is in the uncertainty; more temperatures over a wider range would decide.");
     }
 
     private static Finding? Floor(FittedLaw fit)
     {
         int last = fit.Law.Count - 1;
         double floor = fit.Parameters[last];
-        if (floor <= 2 * Math.Sqrt(fit.Covariance[last, last])) return null;
+        if (floor <= 2 * fit.Uncertainties[last]) return null;
         double thermal = fit.ThermalDoublingAt(fit.Law.ReferenceTemperature).Value;
         return new Finding("dark-floor", Severity.Note, string.Create(CultureInfo.InvariantCulture,
             $"A constant {floor:G2} e-/px/s does not fall with temperature (glow or a light leak): cooling cannot remove it; without it dark current doubles every {thermal:0.0} °C."));

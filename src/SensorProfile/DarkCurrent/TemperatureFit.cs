@@ -32,10 +32,10 @@ public static class TemperatureFit
             return nothing with { Findings = [TemperatureFindings.NotDetermined(sorted)] };
         FittedLaw[] fits = [.. fitted.Fits.Select(f => f.WithCommon(commonRelativeUncertainty))];
         LawComparison laws = LawComparison.Of(fits, sorted.Length);
-        return Result(nothing with { TemperatureScatter = fitted.Scatter }, sorted, laws);
+        return Result(nothing with { TemperatureScatter = fitted.TemperatureScatter }, sorted, laws, fitted);
     }
 
-    private static TemperatureFitResult Result(TemperatureFitResult empty, TemperaturePoint[] points, LawComparison laws)
+    private static TemperatureFitResult Result(TemperatureFitResult empty, TemperaturePoint[] points, LawComparison laws, ScatteredFits scattered)
     {
         double reference = empty.ReferenceTemperature;
         FittedLaw selected = laws.Fits[laws.Selected];
@@ -51,7 +51,7 @@ public static class TemperatureFit
                 ? new Measurement(doubling, doublingUncertainty, "°C", points.Length, $"ln 2/(d ln I/dT) of the {selected.Law.Name} law{spread}")
                 : null,
             RateAtReference = new Measurement(rate, rateUncertainty, "e-/px/s", points.Length, $"{selected.Law.Name} law{spread}"),
-            Findings = TemperatureFindings.Of(points, laws, empty.TemperatureScatter, determined),
+            Findings = TemperatureFindings.Of(points, laws, scattered, determined),
         };
     }
 

@@ -23,7 +23,7 @@ public sealed record TemperatureFitResult
     /// <summary>Coldest and warmest temperature of the points, °C; null without points.</summary>
     public IReadOnlyList<double>? MeasuredRange { get; init; }
 
-    /// <summary>Scatter of the points about the best law, expressed as a temperature error, °C; zero when their own uncertainties explain it.</summary>
+    /// <summary>Scatter of the points about the best law beyond their own uncertainties, as a temperature error, °C; zero when there is none or it does not look like one.</summary>
     public double TemperatureScatter { get; init; }
 
     /// <summary>What the user should know.</summary>

@@ -105,7 +105,10 @@ public class TemperatureFitTests
         {
             for (int i = 0; i < model.Parameters.Count; i++)
             {
-                Digits.Relative(Math.Sqrt(model.Covariance[i][i]), model.Parameters[i].StandardUncertainty, 1e-14);
+                if (model.Parameters[i].Name == "floor" && model.Parameters[i].Value == 0)
+                    Assert.Equal((0.0, true), (model.Covariance[i][i], model.Parameters[i].StandardUncertainty > 0));
+                else
+                    Digits.Relative(Math.Sqrt(model.Covariance[i][i]), model.Parameters[i].StandardUncertainty, 1e-14);
                 for (int j = 0; j < i; j++)
                 {
                     Assert.Equal(model.Covariance[i][j], model.Covariance[j][i]);
@@ -234,8 +237,19 @@ public class TemperatureFitTests
         Assert.InRange(Math.Abs(result.DoublingTemperature!.Value - 6) / result.DoublingTemperature.StandardUncertainty, 0, 1.96);
 
         TemperatureFitResult told = TemperatureFit.Fit([.. points.Select(p => p with { TemperatureUncertainty = 0.2 })], -10);
-        Assert.Equal(0, told.TemperatureScatter);
+        Assert.True(told.TemperatureScatter < result.TemperatureScatter);
         Assert.DoesNotContain(told.Findings, f => f.Code == "temperature-scatter");
+    }
+
+    [Fact]
+    public void AWildColdPointWidensAllUncertaintiesInsteadOfAccusingTheThermometer()
+    {
+        // Six times its uncertainty below the law, where the law is too flat for any temperature error.
+        TemperaturePoint[] points = [.. T.Select((t, i) => new TemperaturePoint(t, 0.06 * Math.Pow(2, (t + 10) / 6) - (i == 0 ? 0.012 : 0), 0.002))];
+        TemperatureFitResult result = TemperatureFit.Fit(points, -10);
+        Assert.Equal(0, result.TemperatureScatter);
+        Assert.Contains(result.Findings, f => f.Code is "dark-rate-scatter" && f.Message.Contains("times more than their uncertainties", StringComparison.Ordinal));
+        Assert.InRange(Math.Abs(result.DoublingTemperature!.Value - 6) / result.DoublingTemperature.StandardUncertainty, 0, 1.96);
     }
 
     [Fact]
