@@ -23,7 +23,7 @@ public static class DarkCountAdvice
         };
         Guard.Conditions(stack);
         var reader = SensorReader.Of(profile, mode);
-        List<Finding> findings = [.. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the darks")];
+        List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the darks")];
         if (question.Sky is null) findings.Add(SkyAssumed(sky));
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions, n = DarkCount.Smallest(ratio, lights, question.Loss);

@@ -34,7 +34,7 @@ public static class DarkTolerance
             Lights = question.Lights, DitherPositions = question.DitherPositions, RejectsOutliers = question.RejectsOutliers,
         };
         Guard.Conditions(stack);
-        List<Finding> findings = [.. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights")];
+        List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights")];
         if (question.TemperatureCelsius is null)
             findings.Add(new Finding("temperature-assumed", Severity.Note, $"No temperature of the lights was given; the profile's reference temperature of {Said.Celsius(stack.TemperatureCelsius)} is used: give --temperature."));
         bool known = reader.Best.Pixels is not null;

@@ -21,6 +21,7 @@ public static class DarksPlan
         foreach (var group in lights.GroupBy(l => (Mode: ModeChoice.Find(profile, l.Settings), l.ExposureSeconds)).OrderBy(g => g.Key.ExposureSeconds))
         {
             var reader = SensorReader.Of(profile, group.Key.Mode);
+            findings.AddRange(reader.Notes);
             CheckLights(reader, group, sky, findings);
             var groups = new MasterGroups(reader.Best, question, sky.Rate.Value, group.SelectMany(LightSlice.Of));
             foreach (MasterGroup master in groups.Fewest())
@@ -50,7 +51,7 @@ public static class DarksPlan
                 ["totalTime"] = new Measurement(seconds, framesUncertainty * (frames > 0 ? seconds / frames : 0), "s", masters.Count, "exposure and read-out"),
                 ["diskSpace"] = new Measurement(bytes / 1e6, framesUncertainty * (frames > 0 ? bytes / frames / 1e6 : 0), "MB", masters.Count, "16-bit frames of this camera"),
             },
-            Findings = findings,
+            Findings = [.. findings.Distinct()],
             Cautions = question.Cooled ? Cautions.Cooling : Cautions.NightDarks,
             RulesOfThumb =
             [

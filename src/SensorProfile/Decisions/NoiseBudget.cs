@@ -23,7 +23,7 @@ public static class NoiseBudget
         Guard.Conditions(stack);
         if (darks is not null) Guard.Darks(darks);
         var reader = SensorReader.Of(profile, mode);
-        List<Finding> findings = [.. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights")];
+        List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights")];
         if (darks is not null) findings.AddRange(Guard.Temperature(reader, darks.TemperatureCelsius, "temperature of the darks"));
         StackNoise best = StackNoise.Of(reader.Best, stack, stack.Sky.Value, darks);
         Propagation.Spread[] spreads = Propagation.Through(reader, stack.Sky, (model, sky) => Numbers(StackNoise.Of(model, stack, sky, darks)));

@@ -25,7 +25,7 @@ internal sealed class RateDistribution
         var knots = new SortedDictionary<double, double>();
         foreach (HotPixelCount count in pattern.HotPixelCurve)
             if (count.Count > 0 && count.Count < 0.02 * pixels && count.Threshold > 0)
-                knots[1 - (double)count.Count / pixels] = count.Threshold;
+                knots[1 - Moved(count, deviate) / pixels] = count.Threshold;
         foreach (RateQuantile quantile in pattern.RateQuantiles)
             if (quantile.Share is >= 0.5 and < 1)
                 knots[quantile.Share] = quantile.Rate.Value + deviate * quantile.Rate.StandardUncertainty;
@@ -34,6 +34,9 @@ internal sealed class RateDistribution
         for (int i = 1; i < rates.Length; i++) rates[i] = Math.Max(rates[i], rates[i - 1]);
         return new RateDistribution([.. knots.Keys.Select(share => Normal.InvCDF(0, 1, share))], rates);
     }
+
+    private static double Moved(HotPixelCount count, double deviate) =>
+        Math.Max(count.Count + deviate * Math.Max(count.High - count.Low, 0) / (2 * 1.959963984540054), 0.5);   // the interval holds 95 %
 
     /// <summary>Rate that a share of the pixels does not exceed, e-/px/s at the reference temperature.</summary>
     internal double RateAt(double share)

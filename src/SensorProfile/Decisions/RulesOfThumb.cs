@@ -35,8 +35,8 @@ internal static class RulesOfThumb
 
     /// <summary>T-8: dithering advised.</summary>
     internal static string Dithering(int positions) => positions > 1
-        ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions reduce the residual spread here by {Said.Number(Math.Sqrt(positions))}."
-        : $"\"Dither\" {NoSource}: one position reduces nothing; k positions reduce the residual spread by √k.";
+        ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread here by {Said.Number(Math.Sqrt(positions))}."
+        : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread by √k.";
 
     internal static IEnumerable<string> OfSetpoint(SensorReader reader, bool cooled)
     {

@@ -22,7 +22,7 @@ internal static class Said
     /// <summary>"−12 °C", "4.3 °C": one decimal at most, none for large values.</summary>
     internal static string Celsius(double value)
     {
-        double rounded = Math.Round(value, Math.Abs(value) < 20 ? 1 : 0);
+        double rounded = Math.Round(value, Math.Abs(value) < 20 ? 1 : 0, MidpointRounding.AwayFromZero);
         return Signed((rounded + 0.0).ToString("0.#", CultureInfo.InvariantCulture)) + " °C";
     }
 

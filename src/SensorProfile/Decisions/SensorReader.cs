@@ -34,9 +34,14 @@ internal sealed class SensorReader
 
     internal CameraInfo Camera => camera;
 
+    /// <summary>What was done to read the mode, for the findings of the answer.</summary>
+    internal IReadOnlyList<Finding> Notes { get; private init; } = [];
+
     /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
     internal static SensorReader Of(CameraProfile profile, ModeProfile mode)
     {
+        bool pooled = mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 });
+        if (pooled) mode = ChannelMean.Of(mode);
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell("read-noise-missing", "The profile has no read noise in electrons: add bias frames and flat pairs and characterise again.");
         DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
@@ -45,7 +50,7 @@ internal sealed class SensorReader
                 "The profile has no dark current against temperature: add darks of three exposures at three temperatures and characterise again.");
         double reference = mode.DarkCurrent!.ReferenceTemperature ?? throw Refuse.CannotTell("dark-current-missing",
             "The profile states no reference temperature for its dark current: characterise again with this version.");
-        return new SensorReader(profile.Camera, mode, TypicalLaw.From(model, reference) ?? throw NotAboveZero(), reference);
+        return new SensorReader(profile.Camera, mode, TypicalLaw.From(model, reference) ?? throw NotAboveZero(), reference) { Notes = pooled ? [ChannelMean.Note] : [] };
     }
 
     private static DecisionRefusedException NotAboveZero() => Refuse.CannotTell("dark-current-not-seen",

@@ -76,7 +76,7 @@ public static class Setpoint
 
     private static SetpointAnswer Solve(SensorReader reader, SetpointQuestion question, SkyRate sky)
     {
-        List<Finding> findings = [.. Guard.Exposure(reader, question.ExposureSeconds)];
+        List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, question.ExposureSeconds)];
         var solution = SetpointSolution.Of(reader, question, sky);
         if (reader.Best.Rates is null) findings.Add(Missing.Distribution("only the typical pixel is answered"));
         return question.Cooled ? SetpointWords.Cooled(reader, question, sky, solution, findings, WidestInterval)

@@ -18,16 +18,18 @@ internal static class SetpointWords
             findings.Add(new Finding("setpoint-uncertain", Severity.Warning,
                 $"The measurements leave the set point anywhere between {Said.Celsius(solution.WantedSpread.Low!.Value)} and {Said.Celsius(solution.WantedSpread.High!.Value)}: add darks at one more temperature, each with at least 8 frames."));
         double extra = solution.Extra(setpoint);
+        QuantityList numbers = Quantities(question, solution, setpoint, reader, low, high);
         return Finish(question, sky, solution, findings, reader) with
         {
             Sentence = uncertain ? $"Cannot tell the set point to better than {Said.Celsius(solution.WantedSpread.High!.Value - solution.WantedSpread.Low!.Value)}; {Said.Celsius(setpoint)} is the best guess."
                 : Sentence(question, setpoint, extra, limited),
             Reason = $"At {Said.Celsius(setpoint)} dark current adds {Said.Percent(solution.ExtraTypical(setpoint))} to the noise of a {Said.Seconds(question.ExposureSeconds)} light in the typical pixel"
                 + (solution.ExtraAtShare(setpoint) is double share ? $" and at most {Said.Percent(share)} in {Said.Percent(question.Share)} of the pixels" : "")
-                + $", under a sky of {Said.Number(sky.Rate.Value)} e-/px/s.",
+                + $", under a sky of {Said.Number(sky.Rate.Value)} e-/px/s"
+                + (numbers.Quantities["diminishingReturns"] is { } point && point.Value < setpoint ? $"; below {Said.Celsius(Math.Floor(point.Value))} colder gains less than 1 %." : "."),
             Verdict = uncertain ? Answer.CannotTell : limited ? "limited" : "holds",
-            Quantities = Quantities(question, solution, setpoint, reader, low, high).Quantities,
-            Intervals = Quantities(question, solution, setpoint, reader, low, high).Intervals,
+            Quantities = numbers.Quantities,
+            Intervals = numbers.Intervals,
             Ambient = table,
             Cautions = Cautions.Cooling,
         };
@@ -42,13 +44,14 @@ internal static class SetpointWords
         AmbientCost warmest = table.MaxBy(row => row.Ambient)!;
         double limit = Wanted(solution, low, high, question, findings) - question.SelfHeating;
         double worst = (warmest.ExtraAtShare is double share ? Math.Max(share, warmest.ExtraTypical) : warmest.ExtraTypical) / 100;
+        QuantityList numbers = Quantities(question, solution, limit + question.SelfHeating, reader, low, high);
         return Finish(question, sky, solution, findings, reader) with
         {
             Sentence = $"Up to {Said.Celsius(limit)} outside, dark current adds at most {Said.Percent(question.Loss)} to the noise; at {Said.Celsius(warmest.Ambient)} it adds {Said.Percent(worst)}.",
             Reason = $"Without a cooler the sensor runs {Said.Celsius(question.SelfHeating)} above the ambient; a sky of {Said.Number(sky.Rate.Value)} e-/px/s and a light of {Said.Seconds(question.ExposureSeconds)} decide how much that matters.",
             Verdict = "uncooled",
-            Quantities = Quantities(question, solution, limit + question.SelfHeating, reader, low, high).Quantities,
-            Intervals = Quantities(question, solution, limit + question.SelfHeating, reader, low, high).Intervals,
+            Quantities = numbers.Quantities,
+            Intervals = numbers.Intervals,
             Ambient = table,
         };
     }

@@ -21,7 +21,8 @@ public static class ShotList
         if (fitting.Count == 0)
             throw Refuse.CannotTell("time-too-short",
                 $"The shortest session that measures everything takes {Said.Duration(listed.Min(x => x.Seconds))}; {Said.Whole((long)question.Minutes!.Value)} min are too few: give more time, or take the bias frames and flats now and the darks later.");
-        var (programme, shots, seconds) = question.Minutes is null ? fitting.MaxBy(x => (x.Programme.Temperatures * x.Programme.Exposures, x.Programme.Longest)) : fitting.MaxBy(x => x.Seconds);
+        var (programme, shots, seconds) = question.Minutes is null ? fitting.MaxBy(x => (x.Programme.Temperatures * x.Programme.Exposures, x.Programme.Longest))
+            : fitting.MaxBy(x => (x.Programme.Longest, x.Seconds));     // darks as long as the lights come first, then the most frames
         int frames = shots.Sum(s => s.Frames);
         double bytes = frames * (Math.Ceiling(2.0 * question.Width * question.Height / 2880) * 2880 + 5760);
         ShotAddition[] additions = question.Existing is { } existing ? [.. ShotAdditions.Of(question, existing)] : [];

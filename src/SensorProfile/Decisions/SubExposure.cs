@@ -22,7 +22,7 @@ public static class SubExposure
     {
         Refuse.UnlessShare(loss, "loss-out-of-range", "accepted loss");
         var reader = SensorReader.Of(profile, mode);
-        Finding[] findings = [.. Guard.Temperature(reader, temperatureCelsius, "temperature of the lights")];
+        Finding[] findings = [.. reader.Notes, .. Guard.Temperature(reader, temperatureCelsius, "temperature of the lights")];
         if (sky is not null) return Solve(reader, temperatureCelsius, sky, loss, findings);
         SubExposureAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, temperatureCelsius, named, loss, findings))];
         return answers[0] with

@@ -42,7 +42,7 @@ public class DarkToleranceTests
         Measurement nine = DarkTolerance.Find(profile, mode, question with { DitherPositions = 9 }).Causes[0].Warmer!;
         Assert.Equal(4.28382375, nine.Value, 2e-2);
         double before = 0;
-        foreach (int k in new[] { 1, 2, 4, 9, 30 })
+        foreach (int k in new[] { 1, 4, 30 })
         {
             double now = DarkTolerance.Find(profile, mode, question with { DitherPositions = k }).Causes[0].Warmer!.Value;
             Assert.True(now > before);

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.Tests.Decisions;
 
@@ -99,6 +100,16 @@ public class NoiseBudgetTests
         var refused = Assert.Throws<DecisionRefusedException>(() => NoiseBudget.Compute(camera.Profile(), camera.Mode() with { ReadNoise = null }, Stack(300, 1, 1)));
         Assert.Equal("The profile has no read noise in electrons: add bias frames and flat pairs and characterise again.", refused.Message);
         Assert.Equal(RefusalKind.CannotTell, refused.Kind);
+    }
+
+    [Fact]
+    public void AColourCameraWhoseChannelsDifferIsAnsweredFromTheirMean()
+    {
+        var camera = new Tarn();
+        ChannelProfile[] channels = [.. new[] { 1.4, 1.5, 1.5, 1.6 }.Select((r, i) => new ChannelProfile { Name = $"C{i}", ReadNoise = camera.Of(r, "e-"), Gain = camera.Of(0.8, "e-/ADU") })];
+        NoiseBudgetAnswer answer = NoiseBudget.Compute(camera.Profile(), camera.Mode() with { ReadNoise = null, Gain = null, Channels = channels }, Stack(300, 1, 1));
+        Assert.Equal(NoiseBudget.Compute(camera.Profile(), camera.Mode(), Stack(300, 1, 1)).Quantities["subNoise"]!.Value, answer.Quantities["subNoise"]!.Value, 1e-9);
+        Assert.Contains(answer.Findings, f => f.Code == "channels-averaged");
     }
 
     [Fact]

@@ -32,6 +32,10 @@ public class ShotListTests
     }
 
     [Fact]
+    public void DarksReachTheLightsWhenTheTimeAllows() =>
+        Assert.Equal(300, ShotList.Plan(new ShotQuestion { Minutes = 90 }).Shots.Max(s => s.Exposure));
+
+    [Fact]
     public void TooLittleTimeIsRefused()
     {
         var refused = Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(new ShotQuestion { Minutes = 5 }));

@@ -10,7 +10,7 @@ internal sealed record Tarn
     public double Rate { get; init; } = 0.006;            // e-/px/s at −10 °C
     public double Doubling { get; init; } = 6;
     public double LogSpread { get; init; } = 0.15;        // standard deviation of ln rate over the typical pixels
-    public double HotShare { get; init; } = 0.01;         // of the pixels
+    public double HotShare { get; init; } = 0.012;        // of the pixels
     public double HotFrom { get; init; } = 0.03;          // slowest hot pixel, e-/px/s
     public double HotPower { get; init; } = 1.5;          // share above r: HotShare·(r/HotFrom)^−HotPower
     public double HotDoubling { get; init; } = 7;
