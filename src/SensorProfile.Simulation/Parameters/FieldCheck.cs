@@ -49,9 +49,10 @@ internal static class FieldCheck
             type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark } :
             type == typeof(Fault) ? new Fault() : null;
         JsonObject? text = initial is null ? null : JsonSerializer.SerializeToNode(initial, type, SimulationJson.Default)!.AsObject();
-        foreach (string required in (string[])["width", "height", "kind"])
+        string[] required = initial is CameraDescription ? ["width", "height"] : initial is Shot ? ["kind"] : [];
+        foreach (string field in required)
         {
-            text?.Remove(required);                                     // these must be said
+            text!.Remove(field);                                        // these must be said
         }
         return text;
     }

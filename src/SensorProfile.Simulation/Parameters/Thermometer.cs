@@ -18,6 +18,9 @@ public sealed record Thermometer
     /// <summary>Value at which the reading is stuck, °C; null (default) when it works.</summary>
     public double? StuckAt { get; init; }
 
+    /// <summary>True when the camera writes the target in place of the reading. Default false.</summary>
+    public bool ReportsTarget { get; init; }
+
     /// <summary>True when frames carry no reading. Default false.</summary>
     public bool Missing { get; init; }
 }

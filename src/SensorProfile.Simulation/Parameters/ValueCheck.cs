@@ -7,6 +7,7 @@ namespace SensorProfile.Simulation.Parameters;
 /// <param name="file">Name for error messages.</param>
 internal sealed class ValueCheck(string file)
 {
+    private const long MostPixels = 500_000_000;
     private const double HottestCelsius = 100;
     private const double ColdestCelsius = -150;
 
@@ -31,7 +32,10 @@ internal sealed class ValueCheck(string file)
     {
         Within("width", camera.Width, 1, 65535);
         Within("height", camera.Height, 1, 65535);
-        Within("width × height", (double)camera.Width * camera.Height, 1, 500e6);
+        if ((long)camera.Width * camera.Height > MostPixels)
+        {
+            Fail("height", string.Create(CultureInfo.InvariantCulture, $"{camera.Width} × {camera.Height} pixels are more than {MostPixels}."), "Simulate a window of the sensor.");
+        }
         Within("bits", camera.Bits, 8, 16);
         Within("codeStep", camera.CodeStep, 1, 256);
         if (((1 << camera.Bits) - 1) * camera.CodeStep > ushort.MaxValue)

@@ -23,7 +23,14 @@ internal static class ExponentialZiggurat
         ulong bits = random.Next();
         int layer = (int)(bits & 255);
         long position = (long)(bits >> 11);
-        return position < Sure[layer] ? position * Widths[layer] : DrawSlowly(ref random, layer, position);
+        if (position < Sure[layer])
+        {
+            return position * Widths[layer];
+        }
+        RandomStream copy = random;                                     // only the copy's address is passed on: the caller's state stays in registers
+        double x = DrawSlowly(ref copy, layer, position);
+        random = copy;
+        return x;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

@@ -24,7 +24,15 @@ internal static class NormalZiggurat
         ulong bits = random.Next();
         int layer = (int)(bits & 255);
         long position = (long)bits >> 11;                               // signed, 53 bits, apart from the 8 of the layer
-        return Math.Abs(position) < Sure[layer] ? position * Widths[layer] : DrawSlowly(ref random, layer, position);
+        long sure = Sure[layer];
+        if ((ulong)(position + sure) < (ulong)(2 * sure))               // −sure ≤ position < sure in one comparison
+        {
+            return position * Widths[layer];
+        }
+        RandomStream copy = random;                                     // only the copy's address is passed on: the caller's state stays in registers
+        double x = DrawSlowly(ref copy, layer, position);
+        random = copy;
+        return x;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

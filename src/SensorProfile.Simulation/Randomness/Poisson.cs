@@ -3,36 +3,32 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>Draws from the Poisson distribution, exact at every mean: no normal approximation.</summary>
-/// <remarks>Small means: the number of exponential waiting times that fit into the mean, which needs no exponential function of the mean and costs
-/// (mean + 1) cheap draws. From <see cref="RejectionFrom"/> on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39, algorithm PTRS).</remarks>
+/// <remarks>Below <see cref="PoissonTable.End"/> the mean is split into a multiple of the tables' step and a small rest; the sum of two Poisson variables is
+/// one of the summed mean. The rest is the number of exponential waiting times that fit into it: a single draw in most cases, and no exponential function
+/// of the mean. From the end of the tables on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39, algorithm PTRS).</remarks>
 internal static class Poisson
 {
-    /// <summary>The mean from which the rejection method is used.</summary>
-    public const double RejectionFrom = 10;
-
     /// <summary>One draw.</summary>
     /// <param name="random">The stream.</param>
     /// <param name="mean">Events; 0 or less gives 0; below 2³¹.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Draw(ref RandomStream random, double mean)
     {
-        if (mean >= RejectionFrom)
+        if (mean >= PoissonTable.End)
         {
-            return Reject(ref random, mean);
+            RandomStream copy = random;                                 // only the copy's address is passed on: the caller's state stays in registers
+            double many = Reject(ref copy, mean);
+            random = copy;
+            return many;
         }
-        double waited = random.NextExponential();
-        return waited >= mean ? 0 : Count(ref random, mean, waited);
-    }
-
-    private static double Count(ref RandomStream random, double mean, double waited)
-    {
-        int events = 0;
-        while (waited < mean)
+        int table = (int)(mean * (1 / PoissonTable.Step));
+        double rest = mean - table * PoissonTable.Step;
+        int count = table > 0 ? PoissonTable.Draw(ref random, table) : 0;
+        for (double waited = random.NextExponential(); waited < rest; waited += random.NextExponential())
         {
-            events++;
-            waited += random.NextExponential();
+            count++;
         }
-        return events;
+        return count;
     }
 
     private static double Reject(ref RandomStream random, double mean)

@@ -85,9 +85,11 @@ internal sealed class FrameRenderer
         if (_camera.Nonlinearity != 0)
         {
             double bend = _camera.Nonlinearity / _sensor.FullScaleElectrons;
+            double turn = bend > 0 ? 0.5 / bend : double.PositiveInfinity;   // beyond it the parabola would fall again
             for (int x = 0; x < electrons.Length; x++)
             {
-                electrons[x] *= 1 - bend * electrons[x];
+                double held = Math.Min(electrons[x], turn);
+                electrons[x] = held * (1 - bend * held);
             }
         }
     }

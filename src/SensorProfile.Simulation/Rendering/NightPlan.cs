@@ -66,7 +66,7 @@ internal static class NightPlan
             ExposureSeconds = shot.Exposure,
             TargetCelsius = place.Target,
             DieCelsius = die,
-            ReportedCelsius = Reported(camera.Thermometer, probe),
+            ReportedCelsius = Reported(camera.Thermometer, camera.Thermometer.ReportsTarget ? place.Target : probe),
             StartUtc = camera.Start.AddDays(Math.Round(camera.AgeYears * DaysPerYear)).AddSeconds(place.Seconds),
             PedestalOffset = PedestalOffset(sensor, jitter, place.Seconds, die) + (first ? camera.FirstFrame.Offset : 0),
             LightElectrons = shot.Kind == FrameKind.Flat ? shot.Level * Math.Max(0, lamp) : shot.Level,

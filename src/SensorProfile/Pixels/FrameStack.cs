@@ -6,7 +6,7 @@ namespace SensorProfile.Pixels;
 internal sealed class FrameStack : IDisposable
 {
     /// <summary>Files kept open at once; further ones are opened for each read, so that no limit of the system is met.</summary>
-    private const int MostOpenFiles = 400;
+    public const int MostOpenFiles = 400;
 
     private FrameStack(IReadOnlyList<FitsSamples> frames, IReadOnlyList<RefusedFrame> refused) => (Samples, Refused) = (frames, refused);
 

@@ -5,6 +5,7 @@ internal static class GroupMoments
 {
     private const int FramesPerBatch = 8;
     private const int PixelsPerStrip = 16 << 10;       // a batch of samples and the sums stay in one processor's inner cache
+    private const int LargeStrip = 16;                 // times as large when files must be opened anew for every strip
     private const long BufferBytes = 128L << 20;
 
     /// <summary>Hands the sums of every strip to <paramref name="measure"/>, several strips at once, and returns the results in the order of the strips.</summary>
@@ -13,7 +14,7 @@ internal static class GroupMoments
     public static T[] Walk<T>(IReadOnlyList<IReadOnlyList<IFrameSamples>> groups, Func<GroupStrip, T> measure, WalkOptions? options = null)
     {
         var (width, height) = Check(groups);
-        int rows = RowsPerStrip(width, height);
+        int rows = RowsPerStrip(groups.Max(group => group.Count), width, height);
         int[] counts = [.. groups.Select(group => group.Count)];
         var results = new T[(height + rows - 1) / rows];
         long workerBytes = (long)width * rows * (14 * groups.Count + 2 * FramesPerBatch);
@@ -63,5 +64,6 @@ internal static class GroupMoments
         return StripWalker.CommonSize([.. groups.SelectMany(group => group)]);
     }
 
-    private static int RowsPerStrip(int width, int height) => Math.Clamp(PixelsPerStrip / width, 1, height);
+    private static int RowsPerStrip(int frames, int width, int height) =>
+        Math.Clamp((frames > FrameStack.MostOpenFiles ? LargeStrip : 1) * PixelsPerStrip / width, 1, height);
 }

@@ -4,6 +4,7 @@ namespace SensorProfile.Pixels;
 internal static class StripWalker
 {
     private const int StripBytes = 4 << 20;            // samples of one strip: stays in the outer cache of one processor
+    private const int LargeStripBytes = 64 << 20;      // when files must be opened anew for every strip, fewer of them are wanted
     private const long BufferBytes = 128L << 20;       // of all strips that are worked on at once
     private const int MostRows = 64;
 
@@ -14,18 +15,7 @@ internal static class StripWalker
         var (width, height) = CommonSize(frames);
         int rows = RowsPerStrip(frames.Count, width, height);
         var results = new T[(height + rows - 1) / rows];
-        long stripBytes = 2L * frames.Count * width * rows;
-        Run(results.Length, BufferBytes / stripBytes, options ?? new WalkOptions(), () =>
-        {
-            var strip = new Strip(frames.Count, width, rows);
-            return index =>
-            {
-                int firstRow = index * rows;
-                strip.Fill(frames, firstRow, Math.Min(rows, height - firstRow));
-                results[index] = measure(strip);
-                return strip.Rows;
-            };
-        });
+        ForEachStrip(frames, rows, options, () => strip => results[strip.FirstRow / rows] = measure(strip));
         return results;
     }
 
@@ -34,23 +24,31 @@ internal static class StripWalker
     public static IReadOnlyList<TTally> Tally<TTally>(IReadOnlyList<IFrameSamples> frames, Func<TTally> create, Action<Strip, TTally> add, WalkOptions? options = null)
     {
         var (width, height) = CommonSize(frames);
-        int rows = RowsPerStrip(frames.Count, width, height);
         var tallies = new List<TTally>();
-        Run((height + rows - 1) / rows, BufferBytes / (2L * frames.Count * width * rows), options ?? new WalkOptions(), () =>
+        ForEachStrip(frames, RowsPerStrip(frames.Count, width, height), options, () =>
         {
-            var strip = new Strip(frames.Count, width, rows);
             var tally = create();
             lock (tallies)
                 tallies.Add(tally);
+            return strip => add(strip, tally);
+        });
+        return tallies;
+    }
+
+    private static void ForEachStrip(IReadOnlyList<IFrameSamples> frames, int rows, WalkOptions? options, Func<Action<Strip>> createUser)
+    {
+        int width = frames[0].Width, height = frames[0].Height;
+        Run((height + rows - 1) / rows, BufferBytes / (2L * frames.Count * width * rows), options ?? new WalkOptions(), () =>
+        {
+            var strip = new Strip(frames.Count, width, rows);
+            var use = createUser();
             return index =>
             {
-                int firstRow = index * rows;
-                strip.Fill(frames, firstRow, Math.Min(rows, height - firstRow));
-                add(strip, tally);
+                strip.Fill(frames, index * rows, Math.Min(rows, height - index * rows));
+                use(strip);
                 return strip.Rows;
             };
         });
-        return tallies;
     }
 
     /// <summary>Runs pieces of work 0 … <paramref name="pieces"/> − 1; every worker gets its own buffers from <paramref name="createWorker"/>.</summary>
@@ -93,7 +91,8 @@ internal static class StripWalker
     /// <summary>Even whenever it is more than one, so that a strip starts at the first row of a colour filter's pattern.</summary>
     internal static int RowsPerStrip(int frames, int width, int height)
     {
-        long rows = Math.Min(StripBytes / (2L * frames * width), Math.Min(MostRows, height));
+        int bytes = frames > FrameStack.MostOpenFiles ? LargeStripBytes : StripBytes;
+        long rows = Math.Min(bytes / (2L * frames * width), Math.Min(MostRows, height));
         return rows < 2 ? 1 : (int)rows & ~1;
     }
 }

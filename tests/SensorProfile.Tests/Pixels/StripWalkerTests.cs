@@ -25,8 +25,8 @@ public class StripWalkerTests
 
     [Fact]
     public void AStripOfAThousandFramesStaysWithinItsMemory() =>
-        // 1000 frames of 9600 px: one row is 19 MB, the least there can be; of 2000 px: 4 MB.
-        Assert.Equal((1, 1, 64), (StripWalker.RowsPerStrip(1000, 9600, 6400), StripWalker.RowsPerStrip(1000, 2000, 1000), StripWalker.RowsPerStrip(2, 6000, 4000)));
+        // A row of 1000 frames is 19.2 MB at 9600 px (64 MiB hold 3.5 of them, made even) and 4 MB at 2000 px; 300 frames stay open and need 4 MiB only.
+        Assert.Equal((2, 16, 2, 64), (StripWalker.RowsPerStrip(1000, 9600, 6400), StripWalker.RowsPerStrip(1000, 2000, 1000), StripWalker.RowsPerStrip(300, 2000, 1000), StripWalker.RowsPerStrip(2, 6000, 4000)));
 
     [Fact]
     public void ACancelledWalkStops()
