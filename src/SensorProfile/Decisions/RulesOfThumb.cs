@@ -26,7 +26,7 @@ internal static class RulesOfThumb
     internal static string TwentyDarks(double varianceRatio, double lights, double loss)
     {
         double cost = DarkCount.Loss(varianceRatio, lights, 20);
-        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Said.Percent(cost)}, which is {(cost <= loss ? "good enough" : "not enough")} for {Said.Percent(loss)}.";
+        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Said.Percent(cost)}, which is {(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for {Said.Percent(loss)}.";
     }
 
     /// <summary>T-4: an uncooled camera reaches about 30 °C on a warm night.</summary>

@@ -26,19 +26,18 @@ public class SetpointTests
     }
 
     [Theory]   // I-6 for every law: at the set point the law's rate is the allowance, and a degree warmer exceeds it
-    [InlineData("arrhenius", "activationEnergy", 0.6)]
-    [InlineData("arrhenius+floor", "activationEnergy", 0.6)]
-    [InlineData("doubling+floor", "doublingTemperature", 6)]
-    public void EveryLawIsSolved(string name, string second, double value)
+    [InlineData("arrhenius", 0.06, 0.6)]
+    [InlineData("arrhenius+floor", 0.06, 0.6, 0.004)]
+    [InlineData("doubling+floor", 0.06, 6.0, 0.004)]
+    [InlineData("two-process", 0.02, 0.04)]
+    [InlineData("two-process+floor", 0.02, 0.04, 0.004)]
+    public void EveryLawIsSolved(string name, params double[] values)
     {
-        double[] values = [0.06, value, 0.004];
-        string[] names = ["rateAtReference", second, "floor"];
-        int count = name.EndsWith("+floor", StringComparison.Ordinal) ? 3 : 2;
         var model = new DarkCurrentModel
         {
             Name = name,
-            Parameters = [.. Enumerable.Range(0, count).Select(i => new ModelParameter(names[i], values[i], 0.02 * values[i], "", 6, "true value"))],
-            Covariance = [.. Enumerable.Range(0, count).Select(i => Enumerable.Range(0, count).Select(j => i == j ? Math.Pow(0.02 * values[i], 2) : 0).ToArray())],
+            Parameters = [.. TemperatureLaw.Named(name, Tarn.Reference).Parameters.Select((p, i) => new ModelParameter(p.Name, values[i], 0.02 * values[i], p.Unit, 6, "true value"))],
+            Covariance = [.. values.Select((v, i) => values.Select((_, j) => i == j ? Math.Pow(0.02 * v, 2) : 0).ToArray())],
         };
         ModeProfile mode = hot.Mode();
         mode = mode with { DarkCurrent = mode.DarkCurrent! with { Models = [model], Selected = name } };

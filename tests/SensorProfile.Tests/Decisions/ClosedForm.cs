@@ -1,11 +1,8 @@
-namespace SensorProfile.Decisions;
+namespace SensorProfile.Tests.Decisions;
 
-/// <summary>The closed form for pixels that all double alike; the general search must agree with it.</summary>
-internal static class DarkResidualLimit
+/// <summary>The closed form for pixels that all double alike, by which the general search is judged.</summary>
+internal static class ClosedForm
 {
-    /// <summary>2^(δ/ΔT₂) − 1: residual of a dark taken δ °C warmer than the lights, in units of D·t.</summary>
-    internal static double Residual(double warmerCelsius, double doubling) => Math.Pow(2, warmerCelsius / doubling) - 1;
-
     /// <summary>ΔT₂·log₂(1 + fσ/(Dt)), °C.</summary>
     /// <param name="ratio">fσ/(Dt): accepted residual over dark signal.</param>
     /// <param name="doubling">ΔT₂, °C.</param>
