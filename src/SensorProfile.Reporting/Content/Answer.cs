@@ -20,8 +20,8 @@ internal static class Answer
         Finding[] minded = [.. refusals, .. warnings];
         if (minded.Length == 0)
             return new AnswerBlock(Verdict.Keep, sentence, "Keep these numbers: everything that was asked for was measured, and nothing speaks against it.");
-        string count = minded.Length == 1 ? "one finding" : $"{minded.Length} findings";
-        return new AnswerBlock(Verdict.KeepWithCare, sentence, $"Keep these numbers, and mind {count}. {minded[0].Message}");
+        string count = minded.Length == 1 ? "the warning" : $"the {minded.Length} warnings";
+        return new AnswerBlock(Verdict.KeepWithCare, sentence, $"Keep these numbers, and mind {count} among the findings below.");
     }
 
     /// <summary>What is missing, for each mode where there are several: "gain at ISO 800; gain and read noise at ISO 1600".</summary>

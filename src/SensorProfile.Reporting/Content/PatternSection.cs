@@ -26,7 +26,7 @@ internal static class PatternSection
         if (HotPixelPlot.Doubling(pattern) is { } doubling)
             blocks.Add(context.Figure(doubling, "Hot pixels need not double as the typical pixel does. Doubling temperature by class of rate: bars are of 95 %, the broad strokes are the spread from pixel to pixel.", "doubling-by-rate"));
         blocks.AddRange(Glow(pattern));
-        blocks.AddRange(pictures.Select(picture => new PictureBlock(context.Figures.Next(), $"{picture.Title}, from {QuantityText.Number(picture.Low, 2)} (dark) to {QuantityText.Number(picture.High, 2)} {QuantityText.Unit(picture.Unit)} (bright).", picture)));
+        blocks.AddRange(pictures.Select(picture => new PictureBlock(context.Figures.Next(), $"{picture.Title}, from {QuantityText.Number(picture.Low, 2)} (dark) to {QuantityText.Number(picture.High, 2)} {QuantityText.Unit(picture.Unit)} (bright); the first row of the file is at the top, blue is not measured.", picture)));
         if (blocks.Count == 0)
             blocks.Add(new TextBlock("No defect was looked for in this profile."));
         return new ReportSection(Title, context.Label, blocks);

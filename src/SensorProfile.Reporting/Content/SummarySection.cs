@@ -44,7 +44,7 @@ internal static class SummarySection
         yield return new SubheadingBlock("All quantities, with their standard uncertainties");
         yield return new TableBlock(["Quantity", "Value", "Samples", "Method"],
             [.. QuantityList.Of(mode).Where(named => named.Quantity is not null).Select(named => (IReadOnlyList<string>)
-                [named.Label, QuantityText.Of(named.Quantity), QuantityText.Count(named.Quantity!.Samples), named.Quantity.Method])], [0.29, 0.26, 0.1, 0.35])
+                [named.Label, QuantityText.Of(named.Quantity), QuantityText.Count(named.Quantity!.Samples), named.Quantity.Method])], [0.275, 0.26, 0.095, 0.37])
         { FirstNumberColumn = 1, LastNumberColumn = 2 };
         if (mode.Channels.Count > 0)
         {

@@ -12,7 +12,7 @@ internal static class TextWrap
     {
         var lines = new List<string>();
         string line = "";
-        foreach (string word in Words(text).SelectMany(word => Cut(word, size, bold, width)))
+        foreach (string word in NoBreak.Apply(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Cut(word, size, bold, width)))
         {
             string longer = line.Length == 0 ? word : $"{line} {word}";
             if (line.Length > 0 && ReportFonts.Width(longer, size, bold) > width)
@@ -26,10 +26,6 @@ internal static class TextWrap
             lines.Add(line);
         return lines;
     }
-
-    /// <summary>Splits at spaces, but keeps a value and its uncertainty on one line.</summary>
-    private static string[] Words(string text) =>
-        [.. text.Replace(" ± ", "\u00A0±\u00A0", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries)];
 
     private static IEnumerable<string> Cut(string word, double size, bool bold, double width)
     {

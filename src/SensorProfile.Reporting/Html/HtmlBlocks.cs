@@ -14,7 +14,7 @@ internal static class HtmlBlocks
         switch (block)
         {
             case AnswerBlock answer:
-                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence).Replace(" ± ", "\u00A0±\u00A0", StringComparison.Ordinal)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
+                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
                 break;
             case KeyFiguresBlock figures:
                 AppendFigures(page, figures);

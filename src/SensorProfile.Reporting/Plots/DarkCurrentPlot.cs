@@ -34,7 +34,7 @@ internal static class DarkCurrentPlot
         PlotBase.AddLinear(model, AxisPosition.Bottom, "Sensor temperature, °C", new Span(range.Low - 0.8 * Beyond, range.High + 0.8 * Beyond));
         LogarithmicAxis upper = PlotBase.AddLogarithmic(model, AxisPosition.Left, "Dark current, e⁻/px/s",
             Span.OfPositive(Rates(dark).Concat(chosen.Select(p => p.Rate.Value))));
-        ShadeMeasured(model, range, upper.Maximum);
+        ShadeMeasured(model, range, 0.96 * upper.Maximum);
         DrawPoints(model, dark);
         if (chosen.Length > 0)
         {

@@ -21,7 +21,7 @@ internal static class QuantityList
         new("doublingTemperature", "Doubling temperature" + At(mode.DarkCurrent?.ReferenceTemperature), mode.DarkCurrent?.DoublingTemperature),
         new("rowNoise", "Row noise", mode.FixedPattern?.RowNoise),
         new("columnNoise", "Column noise", mode.FixedPattern?.ColumnNoise),
-        new("biasStability", "Bias stability, frame to frame", mode.FixedPattern?.BiasStability),
+        new("biasStability", "Bias stability", mode.FixedPattern?.BiasStability),
     ];
 
     /// <summary>Every quantity of a channel.</summary>

@@ -20,7 +20,7 @@ public class AnswerTests
     {
         AnswerBlock answer = Answer.Of(new CameraProfile { Modes = [_whole], Findings = [new Finding("a", Severity.Warning, "The level moved.")] });
         Assert.Equal(Verdict.KeepWithCare, answer.Verdict);
-        Assert.Equal("Keep these numbers, and mind one finding. The level moved.", answer.Reason);
+        Assert.Equal("Keep these numbers, and mind the warning among the findings below.", answer.Reason);
     }
 
     [Fact]
