@@ -33,9 +33,13 @@ internal sealed record FlatChannel
     /// <summary>Full well, e-.</summary>
     public Measurement? FullWell => Saturation is { } s && Fit is { } f
         ? new(s.SignalAdu * f.Gain.Value,
-            Math.Sqrt(Math.Pow(s.StandardUncertaintyAdu * f.Gain.Value, 2) + Math.Pow(s.SignalAdu * f.Gain.StandardUncertainty, 2)),
+            Math.Sqrt(Math.Pow(s.StandardUncertaintyAdu * f.Gain.Value, 2) + Math.Pow(s.SignalAdu * f.Gain.StandardUncertainty, 2)
+                + Math.Pow(s.SignalAdu * f.Gain.Value * Bend, 2)),
             "e-", f.Gain.Samples, s.By == "adc" ? "up to the end of the codes: " + s.Method : s.Method)
         : null;
+
+    // The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line halves the bend, so twice its largest miss stands for it.
+    private double Bend => Linearity is null ? 0 : 0.02 * Linearity.Deviations.Max(d => Math.Abs(d ?? 0));
 
     /// <summary>Level of saturation with the pedestal in it, ADU.</summary>
     public Measurement? SaturationLevel => Saturation is { } s ? new(s.SignalAdu + Pedestal, s.StandardUncertaintyAdu, "ADU", Points.Count, s.Method) : null;

@@ -10,6 +10,9 @@ internal static class FlatRecipe
     // χ² per degree of freedom of the row ratios beyond which the light flickered row by row.
     private const double FlickerChiSquare = 2;
 
+    // Row noise and saturated rows raise that χ² too, but move the ratios by far less than a lamp does.
+    private const double FlickerScatter = 1e-3;
+
     public static FlatResult Measure(ModeFrames mode, BiasResult bias, Meter meter, Rejections rejections)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
@@ -49,7 +52,7 @@ internal static class FlatRecipe
     {
         Pedestal level = Pedestal.Level(mode.Mosaic, pedestal);
         IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.WholeFrame, options: meter.SingleThread);
-        bool flickers = whole.Any(c => c.RatioChiSquare > FlickerChiSquare);
+        bool flickers = whole.Any(c => c.RatioChiSquare > FlickerChiSquare && Fitting.OrderStatistics.MadSigma(c.RowRatios) > FlickerScatter);
         return new(a, b, exposure, flickers ? ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.RowByRow, options: meter.SingleThread) : whole, flickers);
     }
 
