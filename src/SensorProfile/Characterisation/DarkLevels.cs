@@ -9,6 +9,9 @@ namespace SensorProfile.Characterisation;
 /// <remarks>Levels are turned into electrons channel by channel and then averaged, so that colours with gains of their own may be pooled.</remarks>
 internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<Measurement> gains, Func<ScreenedSet, double> exposureOf)
 {
+    /// <summary>The same for some of the sets.</summary>
+    public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
+
     /// <summary>One point per frame: exposure in s, level in e-, and its statistical doubt; over all channels, or over one.</summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Points(Func<ChannelReading, double> level, double efficiency, int? channel = null) =>
         [.. sets.SelectMany(set => set.Frames.Select(f => (

@@ -17,6 +17,9 @@ internal static class DarkRecipe
     /// <summary>A probe that reads in coarser steps than this says nothing about small differences between sets, °C.</summary>
     private const double FineProbe = 0.3;
 
+    /// <summary>Share of the saturation level from which on a pixel counts as full.</summary>
+    private const double NearSaturation = 0.95;
+
     public static DarkResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options, Meter meter, Rejections rejections)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Dark);
@@ -33,8 +36,9 @@ internal static class DarkRecipe
         if (unknown.Length > 0)
             rejections.Add(Codes.NoTemperature, Severity.Warning, $"{unknown.Length} dark frames have no usable sensor temperature and were not measured: fill temperature_c in the capture table if you know it.", unknown);
 
+        double saturation = NearSaturation * (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum));
         var pairs = PairsBySet(sets, mode, meter);
-        DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, doubling))];
+        DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, saturation, doubling))];
         DarkTemperature[] temperatures = At(FirstDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, options);
         if (fit?.DoublingTemperature is { } own)
@@ -67,7 +71,7 @@ internal static class DarkRecipe
     }
 
     private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
-        BiasResult bias, Measurement[] gains, double doubling)
+        BiasResult bias, Measurement[] gains, double saturation, double doubling)
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
@@ -82,7 +86,7 @@ internal static class DarkRecipe
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
         DarkSignalLineFit? typical = DarkSignalLine.Fit(levels.Points(c => c.Median, medianInefficiency), "e-");
-        DarkSignalLineFit? mean = DarkSignalLine.Fit(levels.Points(c => c.Mean, 1), "e-");
+        DarkSignalLineFit? mean = MeanLine(levels, withZero, saturation);
         double unit = gains.Average(g => g.Value);
         return new DarkTemperature
         {
@@ -97,6 +101,17 @@ internal static class DarkRecipe
             Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit,
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
         };
+    }
+
+    // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where there are two of them.
+    private static DarkSignalLineFit? MeanLine(DarkLevels levels, ScreenedSet[] sets, double saturation)
+    {
+        ScreenedSet[] open = [.. sets.Where(s => s.Frames.All(f => f.Channels.All(c => c.Maximum < saturation)))];
+        bool enough = open.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1;
+        DarkSignalLineFit? line = DarkSignalLine.Fit((enough ? levels.Only(open) : levels).Points(c => c.Mean, 1), "e-");
+        if (line is null || enough || open.Length == sets.Length) return line;
+        double filled = sets.SelectMany(s => s.Frames).Max(f => f.Channels.Average(c => c.Maximum >= saturation ? c.ShareAtMaximum * c.Maximum : 0) / Math.Max(1, f.Frame.ExposureSeconds ?? 1));
+        return line with { Slope = line.Slope with { StandardUncertainty = line.Slope.StandardUncertainty + filled, Method = line.Slope.Method + ", filled pixels in the doubt" } };
     }
 
     private static DarkSignalLineFit? VarianceLine(IReadOnlyList<(double, double, double)> points)

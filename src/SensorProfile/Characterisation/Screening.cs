@@ -71,7 +71,7 @@ internal static class Screening
         if (frames.Count < 3) return [.. frames];
         double median = Fitting.OrderStatistics.Median([.. frames.Select(f => f.Level)]);
         double scatter = Fitting.OrderStatistics.MadSigma([.. frames.Select(f => f.Level)]);
-        double noise = Math.Sqrt(frames.Average(f => f.Channels.Average(c => c.ClippedVariance)));
+        double noise = Math.Sqrt(Fitting.OrderStatistics.Median([.. frames.Select(f => f.Channels.Average(c => c.ClippedVariance))]));
         double limit = Math.Max(OutlierSigmas * scatter, Math.Max(5 * codeStep, 2 * noise));
         bool IsOutlier(ScreenedFrame f) => Math.Abs(f.Level - median) > limit;
         string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";

@@ -1,6 +1,8 @@
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;

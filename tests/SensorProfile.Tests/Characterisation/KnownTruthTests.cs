@@ -1,5 +1,7 @@
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
@@ -23,7 +25,7 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         ["black-clamp"] = Mono(0.5, 2.5, 30000) with { ClampBlack = true, Shots = Nights.Full(30000, six, long4) },
         ["strong-glow"] = Mono(0.8, 1.6, 48000) with
         {
-            Glow = [new Glow { Shape = GlowShape.Corner, Rate = 1.5, Width = 25, X = 200, Y = 1, DoublingTemperature = 12 }], Shots = Nights.Full(48000, six, long4),
+            Glow = [new Glow { Shape = GlowShape.Corner, Rate = 3, Width = 8, X = 200, Y = 1, DoublingTemperature = 12 }], Shots = Nights.Full(48000, six, long4),
         },
         ["telegraph"] = Mono(0.8, 1.6, 48000) with { TelegraphPixels = new TelegraphPixels { Share = 0.003, Amplitude = 20, AmplitudeSpread = 0.4 }, Shots = Nights.Full(48000, six, long4) },
         ["curved-photon-transfer"] = Mono(0.8, 1.6, 48000) with { BrighterFatter = -1.6e-6, Shots = Nights.Full(48000, six, long4) },

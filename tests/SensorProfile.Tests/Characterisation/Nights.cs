@@ -1,5 +1,5 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters;
 
 namespace SensorProfile.Tests.Characterisation;
 

@@ -2,6 +2,7 @@ using SensorProfile.Characterisation;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
+using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Tests.Characterisation;
 

@@ -1,0 +1,78 @@
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters;
+
+namespace SensorProfile.Tests.Characterisation;
+
+public sealed class IncompleteSessionTests
+{
+    private static readonly CameraDescription camera = new()
+    {
+        Name = "Tarn-9M", Width = 80, Height = 64, Gain = 0.8, ReadNoise = 2, FullWell = 40000, BiasLevel = 500,
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.1, DoublingTemperature = 6 },
+    };
+
+    [Fact]
+    public void DarksAloneGiveNullsAndSayWhatIsMissing()
+    {
+        using var session = new SimulatedSession(camera with { Shots = [new() { Kind = FrameKind.Dark, Exposure = 60, Count = 4 }, new() { Kind = FrameKind.Dark, Exposure = 120, Count = 4 }] }, 1);
+        CameraProfile profile = session.Characterise().Profile;
+        ModeProfile mode = Assert.Single(profile.Modes);
+        Assert.Null(mode.ReadNoise);
+        Assert.Null(mode.Gain);
+        Assert.Null(mode.DarkCurrent);
+        string[] codes = [.. profile.Findings.Where(f => f.Severity == Severity.Refusal).Select(f => f.Code)];
+        Assert.Contains("lacks-read-noise", codes);
+        Assert.Contains("lacks-gain", codes);
+        Assert.Contains("gain-missing-for-electrons", codes);
+        Assert.Equal(8, profile.Frames.Used);
+    }
+
+    [Fact]
+    public void OneBadFileAmongManyIsNamedAndTheRestMeasured()
+    {
+        using var session = new SimulatedSession(camera with { Shots = Nights.Full(40000, [-10], [60, 120, 300]) }, 2);
+        string whole = Directory.GetFiles(session.Folder, "bias*").Order(StringComparer.Ordinal).First();
+        byte[] bytes = File.ReadAllBytes(whole);
+        File.WriteAllBytes(Path.Combine(session.Folder, "cut short.fits"), bytes[..(bytes.Length / 2)]);
+        CameraProfile profile = session.Characterise().Profile;
+        RejectedFile rejected = Assert.Single(profile.Frames.Rejected);
+        Assert.Equal("cut short.fits", rejected.File);
+        Assert.Contains("bytes are missing", rejected.Reason, StringComparison.Ordinal);
+        Assert.NotNull(profile.Modes[0].Gain);
+        Assert.NotNull(profile.Modes[0].ReadNoise);
+    }
+
+    [Fact]
+    public void ADarkWithLightIsFoundOut()
+    {
+        using var session = new SimulatedSession(camera with
+        {
+            Shots =
+            [
+                .. Nights.Full(40000, [-10], [60, 120, 300]),
+                new() { Kind = FrameKind.Dark, Exposure = 300, Count = 1, LightLeak = 3, Pause = 1 },
+            ],
+        }, 3);
+        CameraProfile profile = session.Characterise().Profile;
+        RejectedFile rejected = Assert.Single(profile.Frames.Rejected);
+        Assert.Contains("is far from the", rejected.Reason, StringComparison.Ordinal);
+        Assert.Contains(profile.Findings, f => f.Code == "level-outlier" && f.Frames.Contains(rejected.File));
+    }
+
+    [Fact]
+    public void TheProfileDoesNotDependOnTheNumberOfThreads()
+    {
+        using var session = new SimulatedSession(camera with { Shots = Nights.Full(40000, [-10, 0, 5], [60, 120, 300], darks: 3, bias: 9) }, 4);
+        string File(int threads)
+        {
+            string path = Path.Combine(session.Folder, $"profile-{threads}.json");
+            ProfileFile.Write(path, session.Characterise(threads).Profile);
+            return System.IO.File.ReadAllText(path);
+        }
+        string one = File(1);
+        Assert.Equal(one, File(3));
+        Assert.Equal(one, File(8));
+    }
+}
