@@ -17,12 +17,12 @@ public class SimulationTruthTests
         Serial = 4,
     };
 
-    /// <summary>300 frames of 300 s with the response straightened: the mean of every pixel against the map, in units of its own error.</summary>
+    /// <summary>30 frames of 300 s with the response straightened: the mean of every pixel against the map, in units of its own error.</summary>
     [Theory, InlineData(-10.0), InlineData(-2.0)]
     public void RateMapIsWhatTheFramesCollect(double celsius)
     {
         CameraDescription straight = Camera with { Nonlinearity = 0, FullWell = null };
-        var night = new SimulatedNight(straight with { Shots = [EffectFree(300, celsius)] }, 8);
+        var night = new SimulatedNight(straight with { Shots = [Darks(300, celsius)] }, 8);
         double[] sums = new double[straight.Width * straight.Height];
         foreach (SimulatedFrame frame in night.Frames)
         {
@@ -52,12 +52,12 @@ public class SimulationTruthTests
         Assert.InRange(z2 / count, 1 - 4.5 * Math.Sqrt(2.0 / count), 1 + 4.5 * Math.Sqrt(2.0 / count));   // mean of n χ²(1)
     }
 
-    private static Shot EffectFree(double exposure, double celsius) => new() { Kind = FrameKind.Dark, Exposure = exposure, Temperature = celsius, Count = 30 };
+    private static Shot Darks(double exposure, double celsius) => new() { Kind = FrameKind.Dark, Exposure = exposure, Temperature = celsius, Count = 30 };
 
     [Fact]
     public void PointsAreTheMedianAndMeanOfTheMap()
     {
-        var night = new SimulatedNight(Camera with { Shots = [EffectFree(300, -10), EffectFree(300, 5)] }, 8);
+        var night = new SimulatedNight(Camera with { Shots = [Darks(300, -10), Darks(300, 5)] }, 8);
         TrueDarkCurrent dark = SimulationTruth.Of(night).DarkCurrent!;
         Assert.Equal([-10, 5], dark.Points.Select(p => p.Temperature));
         Assert.Equal([-11.5, 3.5], dark.Points.Select(p => p.DieTemperature));
