@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>Every true value behind a simulated night: the content of <c>truth.json</c>. Values hold for the camera at its age.</summary>
@@ -82,5 +84,20 @@ public sealed record SimulationTruth
     {
         ArgumentNullException.ThrowIfNull(night);
         return TruthBuilder.Build(night, filePrefix);
+    }
+
+    /// <summary>Reads a <c>truth.json</c>.</summary>
+    /// <exception cref="InvalidDataException">It is none; names the file and the place.</exception>
+    public static SimulationTruth Read(string path)
+    {
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            return JsonSerializer.Deserialize(stream, SimulationJson.Default.SimulationTruth) ?? throw new JsonException("found null.");
+        }
+        catch (JsonException error)
+        {
+            throw new InvalidDataException($"{path} is not the truth of a simulated night: {error.Message} Simulate the night again.", error);
+        }
     }
 }

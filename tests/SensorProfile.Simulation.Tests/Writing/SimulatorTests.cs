@@ -2,6 +2,7 @@ using System.Text.Json;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
 using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Simulation.Tests.Writing;
 
@@ -90,6 +91,27 @@ public sealed class SimulatorTests : IDisposable
             file.FirstImage!.ReadRows(0, classes.AsSpan());
             return classes.Count(c => (c & 1) != 0);
         }
+    }
+
+    [Fact]
+    public void TruthReadBackIsTheSame()
+    {
+        SimulationTruth written = Simulator.Write(Camera, _folder, 3);
+        SimulationTruth read = SimulationTruth.Read(Path.Combine(_folder, "truth.json"));
+        Assert.Equal(written.HotPixels, read.HotPixels);
+        Assert.Equal(written.TelegraphPixels, read.TelegraphPixels);
+        Assert.Equal(written.Frames, read.Frames);
+        Assert.Equal(written.DarkCurrent!.Points, read.DarkCurrent!.Points);
+        Assert.Equal(written.Camera.ToJson(), read.Camera.ToJson());
+        Assert.Equal((written.ReadNoiseAdu, written.FullWell, written.Seed), (read.ReadNoiseAdu, read.FullWell, read.Seed));
+    }
+
+    [Fact]
+    public void AnotherFileIsNoTruth()
+    {
+        string other = Path.Combine(_folder, "other.json");
+        File.WriteAllText(other, "{ \"a\": 1 }");
+        Assert.StartsWith($"{other} is not the truth of a simulated night", Assert.Throws<InvalidDataException>(() => SimulationTruth.Read(other)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
