@@ -8,17 +8,31 @@ internal static class CommandList
 {
     public const string Branch = "darks";
 
+    private const string Demo = "sensorprofile-demo", Profile = Demo + "/profile.json", Frames = Demo + "/frames";
+
     private static readonly Entry[] Entries =
     [
+        Entry.Of<DemoCommand>("demo", "What does this do? Simulates a night of a camera, characterises it and writes the report.",
+            ["demo"], ["demo", "--out", "trial", "--seed", "2"]),
+        Entry.Of<ShotsCommand>("shots", "Which frames do I take to characterise my camera?",
+            ["shots", "--cooled", "--minutes", "120"], ["shots", "--have", Frames]),
         Entry.Of<SurveyCommand>("survey", "What have I got, and is it fit for use? Reads headers only.",
-            ["survey", "sensorprofile-demo/frames"], ["survey", "sensorprofile-demo/frames", "--table", "capture.csv"]),
+            ["survey", Frames], ["survey", Frames, "--table", "capture.csv"]),
+        Entry.Of<CharacteriseCommand>("characterise", "What is my camera like? Exit code 1 when no setting gave read noise, gain, dark current and doubling temperature.",
+            ["characterise", Frames, "--out", "results"]),
+        Entry.Of<ReportCommand>("report", "Show it again: the report of a stored profile.",
+            ["report", Profile, "--out", "report-again"]),
         Entry.Of<SetpointCommand>("setpoint", "How cold should I run it?",
-            ["setpoint", "sensorprofile-demo/profile.json", "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]),
-        Entry.Of<DarksMatchCommand>("darks match", "How far off may my darks be, in °C and seconds?",
-            ["darks", "match", "sensorprofile-demo/profile.json", "--exposure", "300", "--lights", "40"]),
+            ["setpoint", Profile, "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]),
+        Entry.Of<DarksPlanCommand>("darks plan", "Which darks do I shoot, how many?",
+            ["darks", "plan", Profile, "--exposure", "300", "--lights", "40", "--csv", "darks.csv"]),
+        Entry.Of<DarksMatchCommand>("darks match", "How far off may my darks be? With folders: do these darks fit those lights?",
+            ["darks", "match", Profile, "--exposure", "300", "--lights", "40"],
+            ["darks", "match", "--lights", "lights", "--darks", Frames, "--profile", Profile]),
         Entry.Of<SimulateCommand>("simulate", "What if? Writes the frames of a camera whose truth is known.",
-            ["simulate", "sensorprofile-demo/camera.json", "--out", "what-if", "--seed", "7"]),
-        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
+            ["simulate", Demo + "/camera.json", "--out", "what-if", "--seed", "7"]),
+        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.",
+            ["schema"]),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);

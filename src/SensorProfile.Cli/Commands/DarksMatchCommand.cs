@@ -1,84 +1,87 @@
 using System.ComponentModel;
-using System.Globalization;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
 
-/// <summary><c>darks match</c>: how far off may my darks be?</summary>
+/// <summary><c>darks match</c>: how far off may my darks be; and with paths, do these darks fit those lights?</summary>
 internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settings>
 {
     protected override string Name => "darks match";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override Reply Answer(Session session, Settings settings) =>
+        settings.Darks.Length > 0 ? OnDisk(session, settings) : Tolerance(settings);
+
+    private static Reply Tolerance(Settings settings)
     {
-        ToleranceQuestion question = settings.Question;
-        CameraProfile profile = ProfileReading.Read(settings.Profile);
-        ToleranceAnswer answer = DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question);
-        return ToleranceReply.Of(answer);
+        ToleranceQuestion question = settings.Tolerance;
+        CameraProfile profile = ProfileReading.Read(settings.ProfilePath ?? throw CommandFailure.WrongCommandLine("darks match needs a profile, or --lights PATH with --darks PATH."));
+        return ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question));
     }
 
-    internal sealed class Settings : SkySettings
+    private static Reply OnDisk(Session session, Settings settings)
     {
-        [CommandArgument(0, "<PROFILE>")]
+        if (settings.LightPaths.Count == 0) throw CommandFailure.WrongCommandLine("--darks needs --lights PATH, the folder of the lights.");
+        CameraProfile? profile = settings.ProfilePath is { } path ? ProfileReading.Read(path) : null;
+        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings, settings.LightPaths, FrameKind.Light, out IReadOnlyList<Finding> lightFindings);
+        IReadOnlyList<FrameSet> darks = SetReading.Read(session, settings, settings.Darks, FrameKind.Dark, out IReadOnlyList<Finding> darkFindings);
+        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks));
+        return MatchReply.Of(answer, [.. lightFindings, .. darkFindings]);
+    }
+
+    internal sealed class Settings : StackSettings
+    {
+        [CommandArgument(0, "[PROFILE]")]
         [Description("profile.json, or the folder that holds it.")]
-        public string Profile { get; init; } = "";
+        public string? Profile { get; init; }
+
+        [CommandOption("--profile <PROFILE>")]
+        [Description("The same, when lights and darks are given as folders.")]
+        public string? ProfileOption { get; init; }
+
+        [CommandOption("--darks <PATH>")]
+        [Description("Darks on disk, to be judged against the lights on disk.")]
+        public string[] Darks { get; init; } = [];
 
         [CommandOption("--exposure <S>")]
         [Description("Exposure of one light, s.")]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
 
-        [CommandOption("--lights <N>")]
-        [Description("Lights in the stack.")]
-        public string? Lights { get; init; }
-
-        [CommandOption("--temperature <C>")]
-        [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
-        [TypeConverter(typeof(Number))]
-        public double? Temperature { get; init; }
-
-        [CommandOption("--dithers <K>")]
-        [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
-        public int Dithers { get; init; } = 1;
-
-        [CommandOption("--rejects")]
-        [Description("The stack leaves out samples that stand out.")]
-        public bool Rejects { get; init; }
-
         [CommandOption("--scaled")]
         [Description("The darks are scaled to the lights by the law of the typical pixel.")]
         public bool Scaled { get; init; }
 
-        [CommandOption("--loss <PCT>")]
-        [Description("Rise of the noise that you accept, %; 5 unless said.")]
-        [TypeConverter(typeof(Number))]
-        public double? Loss { get; init; }
+        [CommandOption("--bias-frames <N>")]
+        [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
+        public int BiasFrames { get; init; }
 
-        public ToleranceQuestion Question
+        public string? ProfilePath => Profile ?? ProfileOption;
+
+        public ToleranceQuestion Tolerance => new()
         {
-            get
-            {
-                LossLimits limits = new();
-                return new ToleranceQuestion
-                {
-                    ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
-                    Lights = LightCount,
-                    TemperatureCelsius = Temperature,
-                    DitherPositions = Dithers,
-                    RejectsOutliers = Rejects,
-                    Scaled = Scaled,
-                    Sky = SkyRate,
-                    Limits = limits with { NoiseLoss = Percent.ShareOf(Loss) ?? limits.NoiseLoss },
-                };
-            }
-        }
+            ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
+            Lights = LightCount ?? throw CommandFailure.WrongCommandLine("darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."),
+            TemperatureCelsius = Temperature,
+            DitherPositions = Dithers ?? 1,
+            RejectsOutliers = Rejects,
+            Scaled = Scaled,
+            Sky = SkyRate,
+            Limits = Limits,
+        };
 
-        private int LightCount => Lights is null
-            ? throw CommandFailure.WrongCommandLine("darks match needs --lights, the number of lights in the stack.")
-            : int.TryParse(Lights, NumberStyles.None, CultureInfo.InvariantCulture, out int count) ? count
-            : throw CommandFailure.WrongCommandLine($"--lights {Lights} is not a whole number of lights.");
+        public MatchQuestion Matching(IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks) => new()
+        {
+            Lights = lights,
+            Darks = darks,
+            Sky = SkyRate,
+            DitherPositions = Dithers,
+            RejectsOutliers = Rejects,
+            BiasFrames = BiasFrames,
+            Limits = Limits,
+        };
     }
 }

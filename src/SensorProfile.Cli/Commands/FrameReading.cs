@@ -27,7 +27,8 @@ internal static class FrameReading
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";
     }
 
-    private static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
+    /// <summary>Names files that were left out, the first few of many.</summary>
+    public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
     {
         foreach (RejectedFile file in rejected.Take(RejectedShown)) side.Line($"left out: {file.File}: {file.Reason}");
         if (rejected.Count > RejectedShown) side.Line($"left out: {Plural.Of(rejected.Count - RejectedShown, "more file")}; --json names every one.");

@@ -21,7 +21,7 @@ internal sealed record Reply
 
     public IReadOnlyList<ReplyTable> Tables { get; init; } = [];
 
-    /// <summary>Further lines of text after the tables, such as where the report stands.</summary>
+    /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 
     /// <summary>Members of the JSON document that only this command has.</summary>

@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Replies;
 
-/// <summary>Prints a reply for people: the sentence, the reason, the numbers, the findings, the cautions.</summary>
+/// <summary>Prints a reply for people: the sentence, the reason, the numbers, the findings, the cautions, and where things stand.</summary>
 internal static class ReplyPrinter
 {
     public static void Print(Reply reply, ResultStream results)
@@ -13,8 +13,6 @@ internal static class ReplyPrinter
         if (reply.Reason.Length > 0) Paragraph(page, reply.Reason);
         if (reply.Quantities.Count > 0) Table(page, results.Width, QuantityTable(reply.Quantities));
         foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0)) Table(page, results.Width, table);
-        if (reply.Lines.Count > 0) page.WriteLine();
-        foreach (string line in reply.Lines) results.WriteRaw(line + "\n");
         ReplyTable[] lists =
         [
             ReplyTable.List("Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {f.Message} [{f.Code}]")),
@@ -22,6 +20,8 @@ internal static class ReplyPrinter
             ReplyTable.List("Take care", reply.Cautions),
         ];
         foreach (ReplyTable list in lists.Where(l => l.Rows.Count > 0)) Table(page, results.Width, list);
+        if (reply.Lines.Count > 0) page.WriteLine();
+        foreach (string line in reply.Lines) results.WriteRaw(line + "\n");
     }
 
     public static string Word(Severity severity) => severity switch

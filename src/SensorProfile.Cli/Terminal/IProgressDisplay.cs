@@ -6,6 +6,6 @@ internal interface IProgressDisplay
     /// <param name="stage">What is being done, for people: "reading headers".</param>
     /// <param name="done">Frames (or files) done in this stage.</param>
     /// <param name="total">All of them; 0 when that is not known.</param>
-    /// <param name="bytes">Bytes read or written in this stage; 0 when not counted.</param>
+    /// <param name="bytes">Bytes read since the work began; 0 when not counted.</param>
     void Show(string stage, int done, int total, long bytes);
 }

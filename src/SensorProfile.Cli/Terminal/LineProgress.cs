@@ -5,27 +5,25 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(10);
     private readonly Lock gate = new();
-    private string? current;
-    private long started, printed;
+    private Stage? current;
+    private long printed;
 
     public void Show(string stage, int done, int total, long bytes)
     {
         lock (gate)
         {
-            if (stage != current)
+            if (stage != current?.Name)
             {
-                current = stage;
-                started = printed = clock.GetTimestamp();
+                current = new Stage(stage, clock, bytes);
+                printed = clock.GetTimestamp();
                 writer.WriteLine(stage + (total > 0 ? $", {Plural.Of(total, "frame")}" : "") + " …");
             }
             else if (done < total && clock.GetElapsedTime(printed) >= Pause)
             {
                 printed = clock.GetTimestamp();
-                writer.WriteLine($"{stage}: {done} of {Plural.Of(total, "frame")}{Speed(bytes)}");
+                string[] parts = [$"{stage}: {done} of {Plural.Of(total, "frame")}", current.Speed(bytes), current.Left(done, total)];
+                writer.WriteLine(string.Join(", ", parts.Where(p => p.Length > 0)));
             }
         }
     }
-
-    private string Speed(long bytes) =>
-        bytes > 0 ? $", {ProgressText.Speed(bytes, clock.GetElapsedTime(started))}" : "";
 }

@@ -8,8 +8,7 @@ internal sealed class LiveProgress : IProgressDisplay
     private readonly Lock gate = new();
     private readonly TimeProvider clock;
     private readonly ProgressTask line;
-    private string? current;
-    private long started;
+    private Stage? current;
 
     private LiveProgress(TimeProvider clock, ProgressTask line)
     {
@@ -26,20 +25,8 @@ internal sealed class LiveProgress : IProgressDisplay
     {
         lock (gate)
         {
-            if (stage != current)
-            {
-                current = stage;
-                started = clock.GetTimestamp();
-                line.Value = 0;
-            }
-            TimeSpan elapsed = clock.GetElapsedTime(started);
-            string[] parts =
-            [
-                stage,
-                total > 0 ? $"{done}/{total}" : "",
-                bytes > 0 ? ProgressText.Speed(bytes, elapsed) : "",
-                ProgressText.Left(done, total, elapsed),
-            ];
+            if (stage != current?.Name) current = new Stage(stage, clock, bytes);
+            string[] parts = [stage, total > 0 ? $"{done}/{total}" : "", current.Speed(bytes), current.Left(done, total)];
             line.Description = Markup.Escape(string.Join("  ", parts.Where(p => p.Length > 0)));
             line.IsIndeterminate = total <= 0;
             line.MaxValue = Math.Max(1, total);

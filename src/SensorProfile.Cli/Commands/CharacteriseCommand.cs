@@ -1,0 +1,47 @@
+using System.ComponentModel;
+using SensorProfile.Characterisation;
+using SensorProfile.Cli.Output;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Frames;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>characterise</c>: what is my camera like?</summary>
+internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Settings>
+{
+    protected override string Name => "characterise";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        string folder = string.IsNullOrWhiteSpace(settings.Out) ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.") : settings.Out;
+        using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
+        CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
+        Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
+        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference, settings.Quick);
+        FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
+        output.Write(work => ResultsFolder.Write(work, result, session.Stop));
+        output.Complete();
+        return ProfileReply.Of(Name, result.Profile, folder);
+    }
+
+    internal sealed class Settings : FrameSettings
+    {
+        [CommandOption("--out <DIR>")]
+        [Description("Folder for the results; made by the command, refused when it exists.")]
+        public string? Out { get; init; }
+
+        [CommandOption("--table <FILE>")]
+        [Description("Capture table (CSV) that corrects what the headers say; survey writes one.")]
+        public string? Table { get; init; }
+
+        [CommandOption("--reference <C>")]
+        [Description("Temperature that rates refer to, °C; the middle of what was measured unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Reference { get; init; }
+
+        [CommandOption("--quick")]
+        [Description("Leave out the temperature law of every single pixel.")]
+        public bool Quick { get; init; }
+    }
+}

@@ -1,0 +1,22 @@
+using SensorProfile.Characterisation;
+using SensorProfile.Cli.Terminal;
+using SensorProfile.Frames;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary>Runs the characterisation with progress.</summary>
+internal static class Characterising
+{
+    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick)
+    {
+        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
+        CharacterisationResult result = session.Side.Watch(display => Characteriser.Run(inventory, options, new Progress(display), session.Stop));
+        session.Stop.ThrowIfCancellationRequested();
+        return result;
+    }
+
+    private sealed class Progress(IProgressDisplay display) : IProgress<CharacterisationProgress>
+    {
+        public void Report(CharacterisationProgress value) => display.Show(value.Stage, value.FramesDone, value.FramesTotal, value.BytesRead);
+    }
+}

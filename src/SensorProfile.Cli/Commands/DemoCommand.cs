@@ -1,0 +1,64 @@
+using System.ComponentModel;
+using SensorProfile.Characterisation;
+using SensorProfile.Cli.Output;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+using SensorProfile.Simulation;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>demo</c>: what does this do?</summary>
+internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
+{
+    private const string UsualFolder = "sensorprofile-demo";
+    private const double ExposureSeconds = 300;
+    private const int Lights = 40;
+
+    protected override string Name => "demo";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        string folder = settings.Out ?? UsualFolder;
+        using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, []);
+        CameraDescription camera = DemoCameras.Tarn9M();
+        output.Write(work =>
+        {
+            File.WriteAllText(Path.Combine(work, "camera.json"), camera.ToJson());
+            File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), DemoCameras.Fell24C().ToJson());
+        });
+        SimulatedFrames.Write(session, camera, output, "frames", settings.Seed);
+        Inventory inventory = FrameReading.Read(session, [Path.Combine(output.WorkPath, "frames")], null, namesSay: false);
+        CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
+        output.Write(work => ResultsFolder.Write(work, result, session.Stop));
+        output.Complete();
+        return DemoReply.Of(result.Profile, folder, Cold(result.Profile), Darks(result.Profile));
+    }
+
+    private static Reply Cold(CameraProfile profile) => Ask("setpoint", () =>
+        SetpointReply.Of(Setpoint.Advise(profile, ModeChoice.Find(profile, null), new SetpointQuestion { ExposureSeconds = ExposureSeconds })));
+
+    private static Reply Darks(CameraProfile profile) => Ask("darks match", () =>
+        ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, null), new ToleranceQuestion { ExposureSeconds = ExposureSeconds, Lights = Lights })));
+
+    private static Reply Ask(string command, Func<Reply> question)
+    {
+        try
+        {
+            return question();
+        }
+        catch (DecisionRefusedException refusal)
+        {
+            return DecisionReply.CannotTell(command, refusal);
+        }
+    }
+
+    internal sealed class Settings : OutputSettings
+    {
+        [CommandOption("--seed <N>")]
+        [Description("Seed of the simulated night: the same seed gives the same numbers.")]
+        public ulong Seed { get; init; } = 1;
+    }
+}

@@ -1,0 +1,104 @@
+using System.ComponentModel;
+using System.Globalization;
+using SensorProfile.Cli.Output;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>shots</c>: which frames do I take to characterise my camera?</summary>
+internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
+{
+    protected override string Name => "shots";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
+        ShotQuestion question = settings.Question;
+        if (settings.Have.Length > 0) question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };
+        ShotListAnswer answer = ShotList.Plan(question);
+        if (settings.Csv is { } csv) CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
+        return ShotsReply.Of(answer, settings.Csv);
+    }
+
+    internal sealed class Settings : AnswerSettings
+    {
+        [CommandOption("--cooled")]
+        [Description("The camera has a cooler (assumed unless --uncooled is given).")]
+        public bool Cooled { get; init; }
+
+        [CommandOption("--uncooled")]
+        [Description("The camera has no cooler.")]
+        public bool Uncooled { get; init; }
+
+        [CommandOption("--minutes <M>")]
+        [Description("Time there is, minutes; the full programme unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Minutes { get; init; }
+
+        [CommandOption("--ambient <C>")]
+        [Description("Temperature of the air, °C; 15 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Ambient { get; init; }
+
+        [CommandOption("--max-delta <C>")]
+        [Description("How far below the ambient the cooler reaches, °C; 35 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? MaximumDifference { get; init; }
+
+        [CommandOption("--longest <S>")]
+        [Description("Longest exposure of your lights, s; 300 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Longest { get; init; }
+
+        [CommandOption("--size <WxH>")]
+        [Description("Frame size in pixels, for the disk space; 3000x3000 unless said.")]
+        public string? Size { get; init; }
+
+        [CommandOption("--have <PATH>")]
+        [Description("Frames that exist already: the list then says what is worth adding. May be given several times.")]
+        public string[] Have { get; init; } = [];
+
+        [CommandOption("--names-say")]
+        [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+        public bool NamesSay { get; init; }
+
+        [CommandOption("--csv <FILE>")]
+        [Description("Write the list as a table here too.")]
+        public string? Csv { get; init; }
+
+        [CommandOption("--overwrite")]
+        [Description("Replace that table when it exists.")]
+        public bool Overwrite { get; init; }
+
+        public ShotQuestion Question
+        {
+            get
+            {
+                if (Cooled && Uncooled) throw CommandFailure.WrongCommandLine("Give --cooled or --uncooled, not both.");
+                ShotQuestion usual = new();
+                (int width, int height) = Size is null ? (usual.Width, usual.Height) : FrameSize(Size);
+                return usual with
+                {
+                    Cooled = !Uncooled,
+                    Minutes = Minutes,
+                    AmbientCelsius = Ambient ?? usual.AmbientCelsius,
+                    MaximumDifference = MaximumDifference ?? usual.MaximumDifference,
+                    LongestExposureSeconds = Longest ?? usual.LongestExposureSeconds,
+                    Width = width,
+                    Height = height,
+                };
+            }
+        }
+
+        private static (int Width, int Height) FrameSize(string text)
+        {
+            string[] parts = text.Split('x', 'X', '×');
+            return parts.Length == 2 && int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out int width)
+                && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int height) && width > 0 && height > 0
+                ? (width, height)
+                : throw CommandFailure.WrongCommandLine($"'{text}' is not a frame size. Write it like 3000x2000.");
+        }
+    }
+}

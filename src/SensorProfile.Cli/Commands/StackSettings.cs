@@ -1,0 +1,55 @@
+using System.ComponentModel;
+using System.Globalization;
+using SensorProfile.Decisions;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary>The stack of lights that darks are judged against.</summary>
+internal abstract class StackSettings : SkySettings
+{
+    [CommandOption("--lights <N|PATH>")]
+    [Description("Lights in the stack: their number, or the folder that holds them.")]
+    public string[] Lights { get; init; } = [];
+
+    [CommandOption("--temperature <C>")]
+    [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
+    [TypeConverter(typeof(Number))]
+    public double? Temperature { get; init; }
+
+    [CommandOption("--dithers <K>")]
+    [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+    public int? Dithers { get; init; }
+
+    [CommandOption("--rejects")]
+    [Description("The stack leaves out samples that stand out.")]
+    public bool Rejects { get; init; }
+
+    [CommandOption("--loss <PCT>")]
+    [Description("Rise of the noise that you accept, %; 5 unless said.")]
+    [TypeConverter(typeof(Number))]
+    public double? Loss { get; init; }
+
+    [CommandOption("--table <FILE>")]
+    [Description("Capture table that corrects the headers of the frames.")]
+    public string? Table { get; init; }
+
+    [CommandOption("--names-say")]
+    [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+    public bool NamesSay { get; init; }
+
+    /// <summary>The number of lights; null when folders were given instead, or nothing.</summary>
+    public int? LightCount =>
+        Lights is [var only] && int.TryParse(only, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && !Path.Exists(only) ? count : null;
+
+    public IReadOnlyList<string> LightPaths => LightCount is null ? Lights : [];
+
+    public LossLimits Limits
+    {
+        get
+        {
+            LossLimits usual = new();
+            return usual with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.NoiseLoss };
+        }
+    }
+}

@@ -1,0 +1,13 @@
+using System.Text;
+
+namespace SensorProfile.Cli.Output;
+
+/// <summary>A list as a table on disk: UTF-8, complete or absent.</summary>
+internal static class CsvFile
+{
+    public static void Write(string path, Action<TextWriter> fill) => OutputFile.Write(path, work =>
+    {
+        using StreamWriter writer = new(work, append: false, new UTF8Encoding(false));
+        fill(writer);
+    });
+}

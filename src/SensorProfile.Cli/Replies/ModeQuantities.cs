@@ -1,0 +1,27 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>The numbers of one mode, by the names of profile.json.</summary>
+internal static class ModeQuantities
+{
+    public static IReadOnlyList<ReplyQuantity> Of(ModeProfile mode) =>
+    [
+        new("readNoise", "read noise", mode.ReadNoise),
+        new("gain", "gain", mode.Gain),
+        new("fullWell", "full well", mode.FullWell),
+        new("dynamicRange", "dynamic range", mode.DynamicRange),
+        new("biasLevel", "bias level", mode.BiasLevel),
+        new("saturationLevel", "saturation level", mode.SaturationLevel),
+        new("linearityError", "linearity error", mode.LinearityError),
+        new("responseNonuniformity", "response nonuniformity", mode.ResponseNonuniformity),
+        new("rateAtReference", Rate(mode.DarkCurrent), mode.DarkCurrent?.RateAtReference),
+        new("doublingTemperature", "dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
+    ];
+
+    public static ReplyTable Table(ModeProfile mode) => new(
+        ModeLabel.Text(mode.Settings), ["", ">", ""],
+        [.. Of(mode).Select(q => (IReadOnlyList<string>)[q.Label, q.Value is { } value ? QuantityText.Number(value.Value, value.StandardUncertainty) : q.Absent, QuantityText.Unit(q.Value?.Unit ?? "")])]);
+
+    private static string Rate(DarkCurrentProfile? dark) => dark?.ReferenceTemperature is { } celsius ? $"dark current at {QuantityText.Temperature(celsius)}" : "dark current";
+}

@@ -1,0 +1,20 @@
+using SensorProfile.Decisions;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>The answer of <c>darks plan</c>.</summary>
+internal static class PlanReply
+{
+    public static Reply Of(PlanAnswer answer, string? csv) => DecisionReply.Of("darks plan", answer, JsonNodes.Field("masters", answer.Masters)) with
+    {
+        Tables = [Masters(answer)],
+        Lines = csv is null ? [] : [$"The list as a table: {csv}"],
+    };
+
+    private static ReplyTable Masters(PlanAnswer answer) => new(
+        "", [">frames", ">exposure", ">sensor", "settings", "when", "reason"],
+        [.. answer.Masters.Select(m => (IReadOnlyList<string>)
+        [
+            QuantityText.Count(m.Frames), QuantityText.Number(m.Exposure) + " s", QuantityText.Temperature(m.Temperature), SettingsText.Of(m.Settings), m.When, m.Reason,
+        ])]);
+}

@@ -1,0 +1,116 @@
+using System.Diagnostics;
+using System.Text.Json;
+using SensorProfile.Cli.Tests.Running;
+
+namespace SensorProfile.Cli.Tests;
+
+public sealed class CharacteriseTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void AFullNightGivesAProfileAReportTablesAndMaps()
+    {
+        SimulatedNight.Write(folder["eine Nacht"], SimulatedNight.Full);
+        SortedDictionary<string, string> before = TemporaryFolder.Digests(folder["eine Nacht"]);
+        CommandRun run = folder.Command.Run("characterise", "eine Nacht", "--out", "Ergebnis ü").Expect(ExitCodes.Answered);
+        Assert.StartsWith("Read noise 1.", run.FirstLine, StringComparison.Ordinal);
+        foreach (string file in new[] { "profile.json", "report.pdf", "report.html", "maps/read-noise.fits" })
+            Assert.True(File.Exists(folder["Ergebnis ü/" + file]), file);
+        Assert.NotEmpty(Directory.GetFiles(folder["Ergebnis ü/tables"], "*.csv"));
+        Assert.Equal(before, TemporaryFolder.Digests(folder["eine Nacht"]));
+        Assert.Equal(2, Directory.GetFileSystemEntries(folder.Path).Length);
+
+        JsonElement profile = JsonDocument.Parse(File.ReadAllText(folder["Ergebnis ü/profile.json"])).RootElement;
+        JsonElement gain = profile.GetProperty("modes")[0].GetProperty("gain");
+        Assert.InRange((gain.GetProperty("value").GetDouble() - 0.8) / gain.GetProperty("standardUncertainty").GetDouble(), -4, 4);   // the camera's true gain
+
+        folder.Command.Run("report", "Ergebnis ü/profile.json", "--out", "again").Expect(ExitCodes.Answered);
+        foreach (string file in new[] { "report.html", "report.pdf" })
+            Assert.Equal(File.ReadAllBytes(folder["Ergebnis ü/" + file]), File.ReadAllBytes(folder["again/" + file]));
+    }
+
+    [Fact]
+    public void OneBadFileAmongManyIsNamedAndLeftOut()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full);
+        byte[] frame = File.ReadAllBytes(folder["night/bias_-10C_001.fits"]);
+        File.WriteAllBytes(folder["night/cut.fits"], frame[..^5000]);
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out", "--json").Expect(ExitCodes.Answered);
+        Assert.Contains("left out: cut.fits: ", run.Error, StringComparison.Ordinal);
+        JsonElement profile = JsonDocument.Parse(File.ReadAllText(folder["out/profile.json"])).RootElement;
+        Assert.Contains(profile.GetProperty("frames").GetProperty("rejected").EnumerateArray(), r => r.GetProperty("file").GetString() == "cut.fits");
+        Assert.Contains("cut.fits", File.ReadAllText(folder["out/report.html"]), StringComparison.Ordinal);
+        Assert.Equal("measured", run.Json.GetProperty("verdict").GetString());
+    }
+
+    [Fact]
+    public void DarksAloneGiveNullsFindingsAndExitCode1()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.DarksOnly);
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out", "--json").Expect(ExitCodes.CannotTell);
+        JsonElement quantities = run.Json.GetProperty("quantities");
+        Assert.Equal(JsonValueKind.Null, quantities.GetProperty("readNoise").ValueKind);
+        Assert.Equal(JsonValueKind.Null, quantities.GetProperty("gain").ValueKind);
+        Assert.Equal("incomplete", run.Json.GetProperty("verdict").GetString());
+        Assert.Contains(run.Json.GetProperty("findings").EnumerateArray(), f => f.GetProperty("message").GetString()!.Contains("bias", StringComparison.OrdinalIgnoreCase));
+        Assert.True(File.Exists(folder["out/report.html"]));
+    }
+
+    [Fact]
+    public void NothingReadableIsExitCode3AndLeavesNoFolder()
+    {
+        Directory.CreateDirectory(folder["night"]);
+        File.WriteAllText(folder["night/a.fits"], "nothing");
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out").Expect(ExitCodes.UnreadableInput);
+        Assert.StartsWith("sensorprofile: a.fits: ", run.Error.Split('\n')[^2], StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["out"]));
+    }
+
+    [Theory]
+    [InlineData("night")]
+    [InlineData("night/results")]
+    [InlineData("./night/../night/results")]
+    public void AnOutputFolderInsideTheFramesIsRefused(string place)
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.DarksOnly);
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", place, "--overwrite").Expect(ExitCodes.WrongCommandLine);
+        Assert.Contains("which is read: results would mix with your frames", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnExistingFolderIsKeptUnlessOverwriteIsGiven()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.DarksOnly);
+        folder.Command.Run("characterise", "night", "--out", "out").Expect(ExitCodes.CannotTell);
+        File.WriteAllText(folder["out/notes.txt"], "mine");
+        File.WriteAllText(folder["out/tables/stale.csv"], "from an earlier run");
+        folder.Command.Run("characterise", "night", "--out", "out").Expect(ExitCodes.UnwritableOutput);
+        folder.Command.Run("characterise", "night", "--out", "out", "--overwrite").Expect(ExitCodes.CannotTell);
+        Assert.Equal("mine", File.ReadAllText(folder["out/notes.txt"]));
+        Assert.False(File.Exists(folder["out/tables/stale.csv"]));
+    }
+
+    [Fact]
+    public void InterruptedWorkEndsWith130AndLeavesNothing()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full.Replace("\"width\": 160, \"height\": 120", "\"width\": 1200, \"height\": 900", StringComparison.Ordinal));
+        using Process process = folder.Command.Start("characterise", "night", "--out", "out");
+        process.StandardError.ReadLine();                            // "reading headers …": the work has begun
+        using (Process kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) kill.WaitForExit();
+        CommandRun run = SensorProfileCommand.Finish(process).Expect(ExitCodes.Interrupted);
+        Assert.EndsWith("sensorprofile: interrupted; nothing unfinished was kept.\n", run.Error, StringComparison.Ordinal);
+        Assert.Equal([folder["night"]], Directory.GetFileSystemEntries(folder.Path));
+    }
+
+    [Fact]
+    public void ProgressInAPipeIsAFewLines()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full);
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out").Expect(ExitCodes.Answered);
+        Assert.InRange(run.Error.Split('\n').Length, 2, 25);
+        Assert.DoesNotContain("\u001b", run.Error, StringComparison.Ordinal);
+    }
+}

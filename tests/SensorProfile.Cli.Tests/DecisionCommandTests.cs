@@ -1,0 +1,139 @@
+using System.Globalization;
+using System.Text.Json;
+using SensorProfile.Cli.Tests.Running;
+
+namespace SensorProfile.Cli.Tests;
+
+/// <summary>setpoint, darks match and darks plan on a stored profile.</summary>
+public sealed class DecisionCommandTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public DecisionCommandTests() => TarnProfile.Write(folder["profile.json"]);
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void SetpointNamesATemperatureFirstAndAgreesWithItsJson()
+    {
+        string[] question = ["setpoint", "profile.json", "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"];
+        CommandRun text = folder.Command.Run(question).Expect(ExitCodes.Answered);
+        JsonElement json = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.Answered).Json;
+        Assert.Equal("setpoint", json.GetProperty("command").GetString());
+        Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
+        JsonElement advice = json.GetProperty("quantities").GetProperty("setpoint");
+        Assert.Equal("°C", advice.GetProperty("unit").GetString());
+        Assert.Contains(advice.GetProperty("value").GetDouble().ToString("0", CultureInfo.InvariantCulture).Replace('-', '−'), text.FirstLine, StringComparison.Ordinal);
+        Assert.True(json.GetProperty("quantities").TryGetProperty("setpointTypical", out _) && json.GetProperty("quantities").TryGetProperty("setpoint99", out _));
+        Assert.True(json.GetProperty("curve").GetArrayLength() > 10);
+    }
+
+    [Fact]
+    public void WithoutASkyThreeSkiesStandSideBySideAndTheFlagIsNamed()
+    {
+        CommandRun run = folder.Command.Run("setpoint", "profile.json", "--exposure", "300").Expect(ExitCodes.Answered);
+        Assert.Contains("--sky", run.FirstLine, StringComparison.Ordinal);
+        foreach (string sky in new[] { "dark sky, broad band", "suburban sky, broad band", "suburban sky, narrow band" })
+            Assert.Contains(sky, run.Output, StringComparison.Ordinal);
+        Assert.Equal(3, folder.Command.Run("setpoint", "profile.json", "--exposure", "300", "--json").Json.GetProperty("skies").GetArrayLength());
+    }
+
+    [Fact]
+    public void DarksMatchGivesTolerancesAndTheirCause()
+    {
+        JsonElement json = folder.Command.Run("darks", "match", "profile.json", "--exposure", "300", "--lights", "40", "--sky", "2", "--json").Expect(ExitCodes.Answered).Json;
+        Assert.Equal("darks match", json.GetProperty("command").GetString());
+        JsonElement quantities = json.GetProperty("quantities");
+        Assert.True(quantities.GetProperty("toleranceWarmer").GetProperty("value").GetDouble() > 0);
+        Assert.True(quantities.TryGetProperty("toleranceColder", out _) && quantities.TryGetProperty("toleranceExposure", out _));
+        Assert.Contains(json.GetProperty("bindingCause").GetString(), new[] { "typical", "hot-pixels", "glow", "level" });
+    }
+
+    [Fact]
+    public void DarksPlanListsMastersWithReasonsAndWritesThemAsATable()
+    {
+        string[] question = ["darks", "plan", "profile.json", "--exposure", "300", "--exposure", "60", "--lights", "40", "--sky", "2"];
+        CommandRun text = folder.Command.Run([.. question, "--csv", "plan.csv"]).Expect(ExitCodes.Answered);
+        Assert.StartsWith("Shoot ", text.FirstLine, StringComparison.Ordinal);
+        Assert.StartsWith("exposure_s,temperature_c,gain,", File.ReadAllText(folder["plan.csv"]), StringComparison.Ordinal);
+        JsonElement masters = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.Answered).Json.GetProperty("masters");
+        Assert.Equal([60, 300], masters.EnumerateArray().Select(m => m.GetProperty("exposure").GetDouble()));
+        Assert.All(masters.EnumerateArray(), m => Assert.True(m.GetProperty("frames").GetInt32() > 0 && m.GetProperty("reason").GetString()!.Length > 0));
+        Assert.Contains("plan.csv exists", folder.Command.Run([.. question, "--csv", "plan.csv"]).Expect(ExitCodes.UnwritableOutput).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LightsAndDarksOnDiskGetAVerdict()
+    {
+        SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
+        SimulatedNight.Write(folder["lights"], SimulatedNight.DarksOnly.Replace("\"kind\": \"dark\"", "\"kind\": \"light\", \"level\": 600", StringComparison.Ordinal));
+        CommandRun run = folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--sky", "2", "--json");
+        JsonElement matches = run.Json.GetProperty("matches");
+        Assert.Equal(2, matches.GetArrayLength());
+        Assert.All(matches.EnumerateArray(), m => Assert.Contains(m.GetProperty("verdict").GetString(), new[] { "fits", "usable", "does-not-fit", "cannot-tell" }));
+        Assert.Equal(run.Json.GetProperty("verdict").GetString() == "cannot-tell" ? ExitCodes.CannotTell : ExitCodes.Answered, run.ExitCode);
+    }
+
+    [Fact]
+    public void AQuestionTheProfileCannotAnswerIsExitCode1InTextAndJson()
+    {
+        File.WriteAllText(folder["empty.json"], "{ \"schemaVersion\": 1, \"modes\": [] }");
+        CommandRun text = folder.Command.Run("setpoint", "empty.json", "--exposure", "300").Expect(ExitCodes.CannotTell);
+        JsonElement json = folder.Command.Run("setpoint", "empty.json", "--exposure", "300", "--json").Expect(ExitCodes.CannotTell).Json;
+        Assert.Equal("cannot-tell", json.GetProperty("verdict").GetString());
+        Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
+        Assert.Equal("refusal", json.GetProperty("findings")[0].GetProperty("severity").GetString());
+    }
+
+    [Theory]
+    [InlineData("setpoint profile.json --exposure 300 --sky 0")]
+    [InlineData("setpoint profile.json --exposure -5 --sky 2")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --sky-brightness 20")]
+    [InlineData("setpoint profile.json --exposure 300 --sky-brightness 20")]
+    [InlineData("setpoint profile.json --exposure 300 --focal-ratio 5")]
+    [InlineData("darks match profile.json --exposure 300")]
+    [InlineData("darks match profile.json --lights 40")]
+    [InlineData("darks match --exposure 300 --lights 40")]
+    [InlineData("darks match --darks somewhere --lights 40")]
+    [InlineData("setpoint two.json --exposure 300 --sky 2")]
+    [InlineData("shots --cooled --uncooled")]
+    [InlineData("shots --size 3000")]
+    public void AWrongQuestionIsExitCode2WithOneLine(string arguments)
+    {
+        TarnProfile.Write(folder["two.json"], TarnProfile.Mode(0));
+        CommandRun run = folder.Command.Run(arguments.Split(' ')).Expect(ExitCodes.WrongCommandLine);
+        Assert.Equal("", run.Output);
+        Assert.Single(run.Error.TrimEnd('\n').Split('\n'));
+        Assert.Contains("Try: sensorprofile ", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AModeIsChosenByItsSettings()
+    {
+        TarnProfile.Write(folder["two.json"], TarnProfile.Mode(0));
+        folder.Command.Run("setpoint", "two.json", "--exposure", "300", "--sky", "2", "--gain", "0").Expect(ExitCodes.Answered);
+    }
+
+    [Theory]
+    [InlineData("{ \"schemaVersion\": 1, \"modes\": [ { \"readNoise\": { \"value\": \"much\" } } ] }", "$.modes[0].readNoise.value")]
+    [InlineData("{ \"schemaVersion\": 99 }", "99")]
+    [InlineData("not a profile", "line 1")]
+    public void ADamagedProfileIsExitCode3AndThePlaceIsNamed(string content, string place)
+    {
+        File.WriteAllText(folder["profile.json"], content);
+        CommandRun run = folder.Command.Run("setpoint", "profile.json", "--exposure", "300").Expect(ExitCodes.UnreadableInput);
+        Assert.Contains("profile.json", run.Error, StringComparison.Ordinal);
+        Assert.Contains(place, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnswersAreTheSameBytesUnderAGermanLocaleAndFitFortyColumns()
+    {
+        string[] question = ["setpoint", "profile.json", "--exposure", "300.5", "--sky", "1.5", "--ambient", "-8.5", "--max-delta", "35"];
+        SensorProfileCommand german = folder.Command with { Environment = new Dictionary<string, string?> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8" } };
+        Assert.Equal(folder.Command.Run(question).Expect(0).Output, german.Run(question).Output);
+        Assert.Equal(folder.Command.Run([.. question, "--json"]).Output, german.Run([.. question, "--json"]).Output);
+        SensorProfileCommand narrow = folder.Command with { Environment = new Dictionary<string, string?> { ["COLUMNS"] = "40" } };
+        Assert.All(narrow.Run(question).Output.Split('\n'), line => Assert.InRange(line.Length, 0, 40));
+    }
+}
