@@ -137,12 +137,15 @@ internal static class DarkRecipe
         return readings.Length < 2 ? 0 : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
     }
 
-    // The mean of n readings in steps of s carries s/√12 at least, however many there are; their scatter over the sets comes on top.
+    // The mean of n readings in steps of s carries s/√12 at least, however many there are; a coarse probe's scatter comes on top. While the temperature drifts, die and
+    // probe differ by their lag, for which a tenth of the drift stands.
     private static double TemperatureUncertainty(ScreenedSet[] sets, double step)
     {
+        double[] readings = [.. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>()];
         double[] means = [.. sets.Select(s => s.Set.TemperatureCelsius).OfType<double>()];
-        if (means.Length < 2) return step > FineProbe ? step / Math.Sqrt(12) : 0;
-        double mean = means.Average(), scatter = Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
-        return step > FineProbe ? Math.Sqrt(scatter * scatter + step * step / 12) : 0;
+        if (step <= FineProbe) return readings.Length < 2 ? 0 : (readings.Max() - readings.Min()) / 10;
+        double mean = means.Average();
+        double scatter = means.Length < 2 ? 0 : Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
+        return Math.Sqrt(scatter * scatter + step * step / 12);
     }
 }
