@@ -5,6 +5,7 @@ namespace SensorProfile.Decisions;
 /// <summary>The shot list for characterising a camera in a given time, and what existing frames still want.</summary>
 public static class ShotList
 {
+    private const double WhiteFlatPercent = 130;
     private const double FlatSeconds = 1;          // a dim, even light gives a flat in about this time
     private const double SameTemperature = 1;      // darks this close count as the temperature that was asked for, °C
     private const double RoomCelsius = 22;
@@ -63,8 +64,10 @@ public static class ShotList
         for (int level = 1; level <= programme.FlatLevels; level++)
         {
             if (level <= FlatPairs(question)) continue;
-            Add(shots, "flat", null, null, Math.Round(95.0 * level / programme.FlatLevels), 2, FlatSeconds + question.OverheadSeconds, 0,
-                "a pair under the same even, dim light: gain, linearity, full well; keep the light, change the exposure");
+            bool white = level == programme.FlatLevels;          // full well is read beyond saturation, not below it
+            Add(shots, "flat", null, null, white ? WhiteFlatPercent : Math.Round(90.0 * level / (programme.FlatLevels - 1)), 2, FlatSeconds + question.OverheadSeconds, 0, white
+                ? "a pair long enough to be evenly white: saturation and full well"
+                : "a pair under the same even, dim light: gain and linearity; keep the light, change the exposure");
         }
         foreach (double celsius in Temperatures(question, programme.Temperatures))
         {
