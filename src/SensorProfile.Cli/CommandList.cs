@@ -37,6 +37,9 @@ internal static class CommandList
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
 
+    /// <summary>Every example of every help, in order.</summary>
+    public static IEnumerable<string[]> Examples => Entries.SelectMany(e => e.Examples);
+
     /// <summary>The command that the arguments name, for the hint at its help; empty when they name none.</summary>
     public static string NameIn(IReadOnlyList<string> arguments)
     {
@@ -55,7 +58,7 @@ internal static class CommandList
             });
     }
 
-    private sealed record Entry(string Name, Action<IConfigurator, Session> Add, Action<IConfigurator<CommandSettings>, Session> AddToBranch)
+    private sealed record Entry(string Name, IReadOnlyList<string[]> Examples, Action<IConfigurator, Session> Add, Action<IConfigurator<CommandSettings>, Session> AddToBranch)
     {
         public bool InBranch => Name.StartsWith(Branch + " ", StringComparison.Ordinal);
 
@@ -64,6 +67,7 @@ internal static class CommandList
             string last = name.Split(' ')[^1];
             return new Entry(
                 name,
+                examples,
                 (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
                 (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session));
         }

@@ -26,10 +26,25 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
     {
         if (settings.LightPaths.Count == 0) throw CommandFailure.WrongCommandLine("--darks needs --lights PATH, the folder of the lights.");
         CameraProfile? profile = settings.ProfilePath is { } path ? ProfileReading.Read(path) : null;
-        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings, settings.LightPaths, FrameKind.Light, out IReadOnlyList<Finding> lightFindings);
-        IReadOnlyList<FrameSet> darks = SetReading.Read(session, settings, settings.Darks, FrameKind.Dark, out IReadOnlyList<Finding> darkFindings);
-        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks));
-        return MatchReply.Of(answer, [.. lightFindings, .. darkFindings]);
+        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings.LightPaths, FrameKind.Light, settings.Table, settings.NamesSay, out IReadOnlyList<Finding> lightFindings);
+        IReadOnlyList<FrameSet> darks = SetReading.Read(session, settings.Darks, FrameKind.Dark, settings.Table, settings.NamesSay, out IReadOnlyList<Finding> darkFindings);
+        (SkyRate? sky, Finding[] skyFindings) = profile is null ? (settings.SkyRate, []) : Sky(session, settings, profile, lights, darks);
+        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks) with { Sky = sky });
+        return MatchReply.Of(answer, sky, [.. skyFindings, .. lightFindings, .. darkFindings]);
+    }
+
+    /// <summary>The sky that was given, else as the lights show it, else none (the strictest is assumed then).</summary>
+    private static (SkyRate?, Finding[]) Sky(Session session, Settings settings, CameraProfile profile, IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks)
+    {
+        if (settings.SkyRate is { } given) return (given, []);
+        try
+        {
+            return (SkyReading.Measure(session, profile, ModeChoice.Find(profile, settings.WantedMode ?? (lights.Count > 0 ? lights[0].Settings : null)), lights, darks), []);
+        }
+        catch (DecisionRefusedException refusal)
+        {
+            return (null, [refusal.ToFinding() with { Severity = Severity.Note }]);
+        }
     }
 
     internal sealed class Settings : StackSettings
@@ -77,7 +92,6 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         {
             Lights = lights,
             Darks = darks,
-            Sky = SkyRate,
             DitherPositions = Dithers,
             RejectsOutliers = Rejects,
             BiasFrames = BiasFrames,

@@ -17,7 +17,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
     {
         if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
         CameraProfile profile = ProfileReading.Read(settings.Profile);
-        IReadOnlyList<FrameSet> sets = settings.LightPaths.Count > 0 ? SetReading.Read(session, settings, settings.LightPaths, FrameKind.Light, out _) : [];
+        IReadOnlyList<FrameSet> sets = settings.LightPaths.Count > 0 ? SetReading.Read(session, settings.LightPaths, FrameKind.Light, settings.Table, settings.NamesSay, out _) : [];
         PlanAnswer answer = DarksPlan.Find(profile, settings.Question(profile, sets));
         if (settings.Csv is { } csv) CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
         return PlanReply.Of(answer, settings.Csv);

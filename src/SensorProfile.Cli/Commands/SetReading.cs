@@ -6,10 +6,10 @@ namespace SensorProfile.Cli.Commands;
 internal static class SetReading
 {
     /// <summary>Sets of that kind; frames whose kind is not said count as it too, for the user said what they are.</summary>
-    public static IReadOnlyList<FrameSet> Read(Session session, StackSettings settings, IReadOnlyList<string> paths, FrameKind kind, out IReadOnlyList<Finding> findings)
+    public static IReadOnlyList<FrameSet> Read(Session session, IReadOnlyList<string> paths, FrameKind kind, string? table, bool namesSay, out IReadOnlyList<Finding> findings)
     {
-        CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
-        Inventory inventory = FrameReading.Read(session, paths, table, settings.NamesSay);
+        CaptureTable? corrections = table is null ? null : CaptureTable.Read(table);
+        Inventory inventory = FrameReading.Read(session, paths, corrections, namesSay);
         findings = inventory.Findings;
         return [.. inventory.Sets.Where(s => s.Kind == kind || s.Kind == FrameKind.Unknown)];
     }

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using Spectre.Console.Cli;
 
@@ -14,9 +15,18 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
     protected override Reply Answer(Session session, Settings settings)
     {
         SetpointQuestion question = settings.Question;
+        if (settings.Lights.Length > 0 && question.Sky is not null) throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
         CameraProfile profile = ProfileReading.Read(settings.Profile);
-        SetpointAnswer answer = Setpoint.Advise(profile, ModeChoice.Find(profile, settings.WantedMode), question);
-        return SetpointReply.Of(answer);
+        ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
+        if (settings.Lights.Length > 0) question = question with { Sky = Sky(session, settings, profile, mode) };
+        return SetpointReply.Of(Setpoint.Advise(profile, mode, question));
+    }
+
+    private static SkyRate Sky(Session session, Settings settings, CameraProfile profile, ModeProfile mode)
+    {
+        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings.Lights, FrameKind.Light, null, namesSay: false, out _);
+        IReadOnlyList<FrameSet> darks = settings.Darks.Length > 0 ? SetReading.Read(session, settings.Darks, FrameKind.Dark, null, namesSay: false, out _) : [];
+        return SkyReading.Measure(session, profile, mode, lights, darks);
     }
 
     internal sealed class Settings : SkySettings
@@ -29,6 +39,14 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         [Description("Exposure of one light, s.")]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
+
+        [CommandOption("--lights <PATH>")]
+        [Description("Measure the sky on these lights of yours.")]
+        public string[] Lights { get; init; } = [];
+
+        [CommandOption("--darks <PATH>")]
+        [Description("Darks that match those lights; the profile's bias level and dark current serve where there are none.")]
+        public string[] Darks { get; init; } = [];
 
         [CommandOption("--ambient <C>")]
         [Description("Temperature of the night air, °C; may be given several times, also as July=22.")]

@@ -1,7 +1,7 @@
 using SensorProfile.Characterisation;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
-using SensorProfile.Reporting.Maps;
+using MapFiles = SensorProfile.Reporting.Maps.MapFiles;
 
 namespace SensorProfile.Cli.Output;
 

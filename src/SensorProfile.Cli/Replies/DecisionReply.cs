@@ -33,6 +33,6 @@ internal static class DecisionReply
     private static ReplyQuantity Quantity(Answer answer, string name, Measurement? value) => new(name, Labels.Of(name), value)
     {
         Interval = answer.Intervals.GetValueOrDefault(name),
-        Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "none",
+        Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",
     };
 }

@@ -5,10 +5,14 @@ namespace SensorProfile.Cli.Replies;
 /// <summary>The answer of <c>darks match</c> for lights and darks on disk.</summary>
 internal static class MatchReply
 {
-    public static Reply Of(MatchAnswer answer, IReadOnlyList<Finding> frameFindings)
+    public static Reply Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
     {
-        Reply reply = DecisionReply.Of("darks match", answer, JsonNodes.Field("matches", answer.Matches));
-        return reply with { Tables = [Matches(answer)], Findings = [.. answer.Findings, .. frameFindings] };
+        Reply reply = DecisionReply.Of("darks match", answer, JsonNodes.Field("matches", answer.Matches), JsonNodes.Field("sky", sky));
+        return reply with
+        {
+            Tables = sky is null ? [Matches(answer)] : [Matches(answer), SkyFields.Assumptions([sky])],
+            Findings = [.. answer.Findings, .. frameFindings],
+        };
     }
 
     private static ReplyTable Matches(MatchAnswer answer) => new(

@@ -37,8 +37,11 @@ internal static class ReplyPrinter
     {
         if (quantity.Value is not { } value) return [quantity.Label, quantity.Absent, "", ""];
         string interval = quantity.Interval is { } ends ? $"95 %: {End(ends.Low)} … {End(ends.High)}" : value.Method;
-        return [quantity.Label, QuantityText.Number(value.Value, value.StandardUncertainty), QuantityText.Unit(value.Unit), interval];
+        return [quantity.Label, Number(value), QuantityText.Unit(value.Unit), interval];
     }
+
+    private static string Number(Measurement value) => value.StandardUncertainty > 0
+        ? QuantityText.Number(value.Value, value.StandardUncertainty) : QuantityText.Number(value.Value, 4);   // a count, or what follows from a chosen number
 
     private static string End(double? value) => value is { } end ? QuantityText.Number(end, 3) : "open";
 

@@ -24,8 +24,8 @@ internal static class SetpointReply
                     [("setpoint", "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "cannot tell")] : Array.Empty<ReplyTable>(),
                 Curve(answer),
                 Ambient(answer),
+                SkyFields.Assumptions(all.Select(a => a.Sky)),
             ],
-            Lines = SkyFields.Assumptions(all.Select(a => a.Sky)),
         };
     }
 

@@ -8,14 +8,15 @@ namespace SensorProfile.Cli.Replies;
 internal static class TableText
 {
     private const int Gap = 2;
-    private const int NarrowestLastColumn = 24;
+    private const int NarrowestLastColumn = 18;
 
-    public static IEnumerable<string> Lines(ReplyTable table, int width)
+    public static IEnumerable<string> Lines(ReplyTable whole, int width)
     {
+        ReplyTable table = whole.WithoutEmptyColumns();
         int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(c => WidthOf(table, c))];
         int natural = widths.Sum() + (Gap * widths.Length);
         int least = natural - Math.Max(0, widths[^1] - NarrowestLastColumn);
-        return least <= width ? Aligned(table, Math.Min(width, natural + 1)) : Blocks(table);
+        return least <= width ? Aligned(table, Math.Min(width, natural + 1)) : Blocks(table, width);
     }
 
     private static int WidthOf(ReplyTable table, int column) =>
@@ -40,14 +41,23 @@ internal static class TableText
         return text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd());
     }
 
-    private static IEnumerable<string> Blocks(ReplyTable table)
+    private static IEnumerable<string> Blocks(ReplyTable table, int width)
     {
         foreach (IReadOnlyList<string> row in table.Rows)
-            for (int c = 0; c < row.Count; c++)
-            {
-                if (row[c].Length == 0) continue;
-                string heading = table.Heading(c).Length > 0 ? table.Heading(c) + ": " : "";
-                yield return (c == 0 ? "  " : "    ") + heading + row[c];
-            }
+            foreach ((string text, bool first) in table.HasHeadings ? Headed(table, row) : Unheaded(row))
+                foreach (string line in Rendered(new Padder(new Text(text), new Padding(first ? Gap : 2 * Gap, 0, 0, 0)), width)) yield return line;
+    }
+
+    private static IEnumerable<(string Text, bool First)> Headed(ReplyTable table, IReadOnlyList<string> row)
+    {
+        for (int c = 0; c < row.Count; c++)
+            if (row[c].Length > 0) yield return (table.Heading(c).Length > 0 ? $"{table.Heading(c)}: {row[c]}" : row[c], c == 0);
+    }
+
+    /// <summary>"label: number unit", and what is said of it below.</summary>
+    private static IEnumerable<(string Text, bool First)> Unheaded(IReadOnlyList<string> row)
+    {
+        yield return ($"{row[0]}: {string.Join(' ', row.Skip(1).Take(2).Where(cell => cell.Length > 0))}", true);
+        foreach (string cell in row.Skip(3).Where(cell => cell.Length > 0)) yield return (cell, false);
     }
 }

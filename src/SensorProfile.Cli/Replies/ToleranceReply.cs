@@ -24,8 +24,8 @@ internal static class ToleranceReply
                 .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],
                     [("toleranceWarmer", "warmer by"), ("toleranceColder", "colder by"), ("toleranceExposure", "exposure by")], NoLimit)] : Array.Empty<ReplyTable>(),
                 Causes(answer),
+                SkyFields.Assumptions(all.Select(a => a.Sky)),
             ],
-            Lines = SkyFields.Assumptions(all.Select(a => a.Sky)),
         };
     }
 

@@ -43,6 +43,8 @@ public sealed record SkyBrightness
         double side = PixelMicrometres * 1e-6 / FocalRatio * ArcsecondsPerRadian;
         double rate = FluxOverPlanck * Math.Pow(10, -0.4 * Magnitude) * (BandwidthNanometres / CentreNanometres) * (Math.PI / 4) * side * side * Efficiency;
         return new SkyRate(name, new Measurement(rate, RelativeUncertainty * rate, "e-/px/s", 1, "estimated from sky brightness and optics (AB scale)"),
-            [$"{Said.Number(Magnitude)} mag/arcsec², f/{Said.Number(FocalRatio)}, {Said.Number(PixelMicrometres)} µm pixels, {Said.Number(BandwidthNanometres)} nm wide at {Said.Number(CentreNanometres)} nm, efficiency {Said.Number(Efficiency)}; good to about {Said.Percent(RelativeUncertainty)}"]);
+            [$"{Said.Number(Magnitude)} mag/arcsec², f/{Said.Number(FocalRatio)}, {Said.Number(PixelMicrometres)} µm pixels, {Said.Number(BandwidthNanometres)} nm wide at {Said.Number(CentreNanometres)} nm, efficiency {Said.Number(Efficiency)}{Doubt}"]);
     }
+
+    private string Doubt => RelativeUncertainty > 0 ? $"; good to about {Said.Percent(RelativeUncertainty)}" : "";   // a named sky is what it is called
 }
