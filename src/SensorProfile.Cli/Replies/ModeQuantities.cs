@@ -23,5 +23,13 @@ internal static class ModeQuantities
         ModeLabel.Text(mode.Settings), ["", ">", ""],
         [.. Of(mode).Select(q => (IReadOnlyList<string>)[q.Label, q.Value is { } value ? QuantityText.Number(value.Value, value.StandardUncertainty) : q.Absent, QuantityText.Unit(q.Value?.Unit ?? "")])]);
 
+    /// <summary>The colours of the filter array side by side; no rows for a monochrome camera.</summary>
+    public static ReplyTable Channels(ModeProfile mode) => new(
+        "Colour by colour", ["", ">read noise", ">gain", ">full well", ">dark current"],
+        [.. mode.Channels.Select(c => (IReadOnlyList<string>)
+        [
+            c.Name, QuantityText.Of(c.ReadNoise), QuantityText.Of(c.Gain), QuantityText.Of(c.FullWell), QuantityText.Of(c.DarkRate ?? c.DarkRateFromVariance),
+        ])]);
+
     private static string Rate(DarkCurrentProfile? dark) => dark?.ReferenceTemperature is { } celsius ? $"dark current at {QuantityText.Temperature(celsius)}" : "dark current";
 }

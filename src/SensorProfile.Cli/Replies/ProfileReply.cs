@@ -17,19 +17,23 @@ internal static class ProfileReply
             Reason = complete ? "" : Missing(profile, missing),
             Verdict = complete ? "measured" : "incomplete",
             Quantities = profile.Modes.Count == 1 ? ModeQuantities.Of(profile.Modes[0]) : [],
-            Tables = profile.Modes.Count == 1 ? [] : [.. profile.Modes.Select(ModeQuantities.Table)],
+            Tables = [.. profile.Modes.SelectMany(mode => Tables(profile, mode))],
             Lines = Places(folder),
             Fields =
             [
                 JsonNodes.Field("folder", folder),
                 JsonNodes.Field("camera", profile.Camera),
-                JsonNodes.Field("modes", profile.Modes.Select(m => new { m.Settings, Quantities = ModeQuantities.Of(m).ToDictionary(q => q.Name, q => q.Value), Missing = Headline.Missing(m) })),
+                JsonNodes.Field("modes", profile.Modes.Select(m => new { m.Settings, Quantities = ModeQuantities.Of(m).ToDictionary(q => q.Name, q => q.Value), Missing = Headline.Missing(m), m.Channels })),
                 JsonNodes.Field("rejected", profile.Frames.Rejected),
             ],
             Findings = profile.Findings,
             ExitCode = complete ? ExitCodes.Answered : ExitCodes.CannotTell,
         };
     }
+
+    /// <summary>A single mode's numbers stand above the tables already.</summary>
+    private static IEnumerable<ReplyTable> Tables(CameraProfile profile, ModeProfile mode) =>
+        profile.Modes.Count == 1 ? [ModeQuantities.Channels(mode)] : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];
 
     private static string Missing(CameraProfile profile, IReadOnlyList<string>[] missing)
     {
