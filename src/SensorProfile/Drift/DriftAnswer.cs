@@ -1,0 +1,33 @@
+using SensorProfile.Decisions;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift;
+
+/// <summary>Is my sensor ageing?</summary>
+/// <remarks>Verdict: changed | unchanged | cannot-tell.</remarks>
+public sealed record DriftAnswer : Answer
+{
+    /// <summary>The profiles that were compared, oldest first.</summary>
+    public IReadOnlyList<string> Compared { get; init; } = [];
+
+    /// <summary>Profiles that were not compared, each with the reason.</summary>
+    public IReadOnlyList<RejectedFile> Refused { get; init; } = [];
+
+    /// <summary>First against last profile, quantity by quantity.</summary>
+    public IReadOnlyList<DriftChange> Changes { get; init; } = [];
+
+    /// <summary>Slopes per year; empty with fewer than three dates.</summary>
+    public IReadOnlyList<DriftTrend> Trends { get; init; } = [];
+
+    /// <summary>Hot pixels of the first mode that has maps in both profiles; null when none has.</summary>
+    public HotPixelDrift? HotPixels => HotPixelModes.Count > 0 ? HotPixelModes[0] : null;
+
+    /// <summary>Hot pixels of every mode that has maps in both profiles.</summary>
+    public IReadOnlyList<HotPixelDrift> HotPixelModes { get; init; } = [];
+
+    /// <summary>Probe or ageing, for every mode whose dark currents could be compared.</summary>
+    public IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
+
+    /// <summary>When the present darks will no longer do; empty with fewer than three dates.</summary>
+    public IReadOnlyList<LibraryForecast> Library { get; init; } = [];
+}

@@ -1,0 +1,134 @@
+using System.Globalization;
+using SensorProfile.Decisions;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift;
+
+/// <summary>Turns a comparison into an answer that a person can act on.</summary>
+internal static class DriftWords
+{
+    private const string Yearly = "\"Renew the dark library yearly\" (common practice, no source): ";
+
+    /// <summary>T-3: age alone is a reason to check, never to throw away.</summary>
+    public static string RuleOfThumb(double years, bool changed) => Yearly + (changed
+        ? "here the measurements say that the camera has changed, whatever the age of the darks; check the darks themselves with 'darks check'."
+        : years > 1 ? "these measurements give no reason to renew; age alone is a reason to check (a few fresh darks and 'darks check'), never to throw darks away."
+        : "the darks are younger than a year, and these measurements give no reason to renew them.")
+        + " The only published pace we know (an instrument in orbit, where radiation ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
+
+    public static DriftAnswer NothingToCompare(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> refused, List<Finding> findings) => new()
+    {
+        Sentence = "Cannot tell whether the sensor has changed: two profiles of one camera are needed.",
+        Reason = kept.Count == 0 ? "No profile could be used." : $"Only {kept[0].File} could be used; characterise the camera again next season and compare the two.",
+        Verdict = Answer.CannotTell,
+        Compared = [.. kept.Select(p => p.File)],
+        Refused = refused,
+        Findings = findings,
+    };
+
+    public static DriftAnswer NoCommonMode(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> refused, List<Finding> findings) => new()
+    {
+        Sentence = "Cannot tell whether the sensor has changed: no two profiles were taken with the same settings.",
+        Reason = "Only frames of the same gain, offset, binning and read-out mode can be compared; repeat one of the earlier sessions with its settings.",
+        Verdict = Answer.CannotTell,
+        Compared = [.. kept.Select(p => p.File)],
+        Refused = refused,
+        Findings = findings,
+    };
+
+    public static DriftAnswer Of(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> refused, ModeComparison[] modes,
+        ProbeOrAgeing[] probes, LibraryForecast[] library, List<Finding> findings, DriftOptions options)
+    {
+        DriftChange[] changes = [.. modes.SelectMany(m => m.Changes)];
+        DriftTrend[] trends = [.. modes.SelectMany(m => m.Trends)];
+        HotPixelDrift[] hot = [.. modes.Select(m => m.HotPixels).OfType<HotPixelDrift>()];
+        bool changed = changes.Any(c => c.Changed) || trends.Any(t => t.Changed), compared = changes.Length + trends.Length > 0;
+        double years = TrendFit.Years(kept[0].DateUtc, kept[^1].DateUtc);
+        foreach (ProbeOrAgeing probe in probes.Where(p => p.Verdict != "none"))
+            findings.Add(new Finding("probe-or-ageing", probe.Verdict is "probe" or "both" ? Severity.Warning : Severity.Note, probe.Sentence));
+        foreach (GrowingPatch patch in hot.SelectMany(h => h.Patches)) findings.Add(PatchFinding(patch));
+        return new DriftAnswer
+        {
+            Sentence = !compared ? "Cannot tell whether the sensor has changed: the profiles have no quantity in common." : changed ? Changed(changes, trends, hot, years) : Unchanged(changes, years),
+            Reason = !compared ? "Characterise with bias, flat and dark frames, and compare again." : Reason(changes, trends, probes, options),
+            Verdict = !compared ? Answer.CannotTell : changed ? "changed" : "unchanged",
+            Compared = [.. kept.Select(p => p.File)],
+            Refused = refused,
+            Changes = changes,
+            Trends = trends,
+            HotPixelModes = hot,
+            Probes = probes,
+            Library = library,
+            Quantities = Quantities(modes),
+            Findings = findings,
+            RulesOfThumb = [RuleOfThumb(years, changed)],
+        };
+    }
+
+    /// <summary>"darkRate" becomes "the dark current".</summary>
+    public static string NameOf(string quantity) => quantity switch
+    {
+        "darkRate" => "the dark current",
+        "biasLevel" => "the bias level",
+        "readNoise" => "the read noise",
+        "gain" => "the gain",
+        "fullWell" => "the full well",
+        "saturationLevel" => "the saturation level",
+        "linearityError" => "the linearity",
+        "responseNonuniformity" => "the response nonuniformity",
+        "doublingTemperature" => "the doubling temperature",
+        "glowTotal" => "the glow",
+        "rowNoise" => "the row noise",
+        "columnNoise" => "the column noise",
+        "newLessHealed" => "the number of hot pixels",
+        "growingPatch" => "a patch of new hot pixels",
+        _ when quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) => $"the number of pixels above {quantity["hotPixelsAbove".Length..]} e⁻/px/s",
+        _ => quantity,
+    };
+
+    private static string Changed(DriftChange[] changes, DriftTrend[] trends, HotPixelDrift[] hot, double years)
+    {
+        string[] parts = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch").OrderByDescending(c => Math.Abs(c.Z)).Select(Part).Distinct().Take(4)];
+        string[] slow = parts.Length > 0 ? [] : [.. trends.Where(t => t.Changed).Select(t => $"{NameOf(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}").Take(3)];
+        string patch = hot.SelectMany(h => h.Patches).FirstOrDefault() is { } p ? $"a patch of {Said.Whole(p.NewPixels)} new hot pixels has grown {p.Where}" : "";
+        return $"The sensor has changed in {Years(years)}: {string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}.";
+    }
+
+    private static string Part(DriftChange c)
+    {
+        if (c.Quantity == "newLessHealed") return $"{Said.Whole((long)c.To.Value)} new hot pixels against {Said.Whole((long)c.From.Value)} healed";
+        double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
+        string by = Math.Abs(share) is > 0.001 and < 10 ? Said.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
+        return $"{NameOf(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
+    }
+
+    private static string Unchanged(DriftChange[] changes, double years)
+    {
+        string seen = changes.FirstOrDefault(c => c.Quantity == "darkRate") is { From.Value: > 0 } dark
+            ? $"; a change of the dark current by {Said.Percent(dark.Detectable / dark.From.Value)} would have been seen" : "";
+        return $"No change beyond the errors in {Years(years)}{seen}.";
+    }
+
+    private static string Reason(DriftChange[] changes, DriftTrend[] trends, ProbeOrAgeing[] probes, DriftOptions options)
+    {
+        int tests = changes.Length + trends.Length, beyond = changes.Count(c => c.Changed) + trends.Count(t => t.Changed);
+        string probe = string.Join("", probes.Where(p => p.Verdict != "none").Select(p => " " + p.Sentence).Distinct());
+        return $"{Said.Whole(beyond)} of {Said.Whole(tests)} comparisons lie beyond their joint uncertainties; by chance alone even one would in at most {Said.Percent(options.Significance)} of such comparisons (Holm).{probe}";
+    }
+
+    private static Finding PatchFinding(GrowingPatch patch) => new("growing-patch", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
+        $"{patch.NewPixels} new hot pixels stand together {patch.Where} (centre {patch.X:F0}, {patch.Y:F0}, radius {patch.Radius:F0} px) where chance would put {patch.Expected:F1}: watch it, and take new darks so that they hold them."));
+
+    private static Dictionary<string, Measurement?> Quantities(ModeComparison[] modes)
+    {
+        Dictionary<string, Measurement?> all = [];
+        ModeComparison first = modes[0];
+        all["darkRateChange"] = first.Changes.FirstOrDefault(c => c.Quantity == "darkRate")?.Change;
+        all["darkRatePerYear"] = first.Trends.FirstOrDefault(t => t.Quantity == "darkRate")?.PerYear;
+        all["newHotPixelsPerYear"] = first.HotPixels?.NewPerYear;
+        all["healedHotPixelsPerYear"] = first.HotPixels?.HealedPerYear;
+        return all;
+    }
+
+    private static string Years(double years) => years < 0.25 ? $"{Said.Whole((long)Math.Round(years * TrendFit.DaysPerYear))} days" : $"{Said.Number(years, 2)} years";
+}

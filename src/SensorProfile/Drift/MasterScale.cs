@@ -1,0 +1,58 @@
+using SensorProfile.Fitting;
+
+namespace SensorProfile.Drift;
+
+/// <summary>How a master's values relate to the fresh darks': fresh = offset + scale·master (+ bias pattern).</summary>
+/// <remarks>
+/// The hot pixels give the slope b of fresh against master. Where the two levels stand in the same ratio as the hot pixels, bias and all were multiplied by one number: that is
+/// the scale. Else the scale follows from the kind of numbers (0…1, electrons, ADU), and b/scale is the ratio of the dark signals: 1 when exposure and temperature are alike.
+/// </remarks>
+/// <param name="Scale">ADU per unit of the master.</param> <param name="Slope">b; null with too few hot pixels.</param>
+/// <param name="Ratio">Dark signal in the fresh darks over that in the master; null with too few hot pixels.</param> <param name="Words">In words.</param>
+/// <param name="HotLimit">Value of the master above which a pixel is hot.</param>
+internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement? Ratio, string Words, double HotLimit)
+{
+    private const double HotSigmas = 12, Alike = 0.03;
+    private const int FewestHot = 12;
+    private const double FullScale = 65535;
+
+    public static MasterScale Of(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double? gain)
+    {
+        double masterMedian = RobustSpread.Median(master), freshMedian = RobustSpread.Median(fresh), sigma = RobustSpread.Of(master);
+        double limit = masterMedian + HotSigmas * Math.Max(sigma, 1e-12), largest = 0;
+        foreach (float v in master)
+            if (float.IsFinite(v)) largest = Math.Max(largest, v);
+        Measurement? slope = HotSlope(master, fresh, masterMedian, freshMedian, limit);
+        double levels = masterMedian > 0 ? freshMedian / masterMedian : double.NaN;
+        (double scale, string words) = Choose(slope, levels, largest, gain);
+        Measurement? ratio = slope is null ? null : slope with { Value = slope.Value / scale, StandardUncertainty = slope.StandardUncertainty / scale, Method = "dark signal of the hot pixels, fresh over master" };
+        return new MasterScale(scale, slope, ratio, words, limit);
+    }
+
+    private static (double Scale, string Words) Choose(Measurement? slope, double levels, double largest, double? gain)
+    {
+        double unit = largest <= 1.5 ? FullScale : 1;
+        string name = unit == 1 ? "ADU" : "0 to 1";
+        // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
+        if (slope is { } b && levels > 0 && Math.Abs(Math.Log(b.Value / levels)) < Math.Max(Alike, 3 * b.StandardUncertainty / b.Value))
+            return Math.Abs(levels / unit - 1) < Alike ? (unit, name + ", bias in it") : (levels, $"multiplied by {QuantityText.Number(1 / levels)}, bias in it");
+        if (slope is null && levels > 0 && Math.Abs(levels / unit - 1) < Alike) return (unit, name + ", bias in it");
+        if (Math.Abs(levels / unit - 1) < Alike) return (unit, name + ", bias in it");
+        if (slope is { } e && gain is double k && k > 0 && unit == 1 && Math.Abs(e.Value * k - 1) < Alike && Math.Abs(e.Value - 1) > Alike) return (1 / k, "electrons, bias taken off");
+        return (unit, name + ", bias taken off");
+    }
+
+    /// <summary>Median ratio of the hot pixels above their frames' levels; pixels at the top of the codes are left out.</summary>
+    private static Measurement? HotSlope(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double masterMedian, double freshMedian, double limit)
+    {
+        float top = 0;
+        foreach (float v in fresh) top = Math.Max(top, v);
+        List<double> ratios = [];
+        for (int i = 0; i < master.Length; i++)
+            if (master[i] > limit && fresh[i] < 0.98f * top) ratios.Add((fresh[i] - freshMedian) / (master[i] - masterMedian));
+        if (ratios.Count < FewestHot) return null;
+        double[] all = [.. ratios];
+        double u = OrderStatistics.MedianToMeanError * OrderStatistics.MadSigma(all) / Math.Sqrt(all.Length), median = OrderStatistics.Median(all);
+        return median > 0 ? new Measurement(median, u, "1", all.Length, "median over hot pixels") : null;
+    }
+}

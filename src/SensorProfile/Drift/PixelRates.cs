@@ -1,0 +1,58 @@
+using SensorProfile.Fits;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift;
+
+/// <summary>Dark rates of single pixels at a profile's reference temperature, from its maps or from the list of hot pixels that an archive keeps.</summary>
+internal abstract class PixelRates
+{
+    /// <summary>Width, px.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>Height, px.</summary>
+    public required int Height { get; init; }
+
+    /// <summary>Temperature at which the rates hold, °C; null when not said.</summary>
+    public required double? ReferenceTemperature { get; init; }
+
+    /// <summary>Rate of the median pixel, e-/px/s.</summary>
+    public required double TypicalRate { get; init; }
+
+    /// <summary>Rate and standard uncertainty of a pixel, e-/px/s; not a number when it was not measured.</summary>
+    public abstract (double Rate, double Uncertainty) At(int index);
+
+    /// <summary>Pixels whose rate is above the given one, in order.</summary>
+    public abstract IEnumerable<int> Above(double rate);
+
+    /// <summary>Doubling temperature of a pixel, °C; not a number when it was not measured.</summary>
+    public abstract double Doubling(int index);
+
+    /// <summary>Whether the pixel flickers, so that its rate changes by itself from night to night.</summary>
+    public abstract bool Flickers(int index);
+
+    /// <summary>Pixels of the ordinary kind to compare noise with; null when only hot pixels were kept.</summary>
+    public virtual IEnumerable<int>? Ordinary() => null;
+
+    /// <summary>The rates of one mode of a profile; null when it has none, with a finding when what is there cannot be used.</summary>
+    public static (PixelRates? Rates, Finding? Finding) Of(ProfileOnDisk profile, int mode)
+    {
+        if (profile.MapsFolder is not { } maps) return (null, null);
+        ModeProfile settings = profile.Profile.Modes[mode];
+        double? reference = settings.FixedPattern?.ReferenceTemperature ?? settings.DarkCurrent?.ReferenceTemperature;
+        string own = Path.Combine(maps, ModeLabel.Folders(profile.Profile.Modes)[mode]);
+        string folder = Directory.Exists(own) || profile.Profile.Modes.Count > 1 ? own : maps;
+        try
+        {
+            PixelRates? rates = (PixelRates?)MapRates.Read(folder, reference) ?? HotPixelListFile.Read(folder);
+            return rates is null || (rates.Width == profile.Profile.Camera.Width && rates.Height == profile.Profile.Camera.Height) ? (rates, null)
+                : (null, Refused(profile, $"they are {rates.Width} × {rates.Height} px, the camera {profile.Profile.Camera.Width} × {profile.Profile.Camera.Height} px"));
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidDataException)
+        {
+            return (null, Refused(profile, problem is FitsFormatException ? problem.Message.TrimEnd('.') : $"they cannot be read ({problem.Message.TrimEnd('.')})"));
+        }
+    }
+
+    private static Finding Refused(ProfileOnDisk profile, string why) => new("maps-refused", Severity.Warning,
+        $"The maps beside {profile.File} were left out: {why}. Its pixels are not compared one by one; characterise those frames again to have them back.", [profile.File]);
+}

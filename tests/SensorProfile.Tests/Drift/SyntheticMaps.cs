@@ -1,0 +1,41 @@
+using MathNet.Numerics.Distributions;
+using SensorProfile.Drift;
+
+namespace SensorProfile.Tests.Drift;
+
+/// <summary>Dark-rate maps of an invented sensor whose every change is known.</summary>
+internal sealed record SyntheticMaps
+{
+    public int Width { get; init; } = 320;
+    public int Height { get; init; } = 240;
+    public double Typical { get; init; } = 0.012;
+    public double HotShare { get; init; } = 0.004;
+    public double TypicalDoubling { get; init; } = 6.1;
+    public double Noise { get; init; } = 0.004;          // standard uncertainty of an ordinary pixel's rate, e-/px/s
+    public int Sensor { get; init; } = 310;
+
+    /// <summary>One year's maps.</summary>
+    /// <param name="night">Seed of the measurement noise.</param> <param name="growth">Factor on ordinary pixels.</param> <param name="probeCelsius">Die warmer than read by this.</param>
+    /// <param name="born">Pixels that turned hot, with their rates.</param> <param name="healed">Hot pixels (by their number) that healed.</param>
+    public MapRates Measure(int night, double growth = 1, double probeCelsius = 0, IReadOnlyDictionary<int, double>? born = null, int healed = 0)
+    {
+        (Random fixedPattern, Random noise) = (new Random(Sensor), new Random(night));
+        int n = Width * Height;
+        float[] rate = new float[n], uncertainty = new float[n], doubling = new float[n];
+        int hotSeen = 0;
+        for (int i = 0; i < n; i++)
+        {
+            double ordinary = Typical * Math.Exp(0.25 * Normal.Sample(fixedPattern, 0, 1)) * growth * Math.Pow(2, probeCelsius / TypicalDoubling);
+            double draw = fixedPattern.NextDouble(), excess = 0.05 * Math.Pow(400, fixedPattern.NextDouble()), own = Math.Clamp(6.6 + 0.5 * Normal.Sample(fixedPattern, 0, 1), 4, 10);
+            double hot = draw < HotShare && ++hotSeen > healed ? excess : 0;
+            if (born is not null && born.TryGetValue(i, out double fresh)) hot += fresh;
+            double truth = ordinary + hot * Math.Pow(2, probeCelsius / own), u = double.Hypot(Noise, Math.Sqrt(truth / 6000));
+            (rate[i], uncertainty[i]) = ((float)(truth + u * Normal.Sample(noise, 0, 1)), (float)u);
+            doubling[i] = hot > 0 ? (float)(own + 0.1 * Normal.Sample(noise, 0, 1)) : float.NaN;
+        }
+        return MapRates.Of(Width, Height, -10, rate, uncertainty, doubling);
+    }
+
+    /// <summary>Positions of the hot pixels this sensor was born with.</summary>
+    public IReadOnlyList<int> BornHot() => [.. Measure(1, 1).Above(Typical + 0.2)];
+}
