@@ -11,6 +11,9 @@ public sealed record CharacterisationOptions
     /// <summary>Temperature to which rates refer, °C; null to take the measured temperature nearest the middle of the range.</summary>
     public double? ReferenceTemperature { get; init; }
 
+    /// <summary>Thresholds of the defect search; null, or a rate of 0 in them, to choose from the frames.</summary>
+    public Profiles.DefectThresholds? Thresholds { get; init; }
+
     /// <summary>Leaves the per-pixel temperature laws out.</summary>
     public bool Quick { get; init; }
 

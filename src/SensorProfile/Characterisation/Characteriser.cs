@@ -1,3 +1,4 @@
+using SensorProfile.FixedPattern;
 using SensorProfile.Frames;
 using SensorProfile.Pixels;
 using SensorProfile.Profiles;
@@ -57,7 +58,8 @@ public static class Characteriser
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
-        return new(mode, ModeSummary.Of(mode, bias, flats, darks), ModeSummary.Maps(mode, bias, flats));
+        PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, darks, options, meter, rejections);
+        return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern), ModeSummary.Maps(mode, bias, flats, pattern));
     }
 
     private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;

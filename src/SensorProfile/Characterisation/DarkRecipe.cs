@@ -75,10 +75,7 @@ internal static class DarkRecipe
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
-        // A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would have.
-        double Equivalent(ScreenedSet s) => step > FineProbe || s.Set.TemperatureCelsius is not { } own
-            ? s.Set.ExposureSeconds!.Value
-            : s.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
+        double Equivalent(ScreenedSet s) => EquivalentExposure(s, sets, temperature, doubling);
         var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
         // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
         ScreenedSet[] withZero = sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
@@ -131,7 +128,13 @@ internal static class DarkRecipe
         return TemperatureFit.Fit(points, options.ReferenceTemperature ?? ReferenceTemperature.Choose(points), CommonRelativeUncertainty(gains, variance));
     }
 
-    private static double ProbeStep(ScreenedSet[] sets)
+    /// <summary>A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would have, s.</summary>
+    public static double EquivalentExposure(ScreenedSet set, IReadOnlyList<ScreenedSet> sets, double temperature, double doubling) =>
+        ProbeStep(sets) > FineProbe || set.Set.TemperatureCelsius is not { } own
+            ? set.Set.ExposureSeconds!.Value
+            : set.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
+
+    private static double ProbeStep(IReadOnlyList<ScreenedSet> sets)
     {
         double[] readings = [.. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>().Distinct().Order()];
         return readings.Length < 2 ? 0 : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);

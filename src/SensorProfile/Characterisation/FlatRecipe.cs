@@ -27,9 +27,9 @@ internal static class FlatRecipe
 
         int[] topCodes = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => sets.SelectMany(s => s.Frames).Max(f => f.Channels[c].Maximum))];
         FlatChannel[] channels = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode))];
-        channels = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
+        (channels, float[] mean) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
         FlatFindings.Report(channels, pairs, mode, rejections);
-        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections) };
+        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections), Mean = mean };
     }
 
     private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, ModeFrames mode, Meter meter, Rejections rejections)
@@ -96,7 +96,7 @@ internal static class FlatRecipe
     }
 
     // EMVA 1288 takes PRNU at half saturation; without saturation the brightest flats stand in.
-    private static FlatChannel[] WithNonuniformity(FlatChannel[] channels, MeasuredPair[] pairs, IReadOnlyList<ScreenedSet> sets,
+    private static (FlatChannel[] Channels, float[] Mean) WithNonuniformity(FlatChannel[] channels, MeasuredPair[] pairs, IReadOnlyList<ScreenedSet> sets,
         DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter)
     {
         double wanted = channels.Average(c => c.Saturation is { } s ? s.SignalAdu / 2 : c.Points.Max(p => p.MeanSignal));
@@ -105,7 +105,7 @@ internal static class FlatRecipe
         meter.Report("Response of every pixel", 0, frames.Length, 0);
         float[] mean = PixelMoments.MeanOf([.. frames.Select(f => f.Samples)], meter.Walk);
         meter.Report("Response of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
-        return [.. channels.Select((ch, c) =>
+        return ([.. channels.Select((ch, c) =>
         {
             NeighbourSpread? unlit = bias.Moments is { } m ? NeighbourSpread.Of(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas) : null;
             double unlitNoise = bias.Moments is { } moments ? (dark.Variances[c]?.Value ?? 0) / moments.Frames : 0;
@@ -114,6 +114,6 @@ internal static class FlatRecipe
                 Nonuniformity = ResponseNonuniformity.Of(NeighbourSpread.Of(mean, frames[0].Frame.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas),
                     nearest.Channels[c].TemporalVariance.Value / frames.Length, unlit, unlitNoise, ch.Pedestal),
             };
-        })];
+        })], mean);
     }
 }

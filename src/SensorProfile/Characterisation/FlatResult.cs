@@ -10,6 +10,9 @@ internal sealed record FlatResult
     /// <summary>Gain shared by all channels, e-/ADU; null when they differ or were not measured.</summary>
     public Measurement? Gain { get; init; }
 
+    /// <summary>Mean of the flats nearest to half saturation, ADU, row after row; null without any.</summary>
+    public float[]? Mean { get; init; }
+
     /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>
     public Measurement? GainOf(int channel) => Channels.Count > channel ? Channels[channel].Fit?.Gain : null;
 }

@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent;
+using SensorProfile.FixedPattern;
 using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 
@@ -7,7 +8,7 @@ namespace SensorProfile.Characterisation;
 /// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
-    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks)
+    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, PatternResult? pattern)
     {
         ChannelProfile[] channels = [.. mode.Mosaic.Names.Select((name, c) => Channel(name, c, bias, flats, darks))];
         Measurement? fullWell = Mean([.. flats.Channels.Select(c => c.FullWell).OfType<Measurement>()]);
@@ -25,17 +26,27 @@ internal static class ModeSummary
             ResponseNonuniformity = BiasRecipe.RootMeanSquare([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
-            FixedPattern = Structure(bias, flats),
+            FixedPattern = Structure(bias, flats, pattern),
             PhotonTransfer = flats.Channels.Count > 0 ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] } : null,
             NoiseDistribution = PixelNoise.Distribution(bias.Moments, mode.CodeStep.Step, ElectronsPerAdu(flats, mode.Mosaic)),
         };
     }
 
-    public static ModeMaps Maps(ModeFrames mode, BiasResult bias, FlatResult flats)
+    public static ModeMaps Maps(ModeFrames mode, BiasResult bias, FlatResult flats, PatternResult? pattern)
     {
-        if (bias.Moments is not { Frames: >= PixelNoise.FewestFrames } moments) return new();
+        if (!mode.Frames.Any()) return new();
         double[]? gains = ElectronsPerAdu(flats, mode.Mosaic);
-        return new ModeMaps { Width = moments.Width, Height = moments.Height, ReadNoise = gains is null ? null : PixelNoise.Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) };
+        return new ModeMaps
+        {
+            Width = mode.Frames.First().Samples.Width,
+            Height = mode.Frames.First().Samples.Height,
+            ReadNoise = gains is not null && bias.Moments is { Frames: >= PixelNoise.FewestFrames } moments ? PixelNoise.Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null,
+            DarkRate = pattern?.Maps.Rate,
+            DarkRateUncertainty = pattern?.Maps.Uncertainty,
+            Glow = pattern?.Glow,
+            Doubling = pattern?.Maps.Doubling,
+            Defects = pattern is null ? null : [.. pattern.Defects.Classes.Select(c => (byte)c)],
+        };
     }
 
     private static double[]? ElectronsPerAdu(FlatResult flats, ColourMosaic mosaic)
@@ -105,10 +116,10 @@ internal static class ModeSummary
         return values[0] with { Value = mean, StandardUncertainty = Math.Max(stated, spread), Samples = values.Sum(v => v.Samples) };
     }
 
-    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats)
+    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern)
     {
-        if (bias.Structure is null && bias.Stability is null) return null;
-        return new FixedPatternProfile
+        if (bias.Structure is null && bias.Stability is null && pattern is null) return null;
+        return (pattern?.Profile ?? new FixedPatternProfile()) with
         {
             RowNoise = Deviation(bias.Structure?.RowVariance, flats.Gain),
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),

@@ -1,0 +1,71 @@
+using SensorProfile.DarkCurrent;
+using SensorProfile.FixedPattern;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Dark frames, bias and flats → maps of single pixels: dark rate, temperature law, defects, glow.</summary>
+internal static class PatternRecipe
+{
+    private const double AssumedDoubling = 6.5;          // °C; only brings sets a few tenths of a degree apart together where no law was fitted
+
+    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
+    {
+        if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0) return null;
+        Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
+        if (gains.Length < mode.Mosaic.Channels) return null;
+        bool variance = profile.Form == "variance";
+        var first = mode.Frames.First().Samples;
+        var input = new PatternInput
+        {
+            Width = first.Width,
+            Height = first.Height,
+            Mosaic = mode.Mosaic,
+            Gains = [.. gains.Select(g => g.Value)],
+            Series = [.. darks.Temperatures.Select(t => Series(t, profile, variance))],
+            ReferenceTemperature = reference,
+            TypicalAtReference = profile.RateAtReference,
+            TypicalLaw = Law(profile, reference),
+            ActivationLaw = profile.Selected is { } name && !name.EndsWith("+floor", StringComparison.Ordinal) ? Law(profile, reference) : null,
+            Unlit = bias.Moments,
+            UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
+            CodeStep = mode.CodeStep.Step,
+            TopCode = TopCode(mode),
+            Thresholds = options.Thresholds,
+            Quick = options.Quick,
+            Walk = meter.Walk,
+        };
+        int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
+        meter.Report("Dark rate of every pixel", 0, frames, 0);
+        float[]? response = flats.Mean is null ? null : DeadPixels.Response(flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), input.Width, mode.Mosaic);
+        PatternResult? result = PatternMeasurement.Of(input, response);
+        meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
+        rejections.Add(result?.Findings ?? []);
+        return result;
+    }
+
+    private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
+    {
+        double doubling = profile.DoublingTemperature?.Value ?? AssumedDoubling;
+        DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
+        return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
+            [.. t.Sets.Select(s => new DarkExposure(DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling), [.. s.Frames.Select(f => f.Samples)])).OrderBy(e => e.Seconds)]);
+    }
+
+    private static Func<double, double>? Law(DarkCurrentProfile profile, double reference)
+    {
+        DarkCurrentModel? model = profile.Models.FirstOrDefault(m => m.Name == profile.Selected)
+            ?? (profile.DoublingTemperature is not null && profile.Models.Count > 0 ? profile.Models[0] : null);
+        if (model is null) return null;
+        var law = DarkCurrentLaw.FromModel(model, reference);
+        return law.RateAt(reference).Value > 0 ? t => law.RateAt(t).Value : null;
+    }
+
+    /// <summary>The highest code any frame shows, or the end of the 16 bits when the frames never come near one.</summary>
+    private static double TopCode(ModeFrames mode)
+    {
+        int highest = mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
+        int end = ushort.MaxValue / mode.CodeStep.Step * mode.CodeStep.Step;
+        return mode.Frames.Any(f => f.Channels.Any(c => c.Maximum == highest && c.ShareAtMaximum * c.Pixels >= 3)) ? highest : end;
+    }
+}

@@ -1,0 +1,7 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>The darks of one temperature: what a line against exposure may be drawn through.</summary>
+/// <param name="TemperatureCelsius">Mean sensor temperature, °C.</param>
+/// <param name="TypicalRate">Rate of the typical pixel there, e-/px/s; 0 where it could not be resolved.</param>
+/// <param name="Exposures">Ascending, one entry per exposure or set.</param>
+internal sealed record DarkSeries(double TemperatureCelsius, double TypicalRate, IReadOnlyList<DarkExposure> Exposures);

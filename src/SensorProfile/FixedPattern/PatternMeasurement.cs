@@ -1,0 +1,39 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>From the darks of a mode to rates, laws, defects and glow of its pixels.</summary>
+internal static class PatternMeasurement
+{
+    private const double OutstandingNoise = 5;
+
+    /// <summary>Measures; null when no temperature has two exposures (bias counting as no exposure).</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="response">Response of each pixel over its neighbourhood's; null without flats.</param>
+    public static PatternResult? Of(PatternInput input, float[]? response)
+    {
+        DefectThresholds thresholds = new();
+        double Outstanding(ReferenceScale scale)
+        {
+            thresholds = ThresholdChoice.For(input.Thresholds, scale);
+            return Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
+        }
+        if (RateWalk.Of(input, Outstanding) is not { } maps) return null;
+        DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
+        double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
+        return new PatternResult
+        {
+            Maps = maps,
+            Defects = defects,
+            Profile = new FixedPatternProfile
+            {
+                HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
+                RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
+                DoublingByRate = DoublingClasses.Of(maps.Laws),
+                Defects = defects.Counts,
+                Thresholds = thresholds,
+                ReferenceTemperature = input.ReferenceTemperature,
+            },
+        };
+    }
+}

@@ -1,0 +1,22 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>What the per-pixel measurements give.</summary>
+internal sealed record PatternResult
+{
+    /// <summary>For the profile.</summary>
+    public required FixedPatternProfile Profile { get; init; }
+
+    /// <summary>Rates.</summary>
+    public required RateMaps Maps { get; init; }
+
+    /// <summary>Defects.</summary>
+    public required DefectMap Defects { get; init; }
+
+    /// <summary>Glow at the reference temperature, e-/px/s: 0 where none was found.</summary>
+    public float[]? Glow { get; init; }
+
+    /// <summary>What the user should know.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+}

@@ -1,0 +1,21 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>What a single pixel's darks say against it, beside its rate.</summary>
+[Flags]
+internal enum PixelFlags : byte
+{
+    /// <summary>Nothing.</summary>
+    None = 0,
+
+    /// <summary>At the top code in the longest exposure.</summary>
+    Saturated = 1,
+
+    /// <summary>Its signal does not grow in proportion to the exposure.</summary>
+    NonLinear = 2,
+
+    /// <summary>Scatters from frame to frame more than its signal explains.</summary>
+    Noisy = 4,
+
+    /// <summary>Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not make it.</summary>
+    Flickering = 8,
+}

@@ -1,0 +1,55 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Temperature law of a single pixel: ln I = ln I_ref + a·x(T), with x the same for all pixels and 0 at the reference temperature.</summary>
+/// <remarks>
+/// x is the logarithm of the typical pixel's law over its value at the reference where that law is known and has no constant floor (a is then the pixel's activation
+/// relative to the typical one), else −(1/kT − 1/kT_ref), 1/eV (a is then the activation energy of Arrhenius' law). Weighted least squares on ln I with
+/// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal.
+/// </remarks>
+internal sealed class PixelLaw
+{
+    private const double Boltzmann = 8.617333262e-5;     // eV/K, CODATA 2018
+    private const double Kelvin = 273.15;
+    private const double LeastSignal = 4;                // standard uncertainties
+    private const int FewestTemperatures = 3;
+
+    private readonly double[] x;
+    private readonly double slopePerDegree;              // dx/dT at the reference temperature
+
+    /// <param name="temperatures">°C.</param>
+    /// <param name="reference">°C.</param>
+    /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
+    public PixelLaw(IReadOnlyList<double> temperatures, double reference, Func<double, double>? typical)
+    {
+        double X(double t) => typical is null
+            ? 1 / (Boltzmann * (reference + Kelvin)) - 1 / (Boltzmann * (t + Kelvin))
+            : Math.Log(typical(t) / typical(reference));
+        x = [.. temperatures.Select(X)];
+        const double Step = 0.05;
+        slopePerDegree = (X(reference + Step) - X(reference - Step)) / (2 * Step);
+    }
+
+    /// <summary>Fits one pixel; null with fewer than 3 usable temperatures, or when its rate does not rise with temperature beyond a quarter of its own uncertainty.</summary>
+    /// <param name="rates">Rate at each temperature, e-/px/s.</param> <param name="uncertainties">Their standard uncertainties.</param>
+    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty, °C.</returns>
+    public (double LogRate, double LogRateUncertainty, double Doubling, double DoublingUncertainty)? Fit(ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
+    {
+        double s = 0, sx = 0, sy = 0, sxx = 0, sxy = 0, syy = 0;
+        int n = 0;
+        for (int i = 0; i < rates.Length; i++)
+        {
+            if (!(rates[i] > LeastSignal * uncertainties[i])) continue;
+            double y = Math.Log(rates[i]), w = rates[i] / uncertainties[i];
+            w *= w;
+            (s, sx, sy, sxx, sxy, syy) = (s + w, sx + w * x[i], sy + w * y, sxx + w * x[i] * x[i], sxy + w * x[i] * y, syy + w * y * y);
+            n++;
+        }
+        double determinant = s * sxx - sx * sx;
+        if (n < FewestTemperatures || !(determinant > 0)) return null;
+        double a = (s * sxy - sx * sy) / determinant, b = (sy - a * sx) / s;
+        double misfit = Math.Max(1, (syy - b * sy - a * sxy) / (n - 2));          // a pixel that follows no such law is known less well
+        double ua = Math.Sqrt(s / determinant * misfit), ub = Math.Sqrt(sxx / determinant * misfit);
+        double doubling = Math.Log(2) / (a * slopePerDegree);
+        return a > 4 * ua && doubling > 0 ? (b, ub, doubling, doubling * ua / a) : null;
+    }
+}

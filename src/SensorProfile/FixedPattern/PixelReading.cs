@@ -1,0 +1,10 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>One pixel as its darks show it.</summary>
+/// <param name="Rate">At the reference temperature, e-/px/s.</param>
+/// <param name="Uncertainty">Standard uncertainty, e-/px/s.</param>
+/// <param name="Doubling">°C; not a number when not measured.</param>
+/// <param name="DoublingUncertainty">°C.</param>
+/// <param name="Flags">Flags.</param>
+/// <param name="Outstanding">Whether it stands out of the ordinary pixels: then its own law, or the temperature nearest to the reference, gives its rate.</param>
+internal readonly record struct PixelReading(float Rate, float Uncertainty, float Doubling, float DoublingUncertainty, PixelFlags Flags, bool Outstanding);

@@ -1,0 +1,32 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Maps of the dark rate, row after row.</summary>
+internal sealed record RateMaps
+{
+    /// <summary>Rate at the reference temperature, e-/px/s; not a number where none could be measured.</summary>
+    public required float[] Rate { get; init; }
+
+    /// <summary>Standard uncertainty of the rate, e-/px/s: temporal noise only, what all pixels share (typical rate, gain) not included.</summary>
+    public required float[] Uncertainty { get; init; }
+
+    /// <summary>Doubling temperature, °C; not a number where the pixel's own law could not be measured. Null when no laws were asked for.</summary>
+    public float[]? Doubling { get; init; }
+
+    /// <summary>Flags.</summary>
+    public required PixelFlags[] Flags { get; init; }
+
+    /// <summary>Laws of single pixels for the distribution against rate: all hot ones, and every sixteenth of the others.</summary>
+    public IReadOnlyList<MeasuredLaw> Laws { get; init; } = [];
+
+    /// <summary>Rate of the typical pixel in these maps, e-/px/s.</summary>
+    public double Typical { get; init; }
+
+    /// <summary>Median uncertainty of the typical pixel, e-/px/s.</summary>
+    public double TypicalUncertainty { get; init; }
+
+    /// <summary>Signals of coarse cells for the glow's laws.</summary>
+    public required CellSignals Cells { get; init; }
+
+    /// <summary>The levels behind the maps, one entry per temperature that made a line.</summary>
+    public required IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> Temperatures { get; init; }
+}

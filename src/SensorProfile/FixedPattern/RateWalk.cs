@@ -1,0 +1,57 @@
+using SensorProfile.Pixels;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>One pass over all darks: rate, uncertainty, law and flags of every pixel.</summary>
+/// <remarks>All temperatures are walked together, so that memory holds the maps and a few rows of sums, never the frames or maps of single temperatures.
+/// Relative rate at temperature T: gain·(Σ factor·mean − median of that over the channel); rate = typical rate + relative rate.</remarks>
+internal static class RateWalk
+{
+    private const int EveryLawOf = 16;
+
+    /// <summary>Walks the frames; null when no temperature makes a line.</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way, e-/px/s; chosen from the noise and the typical rate.</param>
+    public static RateMaps? Of(PatternInput input, Func<ReferenceScale, double> outstanding)
+    {
+        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: LevelSampling.Of(input, s)))
+            .Where(t => t.Levels is not null).Select(t => (t.Series, t.Levels!))];
+        if (temperatures.Length == 0) return null;
+        var scale = ReferenceScale.Of(input, temperatures);
+        double limit = outstanding(scale);
+        bool laws = !input.Quick && temperatures.Length >= 3;
+        int pixels = input.Pixels;
+        float[] rate = new float[pixels], uncertainty = new float[pixels];
+        float[]? doubling = laws ? new float[pixels] : null;
+        var flags = new PixelFlags[pixels];
+        var grid = CellGrid.For(input.Width, input.Height);
+        var reader = new PixelReader(input, temperatures, scale, limit, laws);
+
+        IFrameSamples[][] groups = [.. temperatures.SelectMany(t => t.Series.Exposures).Select(e => e.Frames.ToArray())];
+        StripResult[] strips = GroupMoments.Walk(groups, strip =>
+        {
+            var result = new StripResult(strip.FirstRow, grid, temperatures);
+            var worker = reader.Worker(strip);
+            for (int i = 0; i < strip.Pixels; i++)
+            {
+                int at = strip.FirstRow * strip.Width + i;
+                PixelReading pixel = worker.Read(i);
+                (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
+                if (doubling is not null) doubling[at] = pixel.Doubling;
+                if (!float.IsNaN(pixel.Doubling) && (pixel.Outstanding || at % EveryLawOf == 0))
+                    result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
+                if (!pixel.Outstanding && pixel.Flags == PixelFlags.None)
+                    worker.AddTo(result, i);
+            }
+            return result;
+        }, input.Walk);
+        return new RateMaps
+        {
+            Rate = rate, Uncertainty = uncertainty, Doubling = doubling, Flags = flags,
+            Laws = [.. strips.SelectMany(s => s.Laws)],
+            Typical = scale.Typical, TypicalUncertainty = scale.Noise,
+            Cells = StripResult.Merge(strips, grid, temperatures),
+            Temperatures = temperatures,
+        };
+    }
+}

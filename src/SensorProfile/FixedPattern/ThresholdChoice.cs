@@ -1,0 +1,21 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Thresholds where the user stated none: hot is ten times what an ordinary pixel shows, rounded up to 1, 2 or 5 times a power of ten.</summary>
+internal static class ThresholdChoice
+{
+    private const double HotTimes = 10;
+    private const double WarmShare = 0.2;
+
+    /// <summary>Fills in what the user left open (rates of 0).</summary>
+    /// <param name="given">The user's; null for none.</param> <param name="scale">Typical rate, spread and noise of the pixels.</param>
+    public static DefectThresholds For(DefectThresholds? given, ReferenceScale scale)
+    {
+        given ??= new();
+        double ordinary = Math.Max(scale.Typical, scale.Spread);
+        double hot = given.HotRate > 0 ? given.HotRate : RoundNumbers.AtLeast(Math.Max(HotTimes * ordinary, 1e-6));
+        double warm = given.WarmRate > 0 ? given.WarmRate : WarmShare * hot;
+        return given with { HotRate = hot, WarmRate = warm };
+    }
+}
