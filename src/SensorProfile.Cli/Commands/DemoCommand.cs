@@ -16,6 +16,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
     private const string UsualFolder = "sensorprofile-demo";
     private const double ExposureSeconds = 300;
     private const int Lights = 40;
+    private const double Sky = 0.5;
 
     protected override string Name => "demo";
 
@@ -34,14 +35,14 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return DemoReply.Of(result.Profile, folder, Cold(result.Profile), Darks(result.Profile));
+        return DemoReply.Of(result.Profile, folder, Cold(result.Profile), Darks(result.Profile, dithers: 1), Darks(result.Profile, dithers: Lights / 2));
     }
 
     private static Reply Cold(CameraProfile profile) => Ask("setpoint", () =>
-        SetpointReply.Of(Setpoint.Advise(profile, ModeChoice.Find(profile, null), new SetpointQuestion { ExposureSeconds = ExposureSeconds })));
+        SetpointReply.Of(Setpoint.Advise(profile, ModeChoice.Find(profile, null), new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) })));
 
-    private static Reply Darks(CameraProfile profile) => Ask("darks match", () =>
-        ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, null), new ToleranceQuestion { ExposureSeconds = ExposureSeconds, Lights = Lights })));
+    private static Reply Darks(CameraProfile profile, int dithers) => Ask("darks match", () => ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, null),
+        new ToleranceQuestion { ExposureSeconds = ExposureSeconds, Lights = Lights, Sky = SkyRate.Given(Sky), DitherPositions = dithers, RejectsOutliers = dithers > 1 })));
 
     private static Reply Ask(string command, Func<Reply> question)
     {

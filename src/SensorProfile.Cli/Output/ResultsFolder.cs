@@ -1,7 +1,6 @@
 using SensorProfile.Characterisation;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
-using MapFiles = SensorProfile.Reporting.Maps.MapFiles;
 
 namespace SensorProfile.Cli.Output;
 
@@ -12,7 +11,8 @@ internal static class ResultsFolder
     {
         ProfileFile.Write(Path.Combine(folder, "profile.json"), result.Profile);
         stop.ThrowIfCancellationRequested();
-        MapFiles.Write(result.Profile, result.Maps, folder, stop);
+        MapFiles.Write(result, folder);
+        stop.ThrowIfCancellationRequested();
         ReportWriter.Write(result.Profile, folder, new ReportOptions { Maps = ReportMaps.Read(Path.Combine(folder, "maps"), result.Profile) });
         stop.ThrowIfCancellationRequested();
     }

@@ -143,5 +143,6 @@ public static class DarkTolerance
 
     private static string Words(int cause) => cause switch { 0 => "the typical pixels", 1 => "hot pixels", 2 => "glow residuals", _ => "level residuals" };
 
-    private static double Down(double value) => value < 20 ? Math.Floor(value * 10) / 10 : Math.Floor(value);
+    // Never more than the limit, and never nothing where there is something.
+    private static double Down(double value) => value < 1 ? Math.Floor(value * 100) / 100 : value < 20 ? Math.Floor(value * 10) / 10 : Math.Floor(value);
 }

@@ -19,11 +19,11 @@ internal static class Said
 
     internal static string Whole(long value) => Signed(value.ToString(CultureInfo.InvariantCulture));
 
-    /// <summary>"−12 °C", "4.3 °C": one decimal at most, none for large values.</summary>
+    /// <summary>"−12 °C", "4.3 °C", "0.19 °C": two decimals below 1, none for large values.</summary>
     internal static string Celsius(double value)
     {
-        double rounded = Math.Round(value, Math.Abs(value) < 20 ? 1 : 0, MidpointRounding.AwayFromZero);
-        return Signed((rounded + 0.0).ToString("0.#", CultureInfo.InvariantCulture)) + " °C";
+        double rounded = Math.Round(value, Math.Abs(value) < 1 ? 2 : Math.Abs(value) < 20 ? 1 : 0, MidpointRounding.AwayFromZero);
+        return Signed((rounded + 0.0).ToString("0.##", CultureInfo.InvariantCulture)) + " °C";
     }
 
     /// <summary>A share of 1 as per cent: 0.05 → "5 %".</summary>
