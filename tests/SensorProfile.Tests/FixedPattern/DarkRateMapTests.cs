@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.Frames;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters;
 
@@ -49,7 +50,7 @@ public sealed class DarkRateMapTests
     [Fact]
     public void OneExposureIsEnoughBesideBias()
     {
-        Shot[] shots = [new Shot { Kind = Frames.FrameKind.Bias, Count = 10 }, new Shot { Kind = Frames.FrameKind.Dark, Exposure = 300, Temperature = -10, Count = 6 }];
+        Shot[] shots = [new Shot { Kind = FrameKind.Bias, Count = 10 }, new Shot { Kind = FrameKind.Dark, Exposure = 300, Temperature = -10, Count = 6 }];
         var night = new PatternNight(PatternNight.Camera(shots) with { HotPixels = new HotPixels { Share = 0.01, Distribution = new() { Minimum = 1, Maximum = 30 } } });
         PatternResult result = night.Measure();
         var hot = night.Truth.HotPixels.Where(p => p.Rate > 2).ToArray();

@@ -3,7 +3,6 @@ using SensorProfile.Frames;
 using SensorProfile.Pixels;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters;
-using SensorProfile.Simulation.Sensors;
 using SensorProfile.Simulation.Truth;
 using SensorProfile.Tests.Pixels;
 
