@@ -62,7 +62,7 @@ internal static class DarkSection
         [.. points.Select(point => (IReadOnlyList<string>)
             [Celsius(point.Temperature), Typical(point), Bare(point.MeanRate), Bare(point.RateFromVariance), Exposures(point.Exposures),
              QuantityText.Count(point.Frames), point.Linear ? "yes" : "no"])],
-        [0.07, 0.22, 0.22, 0.19, 0.13, 0.09, 0.08]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
+        [0.07, 0.21, 0.21, 0.23, 0.13, 0.08, 0.07]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
 
     private static string Celsius(double temperature) => QuantityText.Temperature(temperature).Replace(" °C", "", StringComparison.Ordinal);
 
