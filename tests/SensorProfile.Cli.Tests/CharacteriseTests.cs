@@ -17,7 +17,7 @@ public sealed class CharacteriseTests : IDisposable
         SortedDictionary<string, string> before = TemporaryFolder.Digests(folder["eine Nacht"]);
         CommandRun run = folder.Command.Run("characterise", "eine Nacht", "--out", "Ergebnis ü").Expect(ExitCodes.Answered);
         Assert.StartsWith("Read noise 1.", run.FirstLine, StringComparison.Ordinal);
-        foreach (string file in new[] { "profile.json", "report.pdf", "report.html", "maps/read-noise.fits" })
+        foreach (string file in new[] { "profile.json", "report.pdf", "report.html", "maps/read-noise.fits", "maps/dark-rate.fits", "tables/defects.csv" })
             Assert.True(File.Exists(folder["Ergebnis ü/" + file]), file);
         Assert.NotEmpty(Directory.GetFiles(folder["Ergebnis ü/tables"], "*.csv"));
         Assert.Equal(before, TemporaryFolder.Digests(folder["eine Nacht"]));
@@ -30,6 +30,12 @@ public sealed class CharacteriseTests : IDisposable
         folder.Command.Run("report", "Ergebnis ü/profile.json", "--out", "again").Expect(ExitCodes.Answered);
         foreach (string file in new[] { "report.html", "report.pdf" })
             Assert.Equal(File.ReadAllBytes(folder["Ergebnis ü/" + file]), File.ReadAllBytes(folder["again/" + file]));
+        Assert.Equal(TemporaryFolder.Digests(folder["Ergebnis ü/maps"]), TemporaryFolder.Digests(folder["again/maps"]));
+        Assert.Equal(TemporaryFolder.Digests(folder["Ergebnis ü/tables"]), TemporaryFolder.Digests(folder["again/tables"]));
+
+        SortedDictionary<string, string> complete = TemporaryFolder.Digests(folder["Ergebnis ü"]);
+        folder.Command.Run("report", "Ergebnis ü", "--out", "Ergebnis ü", "--overwrite").Expect(ExitCodes.Answered);    // into its own folder: nothing is lost
+        Assert.Equal(complete, TemporaryFolder.Digests(folder["Ergebnis ü"]));
     }
 
     [Fact]

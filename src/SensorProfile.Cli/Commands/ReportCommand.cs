@@ -20,6 +20,7 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, []);
         ReportMaps pictures = ReportMaps.Read(Path.Combine(home, "maps"), profile);
         output.Write(work => ReportWriter.Write(profile, work, new ReportOptions { Maps = pictures }));
+        output.Write(work => StoredMaps.Copy(home, work, session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         output.Complete();
         Reply reply = ProfileReply.Of(Name, profile, folder);

@@ -5,16 +5,13 @@ namespace SensorProfile.Cli.Output;
 /// <summary>Files of an earlier run that would mislead beside new ones.</summary>
 internal static class EarlierResults
 {
-    /// <summary>What the new results in <paramref name="source"/> replace in <paramref name="target"/>; never a file that this program did not write.</summary>
+    /// <summary>Tables, maps and simulated frames of an earlier run in <paramref name="target"/>, where <paramref name="source"/> brings new ones; nothing in a folder that holds no results of this program.</summary>
     public static IEnumerable<string> In(string target, string source)
     {
         bool report = File.Exists(Path.Combine(target, "profile.json")) || File.Exists(Path.Combine(target, "report.html"));
-        if (report && Directory.Exists(Path.Combine(source, "tables"))) return [.. Below(target, "tables", "*.csv"), .. Maps(target, source)];
+        if (report && Directory.Exists(Path.Combine(source, "tables"))) return [.. Below(target, "tables", "*.csv"), .. Below(target, "maps", "*.fits")];
         return File.Exists(Path.Combine(source, "truth.json")) ? SimulatedFrames(target) : [];
     }
-
-    private static string[] Maps(string target, string source) =>
-        File.Exists(Path.Combine(source, "profile.json")) ? Below(target, "maps", "*.fits") : [];   // a report alone leaves the maps of its profile
 
     private static string[] Below(string target, string folder, string pattern)
     {

@@ -5,13 +5,16 @@ internal static class FolderMerge
 {
     public static void Into(string source, string target)
     {
-        foreach (string file in EarlierResults.In(target, source)) File.Delete(file);
+        string[] earlier = [.. EarlierResults.In(target, source)];
+        HashSet<string> placed = new(StringComparer.Ordinal);
         foreach (string file in Directory.EnumerateFiles(source, "*", SearchOption.AllDirectories))
         {
             string place = Path.Combine(target, Path.GetRelativePath(source, file));
             Directory.CreateDirectory(Path.GetDirectoryName(place)!);
             File.Move(file, place, overwrite: true);
+            placed.Add(place);
         }
+        foreach (string file in earlier.Where(f => !placed.Contains(f))) File.Delete(file);    // last: a run that stops here has lost nothing
         Directory.Delete(source, recursive: true);
     }
 }
