@@ -13,6 +13,11 @@ internal static class Labels
         ["extra99"] = "noise added there, pixel at 99 %",
         ["toleranceWarmer"] = "darks warmer than the lights by at most",
         ["toleranceColder"] = "darks colder than the lights by at most",
+        ["darkRateChange"] = "change of the dark current",
+        ["darkRatePerYear"] = "dark current per year",
+        ["newHotPixelsPerYear"] = "new hot pixels",
+        ["healedHotPixelsPerYear"] = "healed hot pixels",
+        ["lossWorst"] = "largest rise of a stack's noise by one of them",
         ["toleranceExposure"] = "exposure different by at most",
     };
 

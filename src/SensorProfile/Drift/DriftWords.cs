@@ -130,5 +130,10 @@ internal static class DriftWords
         return all;
     }
 
-    private static string Years(double years) => years < 0.25 ? $"{Said.Whole((long)Math.Round(years * TrendFit.DaysPerYear))} days" : $"{Said.Number(years, 2)} years";
+    private static string Years(double years)
+    {
+        double days = years * TrendFit.DaysPerYear;
+        string number = Said.Number(years, 2);
+        return days < 1.5 ? "a day" : years < 0.25 ? $"{Said.Whole((long)Math.Round(days))} days" : number == "1" ? "1 year" : $"{number} years";
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SensorProfile.Fits;
 using SensorProfile.Fitting;
 
@@ -19,7 +20,7 @@ internal sealed class MapRates : PixelRates
 
     /// <summary>Reads <c>dark-rate.fits</c> and what stands beside it, also packed as <c>.fits.gz</c>; null when there is no dark-rate map.</summary>
     /// <param name="folder">Folder of a mode's maps.</param>
-    /// <param name="referenceTemperature">At which the rates hold, °C.</param>
+    /// <param name="referenceTemperature">At which the rates hold where the map itself does not say, °C.</param>
     /// <exception cref="IOException">A map is damaged, or two maps have different sizes.</exception>
     public static MapRates? Read(string folder, double? referenceTemperature)
     {
@@ -30,7 +31,8 @@ internal sealed class MapRates : PixelRates
         foreach (var other in new[] { uncertainty, doubling, defects })
             if (other is { } map && (map.Width != rate.Width || map.Height != rate.Height))
                 throw new IOException($"the maps in {folder} have different sizes ({rate.Width} × {rate.Height} and {map.Width} × {map.Height} px)");
-        return Of(rate.Width, rate.Height, referenceTemperature, rate.Pixels, uncertainty.Pixels, doubling?.Pixels, defects is { } d ? Flickering(d.Pixels, d.Header) : null);
+        double? reference = rate.Header.Number("REFTEMP") ?? referenceTemperature;      // the map's own word counts
+        return Of(rate.Width, rate.Height, reference, rate.Pixels, uncertainty.Pixels, doubling?.Pixels, defects is { } d ? Flickering(d.Pixels, d.Header) : null);
     }
 
     /// <summary>From maps in memory.</summary>
@@ -78,19 +80,16 @@ internal sealed class MapRates : PixelRates
         return (pixels, image.Width, image.Height, image.Header);
     }
 
-    /// <summary>The classes are named in the map's header: cards whose text speaks of flickering carry their number in the keyword (CLASS5) or the bit in their value.</summary>
+    /// <summary>The header says which bit means flickering: a card that speaks of it holds the bit as its value.</summary>
     private static bool[]? Flickering(float[] classes, FitsHeader header)
     {
-        HashSet<int> codes = [];
+        int bits = 0;
         foreach (FitsCard card in header)
         {
-            bool speaks = $"{card.Value} {card.Comment}" is { } words
-                && (words.Contains("flicker", StringComparison.OrdinalIgnoreCase) || words.Contains("telegraph", StringComparison.OrdinalIgnoreCase));
-            if (!speaks || card.Kind == FitsValueKind.Commentary) continue;
-            string digits = string.Concat(card.Keyword.Where(char.IsAsciiDigit));
-            if (int.TryParse(digits, System.Globalization.CultureInfo.InvariantCulture, out int code) || int.TryParse(card.Value, System.Globalization.CultureInfo.InvariantCulture, out code))
-                codes.Add(code);
+            string words = $"{card.Keyword} {card.Comment}";
+            bool speaks = words.Contains("flick", StringComparison.OrdinalIgnoreCase) || words.Contains("telegraph", StringComparison.OrdinalIgnoreCase);
+            if (speaks && int.TryParse(card.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int bit)) bits |= bit;
         }
-        return codes.Count == 0 ? null : [.. classes.Select(c => codes.Contains((int)c))];
+        return bits == 0 ? null : [.. classes.Select(c => ((int)c & bits) != 0)];
     }
 }

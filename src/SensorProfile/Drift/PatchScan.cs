@@ -9,7 +9,7 @@ namespace SensorProfile.Drift;
 internal static class PatchScan
 {
     private const int CellsAcross = 48, MostPatches = 4, FewestPoints = 4;
-    private const double Significant = 0.01;
+    private const double Significant = 0.01, EulerGamma = 0.5772156649015329;
 
     /// <summary>The patches, the surest first.</summary>
     /// <param name="points">New hot pixels.</param> <param name="width">px.</param> <param name="height">px.</param>
@@ -31,16 +31,26 @@ internal static class PatchScan
         return found;
     }
 
+    /// <summary>Share of random layouts that are as dense; where none is, the tail of the Gumbel distribution that their maxima follow (Abrams, Kleinman and Kulldorff 2010,
+    /// Int. J. Health Geogr. 9, 61), because a share of none says no more than "fewer than one in so many".</summary>
     private static double ChanceOf(double ratio, int count, ScanGrid grid, int layouts, int seed)
     {
         var random = new Random(seed);
         var layout = new OutlinePoint[count];
-        int asDense = 0;
+        var ratios = new double[layouts];
         for (int i = 0; i < layouts; i++)
         {
             for (int k = 0; k < count; k++) layout[k] = new OutlinePoint(random.Next(grid.Width) + 1, random.Next(grid.Height) + 1);
-            if (grid.Densest(layout).Ratio >= ratio) asDense++;
+            ratios[i] = grid.Densest(layout).Ratio;
         }
-        return (asDense + 1.0) / (layouts + 1);
+        int asDense = ratios.Count(r => r >= ratio);
+        return asDense > 0 ? (asDense + 1.0) / (layouts + 1) : Math.Min(1.0 / (layouts + 1), GumbelTail(ratio, ratios));
+    }
+
+    private static double GumbelTail(double ratio, double[] maxima)
+    {
+        double mean = maxima.Average(), scale = Math.Sqrt(maxima.Sum(r => (r - mean) * (r - mean)) / (maxima.Length - 1) * 6) / Math.PI;
+        double rare = Math.Exp(-(ratio - mean + EulerGamma * scale) / scale);
+        return rare < 1e-6 ? rare : 1 - Math.Exp(-rare);
     }
 }

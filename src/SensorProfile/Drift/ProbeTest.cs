@@ -39,7 +39,7 @@ internal static class ProbeTest
     private static ProbeOrAgeing Judge(MatchedMode mode, bool changed, bool probeMoved, bool apart, Measurement step, Measurement hot, int count) => (changed, probeMoved, apart) switch
     {
         (_, true, false) => Verdict(mode, "probe", step, hot, count,
-            $"All pixels, hot ones too, changed as if the sensor were {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "warmer" : "colder")} at the same reading: the temperature probe drifted, not the dark current. Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to come back to the old darks."),
+            $"The pixels, hot ones too, changed as if the sensor were {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "warmer" : "colder")} at the same reading: the temperature probe drifted, and the dark current shows no change of its own beyond the errors. Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to come back to the old darks."),
         (_, true, true) => Verdict(mode, "both", step, hot, count,
             $"The hot pixels changed as by a step of {Said.Celsius(hot.Value)}, the typical pixel as by {Said.Celsius(step.Value)}: the temperature probe drifted and the dark current changed as well."),
         (true, false, true) => Verdict(mode, "ageing", step, hot, count,

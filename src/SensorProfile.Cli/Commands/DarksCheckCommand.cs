@@ -1,0 +1,93 @@
+using System.ComponentModel;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
+using SensorProfile.Drift;
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>darks check</c>: is my dark library still good?</summary>
+internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settings>
+{
+    protected override string Name => "darks check";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        if (settings.Against.Length == 0) throw CommandFailure.WrongCommandLine("darks check needs --against, the folder of a few fresh darks like those of the masters.");
+        CameraProfile? profile = settings.Profile is { } path ? ProfileReading.Read(path) : null;
+        string[] masters = [.. settings.Masters.SelectMany(MasterFiles)];
+        CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
+        Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
+        return DarkLibraryReply.Of(answer);
+    }
+
+    /// <summary>A file as it is; of a folder every FITS file in it.</summary>
+    private static IEnumerable<string> MasterFiles(string path)
+    {
+        if (!Directory.Exists(path)) return [path];
+        string[] found = [.. Directory.EnumerateFiles(path).Where(IsFits).Order(StringComparer.Ordinal)];
+        return found.Length > 0 ? found : throw CommandFailure.UnreadableInput($"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz).");
+    }
+
+    private static bool IsFits(string file)
+    {
+        string name = Path.GetFileName(file).ToLowerInvariant();
+        if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal)) name = name[..^3];
+        return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";
+    }
+
+    internal sealed class Settings : ModeSettingsOptions
+    {
+        [CommandArgument(0, "<MASTER>")]
+        [Description("Master darks in FITS form, made by any program, or folders that hold them.")]
+        public string[] Masters { get; init; } = [];
+
+        [CommandOption("--against <PATH>")]
+        [Description("Fresh darks like those of the masters, best 8 of each, and a few bias frames where a master has its bias taken off.")]
+        public string[] Against { get; init; } = [];
+
+        [CommandOption("--profile <PROFILE>")]
+        [Description("Profile of the camera: with its gain, residuals are in electrons and the sky counts.")]
+        public string? Profile { get; init; }
+
+        [CommandOption("--lights <N>")]
+        [Description("Lights in the stack that the masters serve; 40 unless said.")]
+        public int? Lights { get; init; }
+
+        [CommandOption("--sky <E>")]
+        [Description("Sky background, electrons per pixel and second; a dark sky unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Sky { get; init; }
+
+        [CommandOption("--loss <PCT>")]
+        [Description("Rise of the noise that you accept, %; 5 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Loss { get; init; }
+
+        [CommandOption("--table <FILE>")]
+        [Description("Capture table that corrects the headers of the fresh frames.")]
+        public string? Table { get; init; }
+
+        [CommandOption("--names-say")]
+        [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+        public bool NamesSay { get; init; }
+
+        public DarkLibraryOptions Options
+        {
+            get
+            {
+                DarkLibraryOptions usual = new();
+                return usual with
+                {
+                    Lights = Lights ?? usual.Lights,
+                    Sky = Sky is { } rate ? SkyRate.Given(rate) : null,
+                    Limits = usual.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.Limits.NoiseLoss },
+                    Mode = WantedMode,
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,111 @@
+using System.ComponentModel;
+using SensorProfile.Cli.Output;
+using SensorProfile.Cli.Replies;
+using SensorProfile.Decisions;
+using SensorProfile.Drift;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>drift</c>: is my sensor ageing?</summary>
+internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
+{
+    protected override string Name => "drift";
+
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles) : null;
+        FoundProfiles found = ProfileArchive.Read(settings.Profiles);
+        foreach (var refused in found.Refused) session.Side.Line($"left out: {refused.File}: {refused.Reason}");
+        if (found.Profiles.Count == 0) throw CommandFailure.UnreadableInput(found.Refused is [var only] ? $"{only.File}: {only.Reason}" : $"nothing readable in {string.Join(", ", settings.Profiles)}.");
+        DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
+        session.Stop.ThrowIfCancellationRequested();
+        Reply reply = DriftReply.Of(answer);
+        if (settings.Archive is { } archive) reply = Keep(archive, found, reply);
+        if (output is null) return reply;
+        reply = reply with { Lines = [.. reply.Lines, $"Written to {settings.Out}: drift.json, drift.csv and hot-pixel-changes.csv."] };
+        output.Write(work => Write(work, answer, reply));
+        output.Complete();
+        return reply;
+    }
+
+    private static void Write(string folder, DriftAnswer answer, Reply reply)
+    {
+        File.WriteAllText(Path.Combine(folder, "drift.json"), ReplyJson.Of(reply));
+        CsvFile.Write(Path.Combine(folder, "drift.csv"), writer => DriftTables.WriteChanges(answer, writer));
+        CsvFile.Write(Path.Combine(folder, "hot-pixel-changes.csv"), writer => DriftTables.WritePixels(answer, writer));
+    }
+
+    private static Reply Keep(string archive, FoundProfiles found, Reply reply)
+    {
+        List<Finding> findings = [];
+        try
+        {
+            foreach (ProfileOnDisk profile in found.Profiles) findings.AddRange(ProfileArchive.Keep(archive, profile).Findings);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            throw CommandFailure.UnwritableOutput(problem.Message, problem);
+        }
+        return reply with
+        {
+            Findings = [.. reply.Findings, .. findings.Where(f => !reply.Findings.Any(r => r.Message == f.Message))],
+            Lines = [.. reply.Lines, $"Kept in the archive {archive}: {Plural.Of(found.Profiles.Count, "profile")}. Next year: sensorprofile drift {Quoted.Of(archive)} results"],
+        };
+    }
+
+    internal sealed class Settings : OutputSettings
+    {
+        [CommandArgument(0, "<PROFILE>")]
+        [Description("Profiles of two sessions or more, the folders that hold them, or an archive of many.")]
+        public string[] Profiles { get; init; } = [];
+
+        [CommandOption("--archive <DIR>")]
+        [Description("Keep the profiles and the list of their hot pixels here, for the years to come; nothing in it is ever replaced.")]
+        public string? Archive { get; init; }
+
+        [CommandOption("--reference <C>")]
+        [Description("Temperature at which dark currents are compared, °C; one that all sessions measured unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Reference { get; init; }
+
+        [CommandOption("--exposure <S>")]
+        [Description("Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Exposure { get; init; }
+
+        [CommandOption("--lights <N>")]
+        [Description("Lights in your stack, likewise; 40 unless said.")]
+        public int? Lights { get; init; }
+
+        [CommandOption("--loss <PCT>")]
+        [Description("Rise of the noise that you accept, likewise, %; 5 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Loss { get; init; }
+
+        [CommandOption("--sky <E>")]
+        [Description("Sky background, electrons per pixel and second, likewise; a suburban sky unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Sky { get; init; }
+
+        public DriftOptions Options
+        {
+            get
+            {
+                DriftOptions usual = new();
+                ToleranceQuestion stack = usual.Stack!;
+                return usual with
+                {
+                    ReferenceTemperature = Reference,
+                    Stack = stack with
+                    {
+                        ExposureSeconds = Exposure ?? stack.ExposureSeconds,
+                        Lights = Lights ?? stack.Lights,
+                        Sky = Sky is { } rate ? SkyRate.Given(rate) : stack.Sky,
+                        Limits = stack.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? stack.Limits.NoiseLoss },
+                    },
+                };
+            }
+        }
+    }
+}

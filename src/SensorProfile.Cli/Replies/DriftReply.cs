@@ -1,0 +1,51 @@
+using System.Globalization;
+using SensorProfile.Drift;
+
+namespace SensorProfile.Cli.Replies;
+
+/// <summary>The answer of <c>drift</c>.</summary>
+internal static class DriftReply
+{
+    public static Reply Of(DriftAnswer answer) => DecisionReply.Of(
+        "drift", answer,
+        JsonNodes.Field("compared", answer.Compared),
+        JsonNodes.Field("refused", answer.Refused),
+        JsonNodes.Field("changes", answer.Changes),
+        JsonNodes.Field("hotPixels", answer.HotPixels is { } hot ? hot with { Pixels = [] } : null),   // the single pixels stand in hot-pixel-changes.csv
+        JsonNodes.Field("hotPixelModes", answer.HotPixelModes.Select(h => h with { Pixels = [] })),
+        JsonNodes.Field("trends", answer.Trends),
+        JsonNodes.Field("probes", answer.Probes),
+        JsonNodes.Field("library", answer.Library)) with
+    {
+        Tables = [.. Tables(answer)],
+    };
+
+    private static IEnumerable<ReplyTable> Tables(DriftAnswer answer)
+    {
+        if (answer.Changes.Count > 0)
+            yield return new ReplyTable("First against last", ["quantity", ">then", ">now", ">z", ">p (all)", "changed"],
+                [.. answer.Changes.Select(c => (IReadOnlyList<string>)
+                [
+                    Words(c.Quantity) + Mode(answer, c.Mode), QuantityText.Of(c.From), QuantityText.Of(c.To), Fixed(c.Z, "0.0"), Fixed(c.AdjustedP, "0.###"), c.Changed ? "yes" : "no",
+                ])]);
+        if (answer.Trends.Count > 0)
+            yield return new ReplyTable("Per year", ["quantity", ">slope", ">z", "changed"],
+                [.. answer.Trends.Select(t => (IReadOnlyList<string>)[Words(t.Quantity) + Mode(answer, t.Mode), QuantityText.Of(t.PerYear), Fixed(t.Z, "0.0"), t.Changed ? "yes" : "no"])]);
+        if (answer.HotPixelModes.Count > 0)
+            yield return new ReplyTable("Hot pixels", ["settings", ">kept", ">new", ">healed", ">brighter", ">fainter", ">new per year and million"],
+                [.. answer.HotPixelModes.Select(h => (IReadOnlyList<string>)
+                [
+                    h.Mode, QuantityText.Count(h.Kept), QuantityText.Count(h.New), QuantityText.Count(h.Healed), QuantityText.Count(h.Brighter), QuantityText.Count(h.Fainter),
+                    h.NewPerYear is { } n ? QuantityText.Number(n.Value, n.StandardUncertainty) : QuantityText.NotMeasured,
+                ])]);
+        if (answer.Library.Count > 0) yield return ReplyTable.List("Your dark library", answer.Library.Select(l => l.Sentence));
+    }
+
+    /// <summary>The mode behind a quantity, where there are several.</summary>
+    private static string Mode(DriftAnswer answer, string mode) => answer.Changes.Select(c => c.Mode).Distinct().Count() > 1 ? $" ({mode})" : "";
+
+    /// <summary>"darkRate" becomes "dark rate".</summary>
+    private static string Words(string quantity) => string.Concat(quantity.Select((c, i) => char.IsUpper(c) || (char.IsAsciiDigit(c) && !char.IsAsciiDigit(quantity[i - 1]) && quantity[i - 1] != '.') ? " " + char.ToLowerInvariant(c) : c.ToString()));
+
+    private static string Fixed(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
+}

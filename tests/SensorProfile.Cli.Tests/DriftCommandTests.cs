@@ -1,0 +1,75 @@
+using System.Text.Json;
+using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Cli.Tests;
+
+/// <summary>drift on stored profiles, and darks check on masters and fresh frames.</summary>
+public sealed class DriftCommandTests : IDisposable
+{
+    private readonly TemporaryFolder folder = new();
+
+    public DriftCommandTests()
+    {
+        for (int year = 2031; year < 2033; year++)
+        {
+            string file = folder[Path.Combine($"{year}", "profile.json")];
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            TarnProfile.Write(file);
+            CameraProfile profile = ProfileFile.Read(file);
+            ModeProfile mode = profile.Modes[0];
+            if (year == 2032) mode = mode with { ReadNoise = mode.ReadNoise! with { Value = 1.8 } };      // +20 % at 2 % each: z = 8
+            ProfileFile.Write(file, profile with { CreatedUtc = profile.CreatedUtc.AddYears(year - 2031), Modes = [mode] });
+        }
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void DriftSaysWhatChangedInTextInJsonAndOnDisk()
+    {
+        CommandRun text = folder.Command.Run("drift", "2031", "2032/profile.json", "--out", "drift").Expect(ExitCodes.Answered);
+        Assert.StartsWith("The sensor has changed in 1 year: the read noise is up by 20 %", text.FirstLine, StringComparison.Ordinal);
+        Assert.Contains("common practice, no source", text.Output, StringComparison.Ordinal);
+        JsonElement json = JsonDocument.Parse(File.ReadAllText(folder["drift/drift.json"])).RootElement;
+        Assert.Equal(("drift", "changed", text.FirstLine), (json.GetProperty("command").GetString(), json.GetProperty("verdict").GetString(), json.GetProperty("sentence").GetString()));
+        JsonElement change = json.GetProperty("changes").EnumerateArray().Single(c => c.GetProperty("changed").GetBoolean());
+        Assert.Equal("readNoise", change.GetProperty("quantity").GetString());
+        Assert.Equal(1.5, change.GetProperty("from").GetProperty("value").GetDouble());
+        foreach (string name in new[] { "to", "change", "z", "adjustedP" }) Assert.True(change.TryGetProperty(name, out _), name);
+        Assert.True(json.TryGetProperty("hotPixels", out _));
+        Assert.StartsWith("kind,quantity,mode,unit,from,", File.ReadAllText(folder["drift/drift.csv"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OneProfileCannotTell() => Assert.Equal("cannot-tell", folder.Command.Run("drift", "2031", "--json").Expect(ExitCodes.CannotTell).Json.GetProperty("verdict").GetString());
+
+    [Fact]
+    public void WhatIsNoProfileIsExitCode3AndNamed()
+    {
+        File.WriteAllText(folder["notes.json"], "[]");
+        Assert.Contains("notes.json", folder.Command.Run("drift", "notes.json").Expect(ExitCodes.UnreadableInput).Error, StringComparison.Ordinal);
+        Assert.Contains("notes.json", folder.Command.Run("drift", "2031", "2032", "notes.json").Expect(ExitCodes.Answered).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnArchiveIsKeptAndComparedAsAWhole()
+    {
+        folder.Command.Run("drift", "2031", "2032", "--archive", "archive").Expect(ExitCodes.Answered);
+        JsonElement json = folder.Command.Run("drift", "archive", "--json").Expect(ExitCodes.Answered).Json;
+        Assert.Equal(2, json.GetProperty("compared").GetArrayLength());
+    }
+
+    [Fact]
+    public void DarksCheckJudgesEveryMaster()
+    {
+        SimulatedNight.Write(folder["fresh"], SimulatedNight.DarksOnly);
+        string master = Path.Combine("fresh", Path.GetFileName(Directory.GetFiles(folder["fresh"], "dark*.fits").Order(StringComparer.Ordinal).First()));
+        CommandRun run = folder.Command.Run("darks", "check", master, "--against", "fresh", "--json");
+        Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Error);
+        JsonElement one = Assert.Single(run.Json.GetProperty("masters").EnumerateArray());
+        Assert.Contains(one.GetProperty("verdict").GetString(), new[] { "keep", "retake", "cannot-tell" });
+        foreach (string name in new[] { "file", "residual", "reason" }) Assert.True(one.TryGetProperty(name, out _), name);
+        Assert.Contains("--against", folder.Command.Run("darks", "check", master).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,56 @@
+using SensorProfile.Characterisation;
+using SensorProfile.Drift;
+using SensorProfile.Fits;
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters;
+
+namespace SensorProfile.Tests.Drift;
+
+/// <summary>Nights of the demo camera, characterised from raw frames, each once.</summary>
+public sealed class Octobers : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("octobers-").FullName;
+    private readonly Dictionary<(int Year, int Night), ProfileOnDisk> measured = [];
+
+    public void Dispose() => Directory.Delete(folder, true);
+
+    internal ProfileOnDisk Of(int year, int night = 0)
+    {
+        if (!measured.TryGetValue((year, night), out ProfileOnDisk? profile)) measured[(year, night)] = profile = Measure(year, night);
+        return profile;
+    }
+
+    private ProfileOnDisk Measure(int year, int night)
+    {
+        CameraDescription camera = DemoCameras.Tarn9M(year) with { Shots = Shots() };
+        string home = Path.Combine(folder, $"year-{year}-{night}"), frames = Path.Combine(home, "frames"), maps = Path.Combine(home, "maps");
+        Simulator.Write(camera, frames, (ulong)(100 + year + night), new SimulationOptions { WriteTruth = false });
+        Inventory inventory = FrameInventory.Read([frames], new InventoryOptions());
+        CharacterisationResult result = Characteriser.Run(inventory, new CharacterisationOptions { ReferenceTemperature = -10 });
+        Directory.CreateDirectory(maps);
+        ProfileFile.Write(Path.Combine(home, "profile.json"), result.Profile);
+        WriteMaps(maps, result.Maps[0]);
+        Directory.Delete(frames, true);
+        return ProfileOnDisk.Read(home);
+    }
+
+    private static Shot[] Shots() =>
+    [
+        new Shot { Kind = FrameKind.Bias, Temperature = -10, Count = 8 },
+        .. Enumerable.Range(1, 7).Select(i => new Shot { Kind = FrameKind.Flat, Temperature = -10, Exposure = i, Count = 2, Level = 8000 * i }),
+        .. from t in (double[])[5, -2, -10] from s in (double[])[30, 120, 300] select new Shot { Kind = FrameKind.Dark, Temperature = t, Exposure = s, Count = s == 300 ? 3 : 2 },
+    ];
+
+    private static void WriteMaps(string folder, ModeMaps maps)
+    {
+        Write("dark-rate.fits", maps.DarkRate!, FitsCard.Of("REFTEMP", -10.0));
+        Write("dark-rate-uncertainty.fits", maps.DarkRateUncertainty!);
+        if (maps.Doubling is { } doubling) Write("doubling.fits", doubling);
+        if (maps.Defects is { } defects) Write("defects.fits", defects, FitsCard.Of("DEFFLICK", 64, "bit of pixels that flicker"));
+
+        void Write<T>(string name, T[] pixels, params FitsCard[] cards) where T : unmanaged =>
+            FitsWriter.Write(Path.Combine(folder, name), new FitsImage<T>(maps.Width, maps.Height, pixels, cards), durable: false);
+    }
+}
