@@ -38,8 +38,9 @@ internal sealed record FlatChannel
             "e-", f.Gain.Samples, s.By == "adc" ? "up to the end of the codes: " + s.Method : s.Method)
         : null;
 
-    // The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line halves the bend, so twice its largest miss stands for it.
-    private double Bend => Linearity is null ? 0 : 0.02 * Linearity.Deviations.Max(d => Math.Abs(d ?? 0));
+    /// <summary>Relative doubt of the electrons at saturation by a bent response, 0 when linearity was not tested.</summary>
+    /// <remarks>The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line halves the bend, so twice its largest miss stands for it.</remarks>
+    public double Bend => Linearity is null ? 0 : 0.02 * Linearity.Deviations.Max(d => Math.Abs(d ?? 0));
 
     /// <summary>Level of saturation with the pedestal in it, ADU.</summary>
     public Measurement? SaturationLevel => Saturation is { } s ? new(s.SignalAdu + Pedestal, s.StandardUncertaintyAdu, "ADU", Points.Count, s.Method) : null;

@@ -85,7 +85,7 @@ internal static class ModeSummary
     private static Measurement? DynamicRange(FlatChannel? lit, BiasChannel? unlit)
     {
         if (lit?.Saturation is not { } full || unlit?.ReadNoiseAdu is not { Value: > 0 } noise) return null;
-        double relative = Math.Sqrt(Math.Pow(full.StandardUncertaintyAdu / full.SignalAdu, 2) + Math.Pow(noise.StandardUncertainty / noise.Value, 2));
+        double relative = Math.Sqrt(Math.Pow(full.StandardUncertaintyAdu / full.SignalAdu, 2) + Math.Pow(noise.StandardUncertainty / noise.Value, 2) + lit.Bend * lit.Bend);
         return new(Math.Log2(full.SignalAdu / noise.Value), relative / Math.Log(2), "stops", noise.Samples, "full well over read noise");
     }
 
