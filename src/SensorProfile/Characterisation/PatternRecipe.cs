@@ -37,7 +37,8 @@ internal static class PatternRecipe
         };
         int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
         meter.Report("Dark rate of every pixel", 0, frames, 0);
-        float[]? response = flats.Mean is null ? null : DeadPixels.Response(flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), input.Width, mode.Mosaic);
+        DefectClass[]? response = flats.Mean is null ? null : DeadPixels.Find(flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), input.Width, mode.Mosaic,
+            (options.Thresholds ?? new()).DeadResponse);
         PatternResult? result = PatternMeasurement.Of(input, response);
         meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
         rejections.Add(result?.Findings ?? []);

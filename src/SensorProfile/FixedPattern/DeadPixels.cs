@@ -11,6 +11,13 @@ internal static class DeadPixels
 
     private const int Reach = 2;                         // pixels of the channel on either side
 
+    /// <summary>Cold or dead pixels by their response; the others are sound.</summary>
+    /// <param name="flat">Mean of the flats, ADU.</param> <param name="pedestal">Level without light of each pixel, ADU; null to use <paramref name="level"/>.</param>
+    /// <param name="level">Level without light, ADU, where there is no map.</param> <param name="width">px.</param> <param name="mosaic">Which pixels share a channel.</param>
+    /// <param name="deadResponse">Share of the neighbourhood's signal below which a pixel counts.</param>
+    public static DefectClass[] Find(float[] flat, float[]? pedestal, double level, int width, ColourMosaic mosaic, double deadResponse) =>
+        Array.ConvertAll(Response(flat, pedestal, level, width, mosaic), r => !(r < deadResponse) ? DefectClass.None : r < NoResponse ? DefectClass.Dead : DefectClass.Cold);
+
     /// <summary>Signal over the median of the 24 nearest pixels of the same channel; follows vignetting and dust shadows wider than those.</summary>
     /// <param name="flat">Mean of the flats, ADU.</param> <param name="pedestal">Level without light of each pixel, ADU; null to use <paramref name="level"/>.</param>
     /// <param name="level">Level without light, ADU, where there is no map.</param> <param name="width">px.</param> <param name="mosaic">Which pixels share a channel.</param>

@@ -12,8 +12,8 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
 
     /// <summary>Judges every pixel.</summary>
     /// <param name="input">The mode.</param> <param name="maps">Rates and flags.</param> <param name="thresholds">Thresholds, all of them set.</param>
-    /// <param name="response">Response of each pixel over its neighbourhood's; null without flats.</param>
-    public static DefectMap Of(PatternInput input, RateMaps maps, DefectThresholds thresholds, float[]? response)
+    /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
+    public static DefectMap Of(PatternInput input, RateMaps maps, DefectThresholds thresholds, DefectClass[]? response)
     {
         var classes = new DefectClass[input.Pixels];
         Parallel.For(0, input.Height, row =>
@@ -29,7 +29,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
         return new(classes, Count(classes, columns.Count, rows.Count, input), columns, rows);
     }
 
-    private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, float[]? response, int i)
+    private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, DefectClass[]? response, int i)
     {
         PixelFlags flags = maps.Flags[i];
         double above = maps.Rate[i] - maps.Typical, doubt = thresholds.Significance * maps.Uncertainty[i];
@@ -37,7 +37,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
         if (above > thresholds.HotRate && above > doubt) found = DefectClass.Hot;
         else if (above > thresholds.WarmRate && above > doubt) found = DefectClass.Warm;
         else if (maps.Typical > 0 && maps.Rate[i] < ColdShare * maps.Typical && -above > doubt) found = DefectClass.Cold;
-        if (response is not null && response[i] < thresholds.DeadResponse) found |= response[i] < DeadPixels.NoResponse ? DefectClass.Dead : DefectClass.Cold;
+        if (response is not null) found |= response[i];
         if (flags.HasFlag(PixelFlags.Saturated)) found |= DefectClass.Saturated | DefectClass.Hot;
         if (flags.HasFlag(PixelFlags.NonLinear)) found |= DefectClass.NonLinear;
         if (flags.HasFlag(PixelFlags.Flickering)) found |= DefectClass.Flickering;

@@ -9,8 +9,8 @@ internal static class PatternMeasurement
 
     /// <summary>Measures; null when no temperature has two exposures (bias counting as no exposure).</summary>
     /// <param name="input">The mode.</param>
-    /// <param name="response">Response of each pixel over its neighbourhood's; null without flats.</param>
-    public static PatternResult? Of(PatternInput input, float[]? response)
+    /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
+    public static PatternResult? Of(PatternInput input, DefectClass[]? response)
     {
         DefectThresholds thresholds = new();
         double Outstanding(ReferenceScale scale)
@@ -20,11 +20,13 @@ internal static class PatternMeasurement
         }
         if (RateWalk.Of(input, Outstanding) is not { } maps) return null;
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
+        GlowFinding? glow = GlowSearch.Of(input, maps, defects);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         return new PatternResult
         {
             Maps = maps,
             Defects = defects,
+            Glow = glow?.Map ?? new float[input.Pixels],
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
@@ -32,6 +34,7 @@ internal static class PatternMeasurement
                 DoublingByRate = DoublingClasses.Of(maps.Laws),
                 Defects = defects.Counts,
                 Thresholds = thresholds,
+                Glow = glow?.Regions ?? [],
                 ReferenceTemperature = input.ReferenceTemperature,
             },
         };

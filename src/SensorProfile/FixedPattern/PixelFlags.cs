@@ -18,4 +18,7 @@ internal enum PixelFlags : byte
 
     /// <summary>Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not make it.</summary>
     Flickering = 8,
+
+    /// <summary>Stands out of the ordinary pixels: no defect in itself.</summary>
+    Outstanding = 16,
 }

@@ -4,7 +4,9 @@ namespace SensorProfile.FixedPattern;
 /// <remarks>
 /// x is the logarithm of the typical pixel's law over its value at the reference where that law is known and has no constant floor (a is then the pixel's activation
 /// relative to the typical one), else −(1/kT − 1/kT_ref), 1/eV (a is then the activation energy of Arrhenius' law). Weighted least squares on ln I with
-/// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal.
+/// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal. Which temperatures those are must not hang on an ordinary pixel's
+/// own noise: a cold reading that came out high by chance would stay in and one that came out low would not, and the law would come out too flat. Ordinary pixels therefore
+/// use the temperatures at which the typical pixel exceeds 8u, and have no law when there are fewer than 3 of them.
 /// </remarks>
 internal sealed class PixelLaw
 {
@@ -13,14 +15,19 @@ internal sealed class PixelLaw
     private const double LeastSignal = 4;                // standard uncertainties
     private const int FewestTemperatures = 3;
 
+    private const double LeastTypicalSignal = 8;
+
     private readonly double[] x;
+    private readonly bool[] forOrdinary;
     private readonly double slopePerDegree;              // dx/dT at the reference temperature
 
     /// <param name="temperatures">°C.</param>
     /// <param name="reference">°C.</param>
     /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
-    public PixelLaw(IReadOnlyList<double> temperatures, double reference, Func<double, double>? typical)
+    /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
+    public PixelLaw(IReadOnlyList<double> temperatures, double reference, Func<double, double>? typical, IReadOnlyList<double> typicalSignal)
     {
+        forOrdinary = [.. typicalSignal.Select(s => s > LeastTypicalSignal)];
         double X(double t) => typical is null
             ? 1 / (Boltzmann * (reference + Kelvin)) - 1 / (Boltzmann * (t + Kelvin))
             : Math.Log(typical(t) / typical(reference));
@@ -30,15 +37,17 @@ internal sealed class PixelLaw
     }
 
     /// <summary>Fits one pixel; null with fewer than 3 usable temperatures, or when its rate does not rise with temperature beyond a quarter of its own uncertainty.</summary>
+    /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
     /// <param name="rates">Rate at each temperature, e-/px/s.</param> <param name="uncertainties">Their standard uncertainties.</param>
     /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty, °C.</returns>
-    public (double LogRate, double LogRateUncertainty, double Doubling, double DoublingUncertainty)? Fit(ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
+    public (double LogRate, double LogRateUncertainty, double Doubling, double DoublingUncertainty)? Fit(bool outstanding, ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
     {
         double s = 0, sx = 0, sy = 0, sxx = 0, sxy = 0, syy = 0;
         int n = 0;
         for (int i = 0; i < rates.Length; i++)
         {
-            if (!(rates[i] > LeastSignal * uncertainties[i])) continue;
+            if (!outstanding && !forOrdinary[i]) continue;
+            if (!(rates[i] > (outstanding ? LeastSignal * uncertainties[i] : 0))) continue;
             double y = Math.Log(rates[i]), w = rates[i] / uncertainties[i];
             w *= w;
             (s, sx, sy, sxx, sxy, syy) = (s + w, sx + w * x[i], sy + w * y, sxx + w * x[i] * x[i], sxy + w * x[i] * y, syy + w * y * y);

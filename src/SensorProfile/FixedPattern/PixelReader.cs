@@ -10,6 +10,8 @@ internal sealed class PixelReader
     private const double GroupNoisyByChance = 1e-4;
     private const double SaturatedShare = 0.995;         // of the way from the level to the top code
     private const double OutstandingSigmas = 6;
+    private const double CellSigmas = 5;                 // a pixel further from its cell's median is no part of a smooth glow
+    private const double CellShare = 0.5;                // … where the cell itself glows steeply, by this share of the glow more
 
     private readonly PatternInput input;
     private readonly (DarkSeries Series, SeriesLevels Levels)[] temperatures;
@@ -22,7 +24,8 @@ internal sealed class PixelReader
     public PixelReader(PatternInput input, (DarkSeries Series, SeriesLevels Levels)[] temperatures, ReferenceScale scale, double limit, bool laws)
     {
         (this.input, this.temperatures, this.scale, this.limit) = (input, temperatures, scale, limit);
-        law = laws ? new PixelLaw([.. temperatures.Select(t => t.Series.TemperatureCelsius)], input.ReferenceTemperature, input.ActivationLaw) : null;
+        law = laws ? new PixelLaw([.. temperatures.Select(t => t.Series.TemperatureCelsius)], input.ReferenceTemperature, input.ActivationLaw,
+            [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)]) : null;
         int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Sum(n => n - 1));
         noisyLimit = freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - NoisyByChance, freedom) / freedom;
         Freedom = freedom;
@@ -81,14 +84,45 @@ internal sealed class PixelReader
             return Joined(flags);
         }
 
-        /// <summary>Adds the signals of the pixel just read to its cell.</summary>
-        public void AddTo(StripResult result, int pixel)
+        /// <summary>Adds the signals of the strip's pixels to their cells, those left out that are flagged or stand out of their own cell: glow stays in, hot pixels do not.</summary>
+        public void AddTo(StripResult result, ReadOnlySpan<float> rate, ReadOnlySpan<PixelFlags> flags)
         {
-            int cell = result.CellOf(pixel / strip.Width, pixel % strip.Width);
-            result.Counts[cell] = result.Counts.GetValueOrDefault(cell) + 1;
-            for (int t = 0; t < signals.Length; t++)
-                for (int g = 0; g < signals[t].Length; g++)
-                    result.Sums[t][g][cell] = result.Sums[t][g].GetValueOrDefault(cell) + signals[t][g];
+            int size = result.Grid.Size, width = strip.Width;
+            var members = new List<int>(size * strip.Rows);
+            var values = new List<double>(size * strip.Rows);
+            for (int from = 0; from < width; from += size)
+                for (int row = 0; row < strip.Rows;)
+                {
+                    int cell = result.CellOf(row, from), end = row + 1;
+                    while (end < strip.Rows && result.CellOf(end, from) == cell) end++;
+                    members.Clear();
+                    values.Clear();
+                    for (; row < end; row++)
+                        for (int column = from; column < Math.Min(width, from + size); column++)
+                        {
+                            int pixel = row * width + column;
+                            if ((flags[pixel] & ~PixelFlags.Outstanding) != PixelFlags.None || float.IsNaN(rate[pixel])) continue;
+                            members.Add(pixel);
+                            values.Add(rate[pixel]);
+                        }
+                    AddCell(result, cell, members, values, rate);
+                }
+        }
+
+        private void AddCell(StripResult result, int cell, List<int> members, List<double> values, ReadOnlySpan<float> rate)
+        {
+            if (members.Count == 0) return;
+            double median = OrderStatistics.Median(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(values));
+            double reach = CellSigmas * Math.Max(reader.scale.Spread, reader.scale.Noise) + CellShare * Math.Abs(median - reader.scale.Typical);
+            foreach (int pixel in members)
+            {
+                if (Math.Abs(rate[pixel] - median) > reach) continue;
+                int row = strip.FirstRow + pixel / strip.Width, column = pixel % strip.Width, channel = reader.input.Mosaic.Channel(row, column);
+                Signals(pixel, row * strip.Width + column, channel, reader.input.Gains[channel]);
+                result.Counts[cell]++;
+                for (int t = 0; t < signals.Length; t++)
+                    for (int g = 0; g < signals[t].Length; g++) result.Sums[t][g][cell] += signals[t][g];
+            }
         }
 
         /// <summary>Signals above the typical pixel's level; returns the pooled scatter over what noise and signal explain, 1 for a sound pixel.</summary>
@@ -180,7 +214,7 @@ internal sealed class PixelReader
             bool outstanding = !(joined - scale.Typical < reader.limit) || near - scale.Typical > Math.Max(reader.limit, OutstandingSigmas * nearUncertainty);
             double doubling = double.NaN, doublingUncertainty = double.NaN;
             if (outstanding) (joined, variance) = (near, nearUncertainty * nearUncertainty);
-            if (reader.law?.Fit(rates, uncertainties) is { } own)
+            if (reader.law?.Fit(outstanding, rates, uncertainties) is { } own)
             {
                 (doubling, doublingUncertainty) = (own.Doubling, own.DoublingUncertainty);
                 if (outstanding)
@@ -189,7 +223,7 @@ internal sealed class PixelReader
                     variance = Math.Pow(joined * own.LogRateUncertainty, 2);
                 }
             }
-            return new((float)joined, (float)Math.Sqrt(variance), (float)doubling, (float)doublingUncertainty, flags, outstanding);
+            return new((float)joined, (float)Math.Sqrt(variance), (float)doubling, (float)doublingUncertainty, outstanding ? flags | PixelFlags.Outstanding : flags);
         }
     }
 }

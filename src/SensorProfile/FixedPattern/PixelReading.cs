@@ -6,5 +6,4 @@ namespace SensorProfile.FixedPattern;
 /// <param name="Doubling">°C; not a number when not measured.</param>
 /// <param name="DoublingUncertainty">°C.</param>
 /// <param name="Flags">Flags.</param>
-/// <param name="Outstanding">Whether it stands out of the ordinary pixels: then its own law, or the temperature nearest to the reference, gives its rate.</param>
-internal readonly record struct PixelReading(float Rate, float Uncertainty, float Doubling, float DoublingUncertainty, PixelFlags Flags, bool Outstanding);
+internal readonly record struct PixelReading(float Rate, float Uncertainty, float Doubling, float DoublingUncertainty, PixelFlags Flags);

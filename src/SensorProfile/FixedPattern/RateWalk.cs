@@ -30,7 +30,7 @@ internal static class RateWalk
         IFrameSamples[][] groups = [.. temperatures.SelectMany(t => t.Series.Exposures).Select(e => e.Frames.ToArray())];
         StripResult[] strips = GroupMoments.Walk(groups, strip =>
         {
-            var result = new StripResult(strip.FirstRow, grid, temperatures);
+            var result = new StripResult(strip.FirstRow, strip.Rows, grid, temperatures);
             var worker = reader.Worker(strip);
             for (int i = 0; i < strip.Pixels; i++)
             {
@@ -38,19 +38,21 @@ internal static class RateWalk
                 PixelReading pixel = worker.Read(i);
                 (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
                 if (doubling is not null) doubling[at] = pixel.Doubling;
-                if (!float.IsNaN(pixel.Doubling) && (pixel.Outstanding || at % EveryLawOf == 0))
+                if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
                     result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
-                if (!pixel.Outstanding && pixel.Flags == PixelFlags.None)
-                    worker.AddTo(result, i);
             }
+            int first = strip.FirstRow * strip.Width;
+            worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
             return result;
         }, input.Walk);
+        CellSignals cells = StripResult.Merge(strips, grid, temperatures);
+        LargeScale.Correct(input, scale, temperatures, cells, rate, flags);
         return new RateMaps
         {
             Rate = rate, Uncertainty = uncertainty, Doubling = doubling, Flags = flags,
             Laws = [.. strips.SelectMany(s => s.Laws)],
             Typical = scale.Typical, TypicalUncertainty = scale.Noise,
-            Cells = StripResult.Merge(strips, grid, temperatures),
+            Cells = cells,
             Temperatures = temperatures,
         };
     }

@@ -3,29 +3,32 @@ namespace SensorProfile.FixedPattern;
 /// <summary>What one strip of rows adds beside the maps.</summary>
 internal sealed class StripResult
 {
-    private readonly int firstRow;
+    private readonly int firstRow, firstCell;
 
-    public StripResult(int firstRow, CellGrid grid, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
+    public StripResult(int firstRow, int rows, CellGrid grid, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
     {
         this.firstRow = firstRow;
+        firstCell = grid.Of(0, firstRow);
+        int cells = grid.Of(0, firstRow + rows - 1) - firstCell + grid.Columns;
+        Sums = [.. temperatures.Select(t => t.Levels.Frames.Select(_ => new double[cells]).ToArray())];
+        Counts = new int[cells];
         Grid = grid;
-        Sums = [.. temperatures.Select(t => t.Levels.Frames.Select(_ => new Dictionary<int, double>()).ToArray())];
     }
 
     /// <summary>The cells.</summary>
     public CellGrid Grid { get; }
 
-    /// <summary>Σ signal of the cells that the strip touches, e-: [temperature][group].</summary>
-    public Dictionary<int, double>[][] Sums { get; }
+    /// <summary>Σ signal of the cells that the strip touches, e-: [temperature][group][cell of the strip].</summary>
+    public double[][][] Sums { get; }
 
-    /// <summary>Pixels added to each cell.</summary>
-    public Dictionary<int, long> Counts { get; } = [];
+    /// <summary>Pixels added to each cell of the strip.</summary>
+    public int[] Counts { get; }
 
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];
 
-    /// <summary>Cell of a pixel of the strip.</summary>
-    public int CellOf(int row, int column) => Grid.Of(column, firstRow + row);
+    /// <summary>Cell, counted from the first of the strip, of a pixel of the strip.</summary>
+    public int CellOf(int row, int column) => Grid.Of(column, firstRow + row) - firstCell;
 
     /// <summary>Adds up the strips in their order, so that the same frames give the same bits.</summary>
     public static CellSignals Merge(StripResult[] strips, CellGrid grid, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
@@ -36,8 +39,8 @@ internal sealed class StripResult
         {
             for (int t = 0; t < sums.Length; t++)
                 for (int g = 0; g < sums[t].Length; g++)
-                    foreach ((int cell, double sum) in strip.Sums[t][g]) sums[t][g][cell] += sum;
-            foreach ((int cell, long count) in strip.Counts) counts[cell] += count;
+                    for (int cell = 0; cell < strip.Counts.Length; cell++) sums[t][g][strip.firstCell + cell] += strip.Sums[t][g][cell];
+            for (int cell = 0; cell < strip.Counts.Length; cell++) counts[strip.firstCell + cell] += strip.Counts[cell];
         }
         return new(grid, sums, counts);
     }

@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern;
 internal static class ThresholdChoice
 {
     private const double HotTimes = 10;
-    private const double WarmShare = 0.2;
+    private const double WarmDivisor = 5;
 
     /// <summary>Fills in what the user left open (rates of 0).</summary>
     /// <param name="given">The user's; null for none.</param> <param name="scale">Typical rate, spread and noise of the pixels.</param>
@@ -15,7 +15,7 @@ internal static class ThresholdChoice
         given ??= new();
         double ordinary = Math.Max(scale.Typical, scale.Spread);
         double hot = given.HotRate > 0 ? given.HotRate : RoundNumbers.AtLeast(Math.Max(HotTimes * ordinary, 1e-6));
-        double warm = given.WarmRate > 0 ? given.WarmRate : WarmShare * hot;
+        double warm = given.WarmRate > 0 ? given.WarmRate : hot / WarmDivisor;
         return given with { HotRate = hot, WarmRate = warm };
     }
 }

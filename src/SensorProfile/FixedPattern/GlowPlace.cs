@@ -1,0 +1,64 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Describes one place that glows.</summary>
+internal static class GlowPlace
+{
+    private const double EdgeShare = 0.15;               // of the frame's width or height
+    private const double AreaShareOfPeak = 0.1;
+
+    /// <summary>Peak, extent, total and laws.</summary>
+    /// <param name="input">The mode.</param> <param name="maps">Rates.</param> <param name="grid">The cells.</param> <param name="place">Cells of this place.</param>
+    /// <param name="excess">Excess of every cell, e-/px/s.</param> <param name="glows">Cells of any place.</param> <param name="map">Glow of every pixel.</param> <param name="noise">Standard error of a cell's median.</param>
+    public static GlowRegion Describe(PatternInput input, RateMaps maps, CellGrid grid, IReadOnlyList<int> place, double[] excess, bool[] glows, float[] map, double noise)
+    {
+        var own = new HashSet<int>(place);
+        int peak = -1;
+        double total = 0;
+        long pixels = 0;
+        for (int i = 0; i < map.Length; i++)
+        {
+            if (map[i] <= 0 || !own.Contains(grid.Of(i % input.Width, i / input.Width))) continue;
+            total += map[i];
+            pixels++;
+            if (peak < 0 || map[i] > map[peak]) peak = i;
+        }
+        double threshold = RoundNumbers.AtLeast(Math.Max(AreaShareOfPeak * map[peak], noise)), highest = place.Max(c => excess[c]);
+        long above = 0;
+        for (int i = 0; i < map.Length; i++)
+            if (map[i] > threshold && own.Contains(grid.Of(i % input.Width, i / input.Width))) above++;
+        double relative = input.TypicalAtReference is { Value: > 0 } t ? t.StandardUncertainty / t.Value : 0;
+        // The peak lies between the brightest cell and its extension to the edge; a third of the step between them is the doubt of that extension.
+        double peakDoubt = Math.Sqrt(noise * noise + Math.Pow((map[peak] - highest) / 3, 2) + Math.Pow(relative * map[peak], 2));
+        // The floor is known from many cells; what the glow's own tail has below the reach is not in the total.
+        double tail = 2 * noise / 3 * pixels / 2, totalDoubt = Math.Sqrt(tail * tail + Math.Pow(relative * total, 2));
+        GlowLaws laws = GlowLaws.Of(input, maps, place, excess, glows);
+        return new GlowRegion
+        {
+            Where = Words(peak % input.Width, peak / input.Width, input.Width, input.Height),
+            X = peak % input.Width + 1,
+            Y = peak / input.Width + 1,
+            Peak = new(map[peak], peakDoubt, "e-/px/s", place.Count, "brightest place of the smoothed dark-rate map above its floor"),
+            AreaThreshold = threshold,
+            AreaShare = (double)above / map.Length,
+            Total = new(total, totalDoubt, "e-/s", pixels, "sum of the smoothed dark-rate map above its floor"),
+            ExposureExponent = laws.ExposureExponent,
+            DoublingTemperature = laws.Doubling,
+        };
+    }
+
+    /// <summary>"right edge", "upper left corner", "middle": upper is the first row of the file.</summary>
+    internal static string Words(int column, int row, int width, int height)
+    {
+        string across = column < EdgeShare * width ? "left" : column >= (1 - EdgeShare) * width ? "right" : "";
+        string along = row < EdgeShare * height ? "upper" : row >= (1 - EdgeShare) * height ? "lower" : "";
+        return (along, across) switch
+        {
+            ("", "") => "middle",
+            ("", _) => $"{across} edge",
+            (_, "") => $"{along} edge",
+            _ => $"{along} {across} corner",
+        };
+    }
+}

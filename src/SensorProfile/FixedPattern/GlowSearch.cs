@@ -1,0 +1,109 @@
+using SensorProfile.Fitting;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Looks for glow: smooth excess of the dark rate over the floor that most of the sensor shares.</summary>
+/// <remarks>
+/// Works on medians of coarse cells, smoothed over 3 × 3. The floor is the median of the cells that do not glow, found by leaving glowing cells and their neighbours out until nothing
+/// changes. A place glows when it holds a smoothed cell 6 standard errors above the floor, and reaches as far as smoothed cells stay 2 above it. An excess that a tilted plane
+/// through all cells explains is a gradient of the dark current, not glow. Glow that covers more than half of the sensor is taken for its floor.
+/// </remarks>
+internal static class GlowSearch
+{
+    private const double SeedSigmas = 6, ReachSigmas = 2;
+    private const int FewestCells = 3, MostRounds = 20;
+
+    /// <summary>Searches; null when nothing glows or the frame is too small to tell.</summary>
+    public static GlowFinding? Of(PatternInput input, RateMaps maps, DefectMap defects)
+    {
+        CellMedians cells = CellMedians.Of(input, maps, defects);
+        if (cells.Grid.Count < 16 || !(cells.Noise > 0)) return null;
+        bool[] glows = Glowing(cells, out double floor, out double noise);
+        if (!glows.Any(g => g) || IsTilt(cells)) return null;
+        double[] excess = [.. cells.Values.Select((v, i) => Excess(cells, i, floor, noise))];
+        IReadOnlyList<int>[] places = [.. PixelClusters.Of(cells.Grid.Columns, cells.Grid.Rows, i => glows[i], FewestCells)];
+        if (places.Length == 0) return null;
+        var inPlace = new bool[cells.Grid.Count];
+        foreach (int cell in places.SelectMany(p => p)) inPlace[cell] = true;
+        float[] map = Map(input, cells.Grid, [.. excess.Select((e, i) => inPlace[i] && e > 0 ? e : 0)], inPlace);
+        GlowRegion[] regions = [.. places.Select(p => GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, map, noise)).OrderByDescending(r => r.Peak!.Value)];
+        return new(map, regions);
+    }
+
+    private static float[] Map(PatternInput input, CellGrid grid, double[] excess, bool[] glows)
+    {
+        float[] map = new float[input.Pixels];
+        var smooth = new CellInterpolation(grid, excess, input.Width, input.Height);
+        Parallel.For(0, input.Height, row =>
+        {
+            for (int column = 0; column < input.Width; column++)
+                if (glows[grid.Of(column, row)]) map[row * input.Width + column] = (float)Math.Max(0, smooth.At(column, row));
+        });
+        return map;
+    }
+
+    /// <summary>The cell's own median where it stands clear of noise, else the mean with its neighbours.</summary>
+    private static double Excess(CellMedians cells, int cell, double floor, double noise)
+    {
+        double own = cells.Values[cell] - floor;
+        return own > SeedSigmas * noise ? own : CellMedians.Smoothed(cells.Grid, cells.Values, cell).Value - floor;
+    }
+
+    private static bool[] Glowing(CellMedians cells, out double floor, out double noise)
+    {
+        CellGrid grid = cells.Grid;
+        bool[] glows = new bool[grid.Count];
+        (floor, noise) = (0, cells.Noise);
+        for (int round = 0; round < MostRounds; round++)
+        {
+            bool[] leftOut = Dilated(grid, glows);
+            double[] rest = [.. Enumerable.Range(0, grid.Count).Where(i => !leftOut[i] && double.IsFinite(cells.Values[i])).Select(i => cells.Values[i])];
+            if (rest.Length < grid.Count / 4) return new bool[grid.Count];
+            floor = OrderStatistics.Median(rest);
+            noise = Math.Max(cells.Noise, floor - OrderStatistics.Quantile(rest, 0.1587));     // the lower side: no glow there
+            bool[] next = Reached(cells, floor, noise);
+            if (next.AsSpan().SequenceEqual(glows)) break;
+            glows = next;
+        }
+        return glows;
+    }
+
+    private static bool[] Reached(CellMedians cells, double floor, double noise)
+    {
+        CellGrid grid = cells.Grid;
+        double Significance(int i)
+        {
+            (double value, int n) = CellMedians.Smoothed(grid, cells.Values, i);
+            return n == 0 ? 0 : (value - floor) / noise * Math.Sqrt(n);
+        }
+        double[] significance = [.. Enumerable.Range(0, grid.Count).Select(Significance)];
+        bool[] glows = new bool[grid.Count];
+        foreach (IReadOnlyList<int> place in PixelClusters.Of(grid.Columns, grid.Rows, i => significance[i] > ReachSigmas, FewestCells))
+            if (place.Any(i => significance[i] > SeedSigmas))
+                foreach (int i in place) glows[i] = true;
+        return glows;
+    }
+
+    private static bool[] Dilated(CellGrid grid, bool[] cells) => [.. Enumerable.Range(0, grid.Count).Select(i =>
+    {
+        int row = i / grid.Columns, column = i % grid.Columns;
+        for (int y = Math.Max(0, row - 1); y <= Math.Min(grid.Rows - 1, row + 1); y++)
+            for (int x = Math.Max(0, column - 1); x <= Math.Min(grid.Columns - 1, column + 1); x++)
+                if (cells[y * grid.Columns + x]) return true;
+        return false;
+    })];
+
+    /// <summary>Whether a plane through all cells leaves nothing that glows.</summary>
+    private static bool IsTilt(CellMedians cells)
+    {
+        int[] known = [.. Enumerable.Range(0, cells.Grid.Count).Where(i => double.IsFinite(cells.Values[i]))];
+        double[] x = [.. known.Select(i => (double)(i % cells.Grid.Columns) / cells.Grid.Columns)], y = [.. known.Select(i => (double)(i / cells.Grid.Columns) / cells.Grid.Rows)];
+        if (cells.Grid.Columns < 3 || cells.Grid.Rows < 3) return false;
+        LinearFit plane = LinearLeastSquares.Fit([[.. known.Select(_ => 1.0)], x, y], [.. known.Select(i => cells.Values[i])]);
+        double[] flat = [.. cells.Values];
+        for (int k = 0; k < known.Length; k++) flat[known[k]] -= plane.Parameters[1] * x[k] + plane.Parameters[2] * y[k];
+        double middle = OrderStatistics.Median([.. known.Select(i => flat[i])]);
+        return known.All(i => CellMedians.Smoothed(cells.Grid, flat, i) is var s && (s.Value - middle) * Math.Sqrt(s.Cells) < SeedSigmas * cells.Noise);
+    }
+}
