@@ -26,7 +26,7 @@ internal static class ModeSummary
             ResponseNonuniformity = BiasRecipe.RootMeanSquare([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
-            FixedPattern = Structure(bias, flats, pattern),
+            FixedPattern = Structure(bias, flats, pattern, mode.Mosaic),
             PhotonTransfer = flats.Channels.Count > 0 ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] } : null,
             NoiseDistribution = PixelNoise.Distribution(bias.Moments, mode.CodeStep.Step, ElectronsPerAdu(flats, mode.Mosaic)),
         };
@@ -116,11 +116,12 @@ internal static class ModeSummary
         return values[0] with { Value = mean, StandardUncertainty = Math.Max(stated, spread), Samples = values.Sum(v => v.Samples) };
     }
 
-    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern)
+    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, ColourMosaic mosaic)
     {
         if (bias.Structure is null && bias.Stability is null && pattern is null) return null;
         return (pattern?.Profile ?? new FixedPatternProfile()) with
         {
+            Structure = bias.Moments is { } moments ? DarkStructure.Of(moments, mosaic, ElectronsPerAdu(flats, mosaic)) : null,
             RowNoise = Deviation(bias.Structure?.RowVariance, flats.Gain),
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,

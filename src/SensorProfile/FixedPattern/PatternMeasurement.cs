@@ -21,12 +21,15 @@ internal static class PatternMeasurement
         if (RateWalk.Of(input, Outstanding) is not { } maps) return null;
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
+        (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
+            ? ThermometerReport.Of(input, thermometer) : ([], []);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         return new PatternResult
         {
             Maps = maps,
             Defects = defects,
             Glow = glow?.Map ?? new float[input.Pixels],
+            Findings = findings,
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
@@ -34,6 +37,7 @@ internal static class PatternMeasurement
                 DoublingByRate = DoublingClasses.Of(maps.Laws),
                 Defects = defects.Counts,
                 Thresholds = thresholds,
+                Thermometer = temperatures,
                 Glow = glow?.Regions ?? [],
                 ReferenceTemperature = input.ReferenceTemperature,
             },

@@ -19,7 +19,7 @@ internal sealed class PixelReader
     private readonly double limit;
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
-    private readonly double[][] groupLimits;
+    private readonly double[][] groupLimits, wobble;
 
     public PixelReader(PatternInput input, (DarkSeries Series, SeriesLevels Levels)[] temperatures, ReferenceScale scale, double limit, bool laws)
     {
@@ -33,6 +33,7 @@ internal sealed class PixelReader
         flickerRatio = factor * factor;
         groupLimits = [.. temperatures.Select(t => t.Levels.Frames.Select(n =>
             n < 2 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - GroupNoisyByChance, n - 1) / (n - 1)).ToArray())];
+        wobble = [.. temperatures.Select(t => (double[])[.. t.Series.Exposures.Select(e => e.TemperatureScatter), 0])];
         NoisyGroupsNeeded = Math.Min(2, temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1)));
     }
 
@@ -147,9 +148,12 @@ internal sealed class PixelReader
             return reader.Freedom > 0 ? chiSquared / reader.Freedom : 0;
         }
 
-        /// <summary>Variance of one frame in ADU²: the typical pixel's plus the Poisson part of what the pixel has above it.</summary>
-        private double Variance(SeriesLevels levels, int t, int g, int channel, double gain) =>
-            levels.Variances[g][channel] + Math.Max(0, signals[t][g]) / (gain * gain);
+        /// <summary>Variance of one frame in ADU²: the typical pixel's, the Poisson part of what the pixel has above it, and that part's scatter with the temperature.</summary>
+        private double Variance(SeriesLevels levels, int t, int g, int channel, double gain)
+        {
+            double above = Math.Max(0, signals[t][g]), wobble = above * reader.wobble[t][g];
+            return levels.Variances[g][channel] + (above + wobble * wobble) / (gain * gain);
+        }
 
         private PixelFlags Line(int t, int channel, double gain, double noiseFactor)
         {

@@ -21,6 +21,12 @@ public sealed record FixedPatternProfile
     /// <summary>Amplifier glow, strongest place first; empty when none was found.</summary>
     public IReadOnlyList<GlowRegion> Glow { get; init; } = [];
 
+    /// <summary>Temperature differences by the hot pixels, one entry per set of darks that could be judged, coldest first.</summary>
+    public IReadOnlyList<HotPixelTemperature> Thermometer { get; init; } = [];
+
+    /// <summary>Structure of the level without light; null without two bias frames.</summary>
+    public PatternStructure? Structure { get; init; }
+
     /// <summary>Temporal noise common to a row, e- (ADU when the gain is unknown).</summary>
     public Measurement? RowNoise { get; init; }
 

@@ -41,6 +41,9 @@ internal static class ProfileDefaults
         [typeof(HotPixelCount)] = [],
         [typeof(RateQuantile)] = [],
         [typeof(DoublingByRate)] = [],
+        [typeof(HotPixelTemperature)] = Of(new HotPixelTemperature()),
+        [typeof(PatternStructure)] = Of(new PatternStructure()),
+        [typeof(PatternPeriod)] = [],
     };
 
     /// <summary>Adds what is missing, in place.</summary>

@@ -1,0 +1,64 @@
+using SensorProfile.Fitting;
+using SensorProfile.Pixels;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Structure of the level without light, from the mean of the bias frames.</summary>
+internal static class DarkStructure
+{
+    private const double Clip = 8;                       // robust standard deviations: single defects must not make a row or column
+
+    /// <summary>Split and periods; null for frames too small.</summary>
+    /// <param name="moments">Mean and temporal variance of every pixel over the bias frames.</param> <param name="mosaic">Which pixels share a channel.</param>
+    /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
+    public static PatternStructure? Of(PixelMoments moments, ColourMosaic mosaic, IReadOnlyList<double>? gains)
+    {
+        if (moments.Width < 6 || moments.Height < 6) return null;
+        SpatialSplit[] channels = [.. Enumerable.Range(0, mosaic.Channels).Select(c => Split(moments, mosaic, c))];
+        double Factor(int c) => gains is null ? 1 : gains[c] * gains[c];
+        Measurement Part(Func<SpatialSplit, double> part, Func<SpatialSplit, double> lines, string method) =>
+            Deviation(channels.Select((s, c) => part(s) * Factor(c)).Average(), channels.Select((s, c) => s.Pixel * Factor(c)).Average(), lines(channels[0]) * channels.Length, lines(channels[0]) == channels[0].Rows * channels[0].Columns ? 0 : channels[0].Rows * channels[0].Columns / lines(channels[0]), gains is not null, method);
+        return new PatternStructure
+        {
+            Total = Part(s => s.Total, s => s.Rows * s.Columns, "spatial standard deviation of the mean bias (EMVA 1288)"),
+            Row = Part(s => s.Row, s => s.Rows, "rows' share of the spatial variance (EMVA 1288)"),
+            Column = Part(s => s.Column, s => s.Columns, "columns' share of the spatial variance (EMVA 1288)"),
+            Pixel = Part(s => s.Pixel, s => s.Rows * s.Columns, "pixels' share of the spatial variance (EMVA 1288)"),
+            Periods = [.. LineSpectrum.Periods(Means(moments, columns: true), "across"), .. LineSpectrum.Periods(Means(moments, columns: false), "down")],
+        };
+    }
+
+    private static SpatialSplit Split(PixelMoments moments, ColourMosaic mosaic, int channel)
+    {
+        var values = new List<double>();
+        double variance = 0;
+        for (int row = channel / mosaic.Period; row < moments.Height; row += mosaic.Period)
+            for (int column = channel % mosaic.Period; column < moments.Width; column += mosaic.Period)
+            {
+                values.Add(moments.Mean[row * moments.Width + column]);
+                variance += moments.Variance[row * moments.Width + column];
+            }
+        double[] all = [.. values];
+        double median = OrderStatistics.Median(all), limit = Clip * OrderStatistics.MadSigma(all);
+        for (int i = 0; i < all.Length; i++)
+            if (limit > 0) all[i] = Math.Clamp(all[i], median - limit, median + limit);
+        return SpatialSplit.Of(all, mosaic.ColumnsOf(channel, moments.Width), variance / all.Length / moments.Frames);
+    }
+
+    /// <summary>√ of a variance; u² of the variance of n line averages = 2/n·(variance + pixel variance/pixels in a line)².</summary>
+    private static Measurement Deviation(double variance, double pixelVariance, double lines, double perLine, bool electrons, string method)
+    {
+        double shown = Math.Max(0, variance) + (perLine > 0 ? Math.Max(0, pixelVariance) / perLine : 0), doubt = Math.Sqrt(2 / lines) * shown;
+        double value = Math.Sqrt(Math.Max(0, variance)), uncertainty = variance > doubt ? doubt / (2 * value) : Math.Sqrt(doubt);
+        return new(value, uncertainty, electrons ? "e-" : "ADU", (long)lines, method);
+    }
+
+    private static double[] Means(PixelMoments moments, bool columns)
+    {
+        double[] sums = new double[columns ? moments.Width : moments.Height];
+        for (int i = 0; i < moments.Mean.Length; i++) sums[columns ? i % moments.Width : i / moments.Width] += moments.Mean[i];
+        int length = columns ? moments.Height : moments.Width;
+        return Array.ConvertAll(sums, s => s / length);
+    }
+}

@@ -1,0 +1,39 @@
+using System.Numerics;
+using MathNet.Numerics.IntegralTransforms;
+using SensorProfile.Fitting;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Periods in the means of columns (or rows).</summary>
+/// <remarks>Power spectrum |F|² of the means less their mean; in noise without a pattern every |F|² is exponential about a smooth level, here the median of the 33 nearest frequencies over ln 2. Of
+/// n frequencies the strongest exceeds x times its level by chance with probability 1 − (1 − e^−x)ⁿ. Amplitude 2|F|/N.</remarks>
+internal static class LineSpectrum
+{
+    private const int Reach = 16;
+    private const double MostChance = 1e-4;
+    private const int MostPeriods = 5;
+
+    /// <summary>Periods that stand out, strongest first.</summary>
+    /// <param name="means">Mean of each line, ADU, at least 64.</param> <param name="direction">"across" or "down".</param> <param name="step">px from line to line.</param>
+    public static IReadOnlyList<PatternPeriod> Periods(IReadOnlyList<double> means, string direction, int step = 1)
+    {
+        if (means.Count < 64) return [];
+        double mean = means.Average();
+        Complex[] spectrum = [.. means.Select(m => new Complex(m - mean, 0))];
+        Fourier.Forward(spectrum, FourierOptions.NoScaling);
+        double[] power = [.. spectrum.Skip(1).Take(means.Count / 2).Select(f => f.Real * f.Real + f.Imaginary * f.Imaginary)];
+        var found = new List<(double Power, PatternPeriod Period)>();
+        for (int k = 0; k < power.Length; k++)
+        {
+            int from = Math.Max(0, Math.Min(k - Reach, power.Length - 2 * Reach - 1)), to = Math.Min(power.Length, from + 2 * Reach + 1);
+            double level = OrderStatistics.Median(power.AsSpan(from, to - from)) / Math.Log(2);
+            if (!(level > 0)) continue;
+            double chance = -double.ExpM1(power.Length * double.LogP1(-Math.Exp(-power[k] / level)));
+            bool peak = (k == 0 || power[k] >= power[k - 1]) && (k == power.Length - 1 || power[k] > power[k + 1]);
+            if (peak && k > 0 && chance < MostChance)
+                found.Add((power[k], new(direction, (double)means.Count / (k + 1) * step, 2 * Math.Sqrt(power[k]) / means.Count, chance)));
+        }
+        return [.. found.OrderByDescending(f => f.Power).Take(MostPeriods).Select(f => f.Period)];
+    }
+}

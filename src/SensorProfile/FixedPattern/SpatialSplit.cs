@@ -1,0 +1,37 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Spatial variance split into rows, columns and pixels.</summary>
+/// <remarks>
+/// EMVA Standard 1288, Release 4.0 Linear, from s² (population variance of all pixels), cav (variance of the column averages) and rav (of the row averages) of M rows and N columns:
+/// pixel = MN/d·(s² − cav − rav), column = (MN − M)/d·cav − N/d·(s² − rav), row = (MN − N)/d·rav − M/d·(s² − cav), d = MN − M − N.
+/// It follows from cav = column + pixel/M, rav = row + pixel/N, s² = row + column + pixel: the three parts add up to s². A part that is absent can come out below 0 by chance.
+/// </remarks>
+/// <param name="Total">s².</param> <param name="Row">Variance common to rows.</param> <param name="Column">Variance common to columns.</param> <param name="Pixel">Variance of single pixels.</param>
+/// <param name="Rows">M.</param> <param name="Columns">N.</param>
+internal readonly record struct SpatialSplit(double Total, double Row, double Column, double Pixel, int Rows, int Columns)
+{
+    /// <summary>Splits an image.</summary>
+    /// <param name="values">Row after row.</param> <param name="columns">N, at least 3; the rows too.</param>
+    /// <param name="temporalVariance">Temporal variance still in each value, taken out of all three averages: σ²/L for a mean of L frames.</param>
+    public static SpatialSplit Of(ReadOnlySpan<double> values, int columns, double temporalVariance = 0)
+    {
+        int rows = values.Length / columns;
+        if (rows < 3 || columns < 3) throw new ArgumentException($"{rows} rows and {columns} columns are too few to be told apart; 3 of each are needed.", nameof(values));
+        double mean = 0;
+        foreach (double value in values) mean += value;
+        mean /= values.Length;
+        double[] byRow = new double[rows], byColumn = new double[columns];
+        double squares = 0;
+        for (int i = 0; i < values.Length; i++)
+        {
+            double d = values[i] - mean;
+            squares += d * d;
+            byRow[i / columns] += d / columns;
+            byColumn[i % columns] += d / rows;
+        }
+        double s2 = squares / values.Length - temporalVariance;
+        double rav = byRow.Sum(r => r * r) / rows - temporalVariance / columns, cav = byColumn.Sum(c => c * c) / columns - temporalVariance / rows;
+        double mn = (double)rows * columns, d0 = mn - rows - columns;
+        return new(s2, (mn - columns) / d0 * rav - rows / d0 * (s2 - cav), (mn - rows) / d0 * cav - columns / d0 * (s2 - rav), mn / d0 * (s2 - cav - rav), rows, columns);
+    }
+}

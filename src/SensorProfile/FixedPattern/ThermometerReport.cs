@@ -1,0 +1,84 @@
+using SensorProfile.Fitting;
+using SensorProfile.Profiles;
+using static System.FormattableString;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Compares the hot pixels' temperature with the probe's readings, set by set.</summary>
+internal static class ThermometerReport
+{
+    private const double Sigmas = 5;
+    private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
+
+    /// <summary>Records and findings.</summary>
+    public static (IReadOnlyList<HotPixelTemperature> Records, IReadOnlyList<Finding> Findings) Of(PatternInput input, HotPixelThermometer thermometer)
+    {
+        var records = new List<HotPixelTemperature>();
+        var findings = new List<Finding>();
+        foreach (DarkSeries series in input.Series)
+        {
+            if (thermometer.Temperatures(series) is not { } sets) continue;
+            int longest = Enumerable.Range(0, sets.Count).MaxBy(g => series.Exposures[g].Seconds);
+            double anchor = Reading(series.Exposures[longest]) ?? series.TemperatureCelsius;
+            for (int g = 0; g < sets.Count; g++)
+            {
+                DarkExposure exposure = series.Exposures[g];
+                if (sets[g].Any(m => !double.IsFinite(m.Value))) continue;
+                HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest);
+                records.Add(record);
+                if (exposure.Readings.Count > 0 && Judge(record, exposure) is { } finding) findings.Add(finding);
+            }
+        }
+        return (records, findings);
+    }
+
+    private static double? Reading(DarkExposure exposure)
+    {
+        double[] known = [.. exposure.Readings.OfType<double>()];
+        return known.Length == 0 ? null : known.Average();
+    }
+
+    private static HotPixelTemperature Record(DarkSeries series, DarkExposure exposure, IReadOnlyList<Measurement> frames, double anchor, bool longest)
+    {
+        double reading = Reading(exposure) ?? series.TemperatureCelsius, mean = frames.Average(f => f.Value);
+        double own = Math.Sqrt(frames.Sum(f => f.StandardUncertainty * f.StandardUncertainty)) / frames.Count;
+        (Measurement? drift, double scatter) = Drift([.. frames.Select(f => f.Value)], [.. frames.Select(f => f.StandardUncertainty)]);
+        (Measurement? probe, _) = exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
+            ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => 0.05)]) : (null, 0);
+        return new HotPixelTemperature
+        {
+            Reading = reading,
+            Exposure = exposure.Seconds,
+            Frames = frames.Count,
+            Difference = longest ? null : new(mean - (reading - anchor), own, "°C", frames.Count, "hot pixels minus readings, against the longest exposure at this temperature"),
+            Drift = drift,
+            ReadingDrift = probe?.Value,
+            Scatter = scatter,
+        };
+    }
+
+    /// <summary>Change from first to last frame by a straight line through the frames in their order; its uncertainty holds their scatter.</summary>
+    private static (Measurement? Drift, double Scatter) Drift(double[] values, double[] uncertainties)
+    {
+        if (values.Length < 3) return (null, 0);
+        StraightLine line = StraightLine.Fit([.. Enumerable.Range(0, values.Length).Select(i => (double)i)], values, uncertainties);
+        double span = values.Length - 1, widened = line.SlopeUncertainty * Math.Sqrt(Math.Max(1, line.ReducedChiSquared));
+        double scatter = Math.Sqrt(values.Select((v, i) => Math.Pow(v - line.Intercept - line.Slope * i, 2)).Sum() / (values.Length - 2));
+        return (new(line.Slope * span, widened * span, "°C", values.Length, "straight line through the frames' temperatures by their hot pixels"), scatter);
+    }
+
+    private static Finding? Judge(HotPixelTemperature record, DarkExposure exposure)
+    {
+        string[] names = [.. exposure.Frames.Select(f => f.Name)];
+        if (record.Drift is { } drift && record.ReadingDrift is { } probe && Math.Abs(drift.Value - probe) > Math.Max(NotableDrift, Sigmas * drift.StandardUncertainty))
+        {
+            bool still = exposure.Readings.Distinct().Count() == 1;
+            return new("probe-misses-drift", Severity.Warning, Invariant(
+                $"During the {exposure.Seconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame and do not trust small differences of the readings."), names);
+        }
+        if (record.Difference is { } difference && Math.Abs(difference.Value) > Math.Max(NotableDifference, Sigmas * difference.StandardUncertainty))
+            return new("probe-offset-between-sets", Severity.Warning, Invariant(
+                $"The {exposure.Seconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell."), names);
+        return null;
+    }
+}
