@@ -50,7 +50,7 @@ internal static class PatternRecipe
         double doubling = profile.DoublingTemperature?.Value ?? AssumedDoubling;
         DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
         return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
-            [.. t.Sets.Select(s => new DarkExposure(DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling), [.. s.Frames.Select(f => f.Samples)]) { Readings = [.. s.Frames.Select(f => f.Frame.TemperatureCelsius)] }).OrderBy(e => e.Seconds)]);
+            [.. t.Sets.Select(s => new DarkExposure(DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling), [.. s.Frames.Select(f => f.Samples)]) { TakenSeconds = s.Set.ExposureSeconds!.Value, Readings = [.. s.Frames.Select(f => f.Frame.TemperatureCelsius)] }).OrderBy(e => e.Seconds)]);
     }
 
     private static Func<double, double>? Law(DarkCurrentProfile profile, double reference)

@@ -3,10 +3,13 @@ using SensorProfile.Pixels;
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Dark frames of one exposure at one temperature.</summary>
-/// <param name="Seconds">Exposure, s.</param>
+/// <param name="Seconds">Exposure for the lines, s: of a set a little warmer than its temperature's mean that which would have collected as much at the mean.</param>
 /// <param name="Frames">At least one frame.</param>
 internal sealed record DarkExposure(double Seconds, IReadOnlyList<IFrameSamples> Frames)
 {
+    /// <summary>Exposure as taken, s.</summary>
+    public double TakenSeconds { get; init; } = Seconds;
+
     /// <summary>Reading of the probe in each frame, °C; empty when it is not to be judged.</summary>
     public IReadOnlyList<double?> Readings { get; init; } = [];
 

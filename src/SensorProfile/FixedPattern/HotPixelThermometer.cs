@@ -42,14 +42,14 @@ internal sealed class HotPixelThermometer
     public IReadOnlyList<IReadOnlyList<Measurement>>? Temperatures(DarkSeries series)
     {
         double[][][] signals = [.. series.Exposures.Select(e => e.Frames.AsParallel().AsOrdered().WithDegreeOfParallelism(input.Walk.Threads).WithCancellation(input.Walk.Cancellation).Select(pixels.Signals).ToArray())];
-        int longest = Enumerable.Range(0, signals.Length).MaxBy(g => series.Exposures[g].Seconds);
+        int longest = Enumerable.Range(0, signals.Length).MaxBy(g => series.Exposures[g].TakenSeconds);
         double[] dark = Unexposed(series, signals), rates = new double[pixels.Count];
-        double seconds = series.Exposures[longest].Seconds;
+        double seconds = series.Exposures[longest].TakenSeconds;
         for (int i = 0; i < rates.Length; i++) rates[i] = Math.Max(0, (signals[longest].Average(f => f[i]) - dark[i]) / seconds);
         if (rates.Sum() * seconds < 100) return null;
-        LeaveOutUnsteady(signals, dark, rates, [.. series.Exposures.Select(e => e.Seconds)]);
+        LeaveOutUnsteady(signals, dark, rates, [.. series.Exposures.Select(e => e.TakenSeconds)]);
         double local = doubling * Ratio(series.TemperatureCelsius), toDegrees = local / Math.Log(2);
-        return [.. signals.Select((frames, g) => (IReadOnlyList<Measurement>)[.. frames.Select(f => Temperature(f, dark, rates, series.Exposures[g].Seconds, toDegrees))])];
+        return [.. signals.Select((frames, g) => (IReadOnlyList<Measurement>)[.. frames.Select(f => Temperature(f, dark, rates, series.Exposures[g].TakenSeconds, toDegrees))])];
     }
 
     /// <summary>Sets the rate of pixels to 0, and with it their weight, that do not follow the common brightness: more than 4 times the variance that light and read noise give.</summary>
@@ -99,7 +99,7 @@ internal sealed class HotPixelThermometer
     private double[] Unexposed(DarkSeries series, double[][][] signals)
     {
         if (input.Unlit is { } unlit) return pixels.Signals(unlit.Mean);
-        double[] seconds = [.. series.Exposures.Select(e => e.Seconds)];
+        double[] seconds = [.. series.Exposures.Select(e => e.TakenSeconds)];
         if (seconds.Distinct().Count() < 2) return new double[pixels.Count];
         return [.. Enumerable.Range(0, pixels.Count).Select(i => StraightLine.Fit(seconds, [.. signals.Select(g => g.Average(f => f[i]))]).Intercept)];
     }

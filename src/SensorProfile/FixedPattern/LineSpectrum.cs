@@ -11,7 +11,7 @@ namespace SensorProfile.FixedPattern;
 internal static class LineSpectrum
 {
     private const int Reach = 16;
-    private const double MostChance = 1e-4;
+    private const double MostChance = 1e-6;
     private const int MostPeriods = 5;
 
     /// <summary>Periods that stand out, strongest first.</summary>

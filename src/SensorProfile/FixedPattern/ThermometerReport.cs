@@ -8,6 +8,7 @@ namespace SensorProfile.FixedPattern;
 internal static class ThermometerReport
 {
     private const double Sigmas = 5;
+    private const double ReadingDoubt = 0.05;                                // °C, of a single reading: half of the usual step of a probe
     private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
 
     /// <summary>Records and findings.</summary>
@@ -18,13 +19,13 @@ internal static class ThermometerReport
         foreach (DarkSeries series in input.Series)
         {
             if (thermometer.Temperatures(series) is not { } sets) continue;
-            int longest = Enumerable.Range(0, sets.Count).MaxBy(g => series.Exposures[g].Seconds);
+            int longest = Enumerable.Range(0, sets.Count).MaxBy(g => series.Exposures[g].TakenSeconds);
             double anchor = Reading(series.Exposures[longest]) ?? series.TemperatureCelsius;
             for (int g = 0; g < sets.Count; g++)
             {
                 DarkExposure exposure = series.Exposures[g];
                 if (sets[g].Any(m => !double.IsFinite(m.Value))) continue;
-                HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest);
+                HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest ? null : sets[longest]);
                 records.Add(record);
                 if (exposure.Readings.Count > 0 && Judge(record, exposure) is { } finding) findings.Add(finding);
             }
@@ -38,24 +39,26 @@ internal static class ThermometerReport
         return known.Length == 0 ? null : known.Average();
     }
 
-    private static HotPixelTemperature Record(DarkSeries series, DarkExposure exposure, IReadOnlyList<Measurement> frames, double anchor, bool longest)
+    private static HotPixelTemperature Record(DarkSeries series, DarkExposure exposure, IReadOnlyList<Measurement> frames, double anchor, IReadOnlyList<Measurement>? longest)
     {
         double reading = Reading(exposure) ?? series.TemperatureCelsius, mean = frames.Average(f => f.Value);
-        double own = Math.Sqrt(frames.Sum(f => f.StandardUncertainty * f.StandardUncertainty)) / frames.Count;
+        double doubt = longest is null ? 0 : Math.Sqrt(MeanVariance(frames) + MeanVariance(longest) + 2 * ReadingDoubt * ReadingDoubt / frames.Count);
         (Measurement? drift, double scatter) = Drift([.. frames.Select(f => f.Value)], [.. frames.Select(f => f.StandardUncertainty)]);
         (Measurement? probe, _) = exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
-            ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => 0.05)]) : (null, 0);
+            ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)]) : (null, 0);
         return new HotPixelTemperature
         {
             Reading = reading,
-            Exposure = exposure.Seconds,
+            Exposure = exposure.TakenSeconds,
             Frames = frames.Count,
-            Difference = longest ? null : new(mean - (reading - anchor), own, "°C", frames.Count, "hot pixels minus readings, against the longest exposure at this temperature"),
+            Difference = longest is null ? null : new(mean - (reading - anchor), doubt, "°C", frames.Count, "hot pixels minus readings, against the longest exposure at this temperature"),
             Drift = drift,
-            ReadingDrift = probe?.Value,
+            ReadingDrift = probe is null ? null : Math.Round(probe.Value, 6),
             Scatter = scatter,
         };
     }
+
+    private static double MeanVariance(IReadOnlyList<Measurement> frames) => frames.Sum(f => f.StandardUncertainty * f.StandardUncertainty) / (frames.Count * frames.Count);
 
     /// <summary>Change from first to last frame by a straight line through the frames in their order; its uncertainty holds their scatter.</summary>
     private static (Measurement? Drift, double Scatter) Drift(double[] values, double[] uncertainties)
@@ -74,11 +77,11 @@ internal static class ThermometerReport
         {
             bool still = exposure.Readings.Distinct().Count() == 1;
             return new("probe-misses-drift", Severity.Warning, Invariant(
-                $"During the {exposure.Seconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame and do not trust small differences of the readings."), names);
+                $"During the {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame and do not trust small differences of the readings."), names);
         }
         if (record.Difference is { } difference && Math.Abs(difference.Value) > Math.Max(NotableDifference, Sigmas * difference.StandardUncertainty))
             return new("probe-offset-between-sets", Severity.Warning, Invariant(
-                $"The {exposure.Seconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell."), names);
+                $"The {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell."), names);
         return null;
     }
 }
