@@ -6,14 +6,14 @@ namespace SensorProfile.Cli.Tests;
 /// <remarks>When a change is meant: look at the files that the failing test leaves beside its assembly, then copy them over <c>reports/</c>.</remarks>
 public sealed class ExampleReportTests
 {
-    private const string MorningAfterTheDemoNight = "1949904000";      // 2031-10-15 08:00 UTC
+    private const string DayAfterTheDemoNight = "1949904000";      // 2031-10-16 08:00 UTC
     private static readonly string[] files = ["report.pdf", "report.html", "profile.json"];
 
     [Fact]
     public void TheExampleIsWhatTheDemoMakes()
     {
         using TemporaryFolder folder = new();
-        SensorProfileCommand command = folder.Command with { Environment = new Dictionary<string, string?> { ["SOURCE_DATE_EPOCH"] = MorningAfterTheDemoNight } };
+        SensorProfileCommand command = folder.Command with { Environment = new Dictionary<string, string?> { ["SOURCE_DATE_EPOCH"] = DayAfterTheDemoNight } };
         command.Run("demo", "--out", "demo").Expect(0);
         string made = Path.Combine(AppContext.BaseDirectory, "reports");
         Directory.CreateDirectory(made);

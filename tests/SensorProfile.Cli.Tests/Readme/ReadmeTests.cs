@@ -7,7 +7,7 @@ public sealed class ReadmeTests
 {
     private static readonly string[] SetUpPrograms = ["git clone ", "cd ", "dotnet build", "dotnet test", "alias "];
 
-    [ReadmeFact]
+    [Fact]
     public void EveryCommandInTheReadmeGivesTheAnswerShown()
     {
         using TemporaryFolder folder = new();
@@ -25,7 +25,7 @@ public sealed class ReadmeTests
         }
     }
 
-    [ReadmeFact]
+    [Fact]
     public void TheReadmeShowsOneAnswerAndHowToGetThere()
     {
         IReadOnlyList<ShownCommand> commands = ShownCommand.In(File.ReadAllText(Checkout.File("README.md")));
@@ -33,7 +33,7 @@ public sealed class ReadmeTests
         Assert.Contains(commands, c => c.Arguments is not null && c.Answer.Length > 0);
     }
 
-    [ReadmeFact]
+    [Fact]
     public void FilesThatSetUpCommandsNameExist()
     {
         foreach (ShownCommand shown in ShownCommand.In(File.ReadAllText(Checkout.File("README.md"))).Where(c => c.Command.StartsWith("dotnet ", StringComparison.Ordinal)))
