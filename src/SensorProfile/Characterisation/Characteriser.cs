@@ -58,7 +58,9 @@ public static class Characteriser
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
-        PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, darks, options, meter, rejections);
+        DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
+        flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
+        PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, darks, options, meter, rejections);
         return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern), ModeSummary.Maps(mode, bias, flats, pattern));
     }
 

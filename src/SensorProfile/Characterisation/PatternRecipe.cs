@@ -9,7 +9,7 @@ internal static class PatternRecipe
 {
     private const double AssumedDoubling = 6.5;          // °C; only brings sets a few tenths of a degree apart together where no law was fitted
 
-    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
+    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
     {
         if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0) return null;
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
@@ -37,13 +37,15 @@ internal static class PatternRecipe
         };
         int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
         meter.Report("Dark rate of every pixel", 0, frames, 0);
-        DefectClass[]? response = flats.Mean is null ? null : DeadPixels.Find(flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), input.Width, mode.Mosaic,
-            (options.Thresholds ?? new()).DeadResponse);
         PatternResult? result = PatternMeasurement.Of(input, response);
         meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
         rejections.Add(result?.Findings ?? []);
         return result;
     }
+
+    /// <summary>Cold and dead pixels by their response to light; null without flats.</summary>
+    public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
+        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, (options.Thresholds ?? new()).DeadResponse);
 
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {

@@ -20,21 +20,29 @@ internal static class PixelNoise
     {
         if (moments is not { Frames: >= FewestFrames }) return null;
         double factor = gains is { Length: 1 } ? gains[0] : 1;
-        double[] sigma = new double[moments.Variance.Length];
-        for (int i = 0; i < sigma.Length; i++) sigma[i] = Math.Sqrt(moments.Variance[i]) * factor;
-        double squares = sigma.Sum(s => s * s), sum = sigma.Sum();
-        Array.Sort(sigma);
-        double Quantile(double p) => OrderStatistics.QuantileOfSorted(sigma, p);
+        float[] variances = [.. moments.Variance];         // single precision throughout: a map of doubles would be the largest thing in memory
+        double Sigma(float variance) => Math.Sqrt(variance) * factor;
+        double squares = 0, sum = 0;
+        foreach (float variance in variances)
+        {
+            double s = Sigma(variance);
+            (squares, sum) = (squares + s * s, sum + s);
+        }
+        double Quantile(double p)
+        {
+            (float below, float above, double fraction) = OrderStatistics.AroundQuantileInPlace(variances, p);
+            return Sigma(below) + fraction * (Sigma(above) - Sigma(below));
+        }
         double top = Quantile(0.9995) * 1.05, width = top > 0 ? top / Bins : codeStep * factor / (double)Bins;
         long[] counts = new long[Bins];
-        foreach (double s in sigma) counts[Math.Min(Bins - 1, (int)(s / width))]++;
+        foreach (float variance in variances) counts[Math.Min(Bins - 1, (int)(Sigma(variance) / width))]++;
         return new NoiseDistribution
         {
             Frames = moments.Frames,
             Unit = gains is { Length: 1 } ? "e-" : "ADU",
             Median = Quantile(0.5),
-            Mean = sum / sigma.Length,
-            Rms = Math.Sqrt(squares / sigma.Length),
+            Mean = sum / variances.Length,
+            Rms = Math.Sqrt(squares / variances.Length),
             Percentile90 = Quantile(0.9),
             Percentile99 = Quantile(0.99),
             Percentile999 = Quantile(0.999),

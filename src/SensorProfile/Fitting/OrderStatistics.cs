@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace SensorProfile.Fitting;
 
 /// <summary>Median, quantiles and median absolute deviation. Values must be numbers (no NaN); they are not reordered.</summary>
@@ -12,8 +14,10 @@ internal static class OrderStatistics
     /// <summary>√(π/2): the standard error of a median against that of the mean, many normal values.</summary>
     public const double MedianToMeanError = 1.2533141373155003;
 
+    private const int FewToSort = 48;                    // below, sorting is quicker than selecting
+
     /// <summary>The middle value, or the mean of the two middle values.</summary>
-    public static double Median(ReadOnlySpan<double> values) => MedianOfSorted(Sorted(values));
+    public static double Median(ReadOnlySpan<double> values) => MedianInPlace(values.ToArray());
 
     /// <summary>Median absolute deviation from the median, as it is.</summary>
     public static double MedianAbsoluteDeviation(ReadOnlySpan<double> values) => MedianAbsoluteDeviation(values, Median(values));
@@ -48,8 +52,29 @@ internal static class OrderStatistics
     {
         double[] distances = values.ToArray();
         for (int i = 0; i < distances.Length; i++) distances[i] = Math.Abs(distances[i] - centre);
-        Array.Sort(distances);
-        return MedianOfSorted(distances);
+        return MedianInPlace(distances);
+    }
+
+    /// <summary>As <see cref="Median"/>; the values come out in another order.</summary>
+    public static double MedianInPlace(double[] values)
+    {
+        if (values.Length <= FewToSort)
+        {
+            Array.Sort(values);
+            return MedianOfSorted(values);
+        }
+        int middle = values.Length / 2;                    // orders count from 1
+        double upper = ArrayStatistics.OrderStatisticInplace(values, middle + 1);
+        return values.Length % 2 == 1 ? upper : (ArrayStatistics.OrderStatisticInplace(values, middle) + upper) / 2;
+    }
+
+    /// <summary>The values that stand below and above the place p·(n − 1) in ascending order; the values come out in another order.</summary>
+    /// <param name="values">At least one value, no NaN.</param> <param name="p">0…1.</param>
+    public static (float Below, float Above, double Fraction) AroundQuantileInPlace(float[] values, double p)
+    {
+        double position = p * (values.Length - 1);
+        int below = Math.Min((int)position, values.Length - 1), above = Math.Min(below + 1, values.Length - 1);
+        return (ArrayStatistics.OrderStatisticInplace(values, below + 1), ArrayStatistics.OrderStatisticInplace(values, above + 1), position - below);
     }
 
     private static double[] Sorted(ReadOnlySpan<double> values)

@@ -8,6 +8,7 @@ namespace SensorProfile.FixedPattern;
 internal static class DarkStructure
 {
     private const double Clip = 8;                       // robust standard deviations: single defects must not make a row or column
+    private const int SampledPixels = 1_000_000;
 
     /// <summary>Split and periods; null for frames too small.</summary>
     /// <param name="moments">Mean and temporal variance of every pixel over the bias frames.</param> <param name="mosaic">Which pixels share a channel.</param>
@@ -31,19 +32,25 @@ internal static class DarkStructure
 
     private static SpatialSplit Split(PixelMoments moments, ColourMosaic mosaic, int channel)
     {
-        var values = new List<double>();
+        int period = mosaic.Period, top = channel / period, left = channel % period;
+        int columns = mosaic.ColumnsOf(channel, moments.Width), rows = (moments.Height - top + period - 1) / period;
+        int At(int row, int column) => (top + row * period) * moments.Width + left + column * period;
         double variance = 0;
-        for (int row = channel / mosaic.Period; row < moments.Height; row += mosaic.Period)
-            for (int column = channel % mosaic.Period; column < moments.Width; column += mosaic.Period)
-            {
-                values.Add(moments.Mean[row * moments.Width + column]);
-                variance += moments.Variance[row * moments.Width + column];
-            }
-        double[] all = [.. values];
-        double median = OrderStatistics.Median(all), limit = Clip * OrderStatistics.MadSigma(all);
-        for (int i = 0; i < all.Length; i++)
-            if (limit > 0) all[i] = Math.Clamp(all[i], median - limit, median + limit);
-        return SpatialSplit.Of(all, mosaic.ColumnsOf(channel, moments.Width), variance / all.Length / moments.Frames);
+        for (int row = 0; row < rows; row++)
+            for (int column = 0; column < columns; column++) variance += moments.Variance[At(row, column)];
+        double[] sample = Sample(moments.Mean, rows, columns, At);
+        double median = OrderStatistics.Median(sample), limit = Clip * OrderStatistics.MadSigma(sample);
+        if (!(limit > 0)) limit = double.PositiveInfinity;
+        return SpatialSplit.Of(rows, columns, (row, column) => Math.Clamp(moments.Mean[At(row, column)], median - limit, median + limit), variance / ((double)rows * columns) / moments.Frames);
+    }
+
+    /// <summary>The values, or as many evenly spread rows of them as suffice for the clip's limits.</summary>
+    private static double[] Sample(float[] map, int rows, int columns, Func<int, int, int> at)
+    {
+        int every = Math.Max(1, rows * columns / SampledPixels), sampled = (rows + every - 1) / every;
+        double[] sample = new double[sampled * columns];
+        for (int k = 0; k < sample.Length; k++) sample[k] = map[at(k / columns * every, k % columns)];
+        return sample;
     }
 
     /// <summary>√ of a variance; u² of the variance of n line averages = 2/n·(variance + pixel variance/pixels in a line)².</summary>

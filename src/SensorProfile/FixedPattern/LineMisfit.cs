@@ -23,9 +23,10 @@ internal static class LineMisfit
         double rise = Math.Abs(slope) * longest;
         for (int g = 0; g < signals.Length; g++)
         {
+            double least = Sigmas * Sigmas * (levels.Variances[g][channel] * gain * gain + Math.Max(0, signals[g])) * noiseFactor / levels.Frames[g];
+            if (!(rise * rise > least)) continue;                // nearly always: squares in place of roots keep this quick
             double residual = Math.Abs(signals[g] - mean - slope * (line.Seconds[g] - line.Centre));
-            double variance = (levels.Variances[g][channel] * gain * gain + Math.Max(0, signals[g])) * noiseFactor / levels.Frames[g];
-            if (residual > LeastShare * rise && residual > Sigmas * Math.Sqrt(variance) && rise > Sigmas * Math.Sqrt(variance)) return true;
+            if (residual > LeastShare * rise && residual * residual > least) return true;
         }
         return false;
     }

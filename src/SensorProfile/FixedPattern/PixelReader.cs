@@ -6,9 +6,11 @@ namespace SensorProfile.FixedPattern;
 /// <summary>Turns a pixel's group means and variances into its rate, law and flags.</summary>
 internal sealed class PixelReader
 {
+    /// <summary>A signal beyond this share of the way from the level to the top code is saturated.</summary>
+    public const double SaturatedShare = 0.995;
+
     private const double NoisyByChance = 1e-6;           // of a sound pixel being taken for noisy: 24 in 24 million
     private const double GroupNoisyByChance = 1e-4;
-    private const double SaturatedShare = 0.995;         // of the way from the level to the top code
     private const double OutstandingSigmas = 6;
     private const double CellSigmas = 5;                 // a pixel further from its cell's median is no part of a smooth glow
     private const double CellShare = 0.5;                // … where the cell itself glows steeply, by this share of the glow more
@@ -19,7 +21,7 @@ internal sealed class PixelReader
     private readonly double limit;
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
-    private readonly double[][] groupLimits, wobble;
+    private readonly double[][] groupLimits, wobble, slopeOffsets;
 
     public PixelReader(PatternInput input, (DarkSeries Series, SeriesLevels Levels)[] temperatures, ReferenceScale scale, double limit, bool laws)
     {
@@ -34,6 +36,7 @@ internal sealed class PixelReader
         groupLimits = [.. temperatures.Select(t => t.Levels.Frames.Select(n =>
             n < 2 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - GroupNoisyByChance, n - 1) / (n - 1)).ToArray())];
         wobble = [.. temperatures.Select(t => (double[])[.. t.Series.Exposures.Select(e => e.TemperatureScatter), 0])];
+        slopeOffsets = [.. temperatures.Select(t => t.Levels.Centres.Select((centre, c) => input.Gains[c] * centre - input.Gains[c] * MedianSlope(t.Levels, c)).ToArray())];
         NoisyGroupsNeeded = Math.Min(2, temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1)));
     }
 
@@ -43,45 +46,61 @@ internal sealed class PixelReader
     /// <summary>Groups that must scatter too much before a pixel flickers: two, so that one hit by a charged particle is not enough.</summary>
     private int NoisyGroupsNeeded { get; }
 
-    /// <summary>Reads the pixels of one strip.</summary>
-    public StripWorker Worker(GroupStrip strip) => new(this, strip);
+    /// <summary>Buffers of one worker.</summary>
+    public StripWorker Worker() => new(this);
 
-    /// <summary>Buffers of one strip.</summary>
+    // Levels were taken from every group's median, the slope of which is the median slope of the sample only nearly: the difference is taken back.
+    private static double MedianSlope(SeriesLevels levels, int channel)
+    {
+        double slope = 0;
+        for (int g = 0; g < levels.Levels.Length; g++) slope += levels.Line.Factors[g] * levels.Levels[g][channel];
+        return slope;
+    }
+
+    /// <summary>Reads strip after strip.</summary>
     internal sealed class StripWorker
     {
         private readonly PixelReader reader;
-        private readonly GroupStrip strip;
-        private readonly float[][] means, variances;
+        private readonly RowSignals row;
         private readonly double[] rates, uncertainties;
         private readonly double[][] signals;                // of the pixel just read, e- above the level: [temperature][group]
+        private float[][] means = [], variances = [];
+        private GroupStrip strip = null!;
 
-        private int noisyGroups;
-
-        internal StripWorker(PixelReader reader, GroupStrip strip)
+        internal StripWorker(PixelReader reader)
         {
-            (this.reader, this.strip) = (reader, strip);
-            means = new float[strip.Groups][];
-            variances = new float[strip.Groups][];
-            for (int g = 0; g < strip.Groups; g++)
-            {
-                (means[g], variances[g]) = (new float[strip.Pixels], new float[strip.Pixels]);
-                strip.Moments(g, means[g], variances[g]);
-            }
+            this.reader = reader;
+            row = new(reader.input, reader.temperatures, reader.groupLimits, reader.wobble, reader.Freedom);
             rates = new double[reader.temperatures.Length];
             uncertainties = new double[rates.Length];
             signals = [.. reader.temperatures.Select(t => new double[t.Levels.Frames.Length])];
         }
 
-        /// <summary>Reads one pixel.</summary>
-        public PixelReading Read(int pixel)
+        /// <summary>Takes up the means and variances of a strip.</summary>
+        public void Begin(GroupStrip next)
         {
-            int row = strip.FirstRow + pixel / strip.Width, column = pixel % strip.Width;
-            int channel = reader.input.Mosaic.Channel(row, column), at = row * strip.Width + column;
-            double gain = reader.input.Gains[channel], scatter = Signals(pixel, at, channel, gain);
+            strip = next;
+            int length = RowSignals.Padded(strip.Width) + strip.Pixels;
+            if (means.Length != strip.Groups || means[0].Length < length)
+            {
+                means = [.. Enumerable.Range(0, strip.Groups).Select(_ => new float[length])];
+                variances = [.. Enumerable.Range(0, strip.Groups).Select(_ => new float[length])];
+            }
+            for (int g = 0; g < strip.Groups; g++) strip.Moments(g, means[g].AsSpan(0, strip.Pixels), variances[g].AsSpan(0, strip.Pixels));
+        }
+
+        /// <summary>Takes up a row of the strip, counted from its first.</summary>
+        public void BeginRow(int rowOfStrip) => row.Read(strip.FirstRow + rowOfStrip, means, variances, rowOfStrip * strip.Width);
+
+        /// <summary>Reads one pixel of the row.</summary>
+        public PixelReading Read(int rowOfStrip, int column)
+        {
+            int channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
+            double gain = reader.input.Gains[channel], scatter = row.Scatter[column];
             PixelFlags flags = scatter > reader.noisyLimit ? PixelFlags.Noisy : PixelFlags.None;
-            if (flags != 0 && scatter > reader.flickerRatio && noisyGroups >= reader.NoisyGroupsNeeded) flags |= PixelFlags.Flickering;
+            if (flags != 0 && scatter > reader.flickerRatio && row.NoisyGroups[column] >= reader.NoisyGroupsNeeded) flags |= PixelFlags.Flickering;
             double factor = flags != 0 ? scatter : 1;
-            for (int t = 0; t < rates.Length; t++) flags |= Line(t, channel, gain, factor);
+            for (int t = 0; t < rates.Length; t++) flags |= Line(t, column, channel, gain, factor);
             return Joined(flags);
         }
 
@@ -115,75 +134,46 @@ internal sealed class PixelReader
             if (members.Count == 0) return;
             double median = OrderStatistics.Median(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(values));
             double reach = CellSigmas * Math.Max(reader.scale.Spread, reader.scale.Noise) + CellShare * Math.Abs(median - reader.scale.Typical);
-            foreach (int pixel in members)
-            {
-                if (Math.Abs(rate[pixel] - median) > reach) continue;
-                int row = strip.FirstRow + pixel / strip.Width, column = pixel % strip.Width, channel = reader.input.Mosaic.Channel(row, column);
-                Signals(pixel, row * strip.Width + column, channel, reader.input.Gains[channel]);
-                result.Counts[cell]++;
-                for (int t = 0; t < signals.Length; t++)
-                    for (int g = 0; g < signals[t].Length; g++) result.Sums[t][g][cell] += signals[t][g];
-            }
-        }
-
-        /// <summary>Signals above the typical pixel's level; returns the pooled scatter over what noise and signal explain, 1 for a sound pixel.</summary>
-        private double Signals(int pixel, int at, int channel, double gain)
-        {
-            double chiSquared = 0;
-            noisyGroups = 0;
+            Span<int> smooth = System.Runtime.InteropServices.CollectionsMarshal.AsSpan(members);
+            int kept = 0;
+            foreach (int pixel in smooth)
+                if (Math.Abs(rate[pixel] - median) <= reach) smooth[kept++] = pixel;
+            smooth = smooth[..kept];
+            result.Counts[cell] += kept;
             for (int t = 0, group = 0; t < signals.Length; t++)
             {
                 SeriesLevels levels = reader.temperatures[t].Levels;
-                for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
-                {
-                    signals[t][g] = (means[group][pixel] - levels.Levels[g][channel]) * gain;
-                    if (levels.Frames[g] < 2) continue;
-                    double ratio = variances[group][pixel] / Variance(levels, t, g, channel, gain);
-                    chiSquared += (levels.Frames[g] - 1) * ratio;
-                    if (ratio > reader.groupLimits[t][g]) noisyGroups++;
-                }
-                if (levels.Line.UsesUnlit)
-                    signals[t][^1] = (reader.input.Unlit!.Mean[at] - levels.Levels[^1][channel]) * gain;
+                for (int g = 0; g < levels.Line.DarkGroups; g++, group++) result.Sums[t][g][cell] += Sum(smooth, means[group], levels.Levels[g]);
+                if (levels.Line.UsesUnlit) result.Sums[t][levels.Line.DarkGroups][cell] += Sum(smooth, reader.input.Unlit!.Mean.AsSpan(strip.FirstRow * strip.Width), levels.Levels[^1]);
             }
-            return reader.Freedom > 0 ? chiSquared / reader.Freedom : 0;
         }
 
-        /// <summary>Variance of one frame in ADU²: the typical pixel's, the Poisson part of what the pixel has above it, and that part's scatter with the temperature.</summary>
-        private double Variance(SeriesLevels levels, int t, int g, int channel, double gain)
+        /// <summary>Σ signal of pixels of the strip, e-.</summary>
+        private double Sum(ReadOnlySpan<int> pixels, ReadOnlySpan<float> mean, double[] levels)
         {
-            double above = Math.Max(0, signals[t][g]), wobble = above * reader.wobble[t][g];
-            return levels.Variances[g][channel] + (above + wobble * wobble) / (gain * gain);
+            double sum = 0;
+            foreach (int pixel in pixels)
+            {
+                int channel = reader.input.Mosaic.Channel(strip.FirstRow + pixel / strip.Width, pixel % strip.Width);
+                sum += (mean[pixel] - levels[channel]) * reader.input.Gains[channel];
+            }
+            return sum;
         }
 
-        private PixelFlags Line(int t, int channel, double gain, double noiseFactor)
+        private PixelFlags Line(int t, int column, int channel, double gain, double noiseFactor)
         {
             SeriesLevels levels = reader.temperatures[t].Levels;
-            ExposureLine line = levels.Line;
-            double slope = 0, variance = 0;
-            bool saturated = false;
-            for (int g = 0; g < signals[t].Length; g++)
-            {
-                slope += line.Factors[g] * signals[t][g];
-                variance += line.Factors[g] * line.Factors[g] * Variance(levels, t, g, channel, gain) / levels.Frames[g];
-                saturated |= signals[t][g] > SaturatedShare * (reader.input.TopCode - levels.Levels[g][channel]) * gain;
-            }
-            // Levels were taken from every group's median, the slope of which is the median slope of the sample only nearly: the difference is taken back.
-            slope -= gain * levels.Centres[channel] - gain * MedianSlope(levels, channel);
+            double[] signal = signals[t];
+            for (int g = 0; g < signal.Length; g++) signal[g] = row.Signals[t][g][column];
+            double slope = row.Slopes[t][column] - reader.slopeOffsets[t][channel];
             rates[t] = reader.temperatures[t].Series.TypicalRate + slope;
-            uncertainties[t] = Math.Sqrt(variance * noiseFactor) * gain;
-            if (saturated)
+            uncertainties[t] = Math.Sqrt(row.Variances[t][column] * noiseFactor) * gain;
+            if (row.AtTop[t][column] > 0)
             {
                 Unsaturated(t, channel, gain);
                 return PixelFlags.Saturated;
             }
-            return LineMisfit.Exceeds(line, levels, signals[t], slope, channel, gain, noiseFactor) ? PixelFlags.NonLinear : PixelFlags.None;
-        }
-
-        private static double MedianSlope(SeriesLevels levels, int channel)
-        {
-            double slope = 0;
-            for (int g = 0; g < levels.Levels.Length; g++) slope += levels.Line.Factors[g] * levels.Levels[g][channel];
-            return slope;
+            return LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor) ? PixelFlags.NonLinear : PixelFlags.None;
         }
 
         /// <summary>A pixel at its top: the line through the groups below it, or not a number when fewer than two are left.</summary>
@@ -204,6 +194,13 @@ internal sealed class PixelReader
             uncertainties[t] = fit?.SlopeUncertainty ?? double.NaN;
         }
 
+        /// <summary>Variance of one frame, ADU², as in <see cref="RowSignals"/>.</summary>
+        private double Variance(SeriesLevels levels, int t, int g, int channel, double gain)
+        {
+            double above = Math.Max(0, signals[t][g]), wobble = above * reader.wobble[t][g];
+            return levels.Variances[g][channel] + (above + wobble * wobble) / (gain * gain);
+        }
+
         private PixelReading Joined(PixelFlags flags)
         {
             ReferenceScale scale = reader.scale;
@@ -211,20 +208,20 @@ internal sealed class PixelReader
             double joined = scale.Typical, variance = 0;
             for (int t = 0; t < rates.Length; t++)
             {
-                double relative = rates[t] - reader.temperatures[t].Series.TypicalRate;
+                double relative = rates[t] - reader.temperatures[t].Series.TypicalRate, own = scale.Weights[t] * scale.Factors[t] * uncertainties[t];
                 joined += scale.Weights[t] * scale.Factors[t] * relative;
-                variance += Math.Pow(scale.Weights[t] * scale.Factors[t] * uncertainties[t], 2);
+                variance += own * own;
             }
             bool outstanding = !(joined - scale.Typical < reader.limit) || near - scale.Typical > Math.Max(reader.limit, OutstandingSigmas * nearUncertainty);
             double doubling = double.NaN, doublingUncertainty = double.NaN;
             if (outstanding) (joined, variance) = (near, nearUncertainty * nearUncertainty);
-            if (reader.law?.Fit(outstanding, rates, uncertainties) is { } own)
+            if (reader.law?.Fit(outstanding, rates, uncertainties) is { } law)
             {
-                (doubling, doublingUncertainty) = (own.Doubling, own.DoublingUncertainty);
+                (doubling, doublingUncertainty) = (law.Doubling, law.DoublingUncertainty);
                 if (outstanding)
                 {
-                    joined = Math.Exp(own.LogRate);
-                    variance = Math.Pow(joined * own.LogRateUncertainty, 2);
+                    joined = Math.Exp(law.LogRate);
+                    variance = Math.Pow(joined * law.LogRateUncertainty, 2);
                 }
             }
             return new((float)joined, (float)Math.Sqrt(variance), (float)doubling, (float)doublingUncertainty, outstanding ? flags | PixelFlags.Outstanding : flags);

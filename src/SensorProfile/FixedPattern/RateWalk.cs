@@ -28,18 +28,24 @@ internal static class RateWalk
         var reader = new PixelReader(input, temperatures, scale, limit, laws);
 
         IFrameSamples[][] groups = [.. temperatures.SelectMany(t => t.Series.Exposures).Select(e => e.Frames.ToArray())];
+        using var workers = new ThreadLocal<PixelReader.StripWorker>(reader.Worker);
         StripResult[] strips = GroupMoments.Walk(groups, strip =>
         {
             var result = new StripResult(strip.FirstRow, strip.Rows, grid, temperatures);
-            var worker = reader.Worker(strip);
-            for (int i = 0; i < strip.Pixels; i++)
+            PixelReader.StripWorker worker = workers.Value!;
+            worker.Begin(strip);
+            for (int row = 0; row < strip.Rows; row++)
             {
-                int at = strip.FirstRow * strip.Width + i;
-                PixelReading pixel = worker.Read(i);
-                (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
-                if (doubling is not null) doubling[at] = pixel.Doubling;
-                if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
-                    result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
+                worker.BeginRow(row);
+                for (int column = 0; column < strip.Width; column++)
+                {
+                    int at = (strip.FirstRow + row) * strip.Width + column;
+                    PixelReading pixel = worker.Read(row, column);
+                    (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
+                    if (doubling is not null) doubling[at] = pixel.Doubling;
+                    if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
+                        result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
+                }
             }
             int first = strip.FirstRow * strip.Width;
             worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
