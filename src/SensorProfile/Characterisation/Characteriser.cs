@@ -61,7 +61,8 @@ public static class Characteriser
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
         PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, darks, options, meter, rejections);
-        return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern), ModeSummary.Maps(mode, bias, flats, pattern));
+        BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
+        return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern, level), ModeSummary.Maps(mode, bias, flats, pattern));
     }
 
     private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;

@@ -65,6 +65,10 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
         return Math.Max(noise, scatter) / Math.Sqrt(levels.Length) * Probability.CoverageWidening(levels.Length - 1);
     }
 
+    /// <summary>Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise, ADU.</summary>
+    public static double MedianNoise(ScreenedFrame frame) =>
+        Math.Sqrt(Math.PI / 2 * frame.Channels.Sum(c => Math.Max(c.ClippedVariance, 1.0 / 12) / c.Pixels)) / frame.Channels.Count;
+
     private IEnumerable<int> Selected(int? channel) => channel is { } one ? [one] : Enumerable.Range(0, gains.Count);
 
     private static double Square(double x) => x * x;

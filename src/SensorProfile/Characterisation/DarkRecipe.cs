@@ -130,9 +130,12 @@ internal static class DarkRecipe
 
     /// <summary>A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would have, s.</summary>
     public static double EquivalentExposure(ScreenedSet set, IReadOnlyList<ScreenedSet> sets, double temperature, double doubling) =>
-        ProbeStep(sets) > FineProbe || set.Set.TemperatureCelsius is not { } own
+        !ReadsFinely(sets) || set.Set.TemperatureCelsius is not { } own
             ? set.Set.ExposureSeconds!.Value
             : set.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
+
+    /// <summary>Whether the probe's steps are fine enough to bring frames of slightly different temperatures together.</summary>
+    public static bool ReadsFinely(IReadOnlyList<ScreenedSet> sets) => ProbeStep(sets) <= FineProbe;
 
     private static double ProbeStep(IReadOnlyList<ScreenedSet> sets)
     {

@@ -8,7 +8,7 @@ namespace SensorProfile.Characterisation;
 /// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
-    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, PatternResult? pattern)
+    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, PatternResult? pattern, BlackLevelProfile? level)
     {
         ChannelProfile[] channels = [.. mode.Mosaic.Names.Select((name, c) => Channel(name, c, bias, flats, darks))];
         Measurement? fullWell = Mean([.. flats.Channels.Select(c => c.FullWell).OfType<Measurement>()]);
@@ -26,7 +26,7 @@ internal static class ModeSummary
             ResponseNonuniformity = BiasRecipe.RootMeanSquare([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
-            FixedPattern = Structure(bias, flats, pattern, mode.Mosaic),
+            FixedPattern = Structure(bias, flats, pattern, level, mode.Mosaic),
             PhotonTransfer = flats.Channels.Count > 0 ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] } : null,
             NoiseDistribution = PixelNoise.Distribution(bias.Moments, mode.CodeStep.Step, ElectronsPerAdu(flats, mode.Mosaic)),
         };
@@ -116,15 +116,16 @@ internal static class ModeSummary
         return values[0] with { Value = mean, StandardUncertainty = Math.Max(stated, spread), Samples = values.Sum(v => v.Samples) };
     }
 
-    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, ColourMosaic mosaic)
+    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, BlackLevelProfile? level, ColourMosaic mosaic)
     {
-        if (bias.Structure is null && bias.Stability is null && pattern is null) return null;
+        if (bias.Structure is null && bias.Stability is null && pattern is null && level is null) return null;
         return (pattern?.Profile ?? new FixedPatternProfile()) with
         {
             Structure = bias.Moments is { } moments ? DarkStructure.Of(moments, mosaic, ElectronsPerAdu(flats, mosaic)) : null,
             RowNoise = Deviation(bias.Structure?.RowVariance, flats.Gain),
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,
+            BlackLevel = level,
         };
     }
 

@@ -36,6 +36,9 @@ public sealed record FixedPatternProfile
     /// <summary>Standard deviation of the bias level from frame to frame, ADU.</summary>
     public Measurement? BiasStability { get; init; }
 
+    /// <summary>How steady the black level was over the session; null with too few bias and dark frames.</summary>
+    public BlackLevelProfile? BlackLevel { get; init; }
+
     /// <summary>Temperature at which the rates hold, °C.</summary>
     public double? ReferenceTemperature { get; init; }
 }

@@ -44,6 +44,10 @@ internal static class ProfileDefaults
         [typeof(HotPixelTemperature)] = Of(new HotPixelTemperature()),
         [typeof(PatternStructure)] = Of(new PatternStructure()),
         [typeof(PatternPeriod)] = [],
+        [typeof(BlackLevelProfile)] = Of(new BlackLevelProfile()),
+        [typeof(BlackLevelJump)] = [],
+        [typeof(BlackLevelPoint)] = [],
+        [typeof(DarkCurrentLimit)] = Of(new DarkCurrentLimit()),
     };
 
     /// <summary>Adds what is missing, in place.</summary>
