@@ -35,7 +35,7 @@ internal static class BlackLevelMeasurement
 
     private const string Joint = "least squares of level on time, temperature, exposure and first frames together";
 
-    /// <summary>u of a standard deviation of ν degrees of freedom: s/√(2ν); where none was found, what could hide there: the scatter at which its χ² would be 1.645 deviations too high.</summary>
+    /// <summary>u of a standard deviation of ν degrees of freedom: s/√(2ν).</summary>
     private static Measurement Scatter(double value, double freedom, int samples, string method) =>
         new(value, value / Math.Sqrt(2 * Math.Max(1, freedom)), "ADU", samples, method);
 
