@@ -38,7 +38,9 @@ public sealed class DriftCommandTests : IDisposable
         Assert.Equal(1.5, change.GetProperty("from").GetProperty("value").GetDouble());
         foreach (string name in new[] { "to", "change", "z", "adjustedP" }) Assert.True(change.TryGetProperty(name, out _), name);
         Assert.True(json.TryGetProperty("hotPixels", out _));
-        Assert.StartsWith("kind,quantity,mode,unit,from,", File.ReadAllText(folder["drift/drift.csv"]), StringComparison.Ordinal);
+        Assert.StartsWith("kind,quantity,mode,unit,from,", File.ReadAllText(folder["drift/tables/drift.csv"]), StringComparison.Ordinal);
+        Assert.Contains(text.FirstLine, File.ReadAllText(folder["drift/drift.html"]), StringComparison.Ordinal);
+        Assert.StartsWith("%PDF", File.ReadAllText(folder["drift/drift.pdf"])[..8], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using SensorProfile.Characterisation;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
+using SensorProfile.Drift;
 using SensorProfile.Frames;
 using Spectre.Console.Cli;
 
@@ -18,12 +19,17 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
-        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference, settings.Quick);
+        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference ?? Earlier(settings.Archive, inventory), settings.Quick);
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return ProfileReply.Of(Name, result.Profile, folder);
+        Reply reply = ProfileReply.Of(Name, result.Profile, folder);
+        return settings.Archive is { } archive ? ArchiveKeeping.Keep(archive, [ProfileOnDisk.Read(folder)], reply, $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift") : reply;
     }
+
+    /// <summary>The temperature of the sessions already kept, so that this one can be compared with them.</summary>
+    private static double? Earlier(string? archive, Inventory inventory) =>
+        string.IsNullOrWhiteSpace(archive) ? null : ProfileArchive.ReferenceTemperature(archive, inventory.Sets.SelectMany(s => s.Frames).Select(f => f.Camera).FirstOrDefault(name => name is not null));
 
     internal sealed class Settings : FrameSettings
     {
@@ -39,6 +45,10 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         [Description("Temperature that rates refer to, °C; the middle of what was measured unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Reference { get; init; }
+
+        [CommandOption("--archive <DIR>")]
+        [Description("Keep the profile and small maps here too, for 'drift' in years to come; rates then refer to the temperature of the sessions kept before.")]
+        public string? Archive { get; init; }
 
         [CommandOption("--quick")]
         [Description("Leave out the temperature law of every single pixel.")]

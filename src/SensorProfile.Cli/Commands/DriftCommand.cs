@@ -3,6 +3,7 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Drift;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -21,9 +22,9 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
         session.Stop.ThrowIfCancellationRequested();
         Reply reply = DriftReply.Of(answer);
-        if (settings.Archive is { } archive) reply = Keep(archive, found, reply);
+        if (settings.Archive is { } archive) reply = ArchiveKeeping.Keep(archive, found.Profiles, reply, $"Next year: sensorprofile drift {Quoted.Of(archive)} results");
         if (output is null) return reply;
-        reply = reply with { Lines = [.. reply.Lines, $"Written to {settings.Out}: drift.json, drift.csv and hot-pixel-changes.csv."] };
+        reply = reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "drift.html")} and drift.pdf beside it; the numbers are in drift.json and tables."] };
         output.Write(work => Write(work, answer, reply));
         output.Complete();
         return reply;
@@ -32,26 +33,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
     private static void Write(string folder, DriftAnswer answer, Reply reply)
     {
         File.WriteAllText(Path.Combine(folder, "drift.json"), ReplyJson.Of(reply));
-        CsvFile.Write(Path.Combine(folder, "drift.csv"), writer => DriftTables.WriteChanges(answer, writer));
-        CsvFile.Write(Path.Combine(folder, "hot-pixel-changes.csv"), writer => DriftTables.WritePixels(answer, writer));
-    }
-
-    private static Reply Keep(string archive, FoundProfiles found, Reply reply)
-    {
-        List<Finding> findings = [];
-        try
-        {
-            foreach (ProfileOnDisk profile in found.Profiles) findings.AddRange(ProfileArchive.Keep(archive, profile).Findings);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw CommandFailure.UnwritableOutput(problem.Message, problem);
-        }
-        return reply with
-        {
-            Findings = [.. reply.Findings, .. findings.Where(f => !reply.Findings.Any(r => r.Message == f.Message))],
-            Lines = [.. reply.Lines, $"Kept in the archive {archive}: {Plural.Of(found.Profiles.Count, "profile")}. Next year: sensorprofile drift {Quoted.Of(archive)} results"],
-        };
+        DriftReportWriter.Write(answer, folder);
     }
 
     internal sealed class Settings : OutputSettings

@@ -8,11 +8,15 @@ internal static class DriftReply
 {
     public static Reply Of(DriftAnswer answer) => DecisionReply.Of(
         "drift", answer,
+        JsonNodes.Field("advice", answer.Advice),
+        JsonNodes.Field("retake", answer.Retake),
+        JsonNodes.Field("camera", answer.Camera),
         JsonNodes.Field("compared", answer.Compared),
+        JsonNodes.Field("dates", answer.Dates),
         JsonNodes.Field("refused", answer.Refused),
         JsonNodes.Field("changes", answer.Changes),
-        JsonNodes.Field("hotPixels", answer.HotPixels is { } hot ? hot with { Pixels = [] } : null),   // the single pixels stand in hot-pixel-changes.csv
-        JsonNodes.Field("hotPixelModes", answer.HotPixelModes.Select(h => h with { Pixels = [] })),
+        JsonNodes.Field("hotPixels", answer.HotPixels is { } hot ? hot with { Pixels = [], Unchanged = [] } : null),   // the single pixels stand in hot-pixel-changes.csv
+        JsonNodes.Field("hotPixelModes", answer.HotPixelModes.Select(h => h with { Pixels = [], Unchanged = [] })),
         JsonNodes.Field("trends", answer.Trends),
         JsonNodes.Field("probes", answer.Probes),
         JsonNodes.Field("library", answer.Library)) with
@@ -22,6 +26,7 @@ internal static class DriftReply
 
     private static IEnumerable<ReplyTable> Tables(DriftAnswer answer)
     {
+        if (answer.Advice.Length > 0) yield return ReplyTable.List("What to do", [answer.Advice]);
         if (answer.Changes.Count > 0)
             yield return new ReplyTable("First against last", ["quantity", ">then", ">now", ">z", ">p (all)", "changed"],
                 [.. answer.Changes.Select(c => (IReadOnlyList<string>)

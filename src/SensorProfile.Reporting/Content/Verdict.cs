@@ -11,4 +11,10 @@ internal enum Verdict
 
     /// <summary>A number that was asked for is missing.</summary>
     CannotTell,
+
+    /// <summary>Of a comparison over the years: nothing beyond the errors.</summary>
+    Unchanged,
+
+    /// <summary>Of a comparison over the years: something changed beyond the errors.</summary>
+    Changed,
 }

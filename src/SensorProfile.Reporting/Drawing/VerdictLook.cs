@@ -11,14 +11,16 @@ internal static class VerdictLook
     {
         Verdict.Keep => "Keep",
         Verdict.KeepWithCare => "Keep, with care",
+        Verdict.Unchanged => "No change",
+        Verdict.Changed => "Changed",
         _ => "Cannot tell",
     };
 
     /// <summary>Its colour.</summary>
     public static OxyColor Colour(Verdict verdict) => verdict switch
     {
-        Verdict.Keep => Palette.Green,
-        Verdict.KeepWithCare => Palette.Orange,
+        Verdict.Keep or Verdict.Unchanged => Palette.Green,
+        Verdict.KeepWithCare or Verdict.Changed => Palette.Orange,
         _ => Palette.Vermillion,
     };
 

@@ -92,8 +92,8 @@ internal static class HtmlBlocks
 
     private static string VerdictClass(Verdict verdict) => verdict switch
     {
-        Verdict.Keep => "keep",
-        Verdict.KeepWithCare => "care",
+        Verdict.Keep or Verdict.Unchanged => "keep",
+        Verdict.KeepWithCare or Verdict.Changed => "care",
         _ => "unknown",
     };
 

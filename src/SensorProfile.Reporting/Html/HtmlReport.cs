@@ -20,7 +20,7 @@ internal static class HtmlReport
             <meta charset="utf-8"/>
             <meta name="viewport" content="width=device-width, initial-scale=1"/>
             <meta name="color-scheme" content="light dark"/>
-            <title>{Markup.Escape(report.Title)}: camera profile of {date}</title>
+            <title>{Markup.Escape(report.Title)}: {Markup.Escape(report.Kind)} of {date}</title>
             <style>
             {StyleSheet()}</style>
             </head>

@@ -22,8 +22,8 @@ internal static class PdfReport
         DateTime created = report.CreatedUtc.UtcDateTime;
         var metadata = new SKDocumentPdfMetadata
         {
-            Title = $"{report.Title}: camera profile of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}",
-            Subject = "Read noise, gain, dark current and defect pixels with their uncertainties",
+            Title = $"{report.Title}: {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}",
+            Subject = report.Subject,
             Creator = "sensorprofile",
             Creation = created,
             Modified = created,
@@ -31,7 +31,7 @@ internal static class PdfReport
             EncodingQuality = 101,               // above 100: pictures are stored without loss
         };
         using SKDocument document = SKDocument.CreatePdf(stream, metadata);
-        var pages = new PdfPages(document, $"{report.Title} · camera profile of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        var pages = new PdfPages(document, $"{report.Title} · {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         pages.NewPage();
         WriteTitle(pages, report);
         for (int i = 0; i < report.Sections.Count; i++)

@@ -7,8 +7,20 @@ namespace SensorProfile.Drift;
 /// <remarks>Verdict: changed | unchanged | cannot-tell.</remarks>
 public sealed record DriftAnswer : Answer
 {
+    /// <summary>What to retake, in words.</summary>
+    public string Advice { get; init; } = "";
+
+    /// <summary>Kinds of frames to take again: darks, bias frames, flats; empty when nothing needs to be.</summary>
+    public IReadOnlyList<string> Retake { get; init; } = [];
+
     /// <summary>The profiles that were compared, oldest first.</summary>
     public IReadOnlyList<string> Compared { get; init; } = [];
+
+    /// <summary>When the frames of each of them were taken.</summary>
+    public IReadOnlyList<DateTimeOffset> Dates { get; init; } = [];
+
+    /// <summary>The camera, as the last profile names it; empty when nothing could be compared.</summary>
+    public string Camera { get; init; } = "";
 
     /// <summary>Profiles that were not compared, each with the reason.</summary>
     public IReadOnlyList<RejectedFile> Refused { get; init; } = [];

@@ -16,7 +16,10 @@ public static class DriftComparison
     /// <param name="profiles">Two or more, in any order.</param>
     /// <param name="options">Significance, temperatures, the stack that the dark library serves.</param>
     /// <param name="refused">Files that could not even be read; they are named in the answer.</param>
-    public static DriftAnswer Run(IReadOnlyList<ProfileOnDisk> profiles, DriftOptions? options = null, IReadOnlyList<RejectedFile>? refused = null)
+    public static DriftAnswer Run(IReadOnlyList<ProfileOnDisk> profiles, DriftOptions? options = null, IReadOnlyList<RejectedFile>? refused = null) => Run(profiles, PixelRates.Of, options, refused);
+
+    /// <summary>The same with maps from anywhere.</summary>
+    internal static DriftAnswer Run(IReadOnlyList<ProfileOnDisk> profiles, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps, DriftOptions? options = null, IReadOnlyList<RejectedFile>? refused = null)
     {
         ArgumentNullException.ThrowIfNull(profiles);
         options ??= new DriftOptions();
@@ -27,7 +30,7 @@ public static class DriftComparison
         if (kept.Count < 2) return DriftWords.NothingToCompare(kept, left, findings);
         IReadOnlyList<MatchedMode> modes = MatchedMode.Of(kept, findings);
         if (modes.Count == 0) return DriftWords.NoCommonMode(kept, left, findings);
-        ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, findings))];
+        ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, readMaps, findings))];
         ModeComparison[] judged = Judge(raw, options.Significance);
         ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
         LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
@@ -57,12 +60,15 @@ public static class DriftComparison
     private static ProbeOrAgeing? Probe(ModeComparison mode, DriftOptions options)
     {
         if (mode.DarkTemperature is not double celsius || mode.Changes.FirstOrDefault(c => c.Quantity == "darkRate") is not { } dark) return null;
-        bool trend = mode.Trends.Any(t => t.Quantity == "darkRate" && t.Changed);
-        return ProbeTest.Of(mode.Mode, dark with { Changed = dark.Changed || trend }, mode.Match, celsius, mode.DoublingOf, options);
+        bool changed = mode.Changes.Any(c => IsDark(c.Quantity) && c.Changed) || mode.Trends.Any(t => IsDark(t.Quantity) && t.Changed);
+        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;      // the surer of the two
+        return ProbeTest.Of(mode.Mode, typical with { Changed = changed }, mode.Match, celsius, mode.DoublingOf, options, mode.Shift);
     }
 
+    private static bool IsDark(string quantity) => quantity is "darkRate" or "darkRateByPixel";
+
     private static LibraryForecast? Outlook(ModeComparison mode, DriftOptions options, List<Finding> findings) =>
-        options.Stack is { } stack && mode.Trends.FirstOrDefault(t => t.Quantity == "darkRate") is { } rate && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
+        options.Stack is { } stack && (mode.Trends.FirstOrDefault(t => t.Quantity == "darkRateByPixel") ?? mode.Trends.FirstOrDefault(t => t.Quantity == "darkRate")) is { } rate && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
             ? LibraryOutlook.Of(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings) : null;
 
     private static IEnumerable<Finding> Findings(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> left)

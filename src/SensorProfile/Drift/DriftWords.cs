@@ -47,12 +47,17 @@ internal static class DriftWords
         foreach (ProbeOrAgeing probe in probes.Where(p => p.Verdict != "none"))
             findings.Add(new Finding("probe-or-ageing", probe.Verdict is "probe" or "both" ? Severity.Warning : Severity.Note, probe.Sentence));
         foreach (GrowingPatch patch in hot.SelectMany(h => h.Patches)) findings.Add(PatchFinding(patch));
+        IReadOnlyList<string> retake = DriftAdvice.Retake(changes, trends);
         return new DriftAnswer
         {
+            Advice = compared ? DriftAdvice.Sentence(kept[0].DateUtc, retake, changed, hot.FirstOrDefault(), probes) : "",
+            Retake = retake,
             Sentence = !compared ? "Cannot tell whether the sensor has changed: the profiles have no quantity in common." : changed ? Changed(changes, trends, hot, years) : Unchanged(changes, years),
             Reason = !compared ? "Characterise with bias, flat and dark frames, and compare again." : Reason(changes, trends, probes, options),
             Verdict = !compared ? Answer.CannotTell : changed ? "changed" : "unchanged",
             Compared = [.. kept.Select(p => p.File)],
+            Dates = [.. kept.Select(p => p.DateUtc)],
+            Camera = kept[^1].Profile.Camera.Name,
             Refused = refused,
             Changes = changes,
             Trends = trends,
@@ -65,41 +70,38 @@ internal static class DriftWords
         };
     }
 
-    /// <summary>"darkRate" becomes "the dark current".</summary>
-    public static string NameOf(string quantity) => quantity switch
-    {
-        "darkRate" => "the dark current",
-        "biasLevel" => "the bias level",
-        "readNoise" => "the read noise",
-        "gain" => "the gain",
-        "fullWell" => "the full well",
-        "saturationLevel" => "the saturation level",
-        "linearityError" => "the linearity",
-        "responseNonuniformity" => "the response nonuniformity",
-        "doublingTemperature" => "the doubling temperature",
-        "glowTotal" => "the glow",
-        "rowNoise" => "the row noise",
-        "columnNoise" => "the column noise",
-        "newLessHealed" => "the number of hot pixels",
-        "growingPatch" => "a patch of new hot pixels",
-        _ when quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) => $"the number of pixels above {quantity["hotPixelsAbove".Length..]} e⁻/px/s",
-        _ => quantity,
-    };
-
+    /// <summary>What troubles a picture most comes first; two measures of one thing are told once.</summary>
     private static string Changed(DriftChange[] changes, DriftTrend[] trends, HotPixelDrift[] hot, double years)
     {
-        string[] parts = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch").OrderByDescending(c => Math.Abs(c.Z)).Select(Part).Distinct().Take(4)];
-        string[] slow = parts.Length > 0 ? [] : [.. trends.Where(t => t.Changed).Select(t => $"{NameOf(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}").Take(3)];
+        DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch")];
+        bool Told(DriftChange c) => (c.Quantity == "darkRate" && moved.Any(m => m.Quantity == "darkRateByPixel" && m.Mode == c.Mode))
+            || (c.Quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) && moved.Any(m => m.Quantity == "newLessHealed" && m.Mode == c.Mode));
+        string[] parts = [.. moved.Where(c => !Told(c)).OrderBy(c => Weight(c.Quantity)).ThenByDescending(c => Math.Abs(c.Z)).Select(Part).Distinct().Take(4)];
+        string[] slow = [.. trends.Where(t => t.Changed && !moved.Any(c => SameThing(c.Quantity, t.Quantity))).OrderBy(t => Weight(t.Quantity)).Select(t => $"{QuantityNames.WithArticle(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}").Take(parts.Length > 0 ? 1 : 3)];
         string patch = hot.SelectMany(h => h.Patches).FirstOrDefault() is { } p ? $"a patch of {Said.Whole(p.NewPixels)} new hot pixels has grown {p.Where}" : "";
         return $"The sensor has changed in {Years(years)}: {string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}.";
     }
+
+    private static bool SameThing(string a, string b) => a == b || (a.StartsWith("darkRate", StringComparison.Ordinal) && b.StartsWith("darkRate", StringComparison.Ordinal))
+        || (b.StartsWith("hotPixelsAbove", StringComparison.Ordinal) && (a == "newLessHealed" || a.StartsWith("hotPixelsAbove", StringComparison.Ordinal)));
+
+    private static int Weight(string quantity) => quantity switch
+    {
+        "darkRateByPixel" or "darkRate" => 0,
+        "newLessHealed" => 1,
+        "glowTotal" => 2,
+        _ when quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) => 3,
+        "readNoise" or "rowNoise" or "columnNoise" => 4,
+        "gain" or "fullWell" => 5,
+        _ => 6,
+    };
 
     private static string Part(DriftChange c)
     {
         if (c.Quantity == "newLessHealed") return $"{Said.Whole((long)c.To.Value)} new hot pixels against {Said.Whole((long)c.From.Value)} healed";
         double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
         string by = Math.Abs(share) is > 0.001 and < 10 ? Said.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
-        return $"{NameOf(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
+        return $"{QuantityNames.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
     }
 
     private static string Unchanged(DriftChange[] changes, double years)

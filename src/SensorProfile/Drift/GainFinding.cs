@@ -15,7 +15,7 @@ internal static class GainFinding
         DriftChange[] moved = [.. followers.Where(c => Math.Abs(c.Z) > Agrees)];
         if (moved.Length > 0)
             yield return new Finding("gain-moves-all", Severity.Warning,
-                $"At {comparison.Mode.Name} the gain changed, and {string.Join(", ", moved.Select(c => DriftWords.NameOf(c.Quantity)))} by the same factor, so in ADU nothing moved: look for a cause in the flats (lamp, light leak, other exposure) before blaming the sensor.");
+                $"At {comparison.Mode.Name} the gain changed, and {string.Join(", ", moved.Select(c => QuantityNames.WithArticle(c.Quantity)))} by the same factor, so in ADU nothing moved: look for a cause in the flats (lamp, light leak, other exposure) before blaming the sensor.");
     }
 
     /// <summary>Whether the quantity's ratio is that of the gain, the gain's own doubt taken out of the quantity's.</summary>

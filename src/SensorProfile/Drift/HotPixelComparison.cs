@@ -14,6 +14,10 @@ internal static class HotPixelComparison
         return new HotPixelDrift
         {
             Mode = mode,
+            Width = last.Width,
+            Height = last.Height,
+            Unchanged = [.. all.Where(p => p.Change is "kept").Select(p => new OutlinePoint(p.X, p.Y))],
+            GrowthPerYear = Growth(born.Length, Count("healed"), all.Length - born.Length, years),
             Kept = Count("kept") + Count("brighter") + Count("fainter"),
             New = born.Length,
             Healed = Count("healed"),
@@ -35,6 +39,9 @@ internal static class HotPixelComparison
         double p = DriftTest.CountsP(drift.Healed, drift.New);
         return (DriftTest.ZOf(p, drift.New - drift.Healed), p);
     }
+
+    private static Measurement? Growth(long born, long healed, long before, double years) => !(years > 0.05) || before < 1 ? null
+        : new Measurement(100.0 * (born - healed) / before / years, 100 * Math.Sqrt(Math.Max(1, born + healed)) / before / years, "% per year", born + healed, "new less healed over those hot before, Poisson");
 
     private static Measurement? PerYear(long count, double megapixelYears)
     {

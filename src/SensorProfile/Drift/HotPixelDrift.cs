@@ -6,6 +6,12 @@ public sealed record HotPixelDrift
     /// <summary>Settings it holds for, in words.</summary>
     public required string Mode { get; init; }
 
+    /// <summary>Width of the frame, px.</summary>
+    public int Width { get; init; }
+
+    /// <summary>Height of the frame, px.</summary>
+    public int Height { get; init; }
+
     /// <summary>Hot in both, or so near the threshold that a change cannot be told from noise.</summary>
     public required long Kept { get; init; }
 
@@ -41,4 +47,10 @@ public sealed record HotPixelDrift
 
     /// <summary>The pixels that changed, in order of position.</summary>
     public IReadOnlyList<HotPixelChange> Pixels { get; init; } = [];
+
+    /// <summary>Where those stand that are hot as before, in order of position.</summary>
+    public IReadOnlyList<OutlinePoint> Unchanged { get; init; } = [];
+
+    /// <summary>Growth of the number of hot pixels by those that are new less those that healed, % of the old number per year; null with too short a time or no old ones.</summary>
+    public Measurement? GrowthPerYear { get; init; }
 }

@@ -19,7 +19,7 @@ internal static class HotPixelListFile
     /// <param name="folder">Where to.</param> <param name="rates">Full maps or a list.</param> <param name="hotExcess">Threshold of hot above the typical pixel, e-/px/s.</param>
     public static void Write(string folder, PixelRates rates, double hotExcess)
     {
-        double floor = rates is ListedRates listed ? listed.Floor : rates.TypicalRate + FloorShare * hotExcess;
+        double floor = rates is ListedRates listed ? listed.Floor : rates is ArchivedRates archived ? archived.Hot.Floor : rates.TypicalRate + FloorShare * hotExcess;
         int[] indices = [.. rates.Above(floor)];
         AtomicFile.Write(Path.Combine(folder, ListName), stream =>
         {

@@ -45,11 +45,20 @@ internal static class LibraryOutlook
         if (date is { } best)
         {
             string band = earliest is { } early ? $" (95 %: {Month(early)} to {(latest is { } late ? Month(late) : "open end")})" : "";
-            return $"If the trend goes on, darks taken now cost {what} from {Month(best)} on{band}; {cause.Replace('-', ' ')} sets the limit.";
+            return $"If the trend goes on, darks taken now cost {what} from {Month(best)} on{band}; {Limit(cause)}.";
         }
         return earliest is { } soonest ? $"No date can be given: the dark current does not rise beyond its errors. At the steepest slope within them, darks taken now would cost {what} from {Month(soonest)} on."
             : $"Within 100 years the trend does not make darks taken now cost {what}.";
     }
+
+    private static string Limit(string cause) => cause switch
+    {
+        "hot-pixels" => "the hot pixels that brighten set the limit",
+        "new-hot-pixels" => "new hot pixels, which old darks lack, set the limit",
+        "typical" => "the ordinary pixels set the limit",
+        "glow" => "the glow sets the limit",
+        _ => "the level of the background sets the limit",
+    };
 
     private static string Month(DateTimeOffset date) => date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 }

@@ -7,8 +7,6 @@ namespace SensorProfile.Drift;
 /// <summary>Dark rates from the full maps that characterise writes.</summary>
 internal sealed class MapRates : PixelRates
 {
-    private const int OrdinaryWanted = 20_000;
-
     private static readonly string[] Endings = [".fits", ".fits.gz", ".fits.fz"];
 
     private readonly float[] rate, uncertainty;
@@ -47,6 +45,9 @@ internal sealed class MapRates : PixelRates
     }
 
     /// <inheritdoc/>
+    public override bool HoldsOrdinary => true;
+
+    /// <inheritdoc/>
     public override (double Rate, double Uncertainty) At(int index) => (rate[index], uncertainty[index]);
 
     /// <inheritdoc/>
@@ -63,11 +64,7 @@ internal sealed class MapRates : PixelRates
     public override bool Flickers(int index) => flickers is not null && flickers[index];
 
     /// <inheritdoc/>
-    public override IEnumerable<int>? Ordinary()
-    {
-        int step = Math.Max(1, rate.Length / OrdinaryWanted) | 1;     // odd: not always the same column
-        return Enumerable.Range(0, (rate.Length + step - 1) / step).Select(i => i * step);
-    }
+    public override IEnumerable<int>? Ordinary() => EvenSample(rate.Length);
 
     private static (float[] Pixels, int Width, int Height, FitsHeader Header)? Map(string folder, string name)
     {

@@ -12,7 +12,7 @@ internal static class MasterCheck
 
     public static MasterVerdict Of(MasterDark master, FreshDarks fresh, FreshDarks? bias, StackRuler ruler, CameraProfile? profile, List<Finding> findings)
     {
-        MasterScale scale = MasterScale.Of(master.Values, fresh.Mean, ruler.Gain?.Value);
+        MasterScale scale = MasterScale.Of(master.Values, fresh.Mean, ruler.Gain?.Value, master.SaysElectrons);
         bool off = scale.Words.EndsWith("off", StringComparison.Ordinal), patternStays = off && bias is null;
         float[] residual = Residual(master.Values, fresh.Mean, off ? bias?.Mean : null, scale.Scale);
         double stack = ruler.StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds), visible = ruler.Options.Limits.HotFactor * stack;
@@ -36,7 +36,7 @@ internal static class MasterCheck
             Exposure = master.Exposure,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
-            Reason = Reason(verdict, parts, loss, patternStays, mismatch, OwnNoise(master, fresh, left), ruler),
+            Reason = Reason(verdict, parts, loss, patternStays, mismatch, OwnNoise(master, fresh, left), fresh.TemporalVariance / left.ExtraVariance, ruler),
         };
     }
 
@@ -91,7 +91,7 @@ internal static class MasterCheck
         return sentence;
     }
 
-    private static string Reason(string verdict, ResidualPart[] parts, double loss, bool patternStays, string? mismatch, double? ownNoise, StackRuler ruler)
+    private static string Reason(string verdict, ResidualPart[] parts, double loss, bool patternStays, string? mismatch, double? ownNoise, double framesAlike, StackRuler ruler)
     {
         string stack = $"a stack of {Said.Whole(ruler.Options.Lights)} lights", also = mismatch is null ? "" : $"; {mismatch}";
         if (verdict == Keep) return $"It adds {Said.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within their limits{also}.";
@@ -99,8 +99,9 @@ internal static class MasterCheck
         if (verdict == Answer.CannotTell)
             return (patternStays ? "Cannot tell: its bias is taken off, and without fresh bias frames the bias pattern looks like a residual; add a few bias frames"
                 : $"Cannot tell: for {string.Join(" and ", open.Select(p => p.Kind.Replace('-', ' ')))} the fresh darks are too few; take about four times as many") + also + ".";
-        string noisy = ownNoise > 0.5 && failed.Any(p => p.Kind == "typical") ? "; most of that is the master's own noise: it holds too few frames" : "";
-        return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack)))}{noisy}{also}.";
+        string noisy = ownNoise > 0.5 && failed.Any(p => p.Kind == "typical") ? "; most of that is the master's own noise: it holds too few frames"
+            : ownNoise is null && framesAlike is > 1 and < 500 && failed.Any(p => p.Kind == "typical") ? $" (as much as the noise of a master of {Said.Whole((long)Math.Round(framesAlike))} darks)" : "";
+        return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : "")))}{also}.";
     }
 
     private static string Failed(ResidualPart part, double loss, string stack) => part.Kind switch

@@ -7,8 +7,8 @@ namespace SensorProfile.Drift;
 /// <summary>A master dark as it stands in its file, whatever program made it.</summary>
 /// <param name="File">As given.</param> <param name="Width">px.</param> <param name="Height">px.</param> <param name="Values">Row by row, in the file's own unit.</param>
 /// <param name="Exposure">s, as its header states; null when silent.</param> <param name="Temperature">°C, likewise: the reading, else the set point.</param>
-/// <param name="Settings">Likewise.</param> <param name="Frames">How many frames were combined, where the header says so.</param>
-internal sealed record MasterDark(string File, int Width, int Height, float[] Values, double? Exposure, double? Temperature, ModeSettings Settings, int? Frames)
+/// <param name="Settings">Likewise.</param> <param name="Frames">How many frames were combined, where the header says so.</param> <param name="SaysElectrons">Whether its header gives electrons as the unit.</param>
+internal sealed record MasterDark(string File, int Width, int Height, float[] Values, double? Exposure, double? Temperature, ModeSettings Settings, int? Frames, bool SaysElectrons)
 {
     private static readonly string[] CombinedKeywords = ["NCOMBINE", "STACKCNT", "NSTACK"];
 
@@ -24,8 +24,9 @@ internal sealed record MasterDark(string File, int Width, int Height, float[] Va
         IEnumerable<FitsCard> cards = image.Index == 0 ? image.Header : image.Header.Concat(fits.Hdus[0].Header);
         KeywordValues keywords = new(cards.Where(c => c.Kind != FitsValueKind.Commentary).Select(c => KeyValuePair.Create(c.Keyword, c.Value)));
         HeaderReading header = HeaderReading.Of(keywords, image.Height);
+        string? unit = image.Header.Text("BUNIT")?.Trim();
         double? combined = keywords.Number([], null, CombinedKeywords)?.Value;
         return new MasterDark(path, image.Width, image.Height, values, header.ExposureSeconds, header.TemperatureCelsius ?? header.SetTemperatureCelsius,
-            header.Settings, combined is >= 1 and < 1e6 ? (int)combined.Value : null);
+            header.Settings, combined is >= 1 and < 1e6 ? (int)combined.Value : null, unit is not null && unit.StartsWith('e'));
     }
 }

@@ -13,10 +13,13 @@ namespace SensorProfile.Drift;
 internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement? Ratio, string Words, double HotLimit)
 {
     private const double HotSigmas = 12, Alike = 0.03;
+    private const double NearMultiple = 0.3, NearUnit = 0.15, Clearly = 0.1;      // logarithms of ratios: a sensor of some years' age may well differ by so much
+
+    private static readonly double[] OtherFullScales = [4095, 16383];      // converters of 12 and 14 bits
     private const int FewestHot = 12;
     private const double FullScale = 65535;
 
-    public static MasterScale Of(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double? gain)
+    public static MasterScale Of(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double? gain, bool saysElectrons = false)
     {
         double masterMedian = RobustSpread.Median(master), freshMedian = RobustSpread.Median(fresh), sigma = RobustSpread.Of(master);
         double limit = masterMedian + HotSigmas * Math.Max(sigma, 1e-12), largest = 0;
@@ -24,22 +27,33 @@ internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement
             if (float.IsFinite(v)) largest = Math.Max(largest, v);
         Measurement? slope = HotSlope(master, fresh, masterMedian, freshMedian, limit);
         double levels = masterMedian > 0 ? freshMedian / masterMedian : double.NaN;
-        (double scale, string words) = Choose(slope, levels, largest, gain);
+        (double scale, string words) = Choose(slope, levels, largest, gain, saysElectrons);
         Measurement? ratio = slope is null ? null : slope with { Value = slope.Value / scale, StandardUncertainty = slope.StandardUncertainty / scale, Method = "dark signal of the hot pixels, fresh over master" };
         return new MasterScale(scale, slope, ratio, words, limit);
     }
 
-    private static (double Scale, string Words) Choose(Measurement? slope, double levels, double largest, double? gain)
+    /// <summary>ADU with the bias in it when the levels agree; else the reading that brings the hot pixels nearest, the plain one unless another is clearly nearer.</summary>
+    private static (double Scale, string Words) Choose(Measurement? slope, double levels, double largest, double? gain, bool saysElectrons)
     {
         double unit = largest <= 1.5 ? FullScale : 1;
         string name = unit == 1 ? "ADU" : "0 to 1";
-        // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
-        if (slope is { } b && levels > 0 && Math.Abs(Math.Log(b.Value / levels)) < Math.Max(Alike, 3 * b.StandardUncertainty / b.Value))
-            return Math.Abs(levels / unit - 1) < Alike ? (unit, name + ", bias in it") : (levels, $"multiplied by {QuantityText.Number(1 / levels)}, bias in it");
-        if (slope is null && levels > 0 && Math.Abs(levels / unit - 1) < Alike) return (unit, name + ", bias in it");
         if (Math.Abs(levels / unit - 1) < Alike) return (unit, name + ", bias in it");
-        if (slope is { } e && gain is double k && k > 0 && unit == 1 && Math.Abs(e.Value * k - 1) < Alike && Math.Abs(e.Value - 1) > Alike) return (1 / k, "electrons, bias taken off");
-        return (unit, name + ", bias taken off");
+        (double Scale, string Words) best = (unit, name + ", bias taken off");
+        if (slope is not { } b) return best;
+        double Off(double scale) => Math.Abs(Math.Log(b.Value / scale));
+        // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
+        if (levels > 0 && Off(levels) < NearMultiple && Off(levels) + Clearly < Off(unit)) return (levels, Multiple(levels));
+        (double Scale, string Words)[] others = unit == 1 ? gain is double k && k > 0 && (saysElectrons || Off(1 / k) < Alike) ? [(1 / k, "electrons, bias taken off")] : []
+            : [.. OtherFullScales.Select(full => (full, $"0 to 1 of {QuantityText.Number(full + 1)}, bias taken off"))];
+        foreach ((double Scale, string Words) other in others)
+            if (Off(other.Scale) < NearUnit && Off(other.Scale) + (saysElectrons ? 0 : Alike) < Off(best.Scale)) best = other;
+        return best;
+    }
+
+    private static string Multiple(double levels)
+    {
+        double times = 1 / levels;
+        return times > 1.5 && Math.Abs(times / Math.Round(times) - 1) < 0.01 ? $"the sum of {QuantityText.Number(Math.Round(times))} frames, bias in it" : $"multiplied by {QuantityText.Number(times, 3)}, bias in it";
     }
 
     /// <summary>Median ratio of the hot pixels above their frames' levels; pixels at the top of the codes are left out.</summary>

@@ -20,10 +20,15 @@ internal sealed record ModeComparison
     /// <summary>Doubling temperature of a pixel from the first profile's maps, °C.</summary>
     public Func<int, double> DoublingOf { get; init; } = _ => double.NaN;
 
-    public static ModeComparison Of(MatchedMode mode, DriftOptions options, List<Finding> findings)
+    /// <summary>Where the last profile's maps had to be brought to the first's temperature, the step, °C.</summary>
+    public double Shift { get; init; }
+
+    public static ModeComparison Of(MatchedMode mode, DriftOptions options, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps, List<Finding> findings)
     {
         double? dark = CommonTemperature.OfDark(mode, options, findings), pattern = CommonTemperature.OfPattern(mode, findings);
-        IReadOnlyList<Quantity>[] all = [.. Enumerable.Range(0, mode.Members.Count).Select(i => Read(mode, i, dark, pattern, options, findings))];
+        YearMaps? maps = YearMaps.Of(mode, options, readMaps, findings);
+        IReadOnlyList<Quantity>[] all = [.. Enumerable.Range(0, mode.Members.Count).Select(i => (IReadOnlyList<Quantity>)
+            [.. Read(mode, i, dark, pattern, options, findings), .. maps is not null && maps.Scales.TryGetValue(i, out Quantity? byPixel) ? [byPixel] : Array.Empty<Quantity>()])];
         List<DriftChange> changes = [];
         List<DriftTrend> trends = [];
         foreach (Quantity to in all[^1])
@@ -34,7 +39,7 @@ internal sealed record ModeComparison
             if (TrendFit.Of(to.Name, mode.Name, points) is { } trend) trends.Add(trend);
         }
         var comparison = new ModeComparison { Mode = mode, DarkTemperature = dark, Changes = changes, Trends = trends };
-        return WithHotPixels(comparison, options, findings);
+        return maps is null ? comparison : comparison.WithHotPixels(maps, options);
     }
 
     private static IReadOnlyList<Quantity> Read(MatchedMode mode, int member, double? dark, double? pattern, DriftOptions options, List<Finding> findings)
@@ -63,31 +68,13 @@ internal sealed record ModeComparison
         return new DriftChange(to.Name, mode, from.Value, to.Value, change, z, p, 1, false, 0);
     }
 
-    private static ModeComparison WithHotPixels(ModeComparison comparison, DriftOptions options, List<Finding> findings)
+    private ModeComparison WithHotPixels(YearMaps maps, DriftOptions options)
     {
-        MatchedMode mode = comparison.Mode;
-        List<(ProfileOnDisk Profile, int Index, PixelRates Rates)> maps = [];
-        foreach ((ProfileOnDisk profile, int index) in Ends(mode))
-        {
-            (PixelRates? rates, Finding? finding) = PixelRates.Of(profile, index);
-            if (finding is not null) findings.Add(finding);
-            if (rates is not null) maps.Add((profile, index, rates));
-        }
-        if (maps.Count < 2) return comparison;
-        (PixelRates first, PixelRates last) = (maps[0].Rates, maps[1].Rates);
-        if (first.ReferenceTemperature is double a && last.ReferenceTemperature is double b && Math.Abs(a - b) > 0.5)
-        {
-            findings.Add(new Finding("map-temperatures-apart", Severity.Warning,
-                $"The pixels at {mode.Name} were not compared one by one: the maps hold at {Decisions.Said.Celsius(a)} and {Decisions.Said.Celsius(b)}. Characterise both sessions at one reference temperature."));
-            return comparison;
-        }
-        double threshold = HotThreshold.Of(mode.Mode(0), first.TypicalRate);
-        HotPixelMatch match = HotPixelMatch.Of(first, last, threshold);
-        HotPixelDrift hot = HotPixelComparison.Of(mode.Name, match, last, threshold, TrendFit.Years(maps[0].Profile.DateUtc, maps[1].Profile.DateUtc), options);
-        return comparison with { Match = match, HotPixels = hot, DoublingOf = first.Doubling, Changes = [.. comparison.Changes, .. Pixelwise(mode.Name, hot)] };
+        double threshold = HotThreshold.Of(Mode.Mode(0), maps.First.TypicalRate);
+        HotPixelMatch match = HotPixelMatch.Of(maps.First, maps.Last, threshold);
+        HotPixelDrift hot = HotPixelComparison.Of(Mode.Name, match, maps.Last, threshold, TrendFit.Years(Mode.Members[0].Profile.DateUtc, Mode.Members[^1].Profile.DateUtc), options);
+        return this with { Match = match, HotPixels = hot, Shift = maps.Shift, DoublingOf = maps.First.Doubling, Changes = [.. Changes, .. Pixelwise(Mode.Name, hot)] };
     }
-
-    private static (ProfileOnDisk, int)[] Ends(MatchedMode mode) => [mode.Members[0], mode.Members[^1]];
 
     /// <summary>What the matched pixels add to the tests: more born than healed, and a patch that chance does not make.</summary>
     private static IEnumerable<DriftChange> Pixelwise(string mode, HotPixelDrift hot)

@@ -8,7 +8,7 @@ namespace SensorProfile.Drift;
 internal static class ModeQuantities
 {
     /// <summary>Names of quantities that change with the gain when it is measured wrongly: those in electrons.</summary>
-    public static readonly IReadOnlySet<string> InElectrons = new HashSet<string> { "readNoise", "fullWell", "darkRate" };
+    public static readonly IReadOnlySet<string> InElectrons = new HashSet<string> { "readNoise", "fullWell", "darkRate", "darkRateByPixel" };
 
     /// <summary>What the mode offers.</summary>
     /// <param name="mode">The mode.</param> <param name="codeStep">ADU between usable codes.</param>
@@ -33,6 +33,15 @@ internal static class ModeQuantities
         Add("responseNonuniformity", mode.ResponseNonuniformity);
         Add("rowNoise", mode.FixedPattern?.RowNoise);
         Add("columnNoise", mode.FixedPattern?.ColumnNoise);
+        foreach (ChannelProfile channel in mode.Channels)
+        {
+            string colour = "Of" + channel.Name;      // gainOfR, readNoiseOfG1 …
+            Add("readNoise" + colour, channel.ReadNoise ?? channel.ReadNoiseAdu);
+            Add("gain" + colour, channel.Gain);
+            Add("fullWell" + colour, channel.FullWell);
+            Add("saturationLevel" + colour, channel.SaturationLevel, code);
+            Add("responseNonuniformity" + colour, channel.ResponseNonuniformity);
+        }
         if (commonTemperature is double celsius) all.AddRange(Dark(mode, celsius, options));
         if (patternTemperature is not null && mode.FixedPattern is { } pattern) all.AddRange(Pattern(pattern, options));
         return all;

@@ -6,6 +6,8 @@ namespace SensorProfile.Drift;
 /// <summary>Dark rates of single pixels at a profile's reference temperature, from its maps or from the list of hot pixels that an archive keeps.</summary>
 internal abstract class PixelRates
 {
+    private const int OrdinaryWanted = 20_000;
+
     /// <summary>Width, px.</summary>
     public required int Width { get; init; }
 
@@ -30,6 +32,9 @@ internal abstract class PixelRates
     /// <summary>Whether the pixel flickers, so that its rate changes by itself from night to night.</summary>
     public abstract bool Flickers(int index);
 
+    /// <summary>Whether the rates of ordinary pixels were kept, not those of hot ones only.</summary>
+    public virtual bool HoldsOrdinary => false;
+
     /// <summary>Pixels of the ordinary kind to compare noise with; null when only hot pixels were kept.</summary>
     public virtual IEnumerable<int>? Ordinary() => null;
 
@@ -43,7 +48,7 @@ internal abstract class PixelRates
         string folder = Directory.Exists(own) || profile.Profile.Modes.Count > 1 ? own : maps;
         try
         {
-            PixelRates? rates = (PixelRates?)MapRates.Read(folder, reference) ?? HotPixelListFile.Read(folder);
+            PixelRates? rates = (PixelRates?)MapRates.Read(folder, reference) ?? Archived(folder);
             return rates is null || (rates.Width == profile.Profile.Camera.Width && rates.Height == profile.Profile.Camera.Height) ? (rates, null)
                 : (null, Refused(profile, $"they are {rates.Width} × {rates.Height} px, the camera {profile.Profile.Camera.Width} × {profile.Profile.Camera.Height} px"));
         }
@@ -51,6 +56,16 @@ internal abstract class PixelRates
         {
             return (null, Refused(profile, problem is FitsFormatException ? problem.Message.TrimEnd('.') : $"they cannot be read ({problem.Message.TrimEnd('.')})"));
         }
+    }
+
+    /// <summary>From the list of an archive, with the map of all pixels where it was kept.</summary>
+    private static PixelRates? Archived(string folder) => HotPixelListFile.Read(folder) is { } hot ? (PixelRates?)OrdinaryMapFile.Read(folder, hot) ?? hot : null;
+
+    /// <summary>About 20 000 pixels all over the sensor; the step is odd, so that they do not all stand in a few columns.</summary>
+    protected static IEnumerable<int> EvenSample(int pixels)
+    {
+        int step = Math.Max(1, pixels / OrdinaryWanted) | 1;
+        return Enumerable.Range(0, (pixels + step - 1) / step).Select(i => i * step);
     }
 
     private static Finding Refused(ProfileOnDisk profile, string why) => new("maps-refused", Severity.Warning,

@@ -9,17 +9,18 @@ internal static class ProbeTest
 {
     private const double Sure = 2.5758293035489;      // 99 % two-sided
     private const int FewestHot = 10;
+    private const double DoublingDoubt = 0.02;        // relative: how well the doubling temperatures of one session are known
 
     /// <summary>Judges one mode.</summary>
     /// <param name="mode">First against last.</param> <param name="dark">Change of the typical dark rate.</param> <param name="match">Matched hot pixels; null without maps.</param>
     /// <param name="celsius">Temperature of the dark rates.</param> <param name="doublingOf">Doubling temperature of a pixel from the maps, °C; not a number when unknown.</param>
-    /// <param name="options">Repeatability.</param>
-    public static ProbeOrAgeing Of(MatchedMode mode, DriftChange dark, HotPixelMatch? match, double celsius, Func<int, double> doublingOf, DriftOptions options)
+    /// <param name="options">Repeatability.</param> <param name="shift">°C by which the last maps were moved to the first's temperature; the laws' own doubt makes a doubt of the step.</param>
+    public static ProbeOrAgeing Of(MatchedMode mode, DriftChange dark, HotPixelMatch? match, double celsius, Func<int, double> doublingOf, DriftOptions options, double shift = 0)
     {
         ModeProfile before = mode.Mode(0), now = mode.Mode(mode.Members.Count - 1);
         double typical = DoublingAt(now, celsius);
         double gain = double.Hypot(Relative(before.Gain), Relative(now.Gain)), nightly = Math.Sqrt(2) * options.TemperatureRepeatability;
-        double scale = typical / Math.Log(2);
+        double scale = typical / Math.Log(2), lawDoubt = DoublingDoubt * Math.Abs(shift);
         double all = scale * double.Hypot(dark.From.StandardUncertainty / dark.From.Value, dark.To.StandardUncertainty / dark.To.Value);
         double shared = double.Hypot(nightly, scale * gain);         // the hot pixels share the session's gain and its temperature
         double own = Math.Sqrt(Math.Max(all * all - shared * shared, 0.01 * all * all));
@@ -27,12 +28,13 @@ internal static class ProbeTest
         (double Step, double Own, int Count)? hot = match is null ? null : HotStep(match, before, typical, doublingOf);
         if (hot is not { } h)
             return dark.Changed ? Verdict(mode, "cannot-tell", step, null, 0, match is null
-                    ? "Whether the sensor or its temperature probe changed cannot be told without the maps of both profiles: their hot pixels would show it."
+                    ? "Whether the sensor or its temperature probe changed cannot be told without the maps of both profiles, whose hot pixels would show it: keep the folder 'maps' beside each profile, or characterise the old frames again."
                     : "Whether the sensor or its temperature probe changed cannot be told: too few hot pixels were seen well in both profiles.")
                 : Verdict(mode, "none", step, null, 0, "The dark current has not changed beyond its errors.");
-        var hotStep = new Measurement(h.Step, double.Hypot(h.Own, shared), "°C", h.Count, "median ΔT₂·log₂ of the ratios of the hot pixels, each by its own law");
+        var hotStep = new Measurement(h.Step, double.Hypot(double.Hypot(h.Own, lawDoubt), shared), "°C", h.Count, "median ΔT₂·log₂ of the ratios of the hot pixels, each by its own law");
         bool probeMoved = Math.Abs(h.Step) > Sure * hotStep.StandardUncertainty;
-        bool apart = Math.Abs(step.Value - h.Step) > Sure * double.Hypot(own, h.Own);
+        double ofLaws = DoublingDoubt * Math.Max(Math.Abs(step.Value), Math.Abs(h.Step));      // both steps are no surer than the doubling temperatures they are made of
+        bool apart = Math.Abs(step.Value - h.Step) > Sure * Math.Sqrt(own * own + h.Own * h.Own + lawDoubt * lawDoubt + ofLaws * ofLaws);
         return Judge(mode, dark.Changed, probeMoved, apart, step, hotStep, h.Count);
     }
 

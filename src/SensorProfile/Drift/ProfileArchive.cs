@@ -6,7 +6,7 @@ namespace SensorProfile.Drift;
 /// <summary>Profiles that are kept for years: a folder per session, with the profile and a small list of its hot pixels.</summary>
 /// <remarks>
 /// Layout: <c>ARCHIVE/camera/2031-10-14/profile.json</c> and, where maps were measured, <c>maps/[mode/]hot-pixels.csv</c> with <c>hot-pixels.json</c> beside it, which
-/// says what the columns mean. Plain text and JSON: it can be read without this program. Nothing that stands in an archive is ever replaced.
+/// says what the columns mean, and <c>ordinary-pixels.fits.gz</c> with the rates of all pixels. Text, JSON and FITS: it can be read without this program. Nothing that stands in an archive is ever replaced.
 /// </remarks>
 public static class ProfileArchive
 {
@@ -28,6 +28,16 @@ public static class ProfileArchive
             foreach (string file in files.Where(f => seen.Add(Path.GetFullPath(f)))) ReadOne(file, found, refused);
         }
         return new FoundProfiles([.. found.OrderBy(p => p.DateUtc).ThenBy(p => p.File, StringComparer.Ordinal)], refused);
+    }
+
+    /// <summary>The temperature that the rates of a camera's last session in an archive refer to, °C: sessions are compared best at one temperature. Null when there is none.</summary>
+    /// <param name="archive">Folder of the archive; need not exist.</param> <param name="camera">Name of the camera, as its frames state it.</param>
+    public static double? ReferenceTemperature(string archive, string? camera)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(archive);
+        if (camera is null || !Directory.Exists(archive)) return null;
+        return Read([archive]).Profiles.Where(p => string.Equals(p.Profile.Camera.Name.Trim(), camera.Trim(), StringComparison.OrdinalIgnoreCase))
+            .SelectMany(p => p.Profile.Modes).Select(m => m.DarkCurrent?.ReferenceTemperature).LastOrDefault(t => t is not null);
     }
 
     /// <summary>Copies a profile and what pixel-by-pixel comparison needs of its maps into an archive.</summary>
@@ -62,6 +72,7 @@ public static class ProfileArchive
         string target = Path.Combine(folder, MapsName, profile.Profile.Modes.Count == 1 ? "" : ModeLabel.Folders(profile.Profile.Modes)[mode]);
         Directory.CreateDirectory(target);
         HotPixelListFile.Write(target, rates, HotThreshold.Of(profile.Profile.Modes[mode], rates.TypicalRate));
+        OrdinaryMapFile.Write(target, rates);
     }
 
     private static string[] Files(string path)
