@@ -26,7 +26,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
             (masters.Write("off.fits", off.Select(d => (float)d)), "ADU, bias taken off"),
             (masters.Write("off-unit.fits", off.Select(d => d / 65535)), "0 to 1, bias taken off"),
             (masters.Write("off-pedestal.fits", off.Select(d => (float)(d + 100))), "ADU, bias taken off"),
-            (masters.Write("sum.fits", dark.Select(d => (int)Math.Round(40 * d))), "multiplied by 40, bias in it"),
+            (masters.Write("sum.fits", dark.Select(d => (int)Math.Round(40 * d))), "the sum of 40 frames, bias in it"),
             (masters.Write("electrons.fits", off.Select(d => (float)(d * SimulatedMasters.Gain))), "electrons, bias taken off"),
         ];
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [.. ways.Select(w => w.File)]);
