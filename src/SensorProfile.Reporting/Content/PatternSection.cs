@@ -47,7 +47,7 @@ internal static class PatternSection
             ("dead", counts.Dead, limits is null ? "no response" : $"response below {QuantityText.Number(100 * limits.DeadResponse)} % of its neighbours"),
             ("saturated", counts.Saturated, "at the top code in the longest dark"),
             ("not linear", counts.NonLinear, "its rate depends on the exposure"),
-            ("flickering", counts.Flickering, limits is null ? "between levels, or far noisier than the camera" : $"between levels, or {QuantityText.Number(limits.NoiseFactor)} times as noisy as the camera"),
+            ("flickering", counts.Flickering, FlickerWords.Meaning(counts, limits)),
             ("columns", counts.Columns, "whole columns that stand out"),
             ("rows", counts.Rows, "whole rows that stand out"),
             ("clusters", counts.Clusters, "three or more hot pixels that touch"),

@@ -10,6 +10,9 @@ internal static class DefectTable
     /// <summary>Pixels that are only in a defect line are as many as the line is long; the map shows them, the table leaves them out.</summary>
     private const DefectClass NotListed = DefectClass.Line;
 
+    // The level columns are filled for pixels that jump between levels: the largest step in a frame (amplitude); the same as a rate where it grows with the dark signal, empty where it is the
+    // same in every frame; the share of frames in the upper level; changes seen; mean times in the upper and lower level, empty where the frames cannot tell, and the factor they are good to.
+
     /// <summary>Writes the table; returns its path, or null when no mode has a defect map.</summary>
     public static string? Write(CharacterisationResult result, string path)
     {
@@ -18,7 +21,7 @@ internal static class DefectTable
         AtomicFile.Write(path, stream =>
         {
             using var writer = new StreamWriter(stream, leaveOpen: true) { NewLine = "\r\n" };
-            writer.WriteLine("x,y,kind,rate,rate_uncertainty,doubling,read_noise,mode");
+            writer.WriteLine("x,y,kind,rate,rate_uncertainty,doubling,read_noise,mode,levels,amplitude,amplitude_uncertainty,amplitude_rate,upper_share,switches,dwell_upper,dwell_lower,dwell_factor");
             for (int m = 0; m < result.Maps.Count; m++)
                 foreach (string line in Lines(result.Maps[m], ModeLabel.Text(result.Profile.Modes[m].Settings))) writer.WriteLine(line);
         });
@@ -32,8 +35,17 @@ internal static class DefectTable
             var found = (DefectClass)maps.Defects![i];
             if ((found & ~NotListed) == 0) continue;
             yield return string.Create(CultureInfo.InvariantCulture,
-                $"{i % maps.Width + 1},{i / maps.Width + 1},{DefectKeys.Text(found)},{Number(maps.DarkRate, i)},{Number(maps.DarkRateUncertainty, i)},{Number(maps.Doubling, i)},{Number(maps.ReadNoise, i)},\"{mode.Replace("\"", "\"\"", StringComparison.Ordinal)}\"");
+                $"{i % maps.Width + 1},{i / maps.Width + 1},{DefectKeys.Text(found)},{Number(maps.DarkRate, i)},{Number(maps.DarkRateUncertainty, i)},{Number(maps.Doubling, i)},{Number(maps.ReadNoise, i)},\"{mode.Replace("\"", "\"\"", StringComparison.Ordinal)}\",{Levels(maps.Levels.GetValueOrDefault(i))}");
         }
+    }
+
+    /// <summary>What the level test says of a pixel; all columns empty for the others. Amplitudes in e-, rates in e-/px/s at the reference temperature, dwell times in s.</summary>
+    private static string Levels(LevelFit? fit)
+    {
+        if (fit is null) return ",,,,,,,,";
+        double scale = fit.LargestStep / fit.Step;
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{fit.Levels},{fit.LargestStep:G6},{fit.StepUncertainty * scale:G3},{(fit.Thermal ? fit.Step.ToString("G6", CultureInfo.InvariantCulture) : "")},{fit.UpperShare:0.###},{fit.Switches},{fit.Dwell?.UpperSeconds:G4},{fit.Dwell?.LowerSeconds:G4},{fit.Dwell?.Factor:G3}");
     }
 
     private static string Number(float[]? map, int i) => map is null || !float.IsFinite(map[i]) ? "" : map[i].ToString("R", CultureInfo.InvariantCulture);

@@ -26,4 +26,7 @@ public sealed record ModeMaps
 
     /// <summary>Defect classes; 0 for a good pixel.</summary>
     public byte[]? Defects { get; init; }
+
+    /// <summary>Levels of the pixels that jump between some, by index; empty when none was found.</summary>
+    internal IReadOnlyDictionary<int, FixedPattern.LevelFit> Levels { get; init; } = new Dictionary<int, FixedPattern.LevelFit>();
 }

@@ -46,6 +46,7 @@ internal static class ModeSummary
             Glow = pattern?.Glow,
             Doubling = pattern?.Maps.Doubling,
             Defects = pattern is null ? null : [.. pattern.Defects.Classes.Select(c => (byte)c)],
+            Levels = pattern?.Maps.Levelled.Fits ?? FixedPattern.LevelPixels.None.Fits,
         };
     }
 

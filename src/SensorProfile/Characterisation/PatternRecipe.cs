@@ -29,6 +29,7 @@ internal static class PatternRecipe
             ActivationLaw = profile.Selected is { } name && !name.EndsWith("+floor", StringComparison.Ordinal) ? Law(profile, reference) : null,
             Unlit = bias.Moments,
             UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
+            UnlitSets = bias.ReadNoiseAdu is null ? [] : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
             CodeStep = mode.CodeStep.Step,
             TopCode = TopCode(mode),
             Thresholds = options.Thresholds,
@@ -52,8 +53,16 @@ internal static class PatternRecipe
         double doubling = profile.DoublingTemperature?.Value ?? AssumedDoubling;
         DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
         return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
-            [.. t.Sets.Select(s => new DarkExposure(DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling), [.. s.Frames.Select(f => f.Samples)]) { TakenSeconds = s.Set.ExposureSeconds!.Value, Readings = [.. s.Frames.Select(f => f.Frame.TemperatureCelsius)] }).OrderBy(e => e.Seconds)]);
+            [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)]);
     }
+
+    private static DarkExposure Exposure(ScreenedSet set, double seconds) => new(seconds, [.. set.Frames.Select(f => f.Samples)])
+    {
+        TakenSeconds = set.Set.ExposureSeconds ?? 0,
+        Readings = [.. set.Frames.Select(f => f.Frame.TemperatureCelsius)],
+        StartSeconds = [.. set.Frames.Select(f => f.Frame.StartUtc is { } start ? start.ToUnixTimeMilliseconds() / 1000.0 : double.NaN)],
+        FrameLevels = [.. set.Frames.Select(f => f.Channels.Select(c => c.ClippedMean).ToArray())],
+    };
 
     private static Func<double, double>? Law(DarkCurrentProfile profile, double reference)
     {

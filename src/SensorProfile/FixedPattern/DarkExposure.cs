@@ -13,6 +13,12 @@ internal sealed record DarkExposure(double Seconds, IReadOnlyList<IFrameSamples>
     /// <summary>Reading of the probe in each frame, °C; empty when it is not to be judged.</summary>
     public IReadOnlyList<double?> Readings { get; init; } = [];
 
+    /// <summary>Start of each frame on a clock common to all, s; empty when not known.</summary>
+    public IReadOnlyList<double> StartSeconds { get; init; } = [];
+
+    /// <summary>Level of each frame, ADU: [frame][channel]; empty when not known. What all pixels of a frame share is no flicker of one of them.</summary>
+    public IReadOnlyList<double[]> FrameLevels { get; init; } = [];
+
     /// <summary>Relative scatter of a hot pixel's signal that temperature alone explains: the readings' scatter (0.1 °C at least, also where there are none) at a doubling of 6.5 °C.</summary>
     public double TemperatureScatter
     {

@@ -26,7 +26,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
             for (int i = column; i < classes.Length; i += input.Width) classes[i] |= DefectClass.Line;
         foreach (int row in rows)
             for (int i = row * input.Width; i < (row + 1) * input.Width; i++) classes[i] |= DefectClass.Line;
-        return new(classes, Count(classes, columns.Count, rows.Count, input), columns, rows);
+        return new(classes, Count(classes, columns.Count, rows.Count, maps.Levelled.Fits.Count, input), columns, rows);
     }
 
     private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, DefectClass[]? response, int i)
@@ -40,11 +40,11 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
         if (response is not null) found |= response[i];
         if (flags.HasFlag(PixelFlags.Saturated)) found |= DefectClass.Saturated | DefectClass.Hot;
         if (flags.HasFlag(PixelFlags.NonLinear)) found |= DefectClass.NonLinear;
-        if (flags.HasFlag(PixelFlags.Flickering)) found |= DefectClass.Flickering;
+        if ((flags & (PixelFlags.Flickering | PixelFlags.Levelled)) != 0) found |= DefectClass.Flickering;
         return found & ~(found.HasFlag(DefectClass.Hot) ? DefectClass.Warm : 0);
     }
 
-    private static DefectCounts Count(DefectClass[] classes, int columns, int rows, PatternInput input)
+    private static DefectCounts Count(DefectClass[] classes, int columns, int rows, long telegraph, PatternInput input)
     {
         long[] counts = new long[8];
         foreach (DefectClass found in classes)
@@ -53,6 +53,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
         return new DefectCounts
         {
             Warm = counts[0], Hot = counts[1], Cold = counts[2], Dead = counts[3], Saturated = counts[4], NonLinear = counts[5], Flickering = counts[6],
+            Telegraph = telegraph,
             Columns = columns, Rows = rows,
             Clusters = PixelClusters.Of(input.Width, input.Height, i => classes[i].HasFlag(DefectClass.Hot) && !classes[i].HasFlag(DefectClass.Line)).Count,
         };

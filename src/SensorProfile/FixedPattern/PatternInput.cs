@@ -36,6 +36,9 @@ internal sealed record PatternInput
     /// <summary>Mean of every pixel without light and exposure (bias), ADU; null when there is none.</summary>
     public PixelMoments? Unlit { get; init; }
 
+    /// <summary>The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.</summary>
+    public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
+
     /// <summary>Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.</summary>
     public double UnlitVariance { get; init; }
 

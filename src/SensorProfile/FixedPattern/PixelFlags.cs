@@ -19,6 +19,9 @@ internal enum PixelFlags : byte
     /// <summary>Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not make it.</summary>
     Flickering = 8,
 
+    /// <summary>Jumps between two or more levels: the level test.</summary>
+    Levelled = 32,
+
     /// <summary>Stands out of the ordinary pixels: no defect in itself.</summary>
     Outstanding = 16,
 }

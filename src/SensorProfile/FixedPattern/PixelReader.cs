@@ -4,7 +4,7 @@ using SensorProfile.Pixels;
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Turns a pixel's group means and variances into its rate, law and flags.</summary>
-internal sealed class PixelReader
+internal sealed partial class PixelReader
 {
     /// <summary>A signal beyond this share of the way from the level to the top code is saturated.</summary>
     public const double SaturatedShare = 0.995;
@@ -22,7 +22,9 @@ internal sealed class PixelReader
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
     private readonly double[][] groupLimits, wobble, slopeOffsets;
+    private readonly LevelSuspects suspects;
 
+    /// <summary>Prepares to read.</summary>
     public PixelReader(PatternInput input, (DarkSeries Series, SeriesLevels Levels)[] temperatures, ReferenceScale scale, double limit, bool laws)
     {
         (this.input, this.temperatures, this.scale, this.limit) = (input, temperatures, scale, limit);
@@ -37,6 +39,7 @@ internal sealed class PixelReader
             n < 2 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - GroupNoisyByChance, n - 1) / (n - 1)).ToArray())];
         wobble = [.. temperatures.Select(t => (double[])[.. t.Series.Exposures.Select(e => e.TemperatureScatter), 0])];
         slopeOffsets = [.. temperatures.Select(t => t.Levels.Centres.Select((centre, c) => input.Gains[c] * centre - input.Gains[c] * MedianSlope(t.Levels, c)).ToArray())];
+        suspects = new(input, freedom);
         NoisyGroupsNeeded = Math.Min(2, temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1)));
     }
 
@@ -58,7 +61,7 @@ internal sealed class PixelReader
     }
 
     /// <summary>Reads strip after strip.</summary>
-    internal sealed class StripWorker
+    internal sealed partial class StripWorker
     {
         private readonly PixelReader reader;
         private readonly RowSignals row;

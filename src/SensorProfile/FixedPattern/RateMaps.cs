@@ -18,6 +18,9 @@ internal sealed record RateMaps
     /// <summary>Laws of single pixels for the distribution against rate: all hot ones, and every sixteenth of the others.</summary>
     public IReadOnlyList<MeasuredLaw> Laws { get; init; } = [];
 
+    /// <summary>What the level test found.</summary>
+    public LevelPixels Levelled { get; init; } = LevelPixels.None;
+
     /// <summary>Rate of the typical pixel in these maps, e-/px/s.</summary>
     public double Typical { get; init; }
 

@@ -24,10 +24,11 @@ internal static class RateWalk
         float[] rate = new float[pixels], uncertainty = new float[pixels];
         float[]? doubling = laws ? new float[pixels] : null;
         var flags = new PixelFlags[pixels];
+        double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
         var reader = new PixelReader(input, temperatures, scale, limit, laws);
 
-        IFrameSamples[][] groups = [.. temperatures.SelectMany(t => t.Series.Exposures).Select(e => e.Frames.ToArray())];
+        IFrameSamples[][] groups = [.. temperatures.SelectMany(t => t.Series.Exposures).Concat(input.UnlitSets).Select(e => e.Frames.ToArray())];
         using var workers = new ThreadLocal<PixelReader.StripWorker>(reader.Worker);
         StripResult[] strips = GroupMoments.Walk(groups, strip =>
         {
@@ -42,6 +43,7 @@ internal static class RateWalk
                     int at = (strip.FirstRow + row) * strip.Width + column;
                     PixelReading pixel = worker.Read(row, column);
                     (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
+                    if (worker.IsSuspect(row, column)) result.Suspects.Add((at, LevelTest.Of(worker.Samples(row, column), noiseFactor)));
                     if (doubling is not null) doubling[at] = pixel.Doubling;
                     if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
                         result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
@@ -50,12 +52,15 @@ internal static class RateWalk
             int first = strip.FirstRow * strip.Width;
             worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
             return result;
-        }, input.Walk);
+        }, input.Walk, keepSamples: true);
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
+        var levelled = LevelPixels.Of(strips.SelectMany(s => s.Suspects), pixels, (input.Thresholds ?? new()).FlickerFalseAlarms);
+        foreach (int pixel in levelled.Fits.Keys) flags[pixel] |= PixelFlags.Levelled;
         LargeScale.Correct(input, scale, temperatures, cells, rate, flags);
         return new RateMaps
         {
             Rate = rate, Uncertainty = uncertainty, Doubling = doubling, Flags = flags,
+            Levelled = levelled,
             Laws = [.. strips.SelectMany(s => s.Laws)],
             Typical = scale.Typical, TypicalUncertainty = scale.Noise,
             Cells = cells,

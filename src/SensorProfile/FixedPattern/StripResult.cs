@@ -24,6 +24,9 @@ internal sealed class StripResult
     /// <summary>Pixels added to each cell of the strip.</summary>
     public int[] Counts { get; }
 
+    /// <summary>Pixels that went to the level test and the divisions found, not yet judged.</summary>
+    public List<(int Pixel, LevelFit? Fit)> Suspects { get; } = [];
+
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];
 

@@ -7,21 +7,26 @@ internal static class GroupMoments
     private const int PixelsPerStrip = 16 << 10;       // a batch of samples and the sums stay in one processor's inner cache
     private const int LargeStrip = 16;                 // times as large when files must be opened anew for every strip
     private const long BufferBytes = 128L << 20;
+    private const long KeptBytes = 32L << 20;          // samples of one strip where they are kept
 
     /// <summary>Hands the sums of every strip to <paramref name="measure"/>, several strips at once, and returns the results in the order of the strips.</summary>
-    /// <remarks>The samples themselves are not kept: memory does not grow with the number of frames.</remarks>
+    /// <remarks>Unless they are asked for, the samples themselves are not kept: memory does not grow with the number of frames. Where they are kept the strips become lower with
+    /// many frames, so that memory stays bounded all the same.</remarks>
+    /// <param name="groups">The frames.</param> <param name="measure">What to do with a strip.</param> <param name="options">How the walk is run.</param>
+    /// <param name="keepSamples">Whether <see cref="GroupStrip.CopyPixel"/> is wanted.</param>
     /// <exception cref="ArgumentException">No group, an empty group, a group of more than 32768 frames, or frames of different sizes.</exception>
-    public static T[] Walk<T>(IReadOnlyList<IReadOnlyList<IFrameSamples>> groups, Func<GroupStrip, T> measure, WalkOptions? options = null)
+    public static T[] Walk<T>(IReadOnlyList<IReadOnlyList<IFrameSamples>> groups, Func<GroupStrip, T> measure, WalkOptions? options = null, bool keepSamples = false)
     {
         var (width, height) = Check(groups);
         int rows = RowsPerStrip(groups.Max(group => group.Count), width, height);
         int[] counts = [.. groups.Select(group => group.Count)];
+        if (keepSamples) rows = (int)Math.Clamp(KeptBytes / (2L * width * counts.Sum()), 1, rows);
         var results = new T[(height + rows - 1) / rows];
-        long workerBytes = (long)width * rows * (14 * groups.Count + 2 * FramesPerBatch);
+        long workerBytes = (long)width * rows * (14 * groups.Count + 2 * (keepSamples ? counts.Sum() : FramesPerBatch));
         StripWalker.Run(results.Length, BufferBytes / workerBytes, options ?? new WalkOptions(), () =>
         {
-            var strip = new GroupStrip(counts, width, rows);
-            var batch = GC.AllocateUninitializedArray<ushort>(FramesPerBatch * width * rows);
+            var strip = new GroupStrip(counts, width, rows, keepSamples);
+            ushort[] batch = keepSamples ? [] : GC.AllocateUninitializedArray<ushort>(FramesPerBatch * width * rows);
             return index =>
             {
                 int firstRow = index * rows;
@@ -50,9 +55,10 @@ internal static class GroupMoments
         for (int start = 1; start < frames.Count; start += FramesPerBatch)
         {
             int count = Math.Min(FramesPerBatch, frames.Count - start);
+            Span<ushort> samples = strip.Keeps ? strip.Kept(group, start, count) : batch.AsSpan(0, count * strip.Pixels);
             for (int k = 0; k < count; k++)
-                frames[start + k].ReadRows(strip.FirstRow, batch.AsSpan(k * strip.Pixels, strip.Pixels));
-            PixelSums.Accumulate(batch.AsSpan(0, count * strip.Pixels), first, sums, squares);
+                frames[start + k].ReadRows(strip.FirstRow, samples.Slice(k * strip.Pixels, strip.Pixels));
+            PixelSums.Accumulate(samples, first, sums, squares);
         }
     }
 

@@ -12,8 +12,11 @@ public sealed record DefectThresholds
     /// <summary>… and by this many of the pixel's own standard errors.</summary>
     public double Significance { get; init; } = 6;
 
-    /// <summary>Flickering: temporal standard deviation above the camera's median by this factor.</summary>
+    /// <summary>Flickering: temporal standard deviation above the camera's median by this factor, or divided into levels (see the false alarms).</summary>
     public double NoiseFactor { get; init; } = 3;
+
+    /// <summary>Level test of flickering pixels: pixels with normal noise of up to the noise factor times the camera's that may pass for flickering, per million pixels of the sensor.</summary>
+    public double FlickerFalseAlarms { get; init; } = 1;
 
     /// <summary>Dead: response below this share of the neighbourhood.</summary>
     public double DeadResponse { get; init; } = 0.5;

@@ -53,15 +53,22 @@ internal sealed class PatternNight
             Width = camera.Width, Height = camera.Height, Mosaic = ColourMosaic.Of(camera.ColourFilter),
             Gains = [.. Enumerable.Repeat(camera.Gain, camera.ColourFilter is null ? 1 : 4)],
             Series = [.. Night.Frames.Where(f => f.Kind == FrameKind.Dark).GroupBy(f => f.TargetCelsius).OrderBy(g => g.Key).Select(g => new DarkSeries(g.Key, Typical(g.Key),
-                [.. g.GroupBy(f => f.ExposureSeconds).OrderBy(e => e.Key).Select(e => new DarkExposure(e.Key, [.. e.Select(f => frames[f])]))]))],
+                [.. g.GroupBy(f => f.ExposureSeconds).OrderBy(e => e.Key).Select(e => Exposure(e.Key, e))]))],
             ReferenceTemperature = reference,
             TypicalAtReference = new Measurement(Typical(reference), 0, "e-/px/s", 1, "truth"),
             TypicalLaw = Law,
             ActivationLaw = Law,
             Unlit = Of(FrameKind.Bias) is { Count: > 1 } bias ? PixelMoments.Of(bias) : null,
+            UnlitSets = Of(FrameKind.Bias).Count > 1 ? [Exposure(0, Night.Frames.Where(f => f.Kind == FrameKind.Bias))] : [],
             UnlitVariance = Math.Pow(camera.ReadNoise / camera.Gain, 2) + 1.0 / 12,
         };
     }
+
+    private DarkExposure Exposure(double seconds, IEnumerable<SimulatedFrame> set) => new(seconds, [.. set.Select(f => frames[f])])
+    {
+        StartSeconds = [.. set.Select(f => f.StartUtc.ToUnixTimeMilliseconds() / 1000.0)],
+        FrameLevels = [.. set.Select(f => FrameStatistics.Of(frames[f], ColourMosaic.Of(Night.Camera.ColourFilter)).Channels.Select(c => c.Clipped().Mean).ToArray())],
+    };
 
     public PatternResult Measure(double reference = -10) => PatternMeasurement.Of(Input(reference), null)!;
 }

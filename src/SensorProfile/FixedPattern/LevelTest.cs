@@ -1,0 +1,122 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>Whether a pixel jumps between levels (random telegraph signal), or is merely noisy.</summary>
+/// <remarks>
+/// Every set of frames has a free base level; one step, common to all sets, is either the same in every frame (read-out) or in proportion to the dark signal (thermal). Frames are
+/// divided into levels so that the scatter left inside them, Q, is least; Q₀ is the scatter about one level per set, both in units of what noise and signal explain plus a variance,
+/// the same in all sets, that a noisy pixel has of its own (a noisy pixel adds as much to a short dark as to a long one, and no set must rule the sum). For a division fixed
+/// beforehand a normal pixel of any noise has Q/Q₀ ~ Beta((ν − 1)/2, ½), ν = frames − sets. The division was chosen among M, so the chance is at most M times that (Bonferroni):
+/// ln p ≤ ln M + a·ln r − ln a − ln B(a, ½) − ½·ln(1 − r), a = (ν − 1)/2, r = Q/Q₀; M = ½·Π(2ⁿ − 1) for two levels, ½·Π3ⁿ for three, times the frames that could be left out as hits,
+/// times the models tried. The bound is close where it matters: well-parted levels allow one division only. Q is never taken below what the camera's own noise leaves,
+/// so that samples that happen to agree, or noise hidden by coarse codes, prove nothing. This p does not depend on the pixel's noise, and must itself be 0.01 or less: excess noise
+/// alone is no evidence of levels. Pixels with up to f times the camera's noise (f an input) are common, far noisier ones are not: the size of Q₀, independent of r for normal noise,
+/// counts by ln s ≤ ν/2·(1 − x + ln x), x = Q₀/(ν·f²) > 1 (Q₀ in units of noise and signal alone) (Chernoff's bound of the χ² tail), and the two are joined as Fisher joins independent chances, ln q = ln p + ln s,
+/// chance = q·(1 − ln q); half the chance stated goes to p alone and half to this. A level must be seen in at least 3 frames and left at least twice (of a thermal
+/// step, in sets where it exceeds 6 standard deviations: a single hit in a long dark would otherwise be joined by the noise of the short ones), and up to 2 frames may be left out as hits by charged particles.
+/// </remarks>
+internal static class LevelTest
+{
+    private const int FewestPerLevel = 3, FewestSwitches = 2, MostHits = 2;
+    private const int Models = 2 * 2 * (MostHits + 1);   // read-out or thermal, 2 or 3 levels, hits left out
+    private static readonly double leastEvidence = Math.Log(0.01);
+    private const int MostRounds = 20;
+    private const int StartsOfThree = 3;                 // the search for three levels is the slower one
+
+    /// <summary>The best division of a pixel's samples; null when there is none that sees each level often enough.</summary>
+    /// <param name="groups">Sets of frames; those of a single frame say nothing.</param>
+    /// <param name="noiseFactor">f: standard deviation over the camera's up to which a pixel is no more than noisy.</param>
+    public static LevelFit? Of(IReadOnlyList<SampleGroup> groups, double noiseFactor)
+    {
+        SampleGroup[] all = [.. groups.Where(g => g.Values.Length > 1)];
+        LevelFit? best = null;
+        for (int hits = 0; hits <= MostHits; hits++)
+        {
+            if (hits > 0) all = WithoutHighest(all);
+            if (all.Sum(g => g.Values.Length) < 2 * FewestPerLevel) break;
+            double left = LogBinomial(all.Sum(g => g.Values.Length) + hits, hits);
+            foreach (bool thermal in (bool[])[false, true])
+                for (int levels = 2; levels <= 3; levels++)
+                    if (Best(all, thermal, levels, left, noiseFactor) is { } fit && (best is null || fit.LogChance < best.LogChance)) best = fit;
+        }
+        return best;
+    }
+
+    private static LevelFit? Best(SampleGroup[] groups, bool thermal, int levels, double logChoices, double noiseFactor)
+    {
+        int frames = groups.Sum(g => g.Values.Length), freedom = frames - groups.Length;
+        var division = new LevelDivision(groups, thermal, levels);
+        // Not even a division that leaves nothing but the camera's noise would prove anything: most noisy pixels end here.
+        if (LogChance(groups, division.Floor / division.Scatter, levels, logChoices) > leastEvidence) return null;
+        LevelDivision.Solution? best = null;
+        foreach (double start in division.Starts().Take(levels == 2 ? int.MaxValue : StartsOfThree))
+        {
+            LevelDivision.Solution found = division.Improve(start, MostRounds);
+            if (found.Reduction > (best?.Reduction ?? 0) && Admissible(division.Resolved(found), levels)) best = found;
+        }
+        return best is null ? null : Judge(groups, division, best, thermal, levels, logChoices, noiseFactor);
+    }
+
+    private static double Joined(double form, double total, int freedom, double noiseFactor)
+    {
+        if (form > leastEvidence) return 0;
+        double x = total / freedom / (noiseFactor * noiseFactor), q = form + (x > 1 ? freedom / 2.0 * (1 - x + Math.Log(x)) : 0);
+        return Math.Min(0, Math.Min(form, q + Math.Log(1 - q)) + Math.Log(2));
+    }
+
+    private static double LogChance(SampleGroup[] groups, double r, int levels, double logChoices)
+    {
+        int freedom = groups.Sum(g => g.Values.Length - 1);
+        if (freedom < 2 || !(r < 1)) return 0;
+        double a = (freedom - 1) / 2.0;
+        double logDivisions = groups.Sum(g => levels == 2 ? g.Values.Length * Math.Log(2) + Math.Log(1 - Math.Pow(2, -g.Values.Length)) : g.Values.Length * Math.Log(3)) - Math.Log(2);
+        return Math.Min(0, a * Math.Log(r) - Math.Log(a) - LogBeta(a, 0.5) - 0.5 * Math.Log(1 - r) + logDivisions + logChoices + Math.Log(Models));
+    }
+
+    private static LevelFit Judge(SampleGroup[] groups, LevelDivision division, LevelDivision.Solution found, bool thermal, int levels, double logChoices, double noiseFactor)
+    {
+        int frames = groups.Sum(g => g.Values.Length), freedom = frames - groups.Length;
+        double within = Math.Max(division.Scatter - found.Reduction, division.Floor);
+        byte[][] divided = [.. found.States.Where(IsDivided)];
+        double share = divided.Sum(s => s.Sum(z => (double)z)) / (levels - 1) / divided.Sum(s => s.Length);
+        return new LevelFit
+        {
+            LogChance = Joined(LogChance(groups, within / division.Scatter, levels, logChoices), division.CameraScatter, freedom, noiseFactor), Levels = levels, Thermal = thermal, Step = found.Step,
+            StepUncertainty = Math.Sqrt(within / Math.Max(1, freedom - 1) / found.Information),
+            LargestStep = found.Step * (thermal ? groups.Max(g => g.Thermal) : 1),
+            UpperShare = share,
+            Switches = Switches(found.States),
+            Dwell = levels == 2 ? DwellTimes.Of([.. groups.Select((g, k) => new DwellRun(g.StartSeconds, IsDivided(found.States[k]) ? [.. found.States[k].Select(z => z > 0)] : null))], share) : null,
+        };
+    }
+
+    private static bool Admissible(byte[][] states, int levels)
+    {
+        states = [.. states.Where(IsDivided)];           // which level a set was in that stayed in one is not known
+        int lowest = states.Sum(s => s.Count(z => z == 0)), highest = states.Sum(s => s.Count(z => z == levels - 1)), frames = states.Sum(s => s.Length);
+        return lowest >= FewestPerLevel && highest >= FewestPerLevel && (levels == 2 || frames - lowest - highest >= FewestPerLevel) && Switches(states) >= FewestSwitches;
+    }
+
+    private static int Switches(byte[][] states) => states.Sum(s => Enumerable.Range(1, s.Length - 1).Count(i => s[i] != s[i - 1]));
+
+    private static bool IsDivided(byte[] states) => states.AsSpan().ContainsAnyExcept(states[0]);
+
+    /// <summary>The groups without the sample that stands highest above its set's median, in units of the noise.</summary>
+    private static SampleGroup[] WithoutHighest(SampleGroup[] groups)
+    {
+        (int Group, int Sample, double Height) highest = (-1, -1, double.NegativeInfinity);
+        for (int g = 0; g < groups.Length; g++)
+        {
+            double[] sorted = [.. groups[g].Values.Order()];
+            int top = Array.IndexOf(groups[g].Values, sorted[^1]);
+            double height = (sorted[^1] - Fitting.OrderStatistics.MedianOfSorted(sorted)) / Math.Sqrt(groups[g].Variance);
+            if (height > highest.Height) highest = (g, top, height);
+        }
+        return [.. groups.Select((g, k) => k != highest.Group ? g : g with { Values = Without(g.Values, highest.Sample), StartSeconds = Without(g.StartSeconds, highest.Sample) }).Where(g => g.Values.Length > 1)];
+
+        static double[] Without(double[] values, int at) => [.. values.Where((_, i) => i != at)];
+    }
+
+    private static double LogBeta(double a, double b) => MathNet.Numerics.SpecialFunctions.GammaLn(a) + MathNet.Numerics.SpecialFunctions.GammaLn(b) - MathNet.Numerics.SpecialFunctions.GammaLn(a + b);
+
+    private static double LogBinomial(int n, int k) => k == 0 ? 0 : MathNet.Numerics.SpecialFunctions.BinomialLn(n, k);
+}

@@ -1,0 +1,52 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>The samples of a pixel for the level test.</summary>
+internal sealed partial class PixelReader
+{
+    internal sealed partial class StripWorker
+    {
+        /// <summary>Whether the pixel just read scatters enough, in its darks together, in one set of them or in one set of bias frames, to be worth the level test.</summary>
+        public bool IsSuspect(int rowOfStrip, int column)
+        {
+            bool suspect = row.Scatter[column] > reader.suspects.PooledLimit || row.NoisyGroups[column] > 0;
+            int darks = strip.Groups - reader.suspects.UnlitLimits.Length;
+            for (int u = darks; !suspect && u < strip.Groups; u++) suspect = variances[u][rowOfStrip * strip.Width + column] > reader.suspects.UnlitLimits[u - darks];
+            return suspect;
+        }
+
+        /// <summary>The samples of the pixel just read, the level of each frame taken off, e-.</summary>
+        public SampleGroup[] Samples(int rowOfStrip, int column)
+        {
+            int pixel = rowOfStrip * strip.Width + column, channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
+            double gain = reader.input.Gains[channel];
+            var groups = new SampleGroup[strip.Groups];
+            int group = 0;
+            for (int t = 0; t < signals.Length; t++)
+            {
+                (DarkSeries series, SeriesLevels levels) = reader.temperatures[t];
+                for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
+                    groups[group] = Group(pixel, group, series.Exposures[g], channel, gain, lowest => BaseVariance(levels, t, g, channel, gain, lowest), series.Exposures[g].Seconds / reader.scale.Factors[t]);
+            }
+            for (int u = 0; group < groups.Length; u++, group++)
+                groups[group] = Group(pixel, group, reader.input.UnlitSets[u], channel, gain, _ => reader.input.UnlitVariance, 0);
+            return groups;
+        }
+
+        private SampleGroup Group(int pixel, int group, DarkExposure set, int channel, double gain, Func<int, double> variance, double thermal)
+        {
+            var samples = new ushort[strip.Frames(group)];
+            strip.CopyPixel(group, pixel, samples);
+            return new(
+                [.. samples.Select((s, k) => gain * (s - (set.FrameLevels.Count > k ? set.FrameLevels[k][channel] : 0)))],
+                variance(samples.Min()) * gain * gain, thermal,
+                [.. samples.Select((_, k) => set.StartSeconds.Count > k ? set.StartSeconds[k] : double.NaN)]);
+        }
+
+        /// <summary>Variance in ADU² by the lowest sample: what a flickering pixel adds in its upper level is no dark signal that would explain its scatter.</summary>
+        private double BaseVariance(SeriesLevels levels, int t, int g, int channel, double gain, int lowest)
+        {
+            double above = Math.Max(0, (lowest - levels.Levels[g][channel]) * gain), wobble = above * reader.wobble[t][g];
+            return levels.Variances[g][channel] + (above + wobble * wobble) / (gain * gain);
+        }
+    }
+}
