@@ -5,6 +5,7 @@ internal static class Codes
 {
     public const string OtherCamera = "frame-of-another-camera";
     public const string FrameLeftOut = "frame-left-out";
+    public const string DamagedFrame = "damaged-frame";
     public const string TornFrame = "torn-frame";
     public const string LevelOutlier = "level-outlier";
     public const string AveragedFrame = "averaged-frame";

@@ -23,14 +23,19 @@ internal static class Screening
         CodeStep step = FindCodeStep(samples, mosaic, meter);
         var flatCodes = new FlatCodes(mosaic.Channels);
         long bytes = 2L * frames[0].Width * frames[0].Height;
-        ScreenedFrame[] screened = meter.ForEach("Looking at every frame", [.. Enumerable.Range(0, frames.Count)], 1, bytes, i =>
+        string?[] damage = new string?[frames.Count];
+        ScreenedFrame?[] looked = meter.ForEach("Looking at every frame", [.. Enumerable.Range(0, frames.Count)], 1, bytes, i =>
         {
+            damage[i] = samples[i].Damage();                 // now, because the look that follows finds the file in memory
+            if (damage[i] is not null) return null;
             FrameStatistics statistics = FrameStatistics.Of(samples[i], mosaic, meter.SingleThread);
             if (frames[i].Kind == FrameKind.Flat) flatCodes.Add(statistics);
             return new ScreenedFrame(frames[i], samples[i], [.. statistics.Channels.Select(c => ChannelReading.Of(c, step.Step))], statistics.RowMeans(),
                 statistics.Channels.Aggregate((Int128)0, (sum, c) => sum + c.Codes.Sum));
         });
-        var byName = screened.ToDictionary(s => s.Name, StringComparer.Ordinal);
+        rejections.LeaveOut(Codes.DamagedFrame, "Frames whose pixels do not add up to the sum stored in their header were left out: they were damaged or changed after they were written; copy them again from where they were taken.",
+            frames.Zip(damage).Where(f => f.Second is not null).Select(f => (f.First, $"Damaged or changed: {f.Second}")));
+        var byName = looked.OfType<ScreenedFrame>().ToDictionary(s => s.Name, StringComparer.Ordinal);
         return new ModeFrames
         {
             Settings = frames[0].Settings,

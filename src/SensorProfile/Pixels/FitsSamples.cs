@@ -54,6 +54,14 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     }
 
     /// <inheritdoc/>
+    /// <remarks>DATASUM alone: a header that was edited afterwards contradicts CHECKSUM without a pixel being touched.</remarks>
+    public string? Damage()
+    {
+        using var file = FitsFile.Open(frame.Path);
+        return ImageOf(file) is { } image && !image.VerifyChecksum(out var problem) && problem!.Location.Keyword == "DATASUM" ? problem.Message : null;
+    }
+
+    /// <inheritdoc/>
     public void Dispose()
     {
         lock (_gate)

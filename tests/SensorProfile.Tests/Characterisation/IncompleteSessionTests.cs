@@ -45,6 +45,36 @@ public sealed class IncompleteSessionTests
     }
 
     [Fact]
+    public void AFrameWhosePixelsWereChangedIsLeftOutByItsChecksum()
+    {
+        using var session = new SimulatedSession(camera with { Shots = Nights.Full(40000, [-10], [60, 120, 300]) }, 5);
+        string[] bias = [.. Directory.GetFiles(session.Folder, "bias*").Order(StringComparer.Ordinal).Take(2)];
+        ChangeByte(bias[0], ^3000);                          // a pixel: the frames of this size end with some padding
+        EditHeader(bias[1]);
+        CameraProfile profile = session.Characterise().Profile;
+        RejectedFile rejected = Assert.Single(profile.Frames.Rejected);
+        Assert.Equal(Path.GetFileName(bias[0]), rejected.File);
+        Assert.Matches("^Damaged or changed: DATASUM says [0-9]+, the data add up to [0-9]+: they were damaged or changed after the sum was written\\.$", rejected.Reason);
+        Assert.Contains(profile.Findings, f => f.Code == "damaged-frame" && f.Frames.Single() == rejected.File);
+    }
+
+    private static void ChangeByte(string path, Index at)
+    {
+        byte[] bytes = File.ReadAllBytes(path);
+        bytes[at] ^= 1;
+        File.WriteAllBytes(path, bytes);
+    }
+
+    // A name corrected by hand: CHECKSUM no longer fits, but no pixel was touched.
+    private static void EditHeader(string path)
+    {
+        byte[] bytes = File.ReadAllBytes(path);
+        int name = System.Text.Encoding.ASCII.GetString(bytes).IndexOf("SWCREATE", StringComparison.Ordinal);
+        bytes[name + 12] = (byte)'X';
+        File.WriteAllBytes(path, bytes);
+    }
+
+    [Fact]
     public void ADarkWithLightIsFoundOut()
     {
         using var session = new SimulatedSession(camera with
