@@ -24,19 +24,20 @@ public static class ReportWriter
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
-        ReportDocument report = ReportContent.Build(profile, options.Maps);
+        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
+        ReportDocument report = ReportContent.Build(profile, options.Maps, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
             ["report.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(report))),
             ["report.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
         };
-        foreach ((string name, DataTable table) in Tables(profile))
+        foreach ((string name, DataTable table) in Tables(profile, nights))
             files[name] = stream => CsvText.Write(table, stream);
         Staging.Write(folder, files);
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 
-    private static IEnumerable<(string Name, DataTable Table)> Tables(CameraProfile profile)
+    private static IEnumerable<(string Name, DataTable Table)> Tables(CameraProfile profile, NightAnswers[] nights)
     {
         foreach (DataTable table in SessionTables.Of(profile))
             yield return ($"tables/{table.Name}.csv", table);
@@ -44,7 +45,7 @@ public static class ReportWriter
         for (int i = 0; i < profile.Modes.Count; i++)
         {
             string folder = profile.Modes.Count > 1 ? folders[i] + "/" : "";
-            foreach (DataTable table in ModeTables.Of(profile.Modes[i]))
+            foreach (DataTable table in ModeTables.Of(profile.Modes[i]).Concat(DecisionCurves.Of(nights[i])))
                 yield return ($"tables/{folder}{table.Name}.csv", table);
         }
     }

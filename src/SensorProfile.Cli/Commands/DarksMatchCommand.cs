@@ -1,8 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -17,9 +19,11 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
     private static Reply Tolerance(Settings settings)
     {
+        using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         ToleranceQuestion question = settings.Tolerance;
         CameraProfile profile = ProfileReading.Read(settings.ProfilePath ?? throw CommandFailure.WrongCommandLine("darks match needs a profile, or --lights PATH with --darks PATH."));
-        return ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question));
+        ToleranceAnswer answer = DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question);
+        return PageFolder.Complete(page, ToleranceReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
     }
 
     private static Reply OnDisk(Session session, Settings settings)

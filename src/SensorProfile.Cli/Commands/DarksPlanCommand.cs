@@ -4,6 +4,7 @@ using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,11 +17,12 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
     protected override Reply Answer(Session session, Settings settings)
     {
         if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
+        using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         IReadOnlyList<FrameSet> sets = settings.LightPaths.Count > 0 ? SetReading.Read(session, settings.LightPaths, FrameKind.Light, settings.Table, settings.NamesSay, out _) : [];
         PlanAnswer answer = DarksPlan.Find(profile, settings.Question(profile, sets));
         if (settings.Csv is { } csv) CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PlanReply.Of(answer, settings.Csv);
+        return PageFolder.Complete(page, PlanReply.Of(answer, settings.Csv), folder => AnswerPage.Write(profile, answer, folder));
     }
 
     internal sealed class Settings : StackSettings
@@ -45,10 +47,6 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         [CommandOption("--csv <FILE>")]
         [Description("Write the list as a table here too.")]
         public string? Csv { get; init; }
-
-        [CommandOption("--overwrite")]
-        [Description("Replace that table when it exists.")]
-        public bool Overwrite { get; init; }
 
         public PlanQuestion Question(CameraProfile profile, IReadOnlyList<FrameSet> sets) => new()
         {

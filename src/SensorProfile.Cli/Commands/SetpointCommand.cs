@@ -1,8 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,10 +18,12 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
     {
         SetpointQuestion question = settings.Question;
         if (settings.Lights.Length > 0 && question.Sky is not null) throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
+        using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
         if (settings.Lights.Length > 0) question = question with { Sky = Sky(session, settings, profile, mode) };
-        return SetpointReply.Of(Setpoint.Advise(profile, mode, question));
+        SetpointAnswer answer = Setpoint.Advise(profile, mode, question);
+        return PageFolder.Complete(page, SetpointReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
     }
 
     private static SkyRate Sky(Session session, Settings settings, CameraProfile profile, ModeProfile mode)
@@ -51,6 +55,10 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         [CommandOption("--ambient <C>")]
         [Description("Temperature of the night air, °C; may be given several times, also as July=22.")]
         public string[] Ambient { get; init; } = [];
+
+        [CommandOption("--nights <FILE>")]
+        [Description("A table of nights, such as a year of them: one a line, a date, a comma, the °C of the air.")]
+        public string? Nights { get; init; }
 
         [CommandOption("--max-delta <C>")]
         [Description("How far below the ambient the cooler reaches, °C.")]
@@ -84,7 +92,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 return usual with
                 {
                     Sky = SkyRate,
-                    Ambient = [.. Ambient.Select(AmbientText.Parse)],
+                    Ambient = [.. Ambient.Select(AmbientText.Parse), .. Nights is null ? [] : TemperatureTable.Read(Nights)],
                     MaximumDifference = MaximumDifference,
                     Margin = Margin ?? usual.Margin,
                     Loss = Percent.ShareOf(Loss) ?? usual.Loss,

@@ -3,6 +3,7 @@ using System.Globalization;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,10 +17,11 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
     {
         if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
         ShotQuestion question = settings.Question;
+        using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         if (settings.Have.Length > 0) question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };
         ShotListAnswer answer = ShotList.Plan(question);
         if (settings.Csv is { } csv) CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return ShotsReply.Of(answer, settings.Csv);
+        return PageFolder.Complete(page, ShotsReply.Of(answer, settings.Csv), folder => AnswerPage.Write(answer, session.Clock.GetUtcNow(), folder));
     }
 
     internal sealed class Settings : AnswerSettings
@@ -68,8 +70,12 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         [Description("Write the list as a table here too.")]
         public string? Csv { get; init; }
 
+        [CommandOption("--page <DIR>")]
+        [Description("Write the list as a page to print too: PDF, HTML and CSV, in this folder.")]
+        public string? Page { get; init; }
+
         [CommandOption("--overwrite")]
-        [Description("Replace that table when it exists.")]
+        [Description("Replace what was written there before.")]
         public bool Overwrite { get; init; }
 
         public ShotQuestion Question

@@ -42,6 +42,14 @@ internal abstract class SkySettings : ModeSettingsOptions
     [TypeConverter(typeof(Number))]
     public double? Efficiency { get; init; }
 
+    [CommandOption("--page <DIR>")]
+    [Description("Write the answer as a page too: PDF, HTML and the numbers as CSV, in this folder.")]
+    public string? Page { get; init; }
+
+    [CommandOption("--overwrite")]
+    [Description("Replace what was written there before.")]
+    public bool Overwrite { get; init; }
+
     /// <summary>Null when nothing was said about the sky.</summary>
     public SkyRate? SkyRate
     {

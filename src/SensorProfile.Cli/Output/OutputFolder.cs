@@ -22,16 +22,17 @@ internal sealed class OutputFolder : IDisposable
     /// <summary>Checks that the folder may be written, before any lengthy work.</summary>
     /// <param name="folder">As given with <c>--out</c>.</param>
     /// <param name="overwrite">Whether an existing folder may be filled.</param>
+    /// <param name="option">The option it was given with.</param>
     /// <param name="inputs">Paths that the command reads; the folder must not lie in one of them.</param>
-    public static OutputFolder Begin(string folder, bool overwrite, IReadOnlyList<string> inputs)
+    public static OutputFolder Begin(string folder, bool overwrite, IReadOnlyList<string> inputs, string option = "--out")
     {
         string target = PathRelations.Resolved(folder);
         foreach (string input in inputs)
             if (PathRelations.IsSameOrInside(target, PathRelations.Resolved(input)) && !File.Exists(input))
-                throw CommandFailure.WrongCommandLine($"--out {folder} lies in {input}, which is read: results would mix with your frames. Choose a folder beside it.");
+                throw CommandFailure.WrongCommandLine($"{option} {folder} lies in {input}, which is read: results would mix with your frames. Choose a folder beside it.");
         bool exists = Directory.Exists(target);
-        if (File.Exists(target)) throw CommandFailure.UnwritableOutput($"{folder} is a file, not a folder. Choose another name for --out.");
-        if (exists && !overwrite) throw CommandFailure.UnwritableOutput($"The output folder {folder} exists. Choose another name for --out, or add --overwrite to replace earlier results in it.");
+        if (File.Exists(target)) throw CommandFailure.UnwritableOutput($"{folder} is a file, not a folder. Choose another name for {option}.");
+        if (exists && !overwrite) throw CommandFailure.UnwritableOutput($"The output folder {folder} exists. Choose another name for {option}, or add --overwrite to replace earlier results in it.");
         return new OutputFolder(folder, target, exists, Writing(folder, () => CreateWorkFolder(target)));
     }
 

@@ -5,7 +5,7 @@ namespace SensorProfile.Cli.Replies;
 /// <summary>The answer of <c>darks plan</c>.</summary>
 internal static class PlanReply
 {
-    public static Reply Of(PlanAnswer answer, string? csv) => DecisionReply.Of("darks plan", answer, JsonNodes.Field("masters", answer.Masters)) with
+    public static Reply Of(PlanAnswer answer, string? csv) => DecisionReply.Of("darks plan", answer, JsonNodes.Field("masters", answer.Masters), JsonNodes.Field("stacks", answer.Stacks)) with
     {
         Tables = [Masters(answer)],
         Lines = csv is null ? [] : [$"The list as a table: {csv}"],

@@ -17,6 +17,9 @@ internal sealed record Reply
     /// <summary>Why, in a sentence or two; empty when the sentence says it all.</summary>
     public string Reason { get; init; } = "";
 
+    /// <summary>Printed above the quantities; empty for none.</summary>
+    public string QuantitiesTitle { get; init; } = "";
+
     public IReadOnlyList<ReplyQuantity> Quantities { get; init; } = [];
 
     public IReadOnlyList<ReplyTable> Tables { get; init; } = [];

@@ -11,7 +11,7 @@ internal static class ReplyPrinter
         IAnsiConsole page = results.Page;
         Paragraph(page, reply.Sentence, new Style(decoration: Decoration.Bold));
         if (reply.Reason.Length > 0) Paragraph(page, reply.Reason);
-        if (reply.Quantities.Count > 0) Table(page, results.Width, QuantityTable(reply.Quantities));
+        if (reply.Quantities.Count > 0) Table(page, results.Width, QuantityTable(reply));
         foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0)) Table(page, results.Width, table);
         ReplyTable[] lists =
         [
@@ -31,7 +31,7 @@ internal static class ReplyPrinter
         _ => "note",
     };
 
-    private static ReplyTable QuantityTable(IReadOnlyList<ReplyQuantity> quantities) => new("", ["", ">", "", ""], [.. quantities.Select(QuantityRow)]);
+    private static ReplyTable QuantityTable(Reply reply) => new(reply.QuantitiesTitle, ["", ">", "", ""], [.. reply.Quantities.Select(QuantityRow)]);
 
     private static IReadOnlyList<string> QuantityRow(ReplyQuantity quantity)
     {

@@ -6,6 +6,7 @@ namespace SensorProfile.Cli.Replies;
 internal static class SetpointReply
 {
     private const double CurveStepShown = 5;
+    private const int MostNightsShown = 24;        // a year stands in its summary; all of it is in --json
 
     public static Reply Of(SetpointAnswer answer)
     {
@@ -15,19 +16,37 @@ internal static class SetpointReply
             JsonNodes.Field("sky", answer.Sky),
             JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
             JsonNodes.Field("curve", answer.Curve),
-            JsonNodes.Field("ambient", answer.Ambient));
+            JsonNodes.Field("ambient", answer.Ambient),
+            JsonNodes.Field("nights", answer.Nights));
         return reply with
         {
+            QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
+            Quantities = [.. reply.Quantities.Select(q => Worded(q, answer))],
             Tables =
             [
                 .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],
-                    [("setpoint", "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "cannot tell")] : Array.Empty<ReplyTable>(),
-                Curve(answer),
+                    [("setpoint", answer.Verdict == "uncooled" ? "up to" : "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "beyond the profile")] : Array.Empty<ReplyTable>(),
+                Nights(answer),
                 Ambient(answer),
+                Curve(answer),
                 SkyFields.Assumptions(all.Select(a => a.Sky)),
             ],
         };
     }
+
+    /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
+    private static ReplyQuantity Worded(ReplyQuantity quantity, SetpointAnswer answer) => quantity with
+    {
+        Label = quantity.Name == "setpoint" && answer.Verdict == "uncooled" ? "warmest sensor within your loss" : quantity.Label,
+        Absent = "beyond the profile",
+    };
+
+    private static ReplyTable Nights(SetpointAnswer answer) => new(
+        answer.Verdict == "uncooled" ? "How many nights are that cold" : "On how many nights the cooler holds it", [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],
+        [.. answer.Nights.Select(n => (IReadOnlyList<string>)
+        [
+            QuantityText.Temperature(n.Sensor), QuantityText.Count(n.Nights), Percent(100 * n.Share), Percent(n.ExtraTypical), n.ExtraAtShare is { } extra ? Percent(extra) : "",
+        ])]);
 
     private static ReplyTable Curve(SetpointAnswer answer) => new(
         $"Noise that dark current adds to one light ({answer.Sky.Name})", [">sensor", ">typical pixel", ">95 %", ">pixel at 99 %", ""],
@@ -39,7 +58,7 @@ internal static class SetpointReply
 
     private static ReplyTable Ambient(SetpointAnswer answer) => new(
         "What each ambient temperature allows", ["night", ">ambient", ">sensor", ">typical pixel", ">pixel at 99 %", ""],
-        [.. answer.Ambient.Select(a => (IReadOnlyList<string>)
+        [.. (answer.Ambient.Count > MostNightsShown ? [] : answer.Ambient).Select(a => (IReadOnlyList<string>)
         [
             a.Label, QuantityText.Temperature(a.Ambient), QuantityText.Temperature(a.Sensor), Percent(a.ExtraTypical), a.ExtraAtShare is { } extra ? Percent(extra) : "",
             (a.WithinLoss ? "within your loss" : "beyond your loss") + (a.Extrapolated ? ", outside the measured range" : ""),

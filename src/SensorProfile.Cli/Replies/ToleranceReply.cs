@@ -19,6 +19,7 @@ internal static class ToleranceReply
             JsonNodes.Field("curve", answer.Curve));
         return reply with
         {
+            QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
             Tables =
             [
                 .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],

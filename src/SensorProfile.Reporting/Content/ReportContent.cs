@@ -9,8 +9,10 @@ internal static class ReportContent
     /// <summary>The report of a profile.</summary>
     /// <param name="profile">The profile.</param>
     /// <param name="maps">Pictures of the sensor; null when there are none.</param>
-    public static ReportDocument Build(CameraProfile profile, ReportMaps? maps)
+    /// <param name="nights">What each mode means for usual nights; null works it out.</param>
+    public static ReportDocument Build(CameraProfile profile, ReportMaps? maps, IReadOnlyList<NightAnswers>? nights = null)
     {
+        nights ??= [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
         var figures = new FigureCounter();
         var sections = new List<ReportSection> { SummarySection.Of(profile) };
         if (SessionSection.Of(profile.Frames, figures) is { } session)
@@ -27,13 +29,15 @@ internal static class ReportContent
             sections.Add(LightSection.Of(context));
             sections.Add(DarkSection.Signal(context));
             sections.Add(DarkSection.Current(context));
+            sections.Add(NightsSection.Of(context, nights[i]));
             sections.Add(PatternSection.Of(context, [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)]));
         }
         sections.Add(MethodSection.Of(profile));
         return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);
     }
 
-    private static string Subtitle(CameraProfile profile)
+    /// <summary>What was measured, when, by which program.</summary>
+    public static string Subtitle(CameraProfile profile)
     {
         CameraInfo camera = profile.Camera;
         string colour = camera.ColourFilter is { } filter ? $"colour filter {filter}" : "monochrome";

@@ -1,8 +1,11 @@
 namespace SensorProfile.Reporting.Content;
 
-/// <summary>What may be done with a profile.</summary>
+/// <summary>What may be done with a profile, or how a question ended.</summary>
 internal enum Verdict
 {
+    /// <summary>A question was answered.</summary>
+    Answered,
+
     /// <summary>Everything was measured and nothing speaks against it.</summary>
     Keep,
 

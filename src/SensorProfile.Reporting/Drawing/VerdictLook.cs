@@ -9,6 +9,7 @@ internal static class VerdictLook
     /// <summary>The verdict in words.</summary>
     public static string Words(Verdict verdict) => verdict switch
     {
+        Verdict.Answered => "Answer",
         Verdict.Keep => "Keep",
         Verdict.KeepWithCare => "Keep, with care",
         Verdict.Unchanged => "No change",
@@ -19,6 +20,7 @@ internal static class VerdictLook
     /// <summary>Its colour.</summary>
     public static OxyColor Colour(Verdict verdict) => verdict switch
     {
+        Verdict.Answered => Palette.Blue,
         Verdict.Keep or Verdict.Unchanged => Palette.Green,
         Verdict.KeepWithCare or Verdict.Changed => Palette.Orange,
         _ => Palette.Vermillion,

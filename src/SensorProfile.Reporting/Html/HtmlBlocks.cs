@@ -92,6 +92,7 @@ internal static class HtmlBlocks
 
     private static string VerdictClass(Verdict verdict) => verdict switch
     {
+        Verdict.Answered => "answered",
         Verdict.Keep or Verdict.Unchanged => "keep",
         Verdict.KeepWithCare or Verdict.Changed => "care",
         _ => "unknown",

@@ -19,7 +19,7 @@ internal static class PdfBlocks
         for (int i = 0; i < blocks.Count; i++)
         {
             if (blocks[i] is SubheadingBlock && i + 1 < blocks.Count)
-                pages.Need(40 + Math.Min(Height([blocks[i + 1]]), 90));          // a heading stays with what follows
+                pages.Need(40 + Height([blocks[i + 1]], blocks[i + 1] is FigureBlock ? PdfPages.FullRoom - 40 : 90));          // a heading stays with what follows
             Write(pages, blocks[i]);
             pages.Y += Gap;
         }
@@ -37,6 +37,8 @@ internal static class PdfBlocks
         PictureBlock picture => PdfPicture.Height(picture) + 14,
         _ => 150,
     });
+
+    private static double Height(IReadOnlyList<Block> blocks, double most) => Math.Min(Height(blocks), most);
 
     private static void Write(PdfPages pages, Block block)
     {

@@ -5,7 +5,7 @@ namespace SensorProfile.Decisions;
 /// <summary>The number of darks for a stack, from the noise of one dark against the noise of the stack.</summary>
 public static class DarkCountAdvice
 {
-    private static readonly int[] counts = [5, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 500];
+    private static readonly int[] counts = [1, 2, 3, 5, 7, 10, 15, 20, 30, 40, 50, 70, 100, 150, 200, 300, 500, 700, 1000, 1500, 2000];
 
     /// <summary>The smallest number of darks that keeps the loss.</summary>
     /// <param name="profile">The camera.</param>
@@ -35,6 +35,9 @@ public static class DarkCountAdvice
         string total = Said.Duration(n * stack.ExposureSeconds);
         return new DarkCountAnswer
         {
+            Stack = stack,
+            Sky = sky,
+            Loss = question.Loss,
             Sentence = $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): fewer would cost this stack more than {Said.Percent(question.Loss)}.",
             Reason = $"One dark has {Said.Percent(Math.Sqrt(ratio))} of the noise of one light, and the master's noise is in all {Said.Whole(stack.Lights)} lights"
                 + (stack.DitherPositions > 1 ? $", moved to {Said.Whole(stack.DitherPositions)} positions." : " at the same place; dithering would need fewer darks."),
@@ -55,5 +58,5 @@ public static class DarkCountAdvice
     }
 
     internal static Finding SkyAssumed(SkyRate sky) => new("sky-assumed", Severity.Note,
-        $"No sky was given; the strictest of the three named skies ({sky.Name}, {Said.Number(sky.Rate.Value, 2)} e-/px/s) is assumed: give your own with --sky.");
+        $"No sky was given; the strictest of the three named skies ({sky.Name}, {Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed: give your own with --sky.");
 }

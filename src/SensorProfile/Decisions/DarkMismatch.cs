@@ -36,20 +36,20 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         Load(0, darkCelsius, darkExposure, scaled), Load(1, darkCelsius, darkExposure, scaled),
         Load(2, darkCelsius, darkExposure, scaled)!.Value, Load(3, darkCelsius, darkExposure, scaled)!.Value);
 
-    /// <summary>How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown.</summary>
-    internal double? Warmer(int cause, bool scaled) => Roots.FirstAboveOne(
-        d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0, FarthestWarm);
+    /// <summary>How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search begins at <paramref name="near"/> where the answer is expected there.</summary>
+    internal double? Warmer(int cause, bool scaled, double? near = null) => Roots.FirstAboveOne(
+        d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0, FarthestWarm, near);
 
     /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
-    internal double? Colder(int cause, bool scaled) => Roots.FirstAboveOne(
-        d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0, FarthestCold);
+    internal double? Colder(int cause, bool scaled, double? near = null) => Roots.FirstAboveOne(
+        d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0, FarthestCold, near);
 
     /// <summary>By how many seconds the exposure may differ, on the tighter side; null when unlimited or unknown.</summary>
-    internal double? Exposure(int cause, bool scaled)
+    internal double? Exposure(int cause, bool scaled, double? near = null)
     {
         double t = stack.ExposureSeconds;
-        double? longer = Roots.FirstAboveOne(d => Load(cause, stack.TemperatureCelsius, t + d, scaled) ?? 0, FarthestExposure * t);
-        double? shorter = Roots.FirstAboveOne(d => Load(cause, stack.TemperatureCelsius, Math.Max(t - d, 1e-9), scaled) ?? 0, t);
+        double? longer = Roots.FirstAboveOne(d => Load(cause, stack.TemperatureCelsius, t + d, scaled) ?? 0, FarthestExposure * t, near);
+        double? shorter = Roots.FirstAboveOne(d => Load(cause, stack.TemperatureCelsius, Math.Max(t - d, 1e-9), scaled) ?? 0, t, near);
         return Smaller(longer, shorter);
     }
 

@@ -43,7 +43,7 @@ public static class DarkTolerance
             findings.Add(new Finding("hot-share-below-one-pixel", Severity.Warning, "The accepted share of hot pixels is less than one pixel of this sensor: take a larger share."));
 
         double?[] best = Decide(reader.Best, stack, sky.Rate.Value, question);
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question));
+        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, best));
         var quantities = new QuantityList();
         string method = "smallest of four causes, uncertainties drawn";
         quantities.Add("toleranceWarmer", best[0], "°C", method, spreads[0]);
@@ -58,6 +58,7 @@ public static class DarkTolerance
         return new ToleranceAnswer
         {
             Sky = sky,
+            Stack = stack,
             Sentence = Sentence(best, binding, uncertain, known),
             Reason = Reason(stack, question, best, binding),
             Verdict = uncertain ? Answer.CannotTell : "answered",
@@ -72,15 +73,15 @@ public static class DarkTolerance
     }
 
     /// <summary>Warmer, colder and exposure: first the smallest of all causes, then each cause.</summary>
-    private static double?[] Decide(SensorModel sensor, StackConditions stack, double sky, ToleranceQuestion question)
+    private static double?[] Decide(SensorModel sensor, StackConditions stack, double sky, ToleranceQuestion question, double?[]? near = null)
     {
         var mismatch = new DarkMismatch(sensor, stack, sky, question.Limits);
         double?[] all = new double?[15];
         for (int cause = 0; cause < 4; cause++)
         {
-            all[3 + 3 * cause] = mismatch.Warmer(cause, question.Scaled);
-            all[4 + 3 * cause] = mismatch.Colder(cause, question.Scaled);
-            all[5 + 3 * cause] = mismatch.Exposure(cause, question.Scaled);
+            all[3 + 3 * cause] = mismatch.Warmer(cause, question.Scaled, near?[3 + 3 * cause]);
+            all[4 + 3 * cause] = mismatch.Colder(cause, question.Scaled, near?[4 + 3 * cause]);
+            all[5 + 3 * cause] = mismatch.Exposure(cause, question.Scaled, near?[5 + 3 * cause]);
             for (int side = 0; side < 3; side++) all[side] = DarkMismatch.Smaller(all[side], all[3 + 3 * cause + side]);
         }
         return all;
@@ -118,10 +119,11 @@ public static class DarkTolerance
     {
         var mismatch = new DarkMismatch(reader.Best, stack, stack.Sky.Value, question.Limits);
         var points = new List<TolerancePoint>();
-        for (int step = -30; step <= 30; step++)
+        double[] steps = [.. Enumerable.Range(0, 31).Select(i => Math.Round(0.02 * Math.Pow(10, i / 10.0), 4))];
+        foreach (double apart in steps.Reverse().Select(step => -step).Append(0).Concat(steps))
         {
-            CauseLoads loads = mismatch.Loads(stack.TemperatureCelsius + 0.5 * step, stack.ExposureSeconds, question.Scaled);
-            points.Add(new TolerancePoint(0.5 * step, loads.Typical, loads.HotPixels, loads.Glow, loads.Level));
+            CauseLoads loads = mismatch.Loads(stack.TemperatureCelsius + apart, stack.ExposureSeconds, question.Scaled);
+            points.Add(new TolerancePoint(apart, loads.Typical, loads.HotPixels, loads.Glow, loads.Level));
         }
         return points;
     }

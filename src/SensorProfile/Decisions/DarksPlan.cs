@@ -30,9 +30,16 @@ public static class DarksPlan
                 variance += Square(Propagation.Through(reader, sky.Rate, (model, s) => [groups.FramesOf(master, model, s)])[0].StandardDeviation);
             }
         }
+        DarkCountAnswer[] stacks = [.. lights.Select(l => Count(profile, question, sky, l))];
         if (!question.Cooled) masters = [.. masters.OrderByDescending(m => m.Temperature)];
-        return Answer(question, masters, findings, Math.Sqrt(variance));
+        return Answer(question, masters, findings, Math.Sqrt(variance)) with { Stacks = stacks };
     }
+
+    private static DarkCountAnswer Count(CameraProfile profile, PlanQuestion question, SkyRate sky, PlannedLights lights) =>
+        DarkCountAdvice.Find(profile, ModeChoice.Find(profile, lights.Settings), new DarkCountQuestion
+        {
+            ExposureSeconds = lights.ExposureSeconds, TemperatureCelsius = lights.StartCelsius, Lights = lights.Lights, DitherPositions = lights.DitherPositions, Sky = sky, Loss = question.Limits.NoiseLoss,
+        });
 
     private static PlanAnswer Answer(PlanQuestion question, List<MasterPlan> masters, List<Finding> findings, double framesUncertainty)
     {

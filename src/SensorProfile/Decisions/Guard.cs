@@ -6,7 +6,7 @@ internal static class Guard
     internal static void Sky(Measurement sky)
     {
         if (!(sky.Value > 0) || double.IsInfinity(sky.Value))
-            throw Refuse.BadArgument("sky-not-positive", $"The sky must be a rate above 0 e-/px/s, not {Said.Number(sky.Value)}: give --sky as a number, from your lights, or leave it out for three named skies.");
+            throw Refuse.BadArgument("sky-not-positive", $"The sky must be a rate above 0 e⁻/px/s, not {Said.Number(sky.Value)}: give --sky as a number, from your lights, or leave it out for three named skies.");
     }
 
     internal static void Conditions(StackConditions stack)

@@ -16,9 +16,17 @@ internal static class Roots
         }
     }
 
-    private static double Between(Func<double, double> load, double below, double above)
+    /// <summary>The same when the answer is expected near a value: three tries around it, and the walk only where they fail.</summary>
+    /// <remarks>For the many random draws of one question, whose answers lie close together. A bracket of ±40 % halved 14 times is good to 5·10⁻⁵ of the answer.</remarks>
+    internal static double? FirstAboveOne(Func<double, double> load, double end, double? near)
     {
-        for (int i = 0; i < 26; i++)
+        if (near is not double x || load(x / 1.4) > 1 || 1.4 * x >= end || load(1.4 * x) <= 1) return FirstAboveOne(load, end);
+        return Between(load, x / 1.4, 1.4 * x, 14);
+    }
+
+    private static double Between(Func<double, double> load, double below, double above, int halvings = 26)
+    {
+        for (int i = 0; i < halvings; i++)
         {
             double middle = 0.5 * (below + above);
             if (load(middle) > 1) above = middle; else below = middle;

@@ -33,6 +33,9 @@ internal static class Said
         return (Math.Abs(percent) is > 0 and < 0.01 ? "less than 0.01" : Number(percent, Math.Abs(percent) < 10 ? 2 : 3)) + " %";
     }
 
+    /// <summary>"0.5 e⁻/px/s".</summary>
+    internal static string Rate(double electronsPerPixelSecond, int digits = 3) => Number(electronsPerPixelSecond, digits) + " e⁻/px/s";
+
     internal static string Seconds(double value) => Number(value) + " s";
 
     /// <summary>"45 s", "12 min", "3 h 20 min".</summary>

@@ -26,7 +26,7 @@ public static class Setpoint
         SetpointAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, question, named))];
         return answers[0] with
         {
-            Sentence = $"{string.Join(" ", answers.Select(a => $"{Capital(a.Sky.Name)}: {Lower(a.Sentence)}"))} Give your own sky with --sky.",
+            Sentence = SetpointWords.SideBySide(answers, question.Cooled),
             OtherSkies = answers[1..],
         };
     }
@@ -83,9 +83,4 @@ public static class Setpoint
             : SetpointWords.Uncooled(reader, question, sky, solution, findings);
     }
 
-    internal static double DiminishingShare => DiminishingGain;
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
-
-    private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
-}
+    internal static double DiminishingShare => DiminishingGain;}

@@ -17,20 +17,24 @@ internal static class SetpointWords
         if (uncertain)
             findings.Add(new Finding("setpoint-uncertain", Severity.Warning,
                 $"The measurements leave the set point anywhere between {Said.Celsius(solution.WantedSpread.Low!.Value)} and {Said.Celsius(solution.WantedSpread.High!.Value)}: add darks at one more temperature, each with at least 8 frames."));
+        IReadOnlyList<NightsAtTemperature> nights = NightsSummary.Cooled(question, solution, wanted, setpoint);
         double extra = solution.Extra(setpoint);
         QuantityList numbers = Quantities(question, solution, setpoint, reader, low, high);
         return Finish(question, sky, solution, findings, reader) with
         {
             Sentence = uncertain ? $"Cannot tell the set point to better than {Said.Celsius(solution.WantedSpread.High!.Value - solution.WantedSpread.Low!.Value)}; {Said.Celsius(setpoint)} is the best guess."
-                : Sentence(question, setpoint, extra, limited),
+                : Sentence(question, setpoint, extra, limited, nights),
             Reason = $"At {Said.Celsius(setpoint)} dark current adds {Said.Percent(solution.ExtraTypical(setpoint))} to the noise of a {Said.Seconds(question.ExposureSeconds)} light in the typical pixel"
                 + (solution.ExtraAtShare(setpoint) is double share ? $" and at most {Said.Percent(share)} in {Said.Percent(question.Share)} of the pixels" : "")
-                + $", under a sky of {Said.Number(sky.Rate.Value)} e-/px/s"
+                + $", under a sky of {Said.Rate(sky.Rate.Value)}"
                 + (numbers.Quantities["diminishingReturns"] is { } point && point.Value < setpoint ? $"; below {Said.Celsius(Math.Floor(point.Value))} colder gains less than 1 %." : "."),
             Verdict = uncertain ? Answer.CannotTell : limited ? "limited" : "holds",
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
             Ambient = table,
+            Nights = nights,
+            ColdestHeld = question.MaximumDifference is double reach && question.Ambient.Count > 0
+                ? question.Ambient.Max(a => NightsSummary.ColdestHeld(a.Celsius, reach, question.Margin)) : null,
             Cautions = Cautions.Cooling,
         };
     }
@@ -39,7 +43,7 @@ internal static class SetpointWords
     {
         (double low, double high) = (reader.Range.Low - Refuse.ExtrapolationCelsius, reader.Range.High + Refuse.ExtrapolationCelsius);
         IReadOnlyList<AmbientTemperature> ambient = question.Ambient.Count > 0 ? question.Ambient : Usual(low - question.SelfHeating, high - question.SelfHeating);
-        foreach (AmbientTemperature a in ambient) findings.AddRange(Guard.Temperature(reader, a.Celsius + question.SelfHeating, $"sensor temperature at {a.Label}"));
+        if (question.Ambient.Count > 0) findings.AddRange(Outside(reader, [.. ambient.Select(a => a.Celsius + question.SelfHeating)]));
         AmbientCost[] table = [.. ambient.Select(a => Cost(reader, question, solution, a, a.Celsius + question.SelfHeating))];
         AmbientCost warmest = table.MaxBy(row => row.Ambient)!;
         double limit = Wanted(solution, low, high, question, findings) - question.SelfHeating;
@@ -47,18 +51,52 @@ internal static class SetpointWords
         QuantityList numbers = Quantities(question, solution, limit + question.SelfHeating, reader, low, high);
         return Finish(question, sky, solution, findings, reader) with
         {
-            Sentence = $"Up to {Said.Celsius(limit)} outside, dark current adds at most {Said.Percent(question.Loss)} to the noise; at {Said.Celsius(warmest.Ambient)} it adds {Said.Percent(worst)}.",
-            Reason = $"Without a cooler the sensor runs {Said.Celsius(question.SelfHeating)} above the ambient; a sky of {Said.Number(sky.Rate.Value)} e-/px/s and a light of {Said.Seconds(question.ExposureSeconds)} decide how much that matters.",
+            Sentence = UncooledSentence(question, limit, warmest, worst),
+            Reason = (question.SelfHeating == 0 ? "Without a cooler the sensor follows the air (--self-heating says by how much it runs warmer)"
+                    : $"Without a cooler the sensor runs {Said.Celsius(question.SelfHeating)} above the air")
+                + $"; the loss is that of {(reader.Best.Rates is null ? "the typical pixel" : Said.Percent(question.Share) + " of the pixels")} in a light of {Said.Seconds(question.ExposureSeconds)} under a sky of {Said.Rate(sky.Rate.Value)}.",
             Verdict = "uncooled",
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
             Ambient = table,
+            Nights = NightsSummary.Uncooled(question, solution),
         };
+    }
+
+    private static string UncooledSentence(SetpointQuestion question, double limit, AmbientCost warmest, double worst)
+    {
+        string usual = $"Up to {Said.Celsius(limit)} outside, dark current adds at most {Said.Percent(question.Loss)} to the noise; at {Said.Celsius(warmest.Ambient)} it adds {Said.Percent(worst)}";
+        if (question.Ambient.Count < 2) return usual + ".";
+        int within = question.Ambient.Count(a => a.Celsius <= limit);
+        return $"{usual}; {Said.Whole(within)} of your {Said.Whole(question.Ambient.Count)} nights are cold enough.";
+    }
+
+    /// <summary>One finding for all temperatures outside the measured range; a refusal for the first that lies too far outside.</summary>
+    private static IEnumerable<Finding> Outside(SensorReader reader, double[] sensor)
+    {
+        Finding[] each = [.. sensor.SelectMany(t => Guard.Temperature(reader, t, "sensor temperature"))];
+        if (each.Length == 0) return [];
+        double[] beyond = [.. sensor.Where(t => t < reader.Range.Low - 0.05 || t > reader.Range.High + 0.05)];
+        string which = beyond.Length == 1 ? $"A sensor at {Said.Celsius(beyond[0])} is" : $"On {Said.Whole(beyond.Length)} of the nights, down to {Said.Celsius(beyond.Min())} and up to {Said.Celsius(beyond.Max())}, the sensor is";
+        return [new Finding("extrapolated", Severity.Warning, $"{which} outside the measured range, {Said.Celsius(reader.Range.Low)} to {Said.Celsius(reader.Range.High)}; the answer there rests on the law, not on darks.")];
+    }
+
+    /// <summary>"Run at −3 °C under a dark sky, broad band; at 13 °C under …": one sentence for all skies.</summary>
+    internal static string SideBySide(IReadOnlyList<SetpointAnswer> answers, bool cooled)
+    {
+        string At(SetpointAnswer answer) => answer.Quantities["setpoint"] is { } setpoint ? Said.Celsius(setpoint.Value) : "no temperature";
+        string all = string.Join("; ", answers.Select((a, i) => $"{(i == 0 ? "" : cooled ? "at " : "to ")}{At(a)} under a {a.Sky.Name}"));
+        return cooled ? $"Run at {all} (your own sky: --sky)." : $"Dark current adds at most {Said.Percent(answers[0].Loss)} with a sensor up to {all} (your own sky: --sky).";
     }
 
     private static SetpointAnswer Finish(SetpointQuestion question, SkyRate sky, SetpointSolution solution, List<Finding> findings, SensorReader reader) => new()
     {
         Sentence = "", Reason = "", Verdict = "", Sky = sky,
+        ExposureSeconds = question.ExposureSeconds,
+        Loss = question.Loss,
+        Share = question.Share,
+        MeasuredFrom = reader.Range.Low,
+        MeasuredTo = reader.Range.High,
         Curve = solution.Curve(),
         Findings = findings,
         RulesOfThumb = [.. RulesOfThumb.OfSetpoint(reader, question.Cooled)],
@@ -82,7 +120,7 @@ internal static class SetpointWords
 
     private static AmbientCost Held(SensorReader reader, SetpointQuestion question, SetpointSolution solution, AmbientTemperature ambient, double wanted)
     {
-        double coldest = question.MaximumDifference is double d ? Math.Ceiling(ambient.Celsius - d + question.Margin - 1e-9) : double.NegativeInfinity;
+        double coldest = question.MaximumDifference is double d ? NightsSummary.ColdestHeld(ambient.Celsius, d, question.Margin) : double.NegativeInfinity;
         return Cost(reader, question, solution, ambient, Math.Max(wanted, coldest));
     }
 
@@ -96,10 +134,13 @@ internal static class SetpointWords
         return usual.Length > 0 ? usual : [new AmbientTemperature(Said.Celsius(low), low)];
     }
 
-    private static string Sentence(SetpointQuestion question, double setpoint, double extra, bool limited)
+    private static string Sentence(SetpointQuestion question, double setpoint, double extra, bool limited, IReadOnlyList<NightsAtTemperature> nights)
     {
-        string run = limited ? $"Run at {Said.Celsius(setpoint)}, the coldest the cooler holds with {Said.Celsius(question.Margin)} in reserve"
+        string night = nights.Count > 0 ? " on every night" : "";
+        string run = limited ? $"Run at {Said.Celsius(setpoint)}, the coldest the cooler holds{night} with {Said.Celsius(question.Margin)} in reserve"
             : $"Run at {Said.Celsius(setpoint)}";
+        if (limited && nights.Count > 1)
+            return $"{run}: dark current then adds at most {Said.Percent(extra)}; {Said.Celsius(nights[0].Sensor)} would do, and is within reach on {Said.Whole(nights[0].Nights)} of {Said.Whole(question.Ambient.Count)} nights.";
         return extra <= Setpoint.DiminishingShare ? run + ": colder gains less than 1 %."
             : run + $": dark current then adds at most {Said.Percent(extra)} to the noise of a light, and colder gains no more than that.";
     }

@@ -25,7 +25,7 @@ public sealed record SkyRate(string Name, Measurement Rate, IReadOnlyList<string
     public static SkyRate FromBackground(Measurement background, Measurement gain, double exposureSeconds)
     {
         Refuse.UnlessPositive(exposureSeconds, "exposure-not-positive", "exposure of the lights", "s");
-        Refuse.UnlessPositive(gain.Value, "gain-not-positive", "gain", "e-/ADU");
+        Refuse.UnlessPositive(gain.Value, "gain-not-positive", "gain", "e⁻/ADU");
         if (background.Value <= 2 * background.StandardUncertainty || background.Value <= 0)
             throw Refuse.CannotTell("sky-not-seen",
                 $"The background of the lights is {Said.Number(background.Value)} ± {Said.Number(background.StandardUncertainty, 2)} ADU above the dark, which is not above zero: use darks that match the lights, or give the sky as a number.");

@@ -44,7 +44,7 @@ public static class SubExposure
         {
             Sky = sky,
             Sentence = $"Expose at least {Said.Seconds(Up(shortest))}: from there on read noise adds no more than {Said.Percent(loss)}.",
-            Reason = $"Read noise of {Said.Number(Math.Sqrt(reader.Best.ReadVariance))} e- against {Said.Number(sky.Rate.Value)} e-/px/s of sky and {Said.Number(reader.Best.Law.RateAt(celsius), 2)} e-/px/s of dark current.",
+            Reason = $"Read noise of {Said.Number(Math.Sqrt(reader.Best.ReadVariance))} e⁻ against {Said.Number(sky.Rate.Value)} e⁻/px/s of sky and {Said.Number(reader.Best.Law.RateAt(celsius), 2)} e⁻/px/s of dark current.",
             Verdict = "answered",
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,

@@ -70,8 +70,8 @@ public class ReportContentTests
     public void FiguresAreNumberedInOrderAndEveryAxisNamesItsUnit()
     {
         ReportDocument report = ReportContent.Build(TarnProfile.Build(), null);
-        Assert.Equal(Enumerable.Range(1, 8), Figures(report).Select(figure => figure.Number));
-        string[] counted = ["Pixels in each step", "Pixels above that rate"];
+        Assert.Equal(Enumerable.Range(1, 11), Figures(report).Select(figure => figure.Number));
+        string[] counted = ["Pixels in each step", "Pixels above that rate", "Darks in the master", "Times the limit"];
         foreach (OxyPlot.Axes.Axis axis in Figures(report).SelectMany(figure => figure.Panels).SelectMany(panel => panel.Model.Axes))
             Assert.True(counted.Contains(axis.Title) || axis.Title.Contains(", ", StringComparison.Ordinal) || axis.Title.StartsWith("Hours after", StringComparison.Ordinal), axis.Title);
     }

@@ -82,7 +82,7 @@ public class SetpointTests
         Assert.Equal(["suburban sky, broad band", "suburban sky, narrow band"], answer.OtherSkies.Select(a => a.Sky.Name));
         Assert.True(answer.OtherSkies[0].Quantities["setpoint"]!.Value > answer.Quantities["setpoint"]!.Value);
         Assert.True(answer.OtherSkies[1].Quantities["setpoint"]!.Value < answer.Quantities["setpoint"]!.Value);
-        Assert.EndsWith("Give your own sky with --sky.", answer.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith("(your own sky: --sky).", answer.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -104,8 +104,8 @@ public class SetpointTests
     }
 
     [Theory]
-    [InlineData(0, "The sky must be a rate above 0 e-/px/s, not 0: give --sky as a number, from your lights, or leave it out for three named skies.")]
-    [InlineData(-0.5, "The sky must be a rate above 0 e-/px/s, not −0.5: give --sky as a number, from your lights, or leave it out for three named skies.")]
+    [InlineData(0, "The sky must be a rate above 0 e⁻/px/s, not 0: give --sky as a number, from your lights, or leave it out for three named skies.")]
+    [InlineData(-0.5, "The sky must be a rate above 0 e⁻/px/s, not −0.5: give --sky as a number, from your lights, or leave it out for three named skies.")]
     public void ASkyThatIsNotPositiveIsABadArgument(double sky, string message)
     {
         var refused = Assert.Throws<DecisionRefusedException>(() => SkyRate.Given(sky));

@@ -1,0 +1,29 @@
+namespace SensorProfile.Reporting;
+
+/// <summary>The quantities of the decisions as people read them.</summary>
+public static class DecisionLabels
+{
+    private static readonly Dictionary<string, string> _known = new()
+    {
+        ["setpoint"] = "run at",
+        ["setpointTypical"] = "warmest for the typical pixel",
+        ["setpoint99"] = "warmest for 99 % of the pixels",
+        ["diminishingReturns"] = "colder than this gains less than 1 %",
+        ["extraTypical"] = "noise added there, typical pixel",
+        ["extra99"] = "noise added there, pixel at 99 %",
+        ["toleranceWarmer"] = "darks warmer than the lights by at most",
+        ["toleranceColder"] = "darks colder than the lights by at most",
+        ["toleranceExposure"] = "exposure different by at most",
+        ["totalFrames"] = "frames in all",
+        ["totalTime"] = "time on the clock",
+        ["diskSpace"] = "space on the disk",
+        ["darks"] = "darks needed",
+        ["lossAt20"] = "cost of 20 darks",
+        ["shortestExposure"] = "shortest useful exposure",
+        ["longestExposure"] = "exposure at which sky and dark current fill half the well",
+    };
+
+    /// <summary>The label of a name that scripts know, or null for one that is not a decision's.</summary>
+    /// <param name="name">"toleranceWarmer".</param>
+    public static string? Of(string name) => _known.GetValueOrDefault(name);
+}
