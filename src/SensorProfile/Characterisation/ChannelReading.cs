@@ -32,6 +32,9 @@ internal sealed record ChannelReading
     /// <summary>Share of pixels heaped up at the lowest code: 0 when the distribution fades out there as it should.</summary>
     public required double ShareClippedBelow { get; init; }
 
+    /// <summary>Pixels far above and below the level.</summary>
+    public required DistributionTail Tail { get; init; }
+
     public static ChannelReading Of(ChannelStatistics channel, int codeStep)
     {
         IntegerHistogram codes = channel.Codes;
@@ -47,6 +50,7 @@ internal sealed record ChannelReading
             Maximum = codes.Maximum,
             ShareAtMaximum = channel.ShareAtTop,
             ShareClippedBelow = ClippedBelow(codes, codeStep),
+            Tail = DistributionTail.Of(codes, clipped, codeStep),
         };
     }
 
@@ -59,10 +63,10 @@ internal sealed record ChannelReading
         return here > 0 ? code - codeStep / 2.0 + codeStep * (codes.Count / 2.0 - below) / here : codes.Median;
     }
 
-    // A distribution that fades out has fewer pixels at its last code than at the one before it; a clipped one has more.
+    // A distribution that fades out has fewer pixels at its last code than at the one before it; a clipped one has more. At code 0 nothing can fade out: what would lie below is there too.
     private static double ClippedBelow(IntegerHistogram codes, int codeStep)
     {
         int lowest = codes.Minimum;
-        return codes[lowest] > codes[lowest + codeStep] ? codes.ShareAt(lowest) : 0;
+        return lowest == 0 || codes[lowest] > codes[lowest + codeStep] ? codes.ShareAt(lowest) : 0;
     }
 }

@@ -60,6 +60,7 @@ public static class Characteriser
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
+        TreatmentFindings.Report(mode, bias, darks, meter, rejections);
         PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, darks, options, meter, rejections);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern, level), ModeSummary.Maps(mode, bias, flats, pattern));

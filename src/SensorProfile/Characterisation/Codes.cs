@@ -16,6 +16,9 @@ internal static class Codes
     public const string NeighbourCorrelation = "neighbour-correlation";
     public const string CodeStep = "codes-left-shifted";
     public const string DigitalScaling = "digital-scaling";
+    public const string MissingCodes = "missing-codes";
+    public const string HotPixelsSuppressed = "hot-pixels-suppressed";
+    public const string AveragedSet = "averaged-set";
     public const string LightDrift = "light-drift";
     public const string RowFlicker = "row-flicker";
     public const string FlatPairLeftOut = "flat-pair-left-out";

@@ -40,9 +40,24 @@ internal static class FlatFindings
 
     private static void Scaling(ModeFrames mode, Rejections rejections)
     {
-        string[] scaled = [.. mode.FlatCodes.Select((codes, c) => (Codes: codes, Name: mode.Mosaic.Names[c]))
-            .Where(c => CodePopulation.Of(c.Codes, mode.CodeStep).LooksScaled).Select(c => c.Name)];
-        if (scaled.Length > 0)
-            rejections.Add(Codes.DigitalScaling, Severity.Warning, $"Some codes of {string.Join(", ", scaled)} occur twice as often as their neighbours, or not at all: the camera multiplies these values after the converter (white balance or gain correction); look for a setting that gives raw data.");
+        (CodePopulation Codes, string Name)[] channels = [.. mode.FlatCodes.Select((codes, c) => (CodePopulation.Of(codes, mode.CodeStep), mode.Mosaic.Names[c]))];
+        (CodePopulation Codes, string Name)[] scaled = [.. channels.Where(c => c.Codes.LooksScaled)];
+        if (scaled.Length == 0) return;
+        string evidence = string.Join("; ", scaled.GroupBy(c => Comb(c.Codes), c => c.Name, StringComparer.Ordinal).Select(g => channels.Length == 1 ? g.Key : $"{string.Join(", ", g)}: {g.Key}"));
+        if (scaled.Length == channels.Length && AlikeCombs(scaled))
+            rejections.Add(Codes.MissingCodes, Severity.Warning, $"Some codes do not occur as often as their neighbours ({evidence}): the camera stretches its values after the converter, all alike, so its steps are larger than they look and the rounding noise is more than 1/12 ADU²; look for a setting that gives raw data.");
+        else
+            rejections.Add(Codes.DigitalScaling, Severity.Warning, $"Some codes of {string.Join(", ", scaled.Select(c => c.Name))} occur twice as often as their neighbours, or not at all ({evidence}): the camera multiplies these values after the converter (white balance or gain correction), so each colour has a gain of its own; look for a setting that gives raw data.");
     }
+
+    // The mean distance between the odd codes is good to about a tenth of it.
+    private static bool AlikeCombs((CodePopulation Codes, string Name)[] channels)
+    {
+        double[] spacings = [.. channels.Select(c => c.Codes.Missing >= c.Codes.Doubled ? c.Codes.MissingSpacing : -c.Codes.DoubledSpacing)];
+        return spacings.All(s => Math.Abs(s - spacings[0]) < 0.1 * Math.Abs(spacings[0]));
+    }
+
+    private static string Comb(CodePopulation codes) => codes.Missing >= codes.Doubled
+        ? Invariant($"{100.0 * codes.Missing / codes.Tested:0.#} % of {codes.Tested} codes missing, one in {codes.MissingSpacing:0.#}")
+        : Invariant($"{100.0 * codes.Doubled / codes.Tested:0.#} % of {codes.Tested} codes doubled, one in {codes.DoubledSpacing:0.#}");
 }

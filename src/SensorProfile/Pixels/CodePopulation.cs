@@ -51,6 +51,12 @@ internal sealed record CodePopulation(int Tested, int Doubled, int Missing, doub
         return (around[Reach - 1] + around[Reach]) / 2.0;
     }
 
-    private static double Spacing(List<int> codes, int step) =>
-        codes.Count < 2 ? double.NaN : (double)(codes[^1] - codes[0]) / step / (codes.Count - 1);
+    /// <summary>Flats of a few levels leave wide gaps between their humps, which are no part of the comb: distances beyond twice the median one are left out.</summary>
+    private static double Spacing(List<int> codes, int step)
+    {
+        if (codes.Count < 2) return double.NaN;
+        double[] distances = [.. codes.Zip(codes.Skip(1), (a, b) => (double)(b - a) / step)];
+        double median = Fitting.OrderStatistics.Median([.. distances]);
+        return distances.Where(d => d <= 2 * median).Average();
+    }
 }

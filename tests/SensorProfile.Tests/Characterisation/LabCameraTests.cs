@@ -83,7 +83,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         Assert.Contains(level.CannotTell, c => c.StartsWith("Rise with exposure", StringComparison.Ordinal));
     }
 
-    private static CameraProfile Characterise(string camera)
+    internal static CameraProfile Characterise(string camera)
     {
         string folder = LabFrames.Path(camera);
         Inventory inventory = FrameInventory.Read([folder], new InventoryOptions { Table = Table(folder) });

@@ -1,0 +1,93 @@
+using SensorProfile.Frames;
+using SensorProfile.Pixels;
+using SensorProfile.Profiles;
+using static System.FormattableString;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Signs that the camera treats its frames before it stores them, in the darks: hot pixels taken out, frames averaged.</summary>
+/// <remarks>Neighbour correlation and a cut floor are seen in the bias frames (<see cref="BiasRecipe"/>), scaling and missing codes in the flats (<see cref="FlatFindings"/>).</remarks>
+internal static class TreatmentFindings
+{
+    private const double BrightSigmas = 10;              // standard deviations of a frame's pixels from which a pixel is bright
+    private const long FewestBright = 10;
+    private const double FewAlone = 0.2;                 // share standing alone below which single bright pixels are missing …
+    private const double ManyExpected = 0.8;             // … where chance would leave this share alone
+    private const double FallSigmas = 5;
+    private const double FallShare = 0.7;
+    private const double FewestExpected = 60;            // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
+    private const double CutTail = 0.4, WholeTail = 0.6; // of the pixels of normal noise
+    private const double TooQuiet = 0.8;                 // of the variance of the bias frames
+
+    /// <summary>Looks at the darks of a mode.</summary>
+    public static void Report(ModeFrames mode, BiasResult bias, DarkResult darks, Meter meter, Rejections rejections)
+    {
+        ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
+        TooQuietSets(bias, darks, rejections);
+        if (sets.Length == 0) return;
+        // One temperature is enough: the warmest shows most hot pixels.
+        double? warmest = sets.Max(s => s.Set.TemperatureCelsius);
+        ScreenedSet[] judged = [.. sets.Where(s => s.Set.TemperatureCelsius == warmest).OrderBy(s => s.Set.ExposureSeconds)];
+        double least = BrightSigmas * Math.Sqrt(judged.Max(s => s.Frames[0].Channels.Max(c => c.ClippedVariance)));
+        BrightPixels[] bright = [.. judged.Select(s => BrightPixels.Of(s.Frames[0].Samples, s.Frames[1].Samples, mode.Mosaic, [.. s.Frames[0].Channels.Select(c => c.Median)], least, meter.Walk))];
+        string[] evidence = [.. new[] { NoneAlone(judged[^1], bright[^1]), FallsWithExposure(judged, bright), TailCut([.. mode.Of(FrameKind.Bias), .. sets]) }.OfType<string>()];
+        if (evidence.Length > 0)
+            rejections.Add(Codes.HotPixelsSuppressed, Severity.Warning,
+                $"The camera takes hot pixels out of its frames: {string.Join("; ", evidence)}. Counts of hot pixels and the defect map come out too small, and what was taken out differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting that gives raw data.",
+                [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]);
+    }
+
+    /// <summary>Bright pixels come in groups only: single ones were replaced by their neighbours.</summary>
+    private static string? NoneAlone(ScreenedSet set, BrightPixels pixels)
+    {
+        for (int k = 0; k < pixels.Bright.Count; k++)
+        {
+            double expected = Math.Pow(1 - (double)pixels.Bright[k] / pixels.Pixels, 8);
+            if (pixels.Bright[k] >= FewestBright && expected > ManyExpected && pixels.Alone[k] < FewAlone * pixels.Bright[k])
+                return Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %");
+        }
+        return null;
+    }
+
+    /// <summary>Longer darks have more bright pixels, never fewer.</summary>
+    private static string? FallsWithExposure(ScreenedSet[] sets, BrightPixels[] pixels)
+    {
+        for (int k = 0; k < pixels[0].Bright.Count; k++)
+            for (int later = 1; later < sets.Length; later++)
+                for (int earlier = 0; earlier < later; earlier++)
+                {
+                    long before = pixels[earlier].Bright[k], after = pixels[later].Bright[k];
+                    if (sets[later].Set.ExposureSeconds > sets[earlier].Set.ExposureSeconds && after < FallShare * before && before - after > FallSigmas * Math.Sqrt(before + after))
+                        return Invariant($"pixels more than {pixels[earlier].ThresholdsAdu[k]:0} ADU above their surroundings fall from {before} at {sets[earlier].Set.ExposureSeconds:0.###} s to {after} at {sets[later].Set.ExposureSeconds:0.###} s");
+                }
+        return null;
+    }
+
+    /// <summary>Fewer pixels far above the level than noise alone puts there, while those far below are all present; set by set, for hits by charged particles fill the tail of long darks.</summary>
+    private static string? TailCut(ScreenedSet[] sets)
+    {
+        foreach (ScreenedSet set in sets)
+        {
+            DistributionTail tail = set.Frames.SelectMany(f => f.Channels).Select(c => c.Tail).Aggregate((sum, next) => sum.Plus(next));
+            if (tail.AboveExpected >= FewestExpected && tail.Above < CutTail * tail.AboveExpected && tail.Below > WholeTail * tail.BelowExpected)
+                return Invariant($"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than 3.5 standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it");
+        }
+        return null;
+    }
+
+    /// <summary>A dark has at least the noise of a bias frame.</summary>
+    private static void TooQuietSets(BiasResult bias, DarkResult darks, Rejections rejections)
+    {
+        Measurement[] unlit = [.. bias.Channels.Where(c => c.Variance is not null).Select(c => new Measurement(c.Variance!.Value, c.Variance.StandardUncertainty, "ADU²", 1, ""))];
+        if (unlit.Length == 0 || unlit.Length < bias.Channels.Count) return;
+        double expected = unlit.Average(v => v.Value), doubt = unlit.Max(v => v.StandardUncertainty);
+        foreach (DarkTemperature t in darks.Temperatures)
+            foreach (DarkLevel level in t.Levels)
+            {
+                if (level.Variance is not { } variance || !(variance + 5 * (level.VarianceUncertainty ?? 0) < TooQuiet * (expected - 5 * doubt))) continue;
+                rejections.Add(Codes.AveragedSet, Severity.Warning, Invariant(
+                    $"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by {Math.Sqrt(expected):0.##} ADU: they were averaged or smoothed before they were stored (as if {expected / variance:0.#} frames were averaged), so the dark current taken from their noise is wrong; only raw frames tell the noise."),
+                    [.. t.Sets.Where(s => s.Set.ExposureSeconds == level.Exposure).SelectMany(s => s.Frames).Select(f => f.Name)]);
+            }
+    }
+}
