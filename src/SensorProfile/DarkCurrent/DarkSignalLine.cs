@@ -5,7 +5,8 @@ namespace SensorProfile.DarkCurrent;
 /// <summary>Dark signal against exposure at one temperature, by its level or by its variance.</summary>
 /// <remarks>Level μ(t) = μ₀ + K·I·t; variance σ²(t) = σ₀² + K²·I·t (EMVA Standard 1288, dark current from mean and from variance). A pedestal that jumps
 /// from frame to frame adds the same variance s² to every level; s is estimated from the scatter of equal exposures, or, where there are none or they do
-/// not explain it, from the scatter about the line (after Mandel and Paule 1970, Anal. Chem. 42, 1194).</remarks>
+/// not explain it, from the scatter about the line (after Mandel and Paule 1970, Anal. Chem. 42, 1194). Where frames of one exposure agree with each other far better than the exposures
+/// agree with a line (<see cref="SetOffsets"/>), it is the whole sets that are offset, and each set counts as one point.</remarks>
 public static class DarkSignalLine
 {
     internal const double OneSided95 = 1.6448536269514722;
@@ -34,6 +35,7 @@ public static class DarkSignalLine
             ChiSquared = stated.ChiSquared,
             DegreesOfFreedom = stated.DegreesOfFreedom,
         };
+        if (pedestalJitters && SetOffsets.Fit(t, y, u, unit) is { } bySets) fit = fit with { Slope = bySets.Slope, Intercept = bySets.Intercept };
         return WithCurvature(fit, t, y, u, unit, pedestalJitters);
     }
 

@@ -16,15 +16,25 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     /// <summary>From points of equal x where there are at least two degrees of freedom; about a polynomial where these do not explain its scatter.</summary>
     public static Jitter Estimate(double[] x, double[] y, double[] u, int degree)
     {
-        int about = x.Length - degree - 1, within = x.Length - x.Distinct().Count();
+        int about = x.Length - degree - 1;
         if (about < 1) return None;
-        Func<double, double> residual = size => Polynomial.Fit(x, y, Added(u, size), degree).ChiSquared;
-        if (within >= 2)
-        {
-            var repeats = new Jitter(Solve(size => WithinGroups(x, y, Added(u, size)), within, u), within);
-            if (Probability.ChiSquaredTail(residual(repeats.Size), about) >= Significance) return repeats;
-        }
-        return new Jitter(Solve(residual, about, u), about);
+        Jitter repeats = Within(x, y, u);
+        bool explains = repeats.DegreesOfFreedom >= 2 && Probability.ChiSquaredTail(Polynomial.Fit(x, y, repeats.AddedTo(u), degree).ChiSquared, about) >= Significance;
+        return explains ? repeats : About(x, y, u, degree);
+    }
+
+    /// <summary>From points of equal x alone.</summary>
+    public static Jitter Within(double[] x, double[] y, double[] u)
+    {
+        int within = x.Length - x.Distinct().Count();
+        return within < 1 ? None : new(Solve(size => WithinGroups(x, y, Added(u, size)), within, u), within);
+    }
+
+    /// <summary>From the scatter about a polynomial alone.</summary>
+    public static Jitter About(double[] x, double[] y, double[] u, int degree)
+    {
+        int about = x.Length - degree - 1;
+        return about < 1 ? None : new(Solve(size => Polynomial.Fit(x, y, Added(u, size), degree).ChiSquared, about, u), about);
     }
 
     /// <summary>√(u² + s²) of every point.</summary>
