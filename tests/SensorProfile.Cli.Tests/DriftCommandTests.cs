@@ -63,15 +63,26 @@ public sealed class DriftCommandTests : IDisposable
     }
 
     [Fact]
+    public void CharacteriseKeepsItsProfileInTheArchive()
+    {
+        SimulatedNight.Write(folder["frames"], SimulatedNight.DarksOnly);
+        CommandRun run = folder.Command.Run("characterise", "frames", "--out", "results", "--archive", "archive");
+        Assert.Contains("Kept in the archive archive: 1 profile.", run.Output, StringComparison.Ordinal);
+        Assert.Single(Directory.GetFiles(folder["archive"], "profile.json", SearchOption.AllDirectories));
+    }
+
+    [Fact]
     public void DarksCheckJudgesEveryMaster()
     {
         SimulatedNight.Write(folder["fresh"], SimulatedNight.DarksOnly);
         string master = Path.Combine("fresh", Path.GetFileName(Directory.GetFiles(folder["fresh"], "dark*.fits").Order(StringComparer.Ordinal).First()));
-        CommandRun run = folder.Command.Run("darks", "check", master, "--against", "fresh", "--json");
+        CommandRun run = folder.Command.Run("darks", "check", master, "--against", "fresh", "--json", "--out", "check");
         Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Error);
         JsonElement one = Assert.Single(run.Json.GetProperty("masters").EnumerateArray());
         Assert.Contains(one.GetProperty("verdict").GetString(), new[] { "keep", "retake", "cannot-tell" });
         foreach (string name in new[] { "file", "residual", "reason" }) Assert.True(one.TryGetProperty(name, out _), name);
+        Assert.Contains("Master darks", File.ReadAllText(folder["check/check.html"]), StringComparison.Ordinal);
+        Assert.StartsWith("%PDF", File.ReadAllText(folder["check/check.pdf"])[..8], StringComparison.Ordinal);
         Assert.Contains("--against", folder.Command.Run("darks", "check", master).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
     }
 }

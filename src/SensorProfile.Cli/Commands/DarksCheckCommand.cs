@@ -1,9 +1,11 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Drift;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,12 +18,18 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     protected override Reply Answer(Session session, Settings settings)
     {
         if (settings.Against.Length == 0) throw CommandFailure.WrongCommandLine("darks check needs --against, the folder of a few fresh darks like those of the masters.");
+        using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against]) : null;
         CameraProfile? profile = settings.Profile is { } path ? ProfileReading.Read(path) : null;
         string[] masters = [.. settings.Masters.SelectMany(MasterFiles)];
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
         DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
-        return DarkLibraryReply.Of(answer);
+        Reply reply = DarkLibraryReply.Of(answer);
+        if (output is null) return reply;
+        DateTimeOffset date = fresh.Sets.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
+        output.Write(work => DarkCheckReportWriter.Write(answer, work, date));
+        output.Complete();
+        return reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "check.html")} and check.pdf beside it."] };
     }
 
     /// <summary>A file as it is; of a folder every FITS file in it.</summary>
@@ -66,6 +74,14 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         [Description("Rise of the noise that you accept, %; 5 unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
+
+        [CommandOption("--out <DIR>")]
+        [Description("Folder for a report of the check; made by the command, refused when it exists.")]
+        public string? Out { get; init; }
+
+        [CommandOption("--overwrite")]
+        [Description("Replace earlier results.")]
+        public bool Overwrite { get; init; }
 
         [CommandOption("--table <FILE>")]
         [Description("Capture table that corrects the headers of the fresh frames.")]

@@ -23,7 +23,7 @@ internal static class DriftYearsSection
         blocks.Add(new SubheadingBlock("First against last"));
         blocks.Add(Table(answer, changes));
         blocks.Add(new TextBlock("z: the change in standard uncertainties. p: the chance of so large a change when nothing changed, all comparisons of this report taken together (Holm). "
-            + "Findable: the change that would have been found in four of five such comparisons."));
+            + "Seen from: the change that would have been found in four of five such comparisons."));
         return new ReportSection("Over the years", label, blocks);
     }
 
@@ -35,11 +35,21 @@ internal static class DriftYearsSection
     }
 
     private static TableBlock Table(DriftAnswer answer, DriftChange[] changes) => new(
-        ["Quantity", First(answer.Dates[0]), First(answer.Dates[^1]), "Change", "Findable", "z", "p", ""],
+        ["Quantity", First(answer.Dates[0]), First(answer.Dates[^1]), "Change", "Seen from", "z", "p", "Changed"],
         [.. changes.Select(c => (IReadOnlyList<string>)
-            [Labelled(c), Bare(c.From), Bare(c.To), Bare(c.Change), c.Detectable > 0 && c.Quantity is not ("newLessHealed" or "growingPatch") ? QuantityText.Number(c.Detectable, 2) : "–",
-             c.Z.ToString("0.0", CultureInfo.InvariantCulture).Replace('-', '−'), P(c.AdjustedP), c.Changed ? "changed" : ""])],
-        [0.19, 0.17, 0.17, 0.155, 0.085, 0.06, 0.075, 0.095]) { FirstNumberColumn = 1, LastNumberColumn = 6 };
+            [Labelled(c), Bare(c.From), Bare(c.To), Share(c, c.Change.Value, signed: true), IsOfPixels(c) ? "–" : Share(c, c.Detectable, signed: false),
+             c.Z.ToString("0.0", CultureInfo.InvariantCulture).Replace('-', '−'), P(c.AdjustedP), c.Changed ? "yes" : "no"])],
+        [0.24, 0.17, 0.17, 0.09, 0.09, 0.065, 0.085, 0.09]) { FirstNumberColumn = 1, LastNumberColumn = 6 };
+
+    private static bool IsOfPixels(DriftChange c) => c.Quantity is "newLessHealed" or "growingPatch";
+
+    /// <summary>A change as a share of the first value; in the quantity's own unit where that says nothing.</summary>
+    private static string Share(DriftChange c, double change, bool signed)
+    {
+        double share = c.From.Value != 0 ? 100 * change / Math.Abs(c.From.Value) : double.NaN;
+        string sign = signed && change > 0 ? "+" : "";
+        return IsOfPixels(c) || !(Math.Abs(share) < 1000) ? sign + QuantityText.Number(change, 3) : $"{sign}{QuantityText.Number(share, 2)} %";
+    }
 
     private static string Labelled(DriftChange c) => c.Quantity switch
     {
@@ -49,7 +59,7 @@ internal static class DriftYearsSection
         _ => QuantityNames.Heading(c.Quantity),
     };
 
-    private static string P(double p) => p < 0.0005 ? "<0.001" : p > 0.995 ? "1" : QuantityText.Number(p, 2);
+    private static string P(double p) => p < 0.0005 ? "0" : p > 0.995 ? "1" : QuantityText.Number(p, 2);
 
     private static string First(DateTimeOffset date) => date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 

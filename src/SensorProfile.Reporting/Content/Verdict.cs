@@ -20,4 +20,7 @@ internal enum Verdict
 
     /// <summary>Of a comparison over the years: something changed beyond the errors.</summary>
     Changed,
+
+    /// <summary>Of master darks: at least one must be taken again.</summary>
+    Retake,
 }

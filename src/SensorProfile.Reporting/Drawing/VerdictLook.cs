@@ -14,6 +14,7 @@ internal static class VerdictLook
         Verdict.KeepWithCare => "Keep, with care",
         Verdict.Unchanged => "No change",
         Verdict.Changed => "Changed",
+        Verdict.Retake => "Retake",
         _ => "Cannot tell",
     };
 
@@ -22,7 +23,7 @@ internal static class VerdictLook
     {
         Verdict.Answered => Palette.Blue,
         Verdict.Keep or Verdict.Unchanged => Palette.Green,
-        Verdict.KeepWithCare or Verdict.Changed => Palette.Orange,
+        Verdict.KeepWithCare or Verdict.Changed or Verdict.Retake => Palette.Orange,
         _ => Palette.Vermillion,
     };
 

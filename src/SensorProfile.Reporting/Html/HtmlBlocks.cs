@@ -94,7 +94,7 @@ internal static class HtmlBlocks
     {
         Verdict.Answered => "answered",
         Verdict.Keep or Verdict.Unchanged => "keep",
-        Verdict.KeepWithCare or Verdict.Changed => "care",
+        Verdict.KeepWithCare or Verdict.Changed or Verdict.Retake => "care",
         _ => "unknown",
     };
 

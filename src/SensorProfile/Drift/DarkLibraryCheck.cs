@@ -27,20 +27,19 @@ public static class DarkLibraryCheck
         List<Finding> findings = [.. fresh.Findings.Where(f => f.Severity != Severity.Note)];
         if (masterPaths.Count == 0) throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
         Measurement? gain = profile is null ? null : ModeChoice.Find(profile, options.Mode).Gain;
-        if (gain is null)
-            findings.Add(new Finding("gain-unknown", Severity.Note, "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not counted, which makes the check stricter."));
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];
         foreach (string path in masterPaths)
         {
             cancellation.ThrowIfCancellationRequested();
-            verdicts.Add(CheckOne(path, fresh, profile, ruler, cache, findings, cancellation));
+            verdicts.Add(CheckOne(path, fresh, profile, ref ruler, cache, findings, cancellation));
         }
+        if (gain is null) findings.Add(GainFinding(ruler.Gain));
         return DarkLibraryWords.Of(verdicts, ruler, [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)], findings);
     }
 
-    private static MasterVerdict CheckOne(string path, Inventory fresh, CameraProfile? profile, StackRuler ruler, Dictionary<FrameSet, FreshDarks?> cache, List<Finding> findings, CancellationToken cancellation)
+    private static MasterVerdict CheckOne(string path, Inventory fresh, CameraProfile? profile, ref StackRuler ruler, Dictionary<FrameSet, FreshDarks?> cache, List<Finding> findings, CancellationToken cancellation)
     {
         try
         {
@@ -49,6 +48,7 @@ public static class DarkLibraryCheck
             if (set is null) return CannotTell(master, why!);
             if (!cache.TryGetValue(set, out FreshDarks? darks)) cache[set] = darks = FreshDarks.Of(set, findings, cancellation);
             if (darks is null) return CannotTell(master, "fewer than two fresh darks could be read; take at least 4, better 8");
+            if (ruler.Gain is null && FreshGain.Of(darks) is { } rough) ruler = ruler with { Gain = rough, GainIsRough = true };
             return MasterCheck.Of(master, darks, Bias(fresh, set, cache, findings, cancellation), ruler, profile, findings);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
@@ -57,6 +57,10 @@ public static class DarkLibraryCheck
             return new MasterVerdict { File = path, Verdict = Answer.CannotTell, Reason = $"It cannot be read: {problem.Message}" };
         }
     }
+
+    private static Finding GainFinding(Measurement? rough) => rough is null
+        ? new Finding("gain-unknown", Severity.Note, "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not counted, which makes the check stricter. Give --profile.")
+        : new Finding("gain-from-hot-pixels", Severity.Note, $"No profile gave a gain: {QuantityText.Of(rough)} was taken from the shot noise of the hot pixels in the fresh darks, good enough to count the sky. Give --profile for a better one.");
 
     private static MasterVerdict CannotTell(MasterDark master, string why) => new()
     {

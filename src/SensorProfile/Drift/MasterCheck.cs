@@ -8,20 +8,23 @@ internal static class MasterCheck
 {
     private const string Keep = "keep", Retake = "retake";
     private const double OneSided95 = 1.6448536269514722;
-    private const double Mismatch = 0.1, ReachFactor = 4;
+    private const double Mismatch = 0.1, ReachFactor = 4, ElectronsAlike = 0.15;
 
     public static MasterVerdict Of(MasterDark master, FreshDarks fresh, FreshDarks? bias, StackRuler ruler, CameraProfile? profile, List<Finding> findings)
     {
-        MasterScale scale = MasterScale.Of(master.Values, fresh.Mean, ruler.Gain?.Value, master.SaysElectrons);
-        bool off = scale.Words.EndsWith("off", StringComparison.Ordinal), patternStays = off && bias is null;
+        MasterScale scale = MasterScale.Of(master.Values, fresh.Mean, ruler.GainIsRough ? null : ruler.Gain?.Value, master.SaysElectrons);
+        bool off = scale.BiasOff, patternStays = off && bias is null;
         float[] residual = Residual(master.Values, fresh.Mean, off ? bias?.Mean : null, scale.Scale);
+        if (off && bias is not null && Residual(master.Values, fresh.Mean, null, scale.Scale) is var with && RobustSpread.Of(with) < RobustSpread.Of(residual))
+            (off, residual, scale) = (false, with, scale.WithOffset());      // its bias pattern is still there: only a number was added
         double stack = ruler.StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds), visible = ruler.Options.Limits.HotFactor * stack;
         MasterResidual left = MasterResidual.Of(fresh, residual, i => master.Values[i] > scale.HotLimit, off && bias is not null ? Math.Pow(RobustSpread.Of(bias.HalfDifference), 2) : 0, master.Width, visible);
         ResidualPart[] parts = [.. Parts(left, stack, visible, ruler)];
         if (patternStays) parts = [.. parts.Select(p => p.Verdict == Retake && p.Kind is "typical" or "structure" ? p with { Verdict = Answer.CannotTell } : p)];
         double extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)), loss = Loss(left.ExtraVariance, stack);
         string verdict = parts.Any(p => p.Verdict == Retake) ? Retake : parts.Any(p => p.Verdict == Answer.CannotTell) ? Answer.CannotTell : Keep;
-        string? mismatch = MismatchOf(master, scale, profile, findings);
+        IReadOnlyList<GrowingPatch> patches = parts.Any(p => p.Kind == "new-hot" && p.Verdict == Retake) ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master) : [];
+        string? mismatch = MismatchOf(ruler, master, scale, profile, findings);
         double extraError = extra > 0 ? Math.Min(left.ExtraUncertainty / (2 * extra), Math.Sqrt(left.ExtraUncertainty)) : Math.Sqrt(left.ExtraUncertainty);
         return new MasterVerdict
         {
@@ -31,13 +34,23 @@ internal static class MasterCheck
             Loss = new Measurement(100 * loss, 100 * (Loss(left.ExtraVariance + left.ExtraUncertainty, stack) - loss), "%", left.Pixels, "rise of the stack's noise"),
             StackNoise = ruler.Measured(stack, 0, fresh.Frames, $"{Said.Whole(ruler.Options.Lights)} lights, noise of the fresh darks{(ruler.Gain is null ? "" : " and sky")}"),
             Parts = parts,
+            Patches = patches,
             SignalRatio = scale.Ratio,
             Scale = scale.Words,
             Exposure = master.Exposure,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
-            Reason = Reason(verdict, parts, loss, patternStays, mismatch, OwnNoise(master, fresh, left), fresh.TemporalVariance / left.ExtraVariance, ruler),
+            Reason = Reason(verdict, parts, loss, patternStays, mismatch, OwnNoise(master, fresh, left), fresh.TemporalVariance / left.ExtraVariance, patches, ruler),
         };
+    }
+
+    /// <summary>Places where pixels that are hot now and not in the master stand closer together than chance allows.</summary>
+    private static IReadOnlyList<GrowingPatch> Patches(float[] residual, double limit, Func<int, bool> isHot, MasterDark master)
+    {
+        List<OutlinePoint> born = [];
+        for (int i = 0; i < residual.Length; i++)
+            if (residual[i] > limit && !isHot(i)) born.Add(new OutlinePoint(i % master.Width + 1, i / master.Width + 1));
+        return PatchScan.Find(born, master.Width, master.Height, layouts: 199, seed: 1);
     }
 
     private static float[] Residual(float[] master, float[] fresh, float[]? bias, double scale)
@@ -78,20 +91,21 @@ internal static class MasterCheck
     private static double? OwnNoise(MasterDark master, FreshDarks fresh, MasterResidual left) =>
         master.Frames is int n && left.ExtraVariance > 0 ? Math.Min(1, fresh.TemporalVariance / n / left.ExtraVariance) : null;
 
-    private static string? MismatchOf(MasterDark master, MasterScale scale, CameraProfile? profile, List<Finding> findings)
+    private static string? MismatchOf(StackRuler ruler, MasterDark master, MasterScale scale, CameraProfile? profile, List<Finding> findings)
     {
         if (scale.Ratio is not { } ratio || Math.Abs(ratio.Value - 1) <= Math.Max(Mismatch, 4 * ratio.StandardUncertainty)) return null;
         string factor = QuantityText.Number(ratio.Value, 3);
         double? doubling = profile?.Modes.Select(m => m.DarkCurrent?.DoublingTemperature?.Value).FirstOrDefault(d => d is > 0);
         string warmer = doubling is double d ? $" or a sensor {Said.Celsius(Math.Abs(d * Math.Log2(ratio.Value)))} {(ratio.Value > 1 ? "colder" : "warmer")}" : "";
         string exposure = master.Exposure is double t ? $"an exposure of {Said.Seconds(t / ratio.Value)}" : $"{Said.Number(1 / ratio.Value)} times the exposure";
-        string sentence = $"its hot pixels hold {QuantityText.Number(1 / ratio.Value, 3)} times the signal of the fresh darks, as {exposure}{warmer} would give";
+        string electrons = !master.SaysElectrons && ruler.Gain is { } k && Math.Abs(Math.Log(ratio.Value * scale.Scale * k.Value)) < ElectronsAlike ? "; or its values are electrons, which its header does not say" : "";
+        string sentence = $"its hot pixels hold {QuantityText.Number(1 / ratio.Value, 3)} times the signal of the fresh darks, as {exposure}{warmer} would give{electrons}";
         findings.Add(new Finding("master-not-as-stated", Severity.Warning,
             $"{master.File} is not what its header says ({FreshChoice.Conditions(master.Exposure, master.Temperature)}): {sentence} (the fresh darks hold {factor} times its signal).", [master.File]));
         return sentence;
     }
 
-    private static string Reason(string verdict, ResidualPart[] parts, double loss, bool patternStays, string? mismatch, double? ownNoise, double framesAlike, StackRuler ruler)
+    private static string Reason(string verdict, ResidualPart[] parts, double loss, bool patternStays, string? mismatch, double? ownNoise, double framesAlike, IReadOnlyList<GrowingPatch> patches, StackRuler ruler)
     {
         string stack = $"a stack of {Said.Whole(ruler.Options.Lights)} lights", also = mismatch is null ? "" : $"; {mismatch}";
         if (verdict == Keep) return $"It adds {Said.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within their limits{also}.";
@@ -101,7 +115,8 @@ internal static class MasterCheck
                 : $"Cannot tell: for {string.Join(" and ", open.Select(p => p.Kind.Replace('-', ' ')))} the fresh darks are too few; take about four times as many") + also + ".";
         string noisy = ownNoise > 0.5 && failed.Any(p => p.Kind == "typical") ? "; most of that is the master's own noise: it holds too few frames"
             : ownNoise is null && framesAlike is > 1 and < 500 && failed.Any(p => p.Kind == "typical") ? $" (as much as the noise of a master of {Said.Whole((long)Math.Round(framesAlike))} darks)" : "";
-        return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : "")))}{also}.";
+        string patch = patches.Count > 0 ? $", {Said.Whole(patches[0].NewPixels)} of them in a patch {patches[0].Where}" : "";
+        return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : p.Kind == "new-hot" ? patch : "")))}{also}.";
     }
 
     private static string Failed(ResidualPart part, double loss, string stack) => part.Kind switch

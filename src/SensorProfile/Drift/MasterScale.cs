@@ -19,6 +19,12 @@ internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement
     private const int FewestHot = 12;
     private const double FullScale = 65535;
 
+    /// <summary>Whether the bias was taken off, as far as the levels tell.</summary>
+    public bool BiasOff => Words.EndsWith("off", StringComparison.Ordinal);
+
+    /// <summary>The same where the pattern of the bias is found to be still in it.</summary>
+    public MasterScale WithOffset() => this with { Words = Words.Replace("bias taken off", "a constant added, bias in it", StringComparison.Ordinal) };
+
     public static MasterScale Of(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double? gain, bool saysElectrons = false)
     {
         double masterMedian = RobustSpread.Median(master), freshMedian = RobustSpread.Median(fresh), sigma = RobustSpread.Of(master);
@@ -44,7 +50,7 @@ internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement
         // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
         if (levels > 0 && Off(levels) < NearMultiple && Off(levels) + Clearly < Off(unit)) return (levels, Multiple(levels));
         (double Scale, string Words)[] others = unit == 1 ? gain is double k && k > 0 && (saysElectrons || Off(1 / k) < Alike) ? [(1 / k, "electrons, bias taken off")] : []
-            : [.. OtherFullScales.Select(full => (full, $"0 to 1 of {QuantityText.Number(full + 1)}, bias taken off"))];
+            : [.. OtherFullScales.Select(full => (full, $"0 to 1 of {QuantityText.Count((long)full + 1)}, bias taken off"))];
         foreach ((double Scale, string Words) other in others)
             if (Off(other.Scale) < NearUnit && Off(other.Scale) + (saysElectrons ? 0 : Alike) < Off(best.Scale)) best = other;
         return best;

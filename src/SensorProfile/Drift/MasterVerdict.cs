@@ -21,6 +21,9 @@ public sealed record MasterVerdict
     /// <summary>The residual by its kinds: typical, hot, new-hot, glow, structure.</summary>
     public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
+    /// <summary>Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels call for a retake.</summary>
+    public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
+
     /// <summary>Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.</summary>
     public Measurement? SignalRatio { get; init; }
 

@@ -51,25 +51,24 @@ internal sealed record YearMaps
         return new YearMaps { First = first, Last = moved, Shift = shift, Scales = scales };
     }
 
-    /// <summary>The typical rate of the first session times the scale, with the doubt of the session's gain, of its temperature and of the step from another temperature.</summary>
+    /// <summary>The typical rate of the first session times the scale, brought to one temperature law, with the doubt of the session's gain, of its temperature and of the law.</summary>
     private static Quantity Rate(MatchedMode mode, int member, PixelRates first, Measurement scale, DriftOptions options)
     {
         ModeProfile session = mode.Mode(member);
-        double gain = session.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0, nightly = 0, moved = 0;
-        if (first.ReferenceTemperature is double wanted && Law(session)?.At(wanted).DoublingTemperature is { Value: > 0 and < 100 } doubling)
+        double gain = session.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0, nightly = 0, factor = 1, ofLaw = 0;
+        if (first.ReferenceTemperature is double reference)
         {
-            nightly = Math.Log(2) / doubling.Value * options.TemperatureRepeatability;
-            double step = wanted - (session.FixedPattern?.ReferenceTemperature ?? session.DarkCurrent!.ReferenceTemperature ?? wanted);
-            moved = Math.Log(2) * Math.Abs(step) * doubling.StandardUncertainty / (doubling.Value * doubling.Value);
+            if (LawCorrection.Law(session)?.At(reference).DoublingTemperature is { Value: > 0 and < 100 } doubling) nightly = Math.Log(2) / doubling.Value * options.TemperatureRepeatability;
+            if (member > 0) (factor, ofLaw) = LawCorrection.Of(session, mode.Mode(0), reference);
         }
-        double relative = Math.Sqrt(Square(scale.StandardUncertainty / scale.Value) + gain * gain + nightly * nightly + moved * moved), value = first.TypicalRate * scale.Value;
+        double relative = Math.Sqrt(Square(scale.StandardUncertainty / scale.Value) + gain * gain + nightly * nightly + ofLaw * ofLaw), value = first.TypicalRate * scale.Value * factor;
         return new Quantity("darkRateByPixel", new Measurement(value, value * relative, "e-/px/s", scale.Samples, scale.Method));
     }
 
     private static (PixelRates? Rates, double Shift) AtTemperatureOf(PixelRates first, PixelRates other, MatchedMode mode, int member, List<Finding> findings, bool say)
     {
         if (first.ReferenceTemperature is not double a || other.ReferenceTemperature is not double b || Math.Abs(a - b) <= SameTemperature) return (other, 0);
-        DarkCurrentPredictor? law = Law(mode.Mode(member));
+        DarkCurrentPredictor? law = LawCorrection.Law(mode.Mode(member));
         bool possible = law is not null && Math.Abs(a - b) <= FarthestShift;
         if (say)
             findings.Add(possible ? new Finding("maps-moved-in-temperature", Severity.Note,
@@ -77,18 +76,6 @@ internal sealed record YearMaps
                 : new Finding("map-temperatures-apart", Severity.Warning,
                     $"The pixels at {mode.Name} were not compared one by one: the maps hold at {Said.Celsius(a)} and {Said.Celsius(b)}. Characterise both sessions at one reference temperature ('--reference')."));
         return possible ? (ShiftedRates.To(other, a, t => law!.At(t).Rate.Value), a - b) : (null, 0);
-    }
-
-    private static DarkCurrentPredictor? Law(ModeProfile mode)
-    {
-        try
-        {
-            return mode.DarkCurrent is { } dark ? DarkCurrentPredictor.FromProfile(dark) : null;
-        }
-        catch (ArgumentException)      // a law that this program does not know
-        {
-            return null;
-        }
     }
 
     private static double Square(double x) => x * x;

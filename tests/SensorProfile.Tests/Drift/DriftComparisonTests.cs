@@ -7,6 +7,26 @@ public sealed class DriftComparisonTests
 {
     private static readonly TarnYears Tarn = new();
 
+    /// <summary>One colour's gain that drifts by 4 % at 0.4 % each (z = 7) is named by its colour; the others stay.</summary>
+    [Fact]
+    public void EveryColourIsComparedOnItsOwn()
+    {
+        var random = new Random(8);
+        ProfileOnDisk Coloured(int year, double red)
+        {
+            ProfileOnDisk profile = new TarnYears().Measure(year, random);
+            ChannelProfile Channel(string name, double gain) => new() { Name = name, Gain = new Measurement(gain, 0.004 * gain, "e-/ADU", 100, "drawn"), ReadNoise = new Measurement(1.6, 0.01, "e-", 100, "drawn") };
+            ModeProfile mode = profile.Profile.Modes[0] with { Channels = [Channel("R", red), Channel("G1", 0.8), Channel("G2", 0.8), Channel("B", 0.8)] };
+            return profile with { Profile = profile.Profile with { Modes = [mode] } };
+        }
+        DriftAnswer answer = DriftComparison.Run([Coloured(2031, 0.8), Coloured(2032, 0.832)]);
+        DriftChange red = answer.Changes.Single(c => c.Quantity == "gainOfR");
+        Assert.True(red.Changed);
+        Assert.Equal(7.07, red.Z, 0.2);
+        Assert.All(answer.Changes.Where(c => c.Quantity is "gainOfG1" or "gainOfB" or "readNoiseOfR"), c => Assert.False(c.Changed));
+        Assert.Contains("the gain of the R pixels is up by 4 %", answer.Sentence, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ARiseOfTheDarkCurrentIsNamedFirst()
     {

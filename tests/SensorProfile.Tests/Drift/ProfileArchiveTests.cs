@@ -36,7 +36,10 @@ public sealed class ProfileArchiveTests : IDisposable
         Assert.True(new FileInfo(Path.Combine(kept, "maps", "hot-pixels.csv")).Length < 40_000);
         ProfileOnDisk again = Assert.Single(ProfileArchive.Read([archive]).Profiles);
         Assert.Equal(profile.DateUtc, again.DateUtc);
-        Assert.NotNull(PixelRates.Of(again, 0).Rates);
+        PixelRates rates = PixelRates.Of(again, 0).Rates!, full = PixelRates.Of(profile, 0).Rates!;
+        Assert.True(rates.HoldsOrdinary);
+        Assert.All(Enumerable.Range(0, 320 * 240), i => Assert.InRange(rates.At(i).Rate - full.At(i).Rate, -0.0003, 0.0003));      // rounded to 2^-11 = 0.00049 at an uncertainty of 0.004
+        Assert.True(new FileInfo(Path.Combine(kept, "maps", "ordinary-pixels.fits.gz")).Length < 2 * 320 * 240);                   // so 24 million pixels stay below 50 MB a year
         ProfileArchive.Keep(archive, profile);                       // the same once more: nothing to do
         ProfileOnDisk other = profile with { Profile = profile.Profile with { CreatedUtc = profile.Profile.CreatedUtc.AddDays(1) } };
         Assert.Contains("an archive replaces nothing", Assert.Throws<IOException>(() => ProfileArchive.Keep(archive, other)).Message, StringComparison.Ordinal);
@@ -70,13 +73,17 @@ public sealed class ProfileArchiveTests : IDisposable
     [InlineData("cut off")]
     [InlineData("foreign")]
     [InlineData("no notes")]
+    [InlineData("map cut off")]
+    [InlineData("foreign map")]
     public void DamagedListsOfHotPixelsAreNamedAndTheRestIsCompared(string how)
     {
         string archive = Path.Combine(folder, "archive");
         Keep(archive);
-        string maps = Path.Combine(archive, "Tarn-9M", "2031-10-14", "maps"), list = Path.Combine(maps, "hot-pixels.csv"), notes = Path.Combine(maps, "hot-pixels.json");
+        string maps = Path.Combine(archive, "Tarn-9M", "2031-10-14", "maps"), list = Path.Combine(maps, "hot-pixels.csv"), notes = Path.Combine(maps, "hot-pixels.json"), map = Path.Combine(maps, "ordinary-pixels.fits.gz");
         if (how == "cut off") File.WriteAllText(list, File.ReadAllText(list)[..2000]);
         else if (how == "foreign") File.WriteAllText(notes, File.ReadAllText(notes).Replace("\"width\": 320", "\"width\": 640", StringComparison.Ordinal));
+        else if (how == "map cut off") File.WriteAllBytes(map, File.ReadAllBytes(map)[..20_000]);
+        else if (how == "foreign map") FitsWriter.Write(map, new FitsImage<float>(2, 1, new float[2]), overwrite: true);
         else File.Delete(notes);
         DriftAnswer answer = DriftComparison.Run(ProfileArchive.Read([archive]).Profiles);
         Assert.Null(answer.HotPixels);
@@ -96,6 +103,17 @@ public sealed class ProfileArchiveTests : IDisposable
         Assert.NotEmpty(answer.Changes);
         Finding refused = Assert.Single(answer.Findings, f => f.Code == "maps-refused");
         Assert.Contains("dark-rate.fits", refused.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>The next session is measured at the temperature of the last one, so that their maps need no step.</summary>
+    [Fact]
+    public void TheArchiveGivesTheTemperatureOfItsLastSession()
+    {
+        string archive = Path.Combine(folder, "archive");
+        Assert.Null(ProfileArchive.ReferenceTemperature(archive, "Tarn-9M"));
+        Keep(archive);
+        Assert.Equal(-10, ProfileArchive.ReferenceTemperature(archive, "tarn-9m "));
+        Assert.Null(ProfileArchive.ReferenceTemperature(archive, "Fell-24C"));
     }
 
     [Fact]

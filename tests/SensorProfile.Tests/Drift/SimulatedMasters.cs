@@ -1,4 +1,5 @@
 using SensorProfile.Fits;
+using SensorProfile.Fitting;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
@@ -51,13 +52,22 @@ internal sealed class SimulatedMasters : IDisposable
         return (Mean(night, FrameKind.Dark), Mean(night, FrameKind.Bias));
     }
 
+    /// <summary>Median dark of the library's year, ADU.</summary>
+    public static double[] MedianDark()
+    {
+        var night = new SimulatedNight(Camera(darks: MasterFrames, bias: 0), seed: 1);
+        ushort[][] frames = [.. night.Frames.Select(f => night.Render(f))];
+        return [.. Enumerable.Range(0, 200 * 150).Select(i => OrderStatistics.Median([.. frames.Select(f => (double)f[i])]))];
+    }
+
     /// <summary>Writes a master in one of the ways that programs write them.</summary>
-    public string Write<T>(string name, IEnumerable<T> pixels, double? statedExposure = 300) where T : unmanaged
+    public string Write<T>(string name, IEnumerable<T> pixels, double? statedExposure = 300, int width = 200) where T : unmanaged
     {
         string path = Path.Combine(Folder, name);
         List<FitsCard> cards = [FitsCard.Of("IMAGETYP", "Master Dark"), FitsCard.Of("GAIN", 100), FitsCard.Of("OFFSET", 30), FitsCard.Of("CCD-TEMP", -10.0), FitsCard.Of("NCOMBINE", MasterFrames)];
         if (statedExposure is double t) cards.Add(FitsCard.Of("EXPTIME", t));
-        FitsWriter.Write(path, new FitsImage<T>(200, 150, pixels.ToArray(), cards));
+        T[] all = [.. pixels];
+        FitsWriter.Write(path, new FitsImage<T>(width, all.Length / width, all, cards));
         return path;
     }
 
