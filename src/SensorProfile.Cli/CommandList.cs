@@ -31,6 +31,8 @@ internal static class CommandList
             ["darks", "match", "--lights", "lights", "--darks", Frames, "--profile", Profile]),
         Entry.Of<DarksCheckCommand>("darks check", "Is my dark library still good? Old masters against a few fresh darks.",
             ["darks", "check", Frames + "/dark_-10C_300s_001.fits", "--against", Frames, "--profile", Profile]),
+        Entry.Of<DarksPredictCommand>("darks predict", "I have no dark that fits: computes one from the maps, with its uncertainty and how well left-out darks were met.",
+            ["darks", "predict", Profile, "--temperature", "-12", "--exposure", "180", "--out", "dark-12C-180s.fits"]),
         Entry.Of<DriftCommand>("drift", "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
             ["drift", Demo, "--out", "drift"]),
         Entry.Of<SimulateCommand>("simulate", "What if? Writes the frames of a camera whose truth is known.",

@@ -12,6 +12,15 @@ internal static class Labels
         ["newHotPixelsPerYear"] = "new hot pixels",
         ["healedHotPixelsPerYear"] = "healed hot pixels",
         ["lossWorst"] = "largest rise of a stack's noise by one of them",
+        ["level"] = "mean level of the computed dark",
+        ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
+        ["uncertaintyHot"] = "uncertainty, hot pixel",
+        ["equivalentFrames"] = "as good as a master of so many frames",
+        ["coverageTypical"] = "ordinary pixels within their 95 % interval",
+        ["coverageHot"] = "hot pixels within their 95 % interval",
+        ["coverageGlow"] = "pixels in the glow within their 95 % interval",
+        ["coverageAgainst"] = "fresh darks within their 95 % interval",
+        ["toleranceExposure"] = "exposure different by at most",
     };
 
     /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>

@@ -40,11 +40,11 @@ internal static class DarkRecipe
         var pairs = PairsBySet(sets, mode, meter);
         DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, saturation, doubling))];
         DarkTemperature[] temperatures = At(FirstDoubling);
-        TemperatureFitResult? fit = FitLaw(temperatures, gains, options);
+        TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
         if (fit?.DoublingTemperature is { } own)
         {
             temperatures = At(own.Value);
-            fit = FitLaw(temperatures, gains, options);
+            fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
         }
         if (temperatures.Length == 0) return new();
         DarkFindings.Report(temperatures, mode, rejections);
@@ -119,9 +119,9 @@ internal static class DarkRecipe
         return line with { Slope = line.Slope with { StandardUncertainty = line.Slope.StandardUncertainty * widening, Method = line.Slope.Method + ", widened for its scatter" } };
     }
 
-    private static TemperatureFitResult? FitLaw(DarkTemperature[] temperatures, Measurement[] gains, CharacterisationOptions options)
+    /// <summary>The temperature law by the level or the variance form; null without a rate.</summary>
+    public static TemperatureFitResult? FitLaw(DarkTemperature[] temperatures, Measurement[] gains, bool variance, CharacterisationOptions options)
     {
-        bool variance = UseVariance(temperatures);
         TemperaturePoint[] points = [.. temperatures.Select(t => (Temperature: t, Line: variance ? t.Variance : t.Typical)).Where(t => t.Line is { Slope.StandardUncertainty: > 0 })
             .Select(t => new TemperaturePoint(t.Temperature.TemperatureCelsius, t.Line!.Slope.Value, t.Line.Slope.StandardUncertainty, t.Temperature.TemperatureUncertainty))];
         if (points.Length == 0) return null;

@@ -48,6 +48,9 @@ public static class MapFiles
         Map("read-noise.fits", maps.ReadNoise, "e-", "Temporal standard deviation without light");
         Map("glow.fits", maps.Glow, "e-/px/s", "Glow at REFTEMP");
         Map("doubling.fits", maps.Doubling, "degC", "Temperature rise that doubles the dark rate at REFTEMP");
+        Map("doubling-uncertainty.fits", maps.DoublingUncertainty?.Invoke(), "degC", "Standard uncertainty of the doubling, hot pixels only");
+        Map("pedestal.fits", maps.Pedestal, "ADU", "Mean level without light and exposure");
+        Map("pedestal-uncertainty.fits", maps.PedestalUncertainty?.Invoke(), "ADU", "Standard uncertainty of the pedestal");
         if (maps.Defects is not null)
             Put("defects.fits", new FitsImage<byte>(maps.Width, maps.Height, maps.Defects, [FitsCard.Of("BUNIT", ""), .. Provenance(profile, mode, "Defects, sums of the DEF... values; 0 = sound"), .. Keys(mode)]));
         return written;

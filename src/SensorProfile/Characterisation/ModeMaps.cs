@@ -24,6 +24,15 @@ public sealed record ModeMaps
     /// <summary>Doubling temperature of each pixel whose law could be measured, °C.</summary>
     public float[]? Doubling { get; init; }
 
+    /// <summary>Mean of every pixel without light and exposure, ADU.</summary>
+    public float[]? Pedestal { get; init; }
+
+    /// <summary>Makes the map of its standard uncertainty, ADU, when it is written; null with <see cref="Pedestal"/>.</summary>
+    internal Func<float[]>? PedestalUncertainty { get; init; }
+
+    /// <summary>Makes the map of the standard uncertainty of the doubling temperatures of pixels that stand out, °C, when it is written.</summary>
+    internal Func<float[]>? DoublingUncertainty { get; init; }
+
     /// <summary>Defect classes; 0 for a good pixel.</summary>
     public byte[]? Defects { get; init; }
 

@@ -1,6 +1,7 @@
 using SensorProfile.DarkCurrent;
 using SensorProfile.FixedPattern;
 using SensorProfile.Pixels;
+using SensorProfile.Prediction;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Characterisation;
@@ -36,19 +37,35 @@ internal static class ModeSummary
     {
         if (!mode.Frames.Any()) return new();
         double[]? gains = ElectronsPerAdu(flats, mode.Mosaic);
+        float[]? noise = gains is not null && bias.Moments is { Frames: >= PixelNoise.FewestFrames } moments ? PixelNoise.Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null;
+        PedestalDoubt? pedestal = bias.Moments is { } unlit && bias.ReadNoiseAdu is { } read ? new(unlit.Frames, unlit.Width, mode.CodeStep.Step, read.Value) : null;
         return new ModeMaps
         {
             Width = mode.Frames.First().Samples.Width,
             Height = mode.Frames.First().Samples.Height,
-            ReadNoise = gains is not null && bias.Moments is { Frames: >= PixelNoise.FewestFrames } moments ? PixelNoise.Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null,
+            ReadNoise = noise,
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
             Glow = pattern?.Glow,
             Doubling = pattern?.Maps.Doubling,
+            DoublingUncertainty = pattern is { Maps.Doubling: not null } ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length) : null,
+            Pedestal = bias.Moments?.Mean,
+            PedestalUncertainty = pedestal is null ? null : Doubts(pedestal, bias.Moments!.Mean.Length, noise, mode.Mosaic, gains ?? []),
             Defects = pattern is null ? null : [.. pattern.Defects.Classes.Select(c => (byte)c)],
             Levels = pattern?.Maps.Levelled.Fits ?? FixedPattern.LevelPixels.None.Fits,
         };
     }
+
+    // Made when they are written, from little: a map more in memory counts with large cameras.
+    private static Func<float[]> Doubts(PedestalDoubt pedestal, int pixels, float[]? noise, ColourMosaic mosaic, double[] gains) => () => pedestal.Map(pixels, noise, mosaic, gains);
+
+    private static Func<float[]> OwnLaws(IReadOnlyList<OutstandingPixel> outstanding, int pixels) => () =>
+    {
+        float[] map = new float[pixels];
+        Array.Fill(map, float.NaN);
+        foreach (OutstandingPixel pixel in outstanding) map[pixel.Index] = pixel.DoublingUncertainty;
+        return map;
+    };
 
     private static double[]? ElectronsPerAdu(FlatResult flats, ColourMosaic mosaic)
     {

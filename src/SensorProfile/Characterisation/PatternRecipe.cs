@@ -1,5 +1,6 @@
 using SensorProfile.DarkCurrent;
 using SensorProfile.FixedPattern;
+using SensorProfile.Prediction;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Characterisation;
@@ -25,8 +26,8 @@ internal static class PatternRecipe
             Series = [.. darks.Temperatures.Select(t => Series(t, profile, variance))],
             ReferenceTemperature = reference,
             TypicalAtReference = profile.RateAtReference,
-            TypicalLaw = Law(profile, reference),
-            ActivationLaw = profile.Selected is { } name && !name.EndsWith("+floor", StringComparison.Ordinal) ? Law(profile, reference) : null,
+            TypicalLaw = ProfileLaws.Typical(profile, reference),
+            ActivationLaw = ProfileLaws.Activation(profile, reference),
             Unlit = bias.Moments,
             UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
             UnlitSets = bias.ReadNoiseAdu is null ? [] : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
@@ -39,6 +40,11 @@ internal static class PatternRecipe
         int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
         meter.Report("Dark rate of every pixel", 0, frames, 0);
         PatternResult? result = PatternMeasurement.Of(input, response);
+        if (result is not null && !options.Quick)
+        {
+            meter.Report("Darks computed from the others", 0, frames, 0);
+            result = result with { Profile = result.Profile with { DarkPrediction = DarkTrials.Of(input, result.Profile.Thresholds!, rest => Refitted(rest, darks, gains, variance, options)) } };
+        }
         meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
         rejections.Add(result?.Findings ?? []);
         return result;
@@ -64,13 +70,18 @@ internal static class PatternRecipe
         FrameLevels = [.. set.Frames.Select(f => f.Channels.Select(c => c.ClippedMean).ToArray())],
     };
 
-    private static Func<double, double>? Law(DarkCurrentProfile profile, double reference)
+    /// <summary>The same input with the laws as the temperatures that it still has give them.</summary>
+    private static PatternInput Refitted(PatternInput rest, DarkResult darks, Measurement[] gains, bool variance, CharacterisationOptions options)
     {
-        DarkCurrentModel? model = profile.Models.FirstOrDefault(m => m.Name == profile.Selected)
-            ?? (profile.DoublingTemperature is not null && profile.Models.Count > 0 ? profile.Models[0] : null);
-        if (model is null) return null;
-        var law = DarkCurrentLaw.FromModel(model, reference);
-        return law.RateAt(reference).Value > 0 ? t => law.RateAt(t).Value : null;
+        DarkTemperature[] left = [.. darks.Temperatures.Where(t => rest.Series.Any(s => s.TemperatureCelsius == t.TemperatureCelsius))];
+        TemperatureFitResult? fit = DarkRecipe.FitLaw(left, gains, variance, options with { ReferenceTemperature = rest.ReferenceTemperature });
+        var profile = new DarkCurrentProfile { Models = fit?.Models ?? [], Selected = fit?.Selected, DoublingTemperature = fit?.DoublingTemperature, ReferenceTemperature = rest.ReferenceTemperature };
+        return rest with
+        {
+            TypicalAtReference = fit?.RateAtReference ?? rest.TypicalAtReference,
+            TypicalLaw = ProfileLaws.Typical(profile, rest.ReferenceTemperature),
+            ActivationLaw = ProfileLaws.Activation(profile, rest.ReferenceTemperature),
+        };
     }
 
     /// <summary>The highest code any frame shows, or the end of the 16 bits when the frames never come near one.</summary>

@@ -54,6 +54,9 @@ internal sealed record PatternInput
     /// <summary>Leaves the temperature laws of single pixels out.</summary>
     public bool Quick { get; init; }
 
+    /// <summary>Temperatures that the law of a single pixel needs.</summary>
+    public int FewestLawTemperatures { get; init; } = 3;
+
     /// <summary>How walks over the frames are run.</summary>
     public WalkOptions Walk { get; init; } = new();
 

@@ -13,12 +13,8 @@ internal static class PatternMeasurement
     public static PatternResult? Of(PatternInput input, DefectClass[]? response)
     {
         DefectThresholds thresholds = new();
-        double Outstanding(ReferenceScale scale)
-        {
-            thresholds = ThresholdChoice.For(input.Thresholds, scale);
-            return Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
-        }
-        if (RateWalk.Of(input, Outstanding) is not { } maps) return null;
+        double Limit(ReferenceScale scale) => Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
+        if (RateWalk.Of(input, Limit) is not { } maps) return null;
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
         (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
@@ -43,4 +39,7 @@ internal static class PatternMeasurement
             },
         };
     }
+
+    /// <summary>Rate above the typical pixel's from which a pixel stands out, e-/px/s.</summary>
+    internal static double Outstanding(DefectThresholds thresholds, ReferenceScale scale) => Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
 }

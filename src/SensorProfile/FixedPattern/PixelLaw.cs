@@ -13,34 +13,43 @@ internal sealed class PixelLaw
     private const double Boltzmann = 8.617333262e-5;     // eV/K, CODATA 2018
     private const double Kelvin = 273.15;
     private const double LeastSignal = 4;                // standard uncertainties
-    private const int FewestTemperatures = 3;
-
     private const double LeastTypicalSignal = 8;
 
     private readonly double[] x;
     private readonly bool[] forOrdinary;
     private readonly double slopePerDegree;              // dx/dT at the reference temperature
+    private readonly int fewest;
 
     /// <param name="temperatures">°C.</param>
     /// <param name="reference">°C.</param>
     /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
     /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
-    public PixelLaw(IReadOnlyList<double> temperatures, double reference, Func<double, double>? typical, IReadOnlyList<double> typicalSignal)
+    /// <param name="fewest">Temperatures that make a law: with 2 there is nothing left to show a misfit.</param>
+    public PixelLaw(IReadOnlyList<double> temperatures, double reference, Func<double, double>? typical, IReadOnlyList<double> typicalSignal, int fewest = 3)
     {
+        this.fewest = fewest;
         forOrdinary = [.. typicalSignal.Select(s => s > LeastTypicalSignal)];
-        double X(double t) => typical is null
-            ? 1 / (Boltzmann * (reference + Kelvin)) - 1 / (Boltzmann * (t + Kelvin))
-            : Math.Log(typical(t) / typical(reference));
-        x = [.. temperatures.Select(X)];
+        x = [.. temperatures.Select(t => Abscissa(typical, reference, t))];
+        slopePerDegree = SlopePerDegree(typical, reference);
+    }
+
+    /// <summary>x at a temperature.</summary>
+    public static double Abscissa(Func<double, double>? typical, double reference, double celsius) => typical is null
+        ? 1 / (Boltzmann * (reference + Kelvin)) - 1 / (Boltzmann * (celsius + Kelvin))
+        : Math.Log(typical(celsius) / typical(reference));
+
+    /// <summary>dx/dT at the reference temperature, 1/°C in units of x: the doubling temperature there is ln 2/(a·dx/dT).</summary>
+    public static double SlopePerDegree(Func<double, double>? typical, double reference)
+    {
         const double Step = 0.05;
-        slopePerDegree = (X(reference + Step) - X(reference - Step)) / (2 * Step);
+        return (Abscissa(typical, reference, reference + Step) - Abscissa(typical, reference, reference - Step)) / (2 * Step);
     }
 
     /// <summary>Fits one pixel; null with fewer than 3 usable temperatures, or when its rate does not rise with temperature beyond a quarter of its own uncertainty.</summary>
     /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
     /// <param name="rates">Rate at each temperature, e-/px/s.</param> <param name="uncertainties">Their standard uncertainties.</param>
-    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty, °C.</returns>
-    public (double LogRate, double LogRateUncertainty, double Doubling, double DoublingUncertainty)? Fit(bool outstanding, ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
+    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty, °C; correlation of ln I and a.</returns>
+    public (double LogRate, double LogRateUncertainty, double Doubling, double DoublingUncertainty, double Correlation)? Fit(bool outstanding, ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
     {
         double s = 0, sx = 0, sy = 0, sxx = 0, sxy = 0, syy = 0;
         int n = 0;
@@ -54,11 +63,11 @@ internal sealed class PixelLaw
             n++;
         }
         double determinant = s * sxx - sx * sx;
-        if (n < FewestTemperatures || !(determinant > 0)) return null;
+        if (n < fewest || !(determinant > 0)) return null;
         double a = (s * sxy - sx * sy) / determinant, b = (sy - a * sx) / s;
-        double misfit = Math.Max(1, (syy - b * sy - a * sxy) / (n - 2));          // a pixel that follows no such law is known less well
+        double misfit = n == 2 ? 1 : Math.Max(1, (syy - b * sy - a * sxy) / (n - 2));          // a pixel that follows no such law is known less well
         double ua = Math.Sqrt(s / determinant * misfit), ub = Math.Sqrt(sxx / determinant * misfit);
         double doubling = Math.Log(2) / (a * slopePerDegree);
-        return a > 4 * ua && doubling > 0 ? (b, ub, doubling, doubling * ua / a) : null;
+        return a > 4 * ua && doubling > 0 ? (b, ub, doubling, doubling * ua / a, -sx / Math.Sqrt(s * sxx)) : null;
     }
 }

@@ -29,7 +29,7 @@ internal sealed partial class PixelReader
     {
         (this.input, this.temperatures, this.scale, this.limit) = (input, temperatures, scale, limit);
         law = laws ? new PixelLaw([.. temperatures.Select(t => t.Series.TemperatureCelsius)], input.ReferenceTemperature, input.ActivationLaw,
-            [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)]) : null;
+            [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)], input.FewestLawTemperatures) : null;
         int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Sum(n => n - 1));
         noisyLimit = freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - NoisyByChance, freedom) / freedom;
         Freedom = freedom;
@@ -216,18 +216,18 @@ internal sealed partial class PixelReader
                 variance += own * own;
             }
             bool outstanding = !(joined - scale.Typical < reader.limit) || near - scale.Typical > Math.Max(reader.limit, OutstandingSigmas * nearUncertainty);
-            double doubling = double.NaN, doublingUncertainty = double.NaN;
+            double doubling = double.NaN, doublingUncertainty = double.NaN, correlation = double.NaN;
             if (outstanding) (joined, variance) = (near, nearUncertainty * nearUncertainty);
             if (reader.law?.Fit(outstanding, rates, uncertainties) is { } law)
             {
-                (doubling, doublingUncertainty) = (law.Doubling, law.DoublingUncertainty);
+                (doubling, doublingUncertainty, correlation) = (law.Doubling, law.DoublingUncertainty, law.Correlation);
                 if (outstanding)
                 {
                     joined = Math.Exp(law.LogRate);
                     variance = Math.Pow(joined * law.LogRateUncertainty, 2);
                 }
             }
-            return new((float)joined, (float)Math.Sqrt(variance), (float)doubling, (float)doublingUncertainty, outstanding ? flags | PixelFlags.Outstanding : flags);
+            return new((float)joined, (float)Math.Sqrt(variance), (float)doubling, (float)doublingUncertainty, outstanding ? flags | PixelFlags.Outstanding : flags) { Correlation = (float)correlation };
         }
     }
 }

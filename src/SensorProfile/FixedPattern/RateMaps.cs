@@ -21,6 +21,12 @@ internal sealed record RateMaps
     /// <summary>What the level test found.</summary>
     public LevelPixels Levelled { get; init; } = LevelPixels.None;
 
+    /// <summary>The pixels that stand out of the ordinary ones, in the order of the frame.</summary>
+    public IReadOnlyList<OutstandingPixel> Outstanding { get; init; } = [];
+
+    /// <summary>What an ordinary pixel's rate takes from its signal without light, 1/s: their errors are correlated by it.</summary>
+    public double UnlitShare { get; init; }
+
     /// <summary>Rate of the typical pixel in these maps, e-/px/s.</summary>
     public double Typical { get; init; }
 

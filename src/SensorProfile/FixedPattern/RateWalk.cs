@@ -12,14 +12,15 @@ internal static class RateWalk
     /// <summary>Walks the frames; null when no temperature makes a line.</summary>
     /// <param name="input">The mode.</param>
     /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way, e-/px/s; chosen from the noise and the typical rate.</param>
-    public static RateMaps? Of(PatternInput input, Func<ReferenceScale, double> outstanding)
+    /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
+    public static RateMaps? Of(PatternInput input, Func<ReferenceScale, double> outstanding, IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null)
     {
-        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: LevelSampling.Of(input, s)))
+        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Of(input, s)))
             .Where(t => t.Levels is not null).Select(t => (t.Series, t.Levels!))];
         if (temperatures.Length == 0) return null;
         var scale = ReferenceScale.Of(input, temperatures);
         double limit = outstanding(scale);
-        bool laws = !input.Quick && temperatures.Length >= 3;
+        bool laws = !input.Quick && temperatures.Length >= input.FewestLawTemperatures;
         int pixels = input.Pixels;
         float[] rate = new float[pixels], uncertainty = new float[pixels];
         float[]? doubling = laws ? new float[pixels] : null;
@@ -45,6 +46,7 @@ internal static class RateWalk
                     (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
                     if (worker.IsSuspect(row, column)) result.Suspects.Add((at, LevelTest.Of(worker.Samples(row, column), noiseFactor)));
                     if (doubling is not null) doubling[at] = pixel.Doubling;
+                    if (pixel.Flags.HasFlag(PixelFlags.Outstanding)) result.Outstanding.Add(new(at, pixel.DoublingUncertainty, pixel.Correlation));
                     if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
                         result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
                 }
@@ -62,9 +64,20 @@ internal static class RateWalk
             Rate = rate, Uncertainty = uncertainty, Doubling = doubling, Flags = flags,
             Levelled = levelled,
             Laws = [.. strips.SelectMany(s => s.Laws)],
+            Outstanding = [.. strips.SelectMany(s => s.Outstanding)],
+            UnlitShare = UnlitShare(scale, temperatures),
             Typical = scale.Typical, TypicalUncertainty = scale.Noise,
             Cells = cells,
             Temperatures = temperatures,
         };
+    }
+
+    /// <summary>What an ordinary pixel's joined rate takes from its signal without light, 1/s; 0 where the unlit map takes no part in the lines.</summary>
+    private static double UnlitShare(ReferenceScale scale, (DarkSeries Series, SeriesLevels Levels)[] temperatures)
+    {
+        double share = 0;
+        for (int t = 0; t < temperatures.Length; t++)
+            if (temperatures[t].Levels.Line is { UsesUnlit: true } line) share += scale.Weights[t] * scale.Factors[t] * line.Factors[^1];
+        return share;
     }
 }

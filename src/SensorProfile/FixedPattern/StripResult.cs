@@ -30,6 +30,9 @@ internal sealed class StripResult
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];
 
+    /// <summary>Pixels that stand out.</summary>
+    public List<OutstandingPixel> Outstanding { get; } = [];
+
     /// <summary>Cell, counted from the first of the strip, of a pixel of the strip.</summary>
     public int CellOf(int row, int column) => Grid.Of(column, firstRow + row) - firstCell;
 

@@ -24,6 +24,9 @@ public sealed record FixedPatternProfile
     /// <summary>Temperature differences by the hot pixels, one entry per set of darks that could be judged, coldest first.</summary>
     public IReadOnlyList<HotPixelTemperature> Thermometer { get; init; } = [];
 
+    /// <summary>Whether a master dark can be computed, tried on every set; null when it was not tried (a quick characterisation, no bias frames, a single set of darks).</summary>
+    public DarkPredictionProfile? DarkPrediction { get; init; }
+
     /// <summary>Structure of the level without light; null without two bias frames.</summary>
     public PatternStructure? Structure { get; init; }
 

@@ -12,6 +12,7 @@ public sealed partial class RoomArrowsTests
         ["Frames"],
         ["Pixels"],
         ["PhotonTransfer", "DarkCurrent", "FixedPattern"],
+        ["Prediction"],
         ["Characterisation"],
         ["Decisions"],
         ["Drift"],
@@ -59,6 +60,6 @@ public sealed partial class RoomArrowsTests
 
     private static int RankOf(string room) => Array.FindIndex(Order, line => line.Contains(room));
 
-    [GeneratedRegex(@"\bSensorProfile\.(Fitting|Profiles|Frames|Pixels|PhotonTransfer|DarkCurrent|FixedPattern|Characterisation|Decisions|Drift)\b")]
+    [GeneratedRegex(@"\bSensorProfile\.(Fitting|Profiles|Frames|Pixels|PhotonTransfer|DarkCurrent|FixedPattern|Prediction|Characterisation|Decisions|Drift)\b")]
     private static partial Regex RoomName();
 }

@@ -1,0 +1,68 @@
+using SensorProfile.FixedPattern;
+
+namespace SensorProfile.Prediction;
+
+/// <summary>The dark signal of any pixel at one temperature and exposure.</summary>
+/// <remarks>
+/// Ordinary pixels: S = (I − G)·F·t + G·g·t', F the growth of the typical pixel, G the glow with its own growth g and exposure law t'. Pixels that stand out: S = I·exp(a·x)·t, a their own
+/// activation (ln 2/(ΔT₂·dx/dT)) or that of their class, x as in <see cref="PixelLaw"/>; the glow's departure from proportion is added. Uncertainty: that of the rate; of the activation with its
+/// correlation; for ordinary pixels above the typical rate 10 % of activation; of the glow's law. What all pixels share (typical rate, gain, level) is not in it.
+/// </remarks>
+internal sealed class DarkForecast
+{
+    /// <summary>Relative difference of activation that pixels somewhat above the typical rate may have, as in the joining of the maps.</summary>
+    private const double OrdinarySpread = 0.1;
+
+    private readonly ForecastLaws laws;
+    private readonly double seconds, factor, x, slope, glowFactor, glowDoubt, glowSeconds;
+
+    /// <summary>Prepares a temperature and an exposure.</summary>
+    public DarkForecast(ForecastLaws laws, double celsius, double seconds)
+    {
+        (this.laws, this.seconds) = (laws, seconds);
+        factor = laws.Factor(celsius);
+        x = PixelLaw.Abscissa(laws.Activation, laws.Reference, celsius);
+        slope = PixelLaw.SlopePerDegree(laws.Activation, laws.Reference);
+        (glowFactor, glowDoubt) = laws.Glow.Growth(celsius - laws.Reference, factor);
+        glowSeconds = laws.Glow.EquivalentSeconds(seconds);
+    }
+
+    /// <summary>Signal of the typical pixel, e-.</summary>
+    public double Typical => laws.TypicalRate * factor * seconds;
+
+    /// <summary>Signal above the pedestal and variance of the whole prediction, e- and e-².</summary>
+    /// <param name="pixel">The pixel.</param>
+    /// <param name="pedestalVariance">Of its pedestal, e-².</param>
+    public (double Electrons, double Variance) Of(in PixelState pixel, double pedestalVariance)
+    {
+        (double electrons, double variance) = pixel.Outstanding ? Outstanding(pixel) : Ordinary(pixel);
+        // A pedestal that came out high pressed the rate down where it took part in the line: the two errors cancel in part.
+        double together = pixel.Outstanding ? 0 : 2 * factor * seconds * laws.PedestalShare * pedestalVariance;
+        return (electrons, Math.Max(variance + together, 0) + pedestalVariance);
+    }
+
+    private (double Electrons, double Variance) Ordinary(in PixelState pixel)
+    {
+        double lit = pixel.Glow > 0 ? pixel.Glow : 0, electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
+        double noise = factor * seconds * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
+        double law = OrdinarySpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
+        return (electrons, noise * noise + law * law + glow * glow);
+    }
+
+    private (double Electrons, double Variance) Outstanding(in PixelState pixel)
+    {
+        bool own = pixel.Doubling > 0 && double.IsFinite(pixel.DoublingUncertainty);
+        double activation, doubt;
+        if (own)
+        {
+            activation = Math.Log(2) / (pixel.Doubling * slope);
+            doubt = activation * pixel.DoublingUncertainty / pixel.Doubling;
+        }
+        else (activation, doubt) = laws.OfClass(pixel.Rate, slope);
+        double growth = Math.Exp(activation * x), relative = pixel.Uncertainty / pixel.Rate, bent = x * doubt;
+        double lit = pixel.Glow > 0 ? Math.Min(pixel.Glow, pixel.Rate) : 0, electrons = growth * (pixel.Rate * seconds + lit * (glowSeconds - seconds));
+        double shared = own ? 2 * laws.LawCorrelation * relative * bent : 0;
+        double variance = electrons * electrons * Math.Max(relative * relative + bent * bent + shared, 0.1 * (relative * relative + bent * bent));
+        return (electrons, variance);
+    }
+}

@@ -1,0 +1,94 @@
+using SensorProfile.FixedPattern;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Prediction;
+
+/// <summary>Leaves every set of darks out in turn, and every temperature, computes it from the rest and says how well that went.</summary>
+/// <remarks>Done on a thinned copy of the frames in memory (<see cref="ThinnedCamera"/>): the whole chain from frames to maps, glow and laws is run again without the set that is left out.
+/// Where a whole temperature is left out, the law of the typical pixel is fitted again without it.</remarks>
+internal static class DarkTrials
+{
+    /// <summary>Runs the trials; null when there is no bias, no line, or nothing that could be left out.</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="thresholds">Of the defect search, as chosen for the whole camera.</param>
+    /// <param name="withoutTemperature">The input with the laws fitted to the temperatures that it still has.</param>
+    public static DarkPredictionProfile? Of(PatternInput input, DefectThresholds thresholds, Func<PatternInput, PatternInput>? withoutTemperature = null)
+    {
+        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera || PredictionTrial.Of(camera, thresholds) is not { } whole) return null;
+        PixelKind[] kinds = whole.Kinds();
+        IReadOnlyList<TakenMaster> masters = TakenMaster.All(camera, whole.Maps);
+        var known = whole.Maps.Temperatures.ToDictionary(t => t.Series, t => t.Levels, (IEqualityComparer<DarkSeries>)ReferenceEqualityComparer.Instance);
+        Case[] cases = [.. Cases(masters)];
+        var results = new Result?[cases.Length];
+        Parallel.For(0, cases.Length, new ParallelOptions { MaxDegreeOfParallelism = input.Walk.Threads, CancellationToken = input.Walk.Cancellation }, i =>
+        {
+            if (PredictionTrial.Of(Without(camera, cases[i], withoutTemperature), thresholds, known) is not { } trial) return;
+            results[i] = new(cases[i], [.. cases[i].Masters.Select(m => MasterComparison.Of(camera, kinds, m, trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)))]);
+        });
+        Result[] done = [.. results.OfType<Result>()];
+        return done.Length == 0 ? null : Summary(camera, whole, done, new PlainProcedures(camera, whole.Laws, kinds, masters), masters);
+    }
+
+    private static IEnumerable<Case> Cases(IReadOnlyList<TakenMaster> masters)
+    {
+        TakenMaster[][] temperatures = [.. masters.GroupBy(m => m.Temperature).Select(g => g.ToArray())];
+        foreach (TakenMaster[] own in temperatures.Where(t => t.Length > 1))
+            foreach (TakenMaster master in own) yield return new(false, false, [master]);
+        if (temperatures.Length < 2) yield break;
+        for (int t = 0; t < temperatures.Length; t++) yield return new(true, t == 0 || t == temperatures.Length - 1, temperatures[t]);
+    }
+
+    private static PatternInput Without(PatternInput camera, Case left, Func<PatternInput, PatternInput>? refitted)
+    {
+        HashSet<DarkExposure> gone = new(left.Masters.Select(m => m.Exposure), ReferenceEqualityComparer.Instance);
+        DarkSeries[] rest = [.. camera.Series.Select(s => s.Exposures.Any(gone.Contains) ? s with { Exposures = [.. s.Exposures.Where(e => !gone.Contains(e))] } : s).Where(s => s.Exposures.Count > 0)];
+        PatternInput reduced = camera with { Series = rest, FewestLawTemperatures = rest.Length == 2 ? 2 : camera.FewestLawTemperatures, Walk = camera.Walk with { Threads = 1, RowsDone = null } };
+        return left.WholeTemperature && refitted is not null ? refitted(reduced) : reduced;
+    }
+
+    private static DarkPredictionProfile Summary(PatternInput camera, PredictionTrial whole, Result[] done, PlainProcedures plain, IReadOnlyList<TakenMaster> masters)
+    {
+        PredictionTest? Test(Func<Case, bool> which) => Verdicts.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
+        MasterComparison[] judged = [.. done.Where(r => !r.Case.Extrapolated).SelectMany(r => r.Comparisons)];
+        if (judged.Length == 0) judged = [.. done.SelectMany(r => r.Comparisons)];
+        PredictionTest? byExposure = Test(c => !c.WholeTemperature), byTemperature = Test(c => c is { WholeTemperature: true, Extrapolated: false });
+        PredictionFigures? all = KindTally.Pool(judged.SelectMany(c => c.Figures));
+        double level = Math.Sqrt(judged.Average(c => c.Level * c.Level));
+        return new DarkPredictionProfile
+        {
+            Passed = byExposure is { Passed: true } && byTemperature is not { Passed: false },
+            Coverage = all?.Coverage ?? 0,
+            Residual = KindTally.Pool(judged.Select(c => c.Figures[0]))?.Residual,
+            ByExposure = byExposure,
+            ByTemperature = byTemperature,
+            Beyond = Test(c => c is { WholeTemperature: true, Extrapolated: true }),
+            ScalingByExposure = Verdicts.Of(plain.ByExposure()),
+            ScalingByTemperature = Verdicts.Of(plain.ByTemperature()),
+            Interpolation = Verdicts.Of(plain.Mixed()),
+            Sets = [.. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c))).OrderBy(s => s.LeftOut, StringComparer.Ordinal).ThenBy(s => s.Temperature).ThenBy(s => s.Exposure)],
+            PixelsCompared = camera.Pixels,
+            LevelDoubt = new(level, level / Math.Sqrt(2.0 * judged.Length), "e-", judged.Length, "root mean square over left-out sets"),
+            TypicalRate = whole.Laws.TypicalRate,
+            PedestalShare = whole.Laws.PedestalShare,
+            LawCorrelation = whole.Laws.LawCorrelation,
+            ExposureRange = [masters.Min(m => m.Exposure.TakenSeconds), masters.Max(m => m.Exposure.TakenSeconds)],
+        };
+    }
+
+    private static LeftOutSet Record(Case left, TakenMaster master, MasterComparison comparison) => new()
+    {
+        Temperature = master.Series.TemperatureCelsius,
+        Exposure = master.Exposure.TakenSeconds,
+        Frames = master.Exposure.Frames.Count,
+        LeftOut = left.WholeTemperature ? "temperature" : "set",
+        Extrapolated = left.Extrapolated,
+        Level = comparison.Level,
+        Typical = comparison.Figures[(int)PixelKind.Typical],
+        Hot = comparison.Figures[(int)PixelKind.Hot],
+        Glow = comparison.Figures[(int)PixelKind.Glow],
+    };
+
+    private sealed record Case(bool WholeTemperature, bool Extrapolated, TakenMaster[] Masters);
+
+    private sealed record Result(Case Case, MasterComparison[] Comparisons);
+}
