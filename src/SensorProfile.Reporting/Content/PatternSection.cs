@@ -28,6 +28,7 @@ internal static class PatternSection
         blocks.AddRange(Glow(pattern));
         blocks.AddRange(Structure(pattern));
         blocks.AddRange(Thermometer(pattern));
+        blocks.AddRange(PredictionBlocks.Of(pattern));
         blocks.AddRange(pictures.Select(picture => new PictureBlock(context.Figures.Next(), $"{picture.Title}, from {QuantityText.Number(picture.Low, 2)} (dark) to {QuantityText.Number(picture.High, 2)} {QuantityText.Unit(picture.Unit)} (bright); the first row of the file is at the top, blue is not measured.", picture)));
         if (blocks.Count == 0)
             blocks.Add(new TextBlock("No defect was looked for in this profile."));

@@ -29,6 +29,7 @@ internal static class PatternRecipe
             TypicalLaw = ProfileLaws.Typical(profile, reference),
             ActivationLaw = ProfileLaws.Activation(profile, reference),
             Unlit = bias.Moments,
+            LevelPinned = variance,
             UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
             UnlitSets = bias.ReadNoiseAdu is null ? [] : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
             CodeStep = mode.CodeStep.Step,

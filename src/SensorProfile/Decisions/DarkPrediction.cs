@@ -28,7 +28,7 @@ public static class DarkPrediction
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
-            pixels = PredictedPixels.Of(maps, laws, mosaic, gains, question.TemperatureCelsius, question.ExposureSeconds, top, trials.LevelDoubt?.Value ?? 0, pinned, cancellation);
+            pixels = PredictedPixels.Of(maps, laws, mosaic, gains, question.TemperatureCelsius, question.ExposureSeconds, top, pinned ? 0 : trials.LevelDoubt?.Value ?? 0, pinned, cancellation);
         List<Finding> findings = [.. known, .. Findings(trials, test, pixels, pinned)];
         PredictionCheck? check = question.Against is { } fresh ? PredictionCheck.Of(fresh, mode, question, pixels, mosaic, gains, cancellation) : null;
         if (check is not null) findings.AddRange(check.Findings);
@@ -106,7 +106,7 @@ public static class DarkPrediction
             yield return new("pixels-not-measured", Severity.Note, $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their uncertainty is not a number.");
         if (pixels.Full > 0)
             yield return new("pixels-full", Severity.Note, $"{Said.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the lights.");
-        if (trials.LevelDoubt is { } level)
+        if (trials.LevelDoubt is { } level && !pinned)
             yield return new("level-doubt", Severity.Note, $"The common level of left-out darks was met within {Said.Number(level.Value, 2)} e-; this is in the uncertainty of every pixel.");
     }
 

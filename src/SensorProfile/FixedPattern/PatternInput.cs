@@ -39,6 +39,9 @@ internal sealed record PatternInput
     /// <summary>The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.</summary>
     public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
 
+    /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
+    public bool LevelPinned { get; init; }
+
     /// <summary>Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.</summary>
     public double UnlitVariance { get; init; }
 

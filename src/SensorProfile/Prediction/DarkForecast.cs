@@ -13,6 +13,8 @@ internal sealed class DarkForecast
     /// <summary>Relative difference of activation that pixels somewhat above the typical rate may have, as in the joining of the maps.</summary>
     private const double OrdinarySpread = 0.1;
 
+    private const double LeastOfGlow = 0.5, MostOfGlow = 1.5;
+
     private readonly ForecastLaws laws;
     private readonly double seconds, factor, x, slope, glowFactor, glowDoubt, glowSeconds;
 
@@ -35,15 +37,22 @@ internal sealed class DarkForecast
     /// <param name="pedestalVariance">Of its pedestal, e-².</param>
     public (double Electrons, double Variance) Of(in PixelState pixel, double pedestalVariance)
     {
-        (double electrons, double variance) = pixel.Outstanding ? Outstanding(pixel) : Ordinary(pixel);
+        bool alone = pixel.Outstanding && !InGlow(pixel);
+        (double electrons, double variance) = alone ? Outstanding(pixel) : Ordinary(pixel);
         // A pedestal that came out high pressed the rate down where it took part in the line: the two errors cancel in part.
         double together = pixel.Outstanding ? 0 : 2 * factor * seconds * laws.PedestalShare * pedestalVariance;
         return (electrons, Math.Max(variance + together, 0) + pedestalVariance);
     }
 
+    /// <summary>Whether the glow explains by itself that a pixel stands out.</summary>
+    private bool InGlow(in PixelState pixel) => pixel.Glow > 0 && pixel.Rate - laws.TypicalRate < MostOfGlow * pixel.Glow;
+
+    /// <summary>Part of an ordinary pixel's rate that is glow: what it has above the typical pixel, as far as the smooth map of the glow, which blurs steep places, allows.</summary>
+    private double Lit(in PixelState pixel) => pixel.Glow > 0 ? Math.Clamp(pixel.Rate - laws.TypicalRate, LeastOfGlow * pixel.Glow, MostOfGlow * pixel.Glow) : 0;
+
     private (double Electrons, double Variance) Ordinary(in PixelState pixel)
     {
-        double lit = pixel.Glow > 0 ? pixel.Glow : 0, electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
+        double lit = Lit(pixel), electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
         double noise = factor * seconds * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
         double law = OrdinarySpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
         return (electrons, noise * noise + law * law + glow * glow);

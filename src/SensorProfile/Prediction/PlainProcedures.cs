@@ -1,13 +1,16 @@
+using SensorProfile.Fitting;
 using SensorProfile.FixedPattern;
 
 namespace SensorProfile.Prediction;
 
 /// <summary>What people do who have no dark that fits: they scale or mix one that does not. Tried on every set for comparison with the computed master.</summary>
-/// <remarks>Exposure and temperature: P + q·(M − P), P the bias, M the nearest master, q the ratio of the exposures or of the typical pixel's rates. Mixing: w·M₁ + (1 − w)·M₂ of the next
+/// <remarks>Exposure and temperature: P + q·(M − P), P the bias, M the nearest master, q the ratio of the exposures; between temperatures
+/// the ratio that fits the pixels best, so that the verdict is on scaling and not on how well the ratio was known. Mixing: w·M₁ + (1 − w)·M₂ of the next
 /// colder and next warmer master of the same exposure, w so that the typical pixel fits. Variances follow from those of bias and masters.</remarks>
 internal sealed class PlainProcedures(PatternInput camera, ForecastLaws laws, PixelKind[] kinds, IReadOnlyList<TakenMaster> masters)
 {
     private const double SameExposure = 0.02;
+    private const int FewestHot = 20;
 
     /// <summary>Scaled by the exposure, from the nearest other exposure of the same temperature.</summary>
     public IReadOnlyList<MasterComparison> ByExposure() => [.. masters.Select(m =>
@@ -16,11 +19,11 @@ internal sealed class PlainProcedures(PatternInput camera, ForecastLaws laws, Pi
         return near is null ? null : Scaled(m, near, m.Exposure.Seconds / near.Exposure.Seconds);
     }).OfType<MasterComparison>()];
 
-    /// <summary>Scaled as the typical pixel grows, from the same exposure at the nearest other temperature.</summary>
+    /// <summary>Scaled by the best ratio, from the same exposure at the nearest other temperature.</summary>
     public IReadOnlyList<MasterComparison> ByTemperature() => [.. masters.Select(m =>
     {
         TakenMaster? near = masters.Where(o => o.Temperature != m.Temperature && Same(o, m)).MinBy(o => Math.Abs(o.Series.TemperatureCelsius - m.Series.TemperatureCelsius));
-        return near is null ? null : Scaled(m, near, Light(m) / Light(near));
+        return near is null ? null : Scaled(m, near, BestRatio(m, near));
     }).OfType<MasterComparison>()];
 
     /// <summary>Mixed of the next colder and the next warmer temperature.</summary>
@@ -35,6 +38,34 @@ internal sealed class PlainProcedures(PatternInput camera, ForecastLaws laws, Pi
     private static bool Same(TakenMaster a, TakenMaster b) => Math.Abs(a.Exposure.TakenSeconds / b.Exposure.TakenSeconds - 1) < SameExposure;
 
     private double Light(TakenMaster master) => laws.Factor(master.Series.TemperatureCelsius) * master.Exposure.Seconds;
+
+    /// <summary>Weighted least squares of y = q·x over the hot pixels, x and y the two masters above bias and typical pixel; the typical pixel's growth where hot pixels are few.</summary>
+    private double BestRatio(TakenMaster taken, TakenMaster near)
+    {
+        double typical = Light(taken) / Light(near);
+        int[] hot = [.. Enumerable.Range(0, kinds.Length).Where(i => kinds[i] == PixelKind.Hot)];
+        if (hot.Length < FewestHot) return typical;
+        double[] above = Levels(taken), aboveNear = Levels(near);
+        double xx = 0, xy = 0;
+        foreach (int i in hot)
+        {
+            int channel = camera.Mosaic.Channel(i / camera.Width, i % camera.Width);
+            double x = near.Mean[i] - camera.Unlit!.Mean[i] - aboveNear[channel], y = taken.Mean[i] - camera.Unlit.Mean[i] - above[channel];
+            double weight = 1 / (taken.Variance[i] + typical * typical * near.Variance[i]);
+            if (!(x > 0 && y > 0)) continue;
+            (xx, xy) = (xx + weight * x * x, xy + weight * x * y);
+        }
+        return xx > 0 ? xy / xx : typical;
+    }
+
+    /// <summary>Median of a master above the bias over the ordinary pixels of each channel, ADU.</summary>
+    private double[] Levels(TakenMaster master)
+    {
+        List<double>[] values = [.. Enumerable.Range(0, camera.Mosaic.Channels).Select(_ => new List<double>())];
+        for (int i = 0; i < kinds.Length; i++)
+            if (kinds[i] == PixelKind.Typical) values[camera.Mosaic.Channel(i / camera.Width, i % camera.Width)].Add(master.Mean[i] - camera.Unlit!.Mean[i]);
+        return [.. values.Select(v => v.Count == 0 ? 0 : OrderStatistics.Median([.. v]))];
+    }
 
     private MasterComparison Scaled(TakenMaster taken, TakenMaster near, double ratio) => MasterComparison.Of(camera, kinds, taken, i =>
     {

@@ -56,12 +56,13 @@ internal sealed class PredictionTrial
     public Func<int, (double Value, double Variance)> Master(double celsius, double seconds)
     {
         var forecast = new DarkForecast(laws, celsius, seconds);
+        double pinned = camera.LevelPinned ? forecast.Typical : 0;
         return i =>
         {
             double gain = camera.Gains[camera.Mosaic.Channel(i / camera.Width, i % camera.Width)];
             var pixel = new PixelState(maps.Rate[i], maps.Uncertainty[i], maps.Flags[i].HasFlag(PixelFlags.Outstanding), maps.Doubling?[i] ?? double.NaN, doublingDoubt[i], glow[i]);
             (double electrons, double variance) = forecast.Of(pixel, PedestalVariance(camera, i) * gain * gain);
-            return (camera.Unlit!.Mean[i] * gain + electrons, variance);
+            return (camera.Unlit!.Mean[i] * gain + electrons - pinned, variance);
         };
     }
 

@@ -24,7 +24,7 @@ public sealed record DarkPredictionProfile
     /// <summary>For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.</summary>
     public PredictionTest? ScalingByExposure { get; init; }
 
-    /// <summary>For comparison: the dark of the nearest temperature, less the bias, multiplied as the typical pixel grows.</summary>
+    /// <summary>For comparison: the dark of the nearest temperature, less the bias, multiplied by the ratio that fits best.</summary>
     public PredictionTest? ScalingByTemperature { get; init; }
 
     /// <summary>For comparison: the mean of the darks of the next colder and the next warmer temperature, weighted so that the typical pixel fits.</summary>

@@ -1,0 +1,28 @@
+using SensorProfile.Decisions;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Reporting.Content;
+
+/// <summary>Whether a dark can be computed or scaled on this camera: the verdict and the trials behind it.</summary>
+internal static class PredictionBlocks
+{
+    /// <summary>The blocks; none when nothing was tried.</summary>
+    public static IEnumerable<Block> Of(FixedPatternProfile pattern)
+    {
+        if (pattern.DarkPrediction is not { } trials) yield break;
+        yield return new SubheadingBlock("Can a dark be computed?");
+        yield return new TextBlock($"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)}");
+        yield return new TableBlock(["Way, tried on darks that were left out", "Works", "Ordinary pixels, e⁻", "Hot pixels, e⁻", "Glow, e⁻"],
+            [.. Ways(trials).Where(w => w.Test is not null).Select(w => (IReadOnlyList<string>)[w.Name, w.Test!.Passed ? "yes" : "no", Cell(w.Test.Typical), Cell(w.Test.Hot), Cell(w.Test.Glow)])],
+            [0.36, 0.1, 0.18, 0.18, 0.18]) { FirstNumberColumn = 2 };
+        yield return new TextBlock("Robust standard deviation of computed minus taken masters, in brackets what noise and stated uncertainty give. Every set by itself stands in the table dark-prediction.");
+    }
+
+    private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
+    [
+        ("computed: another exposure", trials.ByExposure), ("computed: a temperature between others", trials.ByTemperature), ("computed: the coldest and the warmest", trials.Beyond),
+        ("scaled by exposure", trials.ScalingByExposure), ("scaled by temperature, best ratio", trials.ScalingByTemperature), ("mixed of two temperatures", trials.Interpolation),
+    ];
+
+    private static string Cell(PredictionFigures? figures) => figures is null ? "–" : $"{QuantityText.Number(figures.Residual.Value, 2)} ({QuantityText.Number(figures.Expected, 2)})";
+}
