@@ -53,7 +53,8 @@ internal sealed class DarkForecast
     private (double Electrons, double Variance) Ordinary(in PixelState pixel)
     {
         double lit = Lit(pixel), electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
-        double noise = factor * seconds * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
+        // The noise of the rate lies in its glow, which need not fade as fast.
+        double noise = (lit > 0 ? Math.Max(factor * seconds, glowFactor * glowSeconds) : factor * seconds) * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
         double law = OrdinarySpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
         return (electrons, noise * noise + law * law + glow * glow);
     }

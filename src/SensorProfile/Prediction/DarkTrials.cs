@@ -22,7 +22,8 @@ internal static class DarkTrials
         var results = new Result?[cases.Length];
         Parallel.For(0, cases.Length, new ParallelOptions { MaxDegreeOfParallelism = input.Walk.Threads, CancellationToken = input.Walk.Cancellation }, i =>
         {
-            if (PredictionTrial.Of(Without(camera, cases[i], withoutTemperature), thresholds, known) is not { } trial) return;
+            PatternInput rest = Without(camera, cases[i], withoutTemperature);
+            if (PredictionTrial.Of(rest, Scaled(thresholds, camera, rest), known) is not { } trial) return;
             results[i] = new(cases[i], [.. cases[i].Masters.Select(m => MasterComparison.Of(camera, kinds, m, trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)))]);
         });
         Result[] done = [.. results.OfType<Result>()];
@@ -43,7 +44,24 @@ internal static class DarkTrials
         HashSet<DarkExposure> gone = new(left.Masters.Select(m => m.Exposure), ReferenceEqualityComparer.Instance);
         DarkSeries[] rest = [.. camera.Series.Select(s => s.Exposures.Any(gone.Contains) ? s with { Exposures = [.. s.Exposures.Where(e => !gone.Contains(e))] } : s).Where(s => s.Exposures.Count > 0)];
         PatternInput reduced = camera with { Series = rest, FewestLawTemperatures = rest.Length == 2 ? 2 : camera.FewestLawTemperatures, Walk = camera.Walk with { Threads = 1, RowsDone = null } };
-        return left.WholeTemperature && refitted is not null ? refitted(reduced) : reduced;
+        if (!left.WholeTemperature) return reduced;
+        // Maps hold for a measured temperature: glow and hot pixels are read there, not brought there by the typical law.
+        double reference = rest.MinBy(s => Math.Abs(s.TemperatureCelsius - camera.ReferenceTemperature))!.TemperatureCelsius;
+        double own = left.Masters[0].Series.TemperatureCelsius;
+        if (Math.Abs(own - camera.ReferenceTemperature) < Math.Abs(reference - camera.ReferenceTemperature))
+            reduced = reduced with { ReferenceTemperature = reference, TypicalAtReference = Moved(camera, reference) };
+        return refitted is not null ? refitted(reduced) : reduced;
+    }
+
+    private static Measurement? Moved(PatternInput camera, double reference) =>
+        camera is { TypicalLaw: { } law, TypicalAtReference: { } typical } ? typical with { Value = law(reference) } : null;
+
+    /// <summary>The same thresholds at another reference temperature.</summary>
+    private static DefectThresholds Scaled(DefectThresholds thresholds, PatternInput camera, PatternInput rest)
+    {
+        if (rest.ReferenceTemperature == camera.ReferenceTemperature || camera.TypicalLaw is not { } law) return thresholds;
+        double factor = law(rest.ReferenceTemperature) / law(camera.ReferenceTemperature);
+        return thresholds with { HotRate = thresholds.HotRate * factor, WarmRate = thresholds.WarmRate * factor };
     }
 
     private static DarkPredictionProfile Summary(PatternInput camera, PredictionTrial whole, Result[] done, PlainProcedures plain, IReadOnlyList<TakenMaster> masters)

@@ -45,16 +45,19 @@ public sealed class ComputedDarkTests(ITestOutputHelper output)
     [Fact]
     public void TheTrialsOfASoundCameraPassAndAgreeWithTheTruthOnScaling()
     {
-        using var sameLaw = new ComputedNight(Camera(activation: 1, spread: 0));
+        using var sameLaw = new ComputedNight(Camera(activation: 1, spread: 0) with { Glow = [] });
         output.WriteLine($"{sameLaw.Trials.ByExposure}\n{sameLaw.Trials.ByTemperature}\n{sameLaw.Trials.ScalingByExposure}\n{sameLaw.Trials.ScalingByTemperature}");
         Assert.True(sameLaw.Trials.Passed);
         Assert.True(sameLaw.Trials.ScalingByExposure!.Passed);
         Assert.True(sameLaw.Trials.ScalingByTemperature!.Passed);
-        using var ownLaws = new ComputedNight(Camera(activation: 0.8, spread: 0.08));
+        using var ownLaws = new ComputedNight(Camera(activation: 0.8, spread: 0.08) with { Glow = [] });
         Assert.True(ownLaws.Trials.Passed);
         Assert.True(ownLaws.Trials.ScalingByExposure!.Passed);
         Assert.False(ownLaws.Trials.ScalingByTemperature!.Passed);
         Assert.Equal("hot", ownLaws.Trials.ScalingByTemperature.FailedBy);
+        using var glowing = new ComputedNight(Camera(activation: 1, spread: 0));      // glow doubles every 11 °C
+        Assert.True(glowing.Trials.Passed);
+        Assert.Equal("glow", glowing.Trials.ScalingByTemperature!.FailedBy);
         Assert.Contains("scaling by temperature does not work", PredictionWords.Scaling(ownLaws.Trials), StringComparison.Ordinal);
     }
 
