@@ -57,6 +57,9 @@ internal sealed record PatternInput
     /// <summary>Leaves the temperature laws of single pixels out.</summary>
     public bool Quick { get; init; }
 
+    /// <summary>Whether single pixels are tested for levels between which they jump.</summary>
+    public bool TestLevels { get; init; } = true;
+
     /// <summary>Temperatures that the law of a single pixel needs.</summary>
     public int FewestLawTemperatures { get; init; } = 3;
 

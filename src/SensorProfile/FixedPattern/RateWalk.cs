@@ -44,7 +44,7 @@ internal static class RateWalk
                     int at = (strip.FirstRow + row) * strip.Width + column;
                     PixelReading pixel = worker.Read(row, column);
                     (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
-                    if (worker.IsSuspect(row, column)) result.Suspects.Add((at, LevelTest.Of(worker.Samples(row, column), noiseFactor)));
+                    if (input.TestLevels && worker.IsSuspect(row, column)) result.Suspects.Add((at, LevelTest.Of(worker.Samples(row, column), noiseFactor)));
                     if (doubling is not null) doubling[at] = pixel.Doubling;
                     if (pixel.Flags.HasFlag(PixelFlags.Outstanding)) result.Outstanding.Add(new(at, pixel.DoublingUncertainty, pixel.Correlation));
                     if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
@@ -54,7 +54,7 @@ internal static class RateWalk
             int first = strip.FirstRow * strip.Width;
             worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
             return result;
-        }, input.Walk, keepSamples: true);
+        }, input.Walk, keepSamples: input.TestLevels);
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
         var levelled = LevelPixels.Of(strips.SelectMany(s => s.Suspects), pixels, (input.Thresholds ?? new()).FlickerFalseAlarms);
         foreach (int pixel in levelled.Fits.Keys) flags[pixel] |= PixelFlags.Levelled;

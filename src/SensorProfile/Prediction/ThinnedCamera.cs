@@ -23,6 +23,8 @@ internal static class ThinnedCamera
             Series = [.. input.Series.Select(s => s with { Exposures = [.. s.Exposures.Select(e => e with { Frames = Thinned(e.Frames, rows, columns, input.Walk) })] })],
             Unlit = input.Unlit is { } unlit ? new PixelMoments(columns.Length, rows.Length, unlit.Frames, Thinned(unlit.Mean, input.Width, rows, columns),
                 unlit.Variance.Length == 0 ? [] : Thinned(unlit.Variance, input.Width, rows, columns)) : null,
+            UnlitSets = [],
+            TestLevels = false,
             Quick = false,
         };
     }
