@@ -26,10 +26,11 @@ public static class DarkPrediction
         ForecastLaws laws = Laws(mode, trials);
         bool pinned = mode.DarkCurrent!.Form == "variance";
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
+        double levelDoubt = pinned ? 0 : LevelDoubt(trials, laws, question);
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
-            pixels = PredictedPixels.Of(maps, laws, mosaic, gains, question.TemperatureCelsius, question.ExposureSeconds, top, pinned ? 0 : trials.LevelDoubt?.Value ?? 0, pinned, cancellation);
-        List<Finding> findings = [.. known, .. Findings(trials, test, pixels, pinned)];
+            pixels = PredictedPixels.Of(maps, laws, mosaic, gains, question.TemperatureCelsius, question.ExposureSeconds, top, levelDoubt, pinned, cancellation);
+        List<Finding> findings = [.. known, .. Findings(test, pixels, pinned, levelDoubt)];
         PredictionCheck? check = question.Against is { } fresh ? PredictionCheck.Of(fresh, mode, question, pixels, mosaic, gains, cancellation) : null;
         if (check is not null) findings.AddRange(check.Findings);
         bool contradicted = check is { Agrees: false };
@@ -46,6 +47,12 @@ public static class DarkPrediction
             Proof = proof,
             Master = contradicted ? null : new ComputedDark(profile.Camera.Width, profile.Camera.Height, pixels.Values, pixels.Uncertainty, [.. Cards(profile, mode, question, test, typical)]),
         };
+    }
+
+    private static double LevelDoubt(DarkPredictionProfile trials, ForecastLaws laws, DarkPredictionQuestion question)
+    {
+        double constant = trials.LevelDoubt?.Value ?? 0, share = trials.LevelDoubtShare * new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
+        return Math.Sqrt(constant * constant + share * share);
     }
 
     private static double[] Gains(CameraProfile profile, ModeProfile mode, out ColourMosaic mosaic)
@@ -96,7 +103,7 @@ public static class DarkPrediction
         return $"To prove it, {left} and computed from the rest: {Share(test.Typical, "ordinary pixels")}{Share(test.Hot, "hot pixels")}{Share(test.Glow, "pixels in the glow")}lay within their 95 % interval.";
     }
 
-    private static IEnumerable<Finding> Findings(DarkPredictionProfile trials, PredictionTest test, PredictedPixels pixels, bool pinned)
+    private static IEnumerable<Finding> Findings(PredictionTest test, PredictedPixels pixels, bool pinned, double levelDoubt)
     {
         if (pinned)
             yield return new("level-pinned", Severity.Warning, "The camera pins its black level, so the computed dark keeps the level of the bias frames: the pattern is right, a common offset may remain and is no noise.");
@@ -106,8 +113,8 @@ public static class DarkPrediction
             yield return new("pixels-not-measured", Severity.Note, $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their uncertainty is not a number.");
         if (pixels.Full > 0)
             yield return new("pixels-full", Severity.Note, $"{Said.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the lights.");
-        if (trials.LevelDoubt is { } level && !pinned)
-            yield return new("level-doubt", Severity.Note, $"The common level of left-out darks was met within {Said.Number(level.Value, 2)} e-; this is in the uncertainty of every pixel.");
+        if (levelDoubt > 0)
+            yield return new("level-doubt", Severity.Note, $"The common level is known to {Said.Number(levelDoubt, 2)} e- by the darks that were left out; this is in the uncertainty of every pixel and is no noise.");
     }
 
     private static OrderedDictionary<string, Measurement?> Quantities(PredictedPixels pixels, PredictionTest test, double typical, double frames, PredictionCheck? check)

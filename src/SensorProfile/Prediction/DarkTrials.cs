@@ -24,7 +24,7 @@ internal static class DarkTrials
         {
             PatternInput rest = Without(camera, cases[i], withoutTemperature);
             if (PredictionTrial.Of(rest, Scaled(thresholds, camera, rest), known) is not { } trial) return;
-            results[i] = new(cases[i], [.. cases[i].Masters.Select(m => MasterComparison.Of(camera, kinds, m, trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)))]);
+            results[i] = new(cases[i], [.. cases[i].Masters.Select(m => MasterComparison.Of(camera, kinds, m, trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)) with { TypicalSignal = trial.TypicalSignal(m) })]);
         });
         Result[] done = [.. results.OfType<Result>()];
         return done.Length == 0 ? null : Summary(camera, whole, done, new PlainProcedures(camera, whole.Laws, kinds, masters), masters);
@@ -71,7 +71,7 @@ internal static class DarkTrials
         if (judged.Length == 0) judged = [.. done.SelectMany(r => r.Comparisons)];
         PredictionTest? byExposure = Test(c => !c.WholeTemperature), byTemperature = Test(c => c is { WholeTemperature: true, Extrapolated: false });
         PredictionFigures? all = KindTally.Pool(judged.SelectMany(c => c.Figures));
-        double level = Math.Sqrt(judged.Average(c => c.Level * c.Level));
+        (double level, double share) = LevelDoubt(judged);
         return new DarkPredictionProfile
         {
             Passed = byExposure is { Passed: true } && byTemperature is not { Passed: false },
@@ -85,12 +85,23 @@ internal static class DarkTrials
             Interpolation = Verdicts.Of(plain.Mixed()),
             Sets = [.. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c))).OrderBy(s => s.LeftOut, StringComparer.Ordinal).ThenBy(s => s.Temperature).ThenBy(s => s.Exposure)],
             PixelsCompared = camera.Pixels,
-            LevelDoubt = new(level, level / Math.Sqrt(2.0 * judged.Length), "e-", judged.Length, "root mean square over left-out sets"),
+            LevelDoubt = new(level, level / Math.Sqrt(2.0 * judged.Length), "e-", judged.Length, "root mean square over the fainter half of the left-out sets"),
+            LevelDoubtShare = share,
             TypicalRate = whole.Laws.TypicalRate,
             PedestalShare = whole.Laws.PedestalShare,
             LawCorrelation = whole.Laws.LawCorrelation,
             ExposureRange = [masters.Min(m => m.Exposure.TakenSeconds), masters.Max(m => m.Exposure.TakenSeconds)],
         };
+    }
+
+    /// <summary>How far the common level was off: a constant part, from the fainter half of the sets, and a part in proportion to the typical signal, from the rest.</summary>
+    private static (double Electrons, double Share) LevelDoubt(MasterComparison[] judged)
+    {
+        MasterComparison[] byLight = [.. judged.OrderBy(c => c.TypicalSignal)];
+        int half = (byLight.Length + 1) / 2;
+        double constant = byLight.Take(half).Average(c => c.Level * c.Level);
+        double light = byLight.Skip(half).Sum(c => c.TypicalSignal * c.TypicalSignal), excess = byLight.Skip(half).Sum(c => c.Level * c.Level - constant);
+        return (Math.Sqrt(constant), light > 0 && excess > 0 ? Math.Sqrt(excess / light) : 0);
     }
 
     private static LeftOutSet Record(Case left, TakenMaster master, MasterComparison comparison) => new()

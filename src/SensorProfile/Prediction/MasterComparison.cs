@@ -11,6 +11,9 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<PredictionFi
 {
     private const int KindsJudged = 3;
 
+    /// <summary>Signal of the typical pixel in the master, e-.</summary>
+    public double TypicalSignal { get; init; }
+
     /// <summary>Compares; the median over ordinary pixels of each channel is taken out as common level.</summary>
     /// <param name="camera">The camera.</param> <param name="kinds">Kind of every pixel.</param> <param name="taken">The taken master.</param>
     /// <param name="computed">Value and variance of the computed master at a pixel, e- and e-².</param>

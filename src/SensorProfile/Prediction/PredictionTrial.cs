@@ -66,6 +66,9 @@ internal sealed class PredictionTrial
         };
     }
 
+    /// <summary>Signal of the typical pixel in a master, e-.</summary>
+    public double TypicalSignal(TakenMaster master) => laws.TypicalRate * laws.Factor(master.Series.TemperatureCelsius) * master.Exposure.Seconds;
+
     /// <summary>Of a pixel's pedestal, ADU².</summary>
     public static double PedestalVariance(PatternInput camera, int pixel) =>
         PedestalDoubt.Variance(camera.Unlit!.Variance.Length > 0 ? camera.Unlit.Variance[pixel] : double.NaN, camera.UnlitVariance, camera.Unlit.Frames);

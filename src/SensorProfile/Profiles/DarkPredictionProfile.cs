@@ -36,8 +36,11 @@ public sealed record DarkPredictionProfile
     /// <summary>Pixels of the frame that were compared: an evenly spread part of large frames.</summary>
     public long PixelsCompared { get; init; }
 
-    /// <summary>Standard deviation of the common level of the left-out sets about the computed one, e-.</summary>
+    /// <summary>How far the common level of left-out sets was off, in sets of little dark signal, e-.</summary>
     public Measurement? LevelDoubt { get; init; }
+
+    /// <summary>The same beyond that, as a share of the typical pixel's dark signal, 0…1.</summary>
+    public double LevelDoubtShare { get; init; }
 
     /// <summary>Rate of the typical pixel in the maps at the reference temperature, e-/px/s.</summary>
     public double TypicalRate { get; init; }
