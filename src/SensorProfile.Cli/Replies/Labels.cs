@@ -20,7 +20,6 @@ internal static class Labels
         ["coverageHot"] = "hot pixels within their 95 % interval",
         ["coverageGlow"] = "pixels in the glow within their 95 % interval",
         ["coverageAgainst"] = "fresh darks within their 95 % interval",
-        ["toleranceExposure"] = "exposure different by at most",
     };
 
     /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>
