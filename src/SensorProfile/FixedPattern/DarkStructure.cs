@@ -20,13 +20,15 @@ internal static class DarkStructure
         double Factor(int c) => gains is null ? 1 : gains[c] * gains[c];
         Measurement Part(Func<SpatialSplit, double> part, Func<SpatialSplit, double> lines, string method) =>
             Deviation(channels.Select((s, c) => part(s) * Factor(c)).Average(), channels.Select((s, c) => s.Pixel * Factor(c)).Average(), lines(channels[0]) * channels.Length, lines(channels[0]) == channels[0].Rows * channels[0].Columns ? 0 : channels[0].Rows * channels[0].Columns / lines(channels[0]), gains is not null, method);
+        double[] across = Means(moments, columns: true), down = Means(moments, columns: false);
         return new PatternStructure
         {
             Total = Part(s => s.Total, s => s.Rows * s.Columns, "spatial standard deviation of the mean bias (EMVA 1288)"),
             Row = Part(s => s.Row, s => s.Rows, "rows' share of the spatial variance (EMVA 1288)"),
             Column = Part(s => s.Column, s => s.Columns, "columns' share of the spatial variance (EMVA 1288)"),
             Pixel = Part(s => s.Pixel, s => s.Rows * s.Columns, "pixels' share of the spatial variance (EMVA 1288)"),
-            Periods = [.. LineSpectrum.Periods(Means(moments, columns: true), "across"), .. LineSpectrum.Periods(Means(moments, columns: false), "down")],
+            Periods = [.. LineSpectrum.Periods(across, "across"), .. LineSpectrum.Periods(down, "down")],
+            Lines = [.. new[] { LineSpectrum.Profile(across, "across"), LineSpectrum.Profile(down, "down") }.OfType<LineProfile>()],
         };
     }
 

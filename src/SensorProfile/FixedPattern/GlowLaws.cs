@@ -1,4 +1,5 @@
 using SensorProfile.Fitting;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.FixedPattern;
 
@@ -7,6 +8,12 @@ namespace SensorProfile.FixedPattern;
 /// <param name="Doubling">Temperature rise that doubles it, °C; null when it could not be told or does not rise with temperature.</param>
 internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doubling)
 {
+    /// <summary>Signals of the brightest cell, e-.</summary>
+    public IReadOnlyList<GlowSignal> Signals { get; private init; } = [];
+
+    /// <summary>Rates of the brightest cell, e-/px/s.</summary>
+    public IReadOnlyList<GlowRate> Rates { get; private init; } = [];
+
     private const double LeastSignal = 4;                // standard uncertainties
     private const double MostExponentDoubt = 0.3;
 
@@ -27,15 +34,29 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         }
         var exponents = new List<(double P, double U)>();
         var rates = new List<(double T, double LogRate, double U)>();
+        double peak = own.Max(i => excess[i]);                // A is in units of the cells' own shape
+        List<GlowSignal> signals = [];
+        List<GlowRate> shown = [];
         for (int t = 0; t < maps.Temperatures.Count; t++)
         {
             (DarkSeries series, SeriesLevels levels) = maps.Temperatures[t];
             (double A, double U)[] amplitudes = [.. levels.Line.Seconds.Select((_, g) => Amplitude(t, g))];
             if (GlowExponent.Fit([.. levels.Line.Seconds], [.. amplitudes.Select(a => a.A)], [.. amplitudes.Select(a => a.U)]) is { } exponent) exponents.Add(exponent);
             double rate = amplitudes.Select((a, g) => levels.Line.Factors[g] * a.A).Sum(), u = Math.Sqrt(amplitudes.Select((a, g) => Math.Pow(levels.Line.Factors[g] * a.U, 2)).Sum());
+            shown.Add(new(series.TemperatureCelsius, new(peak * rate, peak * u, "e-/px/s", own.Length, "amplitude of the glow's own shape, line against exposure")));
+            signals.AddRange(SignalsOf(series.TemperatureCelsius, levels.Line.Seconds, amplitudes, peak, own.Length));
             if (rate > LeastSignal * u) rates.Add((series.TemperatureCelsius, Math.Log(rate), u / rate));
         }
-        return new(Exponent(exponents), input.Quick ? null : Double(rates));
+        return new(Exponent(exponents), input.Quick ? null : Double(rates)) { Signals = signals, Rates = shown };
+    }
+
+    /// <summary>Signals above what the place shows without exposure, where that is known.</summary>
+    private static IEnumerable<GlowSignal> SignalsOf(double celsius, IReadOnlyList<double> seconds, (double A, double U)[] amplitudes, double peak, int cells)
+    {
+        int unlit = Enumerable.Range(0, seconds.Count).Where(g => seconds[g] <= 0).DefaultIfEmpty(-1).First();
+        (double a, double u) = unlit < 0 ? (0, 0) : amplitudes[unlit];
+        return Enumerable.Range(0, seconds.Count).Where(g => seconds[g] > 0).OrderBy(g => seconds[g]).Select(g => new GlowSignal(celsius, seconds[g],
+            new(peak * (amplitudes[g].A - a), peak * Math.Sqrt(amplitudes[g].U * amplitudes[g].U + u * u), "e-", cells, "amplitude of the glow's own shape")));
     }
 
     private static Measurement? Exponent(List<(double P, double U)> exponents)

@@ -45,6 +45,8 @@ internal static class GlowPlace
             Total = new(total, totalDoubt, "e-/s", pixels, "sum of the smoothed dark-rate map above its floor"),
             ExposureExponent = laws.ExposureExponent,
             DoublingTemperature = laws.Doubling,
+            Signals = laws.Signals,
+            Rates = laws.Rates,
         };
     }
 

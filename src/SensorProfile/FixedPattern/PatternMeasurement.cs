@@ -19,6 +19,7 @@ internal static class PatternMeasurement
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
         (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
             ? ThermometerReport.Of(input, thermometer) : ([], []);
+        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(maps.Laws);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         return new PatternResult
         {
@@ -30,7 +31,9 @@ internal static class PatternMeasurement
             {
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
                 RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
-                DoublingByRate = DoublingClasses.Of(maps.Laws),
+                HotPixelCurves = HotPixelCurves.Of(input, maps, classes),
+                DoublingByRate = classes,
+                Places = DefectPlacing.Of(defects, input.Width, input.Height),
                 Defects = defects.Counts,
                 Thresholds = thresholds,
                 Thermometer = temperatures,

@@ -6,6 +6,9 @@ public sealed record FixedPatternProfile
     /// <summary>Pixels with a dark rate above a threshold, at the reference temperature.</summary>
     public IReadOnlyList<HotPixelCount> HotPixelCurve { get; init; } = [];
 
+    /// <summary>The same at the measured temperatures, coldest first; empty without temperature laws of single pixels.</summary>
+    public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
+
     /// <summary>Dark rate at given shares of the pixels (0.5, 0.9, 0.99, 0.999, 0.9999), e-/px/s at the reference temperature.</summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
 
@@ -14,6 +17,9 @@ public sealed record FixedPatternProfile
 
     /// <summary>Defect counts by kind.</summary>
     public DefectCounts? Defects { get; init; }
+
+    /// <summary>Where the defects are; null when they were not looked for.</summary>
+    public DefectPlaces? Places { get; init; }
 
     /// <summary>The thresholds the counts were made with.</summary>
     public DefectThresholds? Thresholds { get; init; }

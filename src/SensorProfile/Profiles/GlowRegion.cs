@@ -29,4 +29,10 @@ public sealed record GlowRegion
 
     /// <summary>Temperature rise that doubles the glow, °C; null when it could not be told or does not depend on temperature.</summary>
     public Measurement? DoublingTemperature { get; init; }
+
+    /// <summary>Signal against exposure at each temperature, coldest first.</summary>
+    public IReadOnlyList<GlowSignal> Signals { get; init; } = [];
+
+    /// <summary>Rate against temperature, coldest first.</summary>
+    public IReadOnlyList<GlowRate> Rates { get; init; } = [];
 }

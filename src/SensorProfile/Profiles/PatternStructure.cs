@@ -17,4 +17,7 @@ public sealed record PatternStructure
 
     /// <summary>Periods that stand out of the spectra, strongest first; empty when none does.</summary>
     public IReadOnlyList<PatternPeriod> Periods { get; init; } = [];
+
+    /// <summary>Means of columns ("across") and rows ("down") with their spectra; empty for frames of fewer than 64 lines.</summary>
+    public IReadOnlyList<LineProfile> Lines { get; init; } = [];
 }

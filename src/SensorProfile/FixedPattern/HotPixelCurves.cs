@@ -1,0 +1,30 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.FixedPattern;
+
+/// <summary>The hot-pixel curve at the measured temperatures.</summary>
+/// <remarks>A pixel's rate at T is its rate at the reference times (I(T)/I(T_ref))^(ΔT₂/ΔT₂ᵢ): exact where both laws are exponentials of the same function of temperature. ΔT₂ᵢ is the pixel's own
+/// doubling temperature, else that of its class of rate, else the typical pixel's. Only pixels that stand out at the reference temperature are counted, so the curves begin where these end up.</remarks>
+internal static class HotPixelCurves
+{
+    private const double LeastSigmas = 5;
+
+    /// <summary>One curve per temperature, coldest first; empty without a law.</summary>
+    public static IReadOnlyList<HotPixelCurveAt> Of(PatternInput input, RateMaps maps, IReadOnlyList<DoublingByRate> classes)
+    {
+        if ((input.ActivationLaw ?? input.TypicalLaw) is not { } law || maps.Doubling is null) return [];
+        double reference = input.ReferenceTemperature, floor = Math.Max(maps.Typical + LeastSigmas * maps.TypicalUncertainty, 1e-6);
+        double typical = Math.Log(2) * 0.1 / Math.Log(law(reference + 0.05) / law(reference - 0.05));
+        if (!(typical > 0) || !double.IsFinite(typical)) return [];
+        (double Rate, double Power)[] hot = [.. Enumerable.Range(0, maps.Rate.Length).Where(i => maps.Rate[i] > floor).Select(i => ((double)maps.Rate[i], typical / Doubling(maps, classes, i, typical)))];
+        return [.. input.Series.Select(s => s.TemperatureCelsius).Distinct().Order().Select(celsius =>
+        {
+            double factor = law(celsius) / law(reference);
+            float[] rates = [.. hot.Select(p => (float)(p.Rate * Math.Pow(factor, p.Power)))];
+            return new HotPixelCurveAt(celsius, HotPixelCurve.Of(rates, floor * factor, 0));
+        }).Where(c => c.Counts.Count > 1)];
+    }
+
+    private static double Doubling(RateMaps maps, IReadOnlyList<DoublingByRate> classes, int i, double typical) => maps.Doubling![i] is > 0 and var own && float.IsFinite(own)
+        ? own : classes.FirstOrDefault(c => maps.Rate[i] >= c.RateFrom && maps.Rate[i] < c.RateTo)?.Doubling.Value ?? typical;
+}
