@@ -9,4 +9,20 @@ namespace SensorProfile.Reporting;
 /// <param name="Values">Row by row; NaN where nothing was measured.</param>
 /// <param name="Low">Value shown darkest.</param>
 /// <param name="High">Value shown brightest.</param>
-public sealed record MapPicture(int Mode, string Title, string Unit, int Width, int Height, IReadOnlyList<float> Values, double Low, double High);
+public sealed record MapPicture(int Mode, string Title, string Unit, int Width, int Height, IReadOnlyList<float> Values, double Low, double High)
+{
+    /// <summary>Name of the map's file without its ending, such as "dark-rate"; empty when it is none of ours.</summary>
+    public string Map { get; init; } = "";
+
+    /// <summary>Width of the frame, px; 0 when it is that of the picture.</summary>
+    public int FrameWidth { get; init; }
+
+    /// <summary>Height of the frame, px; 0 when it is that of the picture.</summary>
+    public int FrameHeight { get; init; }
+
+    /// <summary>Whether equal ratios, not equal differences, are equal steps of grey.</summary>
+    public bool Logarithmic { get; init; }
+
+    /// <summary>Names of the classes that the values 1, 2, 3 … stand for (0 for none); empty when the values are numbers.</summary>
+    public IReadOnlyList<string> Classes { get; init; } = [];
+}

@@ -7,18 +7,18 @@ namespace SensorProfile.Reporting;
 /// <param name="Pictures">In the order in which they are to appear.</param>
 public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
 {
-    private static readonly (string File, string Title, string Unit)[] _maps =
+    private static readonly (string Map, string Title, string Unit)[] _maps =
     [
-        ("dark-rate.fits", "Dark current of every pixel", "e-/px/s"),
-        ("glow.fits", "Amplifier glow", "e-/px/s"),
-        ("read-noise.fits", "Read noise of every pixel", "e-"),
-        ("doubling.fits", "Doubling temperature of every pixel", "°C"),
+        ("dark-rate", "Dark current of every pixel", "e-/px/s"),
+        ("defects", "Defect pixels", ""),
+        ("glow", "Amplifier glow", "e-/px/s"),
+        ("read-noise", "Read noise of every pixel", "e-"),
     ];
 
     /// <summary>Maps that are there and could not be read.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Reads the maps of a profile and reduces them to pictures of at most 400 columns or rows, each the mean of a square of pixels.</summary>
+    /// <summary>Reads the maps of a profile and reduces them to pictures of at most 400 columns or rows: each point is the mean of a square of pixels, or its brightest one where that is hot.</summary>
     /// <param name="folder">The folder <c>maps</c> that a characterisation wrote; nothing is read when it is missing.</param>
     /// <param name="profile">The profile, whose modes name the folders when there are several.</param>
     public static ReportMaps Read(string folder, CameraProfile profile)
@@ -30,15 +30,15 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
         IReadOnlyList<string> modes = ModeLabel.Folders(profile.Modes);
         for (int mode = 0; mode < modes.Count; mode++)
         {
-            foreach ((string file, string title, string unit) in _maps)
+            foreach ((string map, string title, string unit) in _maps)
             {
-                string path = Path.Combine(folder, modes.Count > 1 ? modes[mode] : "", file);
+                string path = Path.Combine(folder, modes.Count > 1 ? modes[mode] : "", map + ".fits");
                 if (!File.Exists(path))
                     continue;
                 try
                 {
-                    if (MapReduction.Of(path, mode, title, unit) is { } picture)
-                        pictures.Add(picture);
+                    if (Picture(path, mode, map, title, unit, profile.Modes[mode]) is { } picture)
+                        pictures.Add(picture with { Map = map });
                 }
                 catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
                 {
@@ -48,4 +48,15 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
         }
         return new ReportMaps(pictures) { Findings = findings };
     }
+
+    private static MapPicture? Picture(string path, int mode, string map, string title, string unit, ModeProfile profile) => map switch
+    {
+        "defects" => DefectReduction.Of(path, mode, title),
+        "dark-rate" => MapReduction.Of(path, mode, title, unit, HotFrom(profile), logarithmic: true),
+        _ => MapReduction.Of(path, mode, title, unit),
+    };
+
+    /// <summary>Rate from which a pixel counts as hot, e-/px/s.</summary>
+    private static double HotFrom(ModeProfile mode) => mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
+        ? thresholds.HotRate + (mode.DarkCurrent?.RateAtReference?.Value ?? 0) : double.PositiveInfinity;
 }

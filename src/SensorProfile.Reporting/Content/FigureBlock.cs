@@ -11,6 +11,9 @@ internal sealed record FigureBlock(int Number, string Caption, IReadOnlyList<Pan
     /// <summary>Panels beside each other where there is room.</summary>
     public int Columns { get; init; } = 1;
 
+    /// <summary>Whether its panels have a shape that must be kept, as pictures have.</summary>
+    public bool KeepsShape { get; init; }
+
     /// <summary>Name of the table in <c>tables/</c> that holds the numbers.</summary>
     public string? Table { get; init; }
 }

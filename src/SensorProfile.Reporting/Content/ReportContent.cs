@@ -30,7 +30,12 @@ internal static class ReportContent
             sections.Add(DarkSection.Signal(context));
             sections.Add(DarkSection.Current(context));
             sections.Add(NightsSection.Of(context, nights[i]));
-            sections.Add(PatternSection.Of(context, [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)]));
+            MapPicture[] pictures = [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)];
+            if (BadPlacesSection.Of(context, pictures) is { } places)
+                sections.Add(places);
+            sections.Add(PatternSection.Of(context, pictures));
+            if (BlackLevelSection.Of(context) is { } level)
+                sections.Add(level);
         }
         sections.Add(MethodSection.Of(profile));
         return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);

@@ -1,3 +1,4 @@
+using OxyPlot;
 using SkiaSharp;
 
 namespace SensorProfile.Reporting.Drawing;
@@ -6,6 +7,8 @@ namespace SensorProfile.Reporting.Drawing;
 internal static class MapBitmap
 {
     private static readonly SKColor _notMeasured = new(Palette.SkyBlue.R, Palette.SkyBlue.G, Palette.SkyBlue.B);
+
+    private static readonly OxyColor[] _classes = [Palette.Ink, Palette.Blue, Palette.Vermillion, Palette.Purple, Palette.Green, Palette.Orange];
 
     /// <summary>The picture as a bitmap.</summary>
     public static SKBitmap Of(MapPicture picture)
@@ -27,10 +30,26 @@ internal static class MapBitmap
 
     private static SKColor Shade(float value, MapPicture picture)
     {
+        if (picture.Classes.Count > 0)
+            return Opaque(value >= 1 ? ClassColour((int)value - 1) : Palette.Paper);
         if (!float.IsFinite(value))
             return _notMeasured;
-        double share = picture.High > picture.Low ? Math.Clamp((value - picture.Low) / (picture.High - picture.Low), 0, 1) : 0;
-        byte grey = (byte)Math.Round(255 * share);
+        byte grey = (byte)Math.Round(255 * Share(value, picture));
         return new SKColor(grey, grey, grey);
     }
+
+    /// <summary>Colour of the n-th class of a picture of classes.</summary>
+    public static OxyColor ClassColour(int index) => _classes[index % _classes.Length];
+
+    private static double Share(float value, MapPicture picture)
+    {
+        if (!(picture.High > picture.Low))
+            return 0;
+        double share = picture.Logarithmic
+            ? Math.Log(Math.Max(value, picture.Low) / picture.Low) / Math.Log(picture.High / picture.Low)
+            : (value - picture.Low) / (picture.High - picture.Low);
+        return Math.Clamp(share, 0, 1);
+    }
+
+    private static SKColor Opaque(OxyColor colour) => new(colour.R, colour.G, colour.B);
 }

@@ -61,6 +61,14 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
+    public override void DrawImage(OxyImage source, double srcX, double srcY, double srcWidth, double srcHeight, double destX, double destY, double destWidth, double destHeight, double opacity, bool interpolate)
+    {
+        using SKBitmap bitmap = SKBitmap.Decode(source.GetData());
+        using var image = SKImage.FromBitmap(bitmap);
+        canvas.DrawImage(image, new SKRect((float)destX, (float)destY, (float)(destX + destWidth), (float)(destY + destHeight)));
+    }
+
+    /// <inheritdoc/>
     public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) =>
         PlotText.Measure(text, fontSize, fontWeight);
 

@@ -66,6 +66,10 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
+    public override void DrawImage(OxyImage source, double srcX, double srcY, double srcWidth, double srcHeight, double destX, double destY, double destWidth, double destHeight, double opacity, bool interpolate) =>
+        Append($"<image{Box(new OxyRect(destX, destY, destWidth, destHeight))} preserveAspectRatio=\"none\" style=\"image-rendering:pixelated\" href=\"data:image/png;base64,{Convert.ToBase64String(source.GetData())}\"/>");
+
+    /// <inheritdoc/>
     public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) =>
         PlotText.Measure(text, fontSize, fontWeight);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using SensorProfile.Reporting.Content;
 using SensorProfile.Reporting.Drawing;
+using SensorProfile.Reporting.Plots;
 
 namespace SensorProfile.Reporting.Html;
 
@@ -36,9 +37,6 @@ internal static class HtmlBlocks
                 break;
             case FigureBlock figure:
                 AppendFigure(page, figure);
-                break;
-            case PictureBlock picture:
-                Line(page, $"<figure><img alt=\"{Markup.Escape(picture.Picture.Title)}\" src=\"data:image/png;base64,{Convert.ToBase64String(MapBitmap.Png(picture.Picture))}\"/><figcaption>Figure {picture.Number}. {Markup.Escape(picture.Caption)}</figcaption></figure>");
                 break;
             default:
                 throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the page cannot show.");
@@ -81,6 +79,11 @@ internal static class HtmlBlocks
         Line(page, $"<figure><div class=\"panels c{figure.Columns}\">");
         for (int i = 0; i < figure.Panels.Count; i++)
         {
+            if (figure.KeepsShape)
+            {
+                page.Append(SvgPlot.Text(figure.Panels[i], PicturePlot.DrawnWidth / figure.Columns, 1, string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}"), "picture", caption));
+                continue;
+            }
             // Drawn twice, so that the letters keep their size on a phone; the style sheet shows one of the two.
             string name = string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}");
             page.Append(SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 640 : 315, 1, name + "w", "wide", caption));

@@ -34,7 +34,6 @@ internal static class PdfBlocks
         FindingsBlock findings => findings.Findings.Sum(PdfFindings.Height),
         TableBlock table => PdfTable.Height(table),
         FigureBlock figure => FigureHeight(figure) + 4 + PdfPages.Height(Caption(figure), PdfPages.Width, Small, false),
-        PictureBlock picture => PdfPicture.Height(picture) + 14,
         _ => 150,
     });
 
@@ -69,9 +68,6 @@ internal static class PdfBlocks
                 break;
             case FigureBlock figure:
                 WriteFigure(pages, figure);
-                break;
-            case PictureBlock picture:
-                PdfPicture.Write(pages, picture);
                 break;
             default:
                 throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the PDF cannot show.");

@@ -12,7 +12,7 @@ internal static class ModeTables
         DataTable[] tables =
         [
             Quantities(mode), PhotonTransfer(mode.PhotonTransfer), Noise(mode.NoiseDistribution),
-            .. DarkTables.Of(mode.DarkCurrent), .. PatternTables.Of(mode.FixedPattern), PredictionTables.Of(mode.FixedPattern?.DarkPrediction),
+            .. DarkTables.Of(mode.DarkCurrent), .. PatternTables.Of(mode.FixedPattern), .. SensorTables.Of(mode.FixedPattern), PredictionTables.Of(mode.FixedPattern?.DarkPrediction),
         ];
         return tables.Where(table => table.Rows.Count > 0);
     }

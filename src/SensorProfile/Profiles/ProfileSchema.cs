@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
+using System.Text.Json.Serialization.Metadata;
 
 namespace SensorProfile.Profiles;
 
@@ -48,6 +49,9 @@ public static class ProfileSchema
             return node;
         Type type = context.TypeInfo.Type;
         JsonNode result = schema;
+        // A record that is an element of two lists comes as a pointer to the first of them, which is about to move.
+        if (schema.ContainsKey("$ref") && context.TypeInfo.Kind == JsonTypeInfoKind.Object)
+            result = new JsonObject { ["$ref"] = $"#/$defs/{JsonNamingPolicy.CamelCase.ConvertName(type.Name)}" };
         if (schema["properties"] is JsonObject properties)
         {
             schema["required"] = new JsonArray([.. properties.Select(property => (JsonNode)property.Key)]);
