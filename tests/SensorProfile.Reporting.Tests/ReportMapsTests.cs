@@ -27,6 +27,27 @@ public sealed class ReportMapsTests : IDisposable
     }
 
     [Fact]
+    public void ASingleHotPixelIsNotLostInALargeSensorsPicture()
+    {
+        // 2000 × 20 px of 0.01 in squares of 5 px; one pixel of 2: a mean would show it as 0.09.
+        float[] pixels = [.. Enumerable.Repeat(0.01f, 2000 * 20)];
+        pixels[7 * 2000 + 1003] = 2;
+        FitsWriter.Write(Path.Combine(_folder, "dark-rate.fits"), new FitsImage<float>([2000, 20], pixels));
+        byte[] classes = new byte[2000 * 20];
+        classes[7 * 2000 + 1003] = 2 | 64;                                    // hot, and flickering
+        FitsWriter.Write(Path.Combine(_folder, "defects.fits"), new FitsImage<byte>([2000, 20], classes));
+        var mode = new ModeProfile { FixedPattern = new FixedPatternProfile { Thresholds = new DefectThresholds { HotRate = 0.2 } } };
+
+        IReadOnlyList<MapPicture> pictures = ReportMaps.Read(_folder, new CameraProfile { Modes = [mode] }).Pictures;
+
+        Assert.Equal(["dark-rate", "defects"], pictures.Select(p => p.Map));
+        Assert.All(pictures, p => Assert.Equal((400, 4, 2000, 20), (p.Width, p.Height, p.FrameWidth, p.FrameHeight)));
+        Assert.Equal(2f, pictures[0].Values[1 * 400 + 200]);
+        Assert.Equal("hot", pictures[1].Classes[(int)pictures[1].Values[1 * 400 + 200] - 1]);
+        Assert.Equal(1, pictures[1].Values.Count(v => v > 0));
+    }
+
+    [Fact]
     public void AMapThatCannotBeReadIsAFindingAndStopsNothing()
     {
         Directory.CreateDirectory(Path.Combine(_folder, "gain-1"));

@@ -44,7 +44,8 @@ internal static class BadPlaces
         if (places.Clusters.Count == 0) return "No three hot pixels touch.";
         DefectCluster largest = places.Clusters[0];
         long count = Math.Max(pattern.Defects?.Clusters ?? 0, places.Clusters.Count);
-        return $"{(count == 1 ? "One group" : QuantityText.Count(count) + " groups")} of three or more hot pixels touch; the largest, of {QuantityText.Count(largest.Pixels)}, is near column {largest.X}, row {largest.Y}.";
+        string largestWords = $"{QuantityText.Count(largest.Pixels)} of them near column {largest.X}, row {largest.Y}";
+        return count == 1 ? $"Three or more hot pixels touch in one place: {largestWords}." : $"Three or more hot pixels touch in {QuantityText.Count(count)} places; most of all {largestWords}.";
     }
 
     private static string? Lines(FixedPatternProfile pattern)
