@@ -20,7 +20,7 @@ internal static class PixelNoise
     {
         if (moments is not { Frames: >= FewestFrames }) return null;
         double factor = gains is { Length: 1 } ? gains[0] : 1;
-        float[] variances = [.. moments.Variance];         // single precision throughout: a map of doubles would be the largest thing in memory
+        float[] variances = moments.Variance;
         double Sigma(float variance) => Math.Sqrt(variance) * factor;
         double squares = 0, sum = 0;
         foreach (float variance in variances)
@@ -28,10 +28,14 @@ internal static class PixelNoise
             double s = Sigma(variance);
             (squares, sum) = (squares + s * s, sum + s);
         }
+        double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9995];
+        int Below(double p) => (int)(p * (variances.Length - 1));
+        float[] around = OrderedRanks.Of(variances, [.. shares.SelectMany(p => (long[])[Below(p), Math.Min(Below(p) + 1, variances.Length - 1)])]);
         double Quantile(double p)
         {
-            (float below, float above, double fraction) = OrderStatistics.AroundQuantileInPlace(variances, p);
-            return Sigma(below) + fraction * (Sigma(above) - Sigma(below));
+            int at = 2 * Array.IndexOf(shares, p);
+            double below = Sigma(around[at]), above = Sigma(around[at + 1]);
+            return below + (p * (variances.Length - 1) - Below(p)) * (above - below);
         }
         double top = Quantile(0.9995) * 1.05, width = top > 0 ? top / Bins : codeStep * factor / (double)Bins;
         long[] counts = new long[Bins];

@@ -68,15 +68,6 @@ internal static class OrderStatistics
         return values.Length % 2 == 1 ? upper : (ArrayStatistics.OrderStatisticInplace(values, middle) + upper) / 2;
     }
 
-    /// <summary>The values that stand below and above the place p·(n − 1) in ascending order; the values come out in another order.</summary>
-    /// <param name="values">At least one value, no NaN.</param> <param name="p">0…1.</param>
-    public static (float Below, float Above, double Fraction) AroundQuantileInPlace(float[] values, double p)
-    {
-        double position = p * (values.Length - 1);
-        int below = Math.Min((int)position, values.Length - 1), above = Math.Min(below + 1, values.Length - 1);
-        return (ArrayStatistics.OrderStatisticInplace(values, below + 1), ArrayStatistics.OrderStatisticInplace(values, above + 1), position - below);
-    }
-
     private static double[] Sorted(ReadOnlySpan<double> values)
     {
         double[] sorted = values.ToArray();

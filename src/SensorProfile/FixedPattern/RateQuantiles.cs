@@ -15,16 +15,17 @@ internal static class RateQuantiles
     /// <param name="rates">Map, e-/px/s.</param> <param name="noise">Uncertainty of a typical pixel's rate, e-/px/s.</param> <param name="common">Relative uncertainty of the scale (gain, typical rate).</param>
     public static IReadOnlyList<RateQuantile> Of(ReadOnlySpan<float> rates, double noise, double common)
     {
-        float[] sorted = new float[rates.Length];
-        int n = 0;
-        foreach (float rate in rates) if (!float.IsNaN(rate)) sorted[n++] = rate;
+        long n = OrderedRanks.Count(rates);
         if (n == 0) return [];
-        Array.Sort(sorted, 0, n);
-        double At(double p) => sorted[(int)Math.Clamp(Math.Round(p * (n - 1)), 0, n - 1)];
+        long Place(double p) => (long)Math.Clamp(Math.Round(p * (n - 1)), 0, n - 1);
+        double Step(double p) => Math.Sqrt(p * (1 - p) / n);
+        long[] places = [.. shares.SelectMany(p => (double[])[p, Math.Min(1, p + Step(p)), Math.Max(0, p - Step(p))]).Select(Place).Distinct()];
+        float[] values = OrderedRanks.Of(rates, places);
+        double At(double p) => values[Array.IndexOf(places, Place(p))];
         double median = At(0.5);
         RateQuantile Quantile(double p)
         {
-            double raw = At(p), z = p == 0.5 ? 0 : Probability.NormalQuantile(p), step = Math.Sqrt(p * (1 - p) / n);
+            double raw = At(p), z = p == 0.5 ? 0 : Probability.NormalQuantile(p), step = Step(p);
             double value = median + Math.Sqrt(Math.Max(0, (raw - median) * (raw - median) - z * z * noise * noise));
             double sampling = (At(Math.Min(1, p + step)) - At(Math.Max(0, p - step))) / 2, correction = (raw - value) / 2;
             double doubt = Math.Sqrt(sampling * sampling + correction * correction + common * value * (common * value));
