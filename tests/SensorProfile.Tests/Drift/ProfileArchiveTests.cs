@@ -25,6 +25,20 @@ public sealed class ProfileArchiveTests : IDisposable
         Assert.Equal("changed", answer.Verdict);
     }
 
+    /// <summary>The same with the maps of all pixels, as their first version was written. The values are those that this archive gave when it was made. Never rewrite these files.</summary>
+    [Fact]
+    public void TheFirstVersionsMapsAreReadForEver()
+    {
+        FoundProfiles found = ProfileArchive.Read([Path.Combine(SourceTree.Root, "tests", "SensorProfile.Tests", "Drift", "Fixtures", "schema-1-maps")]);
+        Assert.Empty(found.Refused);
+        Assert.All(found.Profiles, p => Assert.True(PixelRates.Of(p, 0).Rates!.HoldsOrdinary));
+        DriftAnswer answer = DriftComparison.Run(found.Profiles);
+        Assert.DoesNotContain(answer.Findings, f => f.Code == "maps-refused");
+        DriftChange byPixel = answer.Changes.Single(c => c.Quantity == "darkRateByPixel");
+        Assert.Equal((0.03006, 0.03286, true), (Math.Round(byPixel.From.Value, 5), Math.Round(byPixel.To.Value, 5), byPixel.Changed));
+        Assert.Equal((114, 4), (answer.HotPixels!.New, answer.HotPixels.Healed));
+    }
+
     [Fact]
     public void WhatIsKeptComesBackAndIsNeverReplaced()
     {
