@@ -35,6 +35,14 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
     }
 
     [Fact]
+    public void AComputedDarkPassesTheCheckOfTheDarkLibrary()
+    {
+        own.Command.Run("darks", "predict", Profile, "--temperature", "0", "--exposure", "300", "--out", "d.fits").Expect(ExitCodes.Answered);
+        JsonElement json = own.Command.Run("darks", "check", "d.fits", "--against", night.Folder["night"], "--profile", Path.Combine(Profile, "profile.json"), "--json").Expect(ExitCodes.Answered).Json;
+        Assert.Equal("keep", json.GetProperty("verdict").GetString());
+    }
+
+    [Fact]
     public void ItsJsonNamesTheFileTheNumbersAndTheTrials()
     {
         JsonElement json = own.Command.Run("darks", "predict", Profile, "--temperature", "-5", "--exposure", "200", "--out", "d.fits", "--json").Expect(ExitCodes.Answered).Json;

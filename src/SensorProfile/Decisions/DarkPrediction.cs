@@ -9,6 +9,8 @@ namespace SensorProfile.Decisions;
 /// <summary>Computes a master dark that was never taken, from the per-pixel maps; refused where darks that were left out did not come out right.</summary>
 public static class DarkPrediction
 {
+    private const double WorthSaying = 0.8;
+
     /// <summary>The computed master with what speaks for it.</summary>
     /// <param name="profile">The camera's profile.</param>
     /// <param name="mode">One of its modes.</param>
@@ -30,7 +32,7 @@ public static class DarkPrediction
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
             pixels = PredictedPixels.Of(maps, laws, mosaic, gains, question.TemperatureCelsius, question.ExposureSeconds, top, levelDoubt, pinned, cancellation);
-        List<Finding> findings = [.. known, .. Findings(test, pixels, pinned, levelDoubt)];
+        List<Finding> findings = [.. known, .. Findings(trials, test, proof, pixels, pinned, levelDoubt)];
         PredictionCheck? check = question.Against is { } fresh ? PredictionCheck.Of(fresh, mode, question, pixels, mosaic, gains, cancellation) : null;
         if (check is not null) findings.AddRange(check.Findings);
         bool contradicted = check is { Agrees: false };
@@ -99,16 +101,21 @@ public static class DarkPrediction
     private static string Reason(PredictionTest test, string proof)
     {
         string left = proof switch { "exposure" => "sets of darks were left out one by one", "temperature" => "all darks of a temperature were left out in turn", _ => "the coldest and the warmest darks were left out" };
-        string Share(PredictionFigures? figures, string name) => figures is null ? "" : $"{Said.Percent(figures.Coverage)} of the {name}, ";
-        return $"To prove it, {left} and computed from the rest: {Share(test.Typical, "ordinary pixels")}{Share(test.Hot, "hot pixels")}{Share(test.Glow, "pixels in the glow")}lay within their 95 % interval.";
+        string[] shares = [.. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
+            .Where(s => s.Item1 is not null).Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}")];
+        string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
+        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
     }
 
-    private static IEnumerable<Finding> Findings(PredictionTest test, PredictedPixels pixels, bool pinned, double levelDoubt)
+    private static IEnumerable<Finding> Findings(DarkPredictionProfile trials, PredictionTest test, string proof, PredictedPixels pixels, bool pinned, double levelDoubt)
     {
         if (pinned)
             yield return new("level-pinned", Severity.Warning, "The camera pins its black level, so the computed dark keeps the level of the bias frames: the pattern is right, a common offset may remain and is no noise.");
         if (test.Hot is { } hot && hot.Coverage < 0.9)
             yield return new("hot-pixels-unsteady", Severity.Note, $"Some hot pixels change from set to set: {Said.Percent(1 - hot.Coverage)} of them lay outside their 95 % interval. Dithering and rejection take care of them.");
+        (PredictionTest? plain, string way) = proof == "exposure" ? (trials.ScalingByExposure, "scaled by exposure") : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
+        if (plain is { Passed: true, Hot: { } less } && test.Hot is { } left && less.Residual.Value < WorthSaying * left.Residual.Value)
+            yield return new("plain-way-leaves-less", Severity.Note, $"A dark {way} left {Said.Number(less.Residual.Value, 2)} e- in the hot pixels of the same trials, the computed one {Said.Number(left.Residual.Value, 2)} e-: where you have such darks, they do better.");
         if (pixels.Unmeasured > 0)
             yield return new("pixels-not-measured", Severity.Note, $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their uncertainty is not a number.");
         if (pixels.Full > 0)
@@ -131,9 +138,9 @@ public static class DarkPrediction
             ["uncertaintyHot"] = pixels.Doubts.Hot.Count == 0 ? null : new(Median(pixels.Doubts.Hot), 0, "e-", pixels.Doubts.Hot.Count, "median standard uncertainty"),
             ["equivalentFrames"] = double.IsFinite(frames) ? new(frames, 0, "1", 1, "frames of a taken master as noisy in the typical pixel") : null,
             ["coverageTypical"] = Share(test.Typical),
-            ["coverageHot"] = Share(test.Hot),
-            ["coverageGlow"] = Share(test.Glow),
         };
+        if (test.Hot is { } hot) quantities["coverageHot"] = Share(hot);
+        if (test.Glow is { } glow) quantities["coverageGlow"] = Share(glow);
         if (check is not null) quantities["coverageAgainst"] = check.Coverage;
         return quantities;
     }

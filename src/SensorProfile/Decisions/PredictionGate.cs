@@ -51,7 +51,9 @@ internal static class PredictionGate
             throw Refuse.CannotTell("temperature-outside-profile",
                 $"{Said.Celsius(celsius)} is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {range}: add darks near {Said.Celsius(celsius)} and characterise again.");
         if (beyond <= 0) return (trials.ByTemperature ?? trials.Beyond, "temperature");
-        findings.Add(new("extrapolated", Severity.Warning, $"{Said.Celsius(celsius)} lies outside the measured range, {range}: the computed dark there rests on the pixels' laws, not on darks."));
+        double tried = measured.Length < 2 ? 0 : celsius < measured[0] ? measured[1] - measured[0] : measured[^1] - measured[^2];
+        string further = beyond > tried + SameTemperature ? $", and further from them than was tried ({Said.Celsius(tried)})" : "";
+        findings.Add(new("extrapolated", Severity.Warning, $"{Said.Celsius(celsius)} lies outside the measured range, {range}{further}: the computed dark there rests on the pixels' laws, not on darks."));
         return (trials.Beyond, "beyond");
     }
 

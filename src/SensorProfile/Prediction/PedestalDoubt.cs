@@ -4,13 +4,16 @@ namespace SensorProfile.Prediction;
 
 /// <summary>Uncertainty of a pixel's level without exposure, from the mean of its bias frames.</summary>
 /// <remarks>The pixel's own variance from n − 1 degrees of freedom is drawn towards the typical pixel's, which counts for 16: few frames alone would make every second pixel too sure of
-/// itself. With fewer than 8 frames the typical one stands for all.</remarks>
+/// itself. With fewer than 8 frames the typical one stands for all; a pixel that scatters far more keeps its own.</remarks>
 /// <param name="Frames">Bias frames.</param> <param name="Width">Frame width, px.</param> <param name="CodeStep">ADU between two usable codes.</param>
 /// <param name="ReadNoiseAdu">Read noise of the typical pixel, quantisation removed, ADU.</param>
 internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double ReadNoiseAdu)
 {
     private const double Prior = 16;
     private const int FewestFrames = 8;
+
+    /// <summary>A variance so many times the typical one is no chance: a pixel that jumps between levels. (8 frames: 0.3 % of sound pixels; 16 frames: 0.01 %.)</summary>
+    private const double Jumps = 3;
 
     /// <summary>Variance of the mean of one pixel, ADU².</summary>
     /// <param name="own">Temporal variance of the pixel over the bias frames, ADU²; not a number when it is not known.</param>
@@ -19,6 +22,7 @@ internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double
     public static double Variance(double own, double typical, int frames)
     {
         if (frames < FewestFrames || double.IsNaN(own)) return typical / frames;
+        if (own > Jumps * typical) return own / frames;
         return (Prior * typical + (frames - 1) * own) / (Prior + frames - 1) / frames;
     }
 

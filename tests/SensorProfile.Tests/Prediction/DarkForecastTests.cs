@@ -64,6 +64,7 @@ public sealed class DarkForecastTests
     public void APedestalOfFewFramesHasTheTypicalNoise()
     {
         Assert.Equal(4.0 / 5, PedestalDoubt.Variance(100, 4, 5));
+        Assert.Equal(20.0 / 16, PedestalDoubt.Variance(20, 4, 16));            // jumps: its own
         Assert.Equal((16 * 4 + 15 * 10) / 31.0 / 16, PedestalDoubt.Variance(10, 4, 16), 1e-12);
     }
 }
