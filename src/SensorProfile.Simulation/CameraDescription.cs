@@ -76,6 +76,9 @@ public sealed partial record CameraDescription
     /// <summary>Columns that differ from the rest.</summary>
     public BadColumns BadColumns { get; init; } = new();
 
+    /// <summary>Parts of the sensor with amplifiers of their own; where several hold a pixel their effects add up (levels) or multiply.</summary>
+    public IReadOnlyList<Tap> Taps { get; init; } = [];
+
     /// <summary>Places where the electronics glow.</summary>
     public IReadOnlyList<Glow> Glow { get; init; } = [];
 

@@ -29,6 +29,7 @@ internal static class PatternSection
             blocks.Add(context.Figure(doubling, "Hot pixels need not double as the typical pixel does. Doubling temperature by class of rate: bars are of 95 %, the broad strokes are the spread from pixel to pixel.", "doubling-by-rate"));
         blocks.AddRange(GlowBlocks.Of(context, pattern, pictures));
         blocks.AddRange(StructureBlocks.Of(context, pattern));
+        blocks.AddRange(ResponseBlocks.Of(pattern));
         blocks.AddRange(PredictionBlocks.Of(pattern));
         if (blocks.Count == 0)
             blocks.Add(new TextBlock("No defect was looked for in this profile."));

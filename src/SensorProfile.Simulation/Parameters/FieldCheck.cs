@@ -46,6 +46,7 @@ internal static class FieldCheck
             type == typeof(DarkCurrentParameters) ? new DarkCurrentParameters() :
             type == typeof(HotPatch) ? new HotPatch() :
             type == typeof(Glow) ? new Glow() :
+            type == typeof(Tap) ? new Tap() :
             type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark } :
             type == typeof(Fault) ? new Fault() : null;
         JsonObject? text = initial is null ? null : JsonSerializer.SerializeToNode(initial, type, SimulationJson.Default)!.AsObject();

@@ -115,6 +115,15 @@ internal sealed class ValueCheck(string file)
         Within("badColumns.rate", camera.BadColumns.Rate, 0, 1e7);
         Within("badColumns.response", camera.BadColumns.Response, 0, 10);
         Within("badColumns.offset", camera.BadColumns.Offset, -65535, 65535);
+        for (int i = 0; i < camera.Taps.Count; i++)
+        {
+            string at = string.Create(CultureInfo.InvariantCulture, $"taps[{i}]");
+            Within($"{at}.firstColumn", camera.Taps[i].FirstColumn, 1, camera.Width);
+            Within($"{at}.firstRow", camera.Taps[i].FirstRow, 1, camera.Height);
+            Within($"{at}.offset", camera.Taps[i].Offset, -65535, 65535);
+            Within($"{at}.response", camera.Taps[i].Response, 0, 10);
+            Within($"{at}.noise", camera.Taps[i].Noise, 0, 100);
+        }
     }
 
     private void Glow(IReadOnlyList<Glow> glows)

@@ -91,6 +91,10 @@ internal static class SensorFactory
                 double square = ((x - centreX) * (x - centreX) + (row - centreY) * (row - centreY)) / cornerSquare;
                 double response = 1 + camera.ResponseNonuniformity * random.NextNormal();
                 map[row * camera.Width + x] = (float)(Math.Max(0, response) * (1 - camera.Vignetting * square) * ColourFilter.Light(camera, x, row));
+                foreach (Tap tap in camera.Taps)
+                {
+                    map[row * camera.Width + x] *= tap.Holds(row, x) ? (float)tap.Response : 1;
+                }
             }
         });
         foreach (int index in dead)
@@ -110,7 +114,7 @@ internal static class SensorFactory
     private static float[] BiasLevel(CameraDescription camera, List<(int Column, int FromRow)> badColumns, ulong serial)
     {
         BiasPattern pattern = camera.BiasPattern;
-        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && (badColumns.Count == 0 || camera.BadColumns.Offset == 0))
+        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && (badColumns.Count == 0 || camera.BadColumns.Offset == 0) && camera.Taps.All(t => t.Offset == 0))
         {
             return [];
         }
@@ -124,6 +128,10 @@ internal static class SensorFactory
             for (int x = 0; x < camera.Width; x++)
             {
                 map[row * camera.Width + x] = (float)(camera.BiasLevel + columns[x] + rows[row] + pattern.Pixel * random.NextNormal());
+                foreach (Tap tap in camera.Taps)
+                {
+                    map[row * camera.Width + x] += tap.Holds(row, x) ? (float)tap.Offset : 0;
+                }
             }
         });
         foreach ((int column, int fromRow) in badColumns)
@@ -138,7 +146,7 @@ internal static class SensorFactory
 
     private static float[] ReadNoise(CameraDescription camera, ulong serial)
     {
-        if (camera.ReadNoiseSpread == 0)
+        if (camera.ReadNoiseSpread == 0 && camera.Taps.All(t => t.Noise == 1))
         {
             return [];
         }
@@ -149,6 +157,10 @@ internal static class SensorFactory
             for (int x = 0; x < camera.Width; x++)
             {
                 map[row * camera.Width + x] = (float)(camera.ReadNoise * Math.Exp(camera.ReadNoiseSpread * random.NextNormal()));
+                foreach (Tap tap in camera.Taps)
+                {
+                    map[row * camera.Width + x] *= tap.Holds(row, x) ? (float)tap.Noise : 1;
+                }
             }
         });
         return map;

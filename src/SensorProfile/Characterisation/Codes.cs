@@ -19,6 +19,7 @@ internal static class Codes
     public const string MissingCodes = "missing-codes";
     public const string HotPixelsSuppressed = "hot-pixels-suppressed";
     public const string AveragedSet = "averaged-set";
+    public const string TapBoundary = "tap-boundary";
     public const string LightDrift = "light-drift";
     public const string RowFlicker = "row-flicker";
     public const string FlatPairLeftOut = "flat-pair-left-out";

@@ -27,9 +27,9 @@ internal static class FlatRecipe
 
         int[] topCodes = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => sets.SelectMany(s => s.Frames).Max(f => f.Channels[c].Maximum))];
         FlatChannel[] channels = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode))];
-        (channels, float[] mean) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
+        (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
         FlatFindings.Report(channels, pairs, mode, rejections);
-        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections), Mean = mean };
+        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections), Mean = mean, MeanNoise = noise };
     }
 
     private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, ModeFrames mode, Meter meter, Rejections rejections)
@@ -96,7 +96,7 @@ internal static class FlatRecipe
     }
 
     // EMVA 1288 takes PRNU at half saturation; without saturation the brightest flats stand in.
-    private static (FlatChannel[] Channels, float[] Mean) WithNonuniformity(FlatChannel[] channels, MeasuredPair[] pairs, IReadOnlyList<ScreenedSet> sets,
+    private static (FlatChannel[] Channels, float[] Mean, double[] Noise) WithNonuniformity(FlatChannel[] channels, MeasuredPair[] pairs, IReadOnlyList<ScreenedSet> sets,
         DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter)
     {
         double wanted = channels.Average(c => c.Saturation is { } s ? s.SignalAdu / 2 : c.Points.Max(p => p.MeanSignal));
@@ -114,6 +114,7 @@ internal static class FlatRecipe
                 Nonuniformity = ResponseNonuniformity.Of(NeighbourSpread.Of(mean, frames[0].Frame.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas),
                     nearest.Channels[c].TemporalVariance.Value / frames.Length, unlit, unlitNoise, ch.Pedestal),
             };
-        })], mean);
+        })], mean, [.. channels.Select((_, c) => (nearest.Channels[c].TemporalVariance.Value / frames.Length + (bias.Moments is { } unlit ? (dark.Variances[c]?.Value ?? 0) / unlit.Frames : 0))
+            / Math.Pow((nearest.Channels[c].MeanA + nearest.Channels[c].MeanB) / 2, 2))]);
     }
 }

@@ -9,7 +9,7 @@ namespace SensorProfile.Characterisation;
 /// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
-    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, PatternResult? pattern, BlackLevelProfile? level)
+    public static ModeProfile Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, PatternResult? pattern, BlackLevelProfile? level, StructureResult structure)
     {
         ChannelProfile[] channels = [.. mode.Mosaic.Names.Select((name, c) => Channel(name, c, bias, flats, darks))];
         Measurement? fullWell = Mean([.. flats.Channels.Select(c => c.FullWell).OfType<Measurement>()]);
@@ -27,7 +27,7 @@ internal static class ModeSummary
             ResponseNonuniformity = BiasRecipe.RootMeanSquare([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
-            FixedPattern = Structure(bias, flats, pattern, level, mode.Mosaic),
+            FixedPattern = Structure(bias, flats, pattern, level, structure, mode.Mosaic),
             PhotonTransfer = flats.Channels.Count > 0 ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] } : null,
             NoiseDistribution = PixelNoise.Distribution(bias.Moments, mode.CodeStep.Step, ElectronsPerAdu(flats, mode.Mosaic)),
         };
@@ -134,12 +134,15 @@ internal static class ModeSummary
         return values[0] with { Value = mean, StandardUncertainty = Math.Max(stated, spread), Samples = values.Sum(v => v.Samples) };
     }
 
-    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, BlackLevelProfile? level, ColourMosaic mosaic)
+    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, BlackLevelProfile? level, StructureResult lines, ColourMosaic mosaic)
     {
-        if (bias.Structure is null && bias.Stability is null && pattern is null && level is null) return null;
+        if (bias.Structure is null && bias.Stability is null && pattern is null && level is null && lines.Response is null) return null;
         return (pattern?.Profile ?? new FixedPatternProfile()) with
         {
             Structure = bias.Moments is { } moments ? DarkStructure.Of(moments, mosaic, ElectronsPerAdu(flats, mosaic)) : null,
+            ResponseStructure = lines.Response,
+            Lines = [.. pattern?.Profile.Lines ?? [], .. lines.Lines],
+            Boundaries = lines.Boundaries,
             RowNoise = Deviation(bias.Structure?.RowVariance, flats.Gain),
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,

@@ -10,7 +10,7 @@ internal static class PatternRecipe
 {
     private const double AssumedDoubling = 6.5;          // °C; only brings sets a few tenths of a degree apart together where no law was fitted
 
-    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
+    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, IReadOnlyList<DefectLine> lines, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
     {
         if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0) return null;
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
@@ -32,6 +32,7 @@ internal static class PatternRecipe
             LevelPinned = variance,
             UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
             UnlitSets = bias.ReadNoiseAdu is null ? [] : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
+            Lines = lines,
             CodeStep = mode.CodeStep.Step,
             TopCode = TopCode(mode),
             Thresholds = options.Thresholds,

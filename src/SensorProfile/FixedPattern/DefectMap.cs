@@ -4,11 +4,14 @@ namespace SensorProfile.FixedPattern;
 
 /// <summary>Defects of every pixel, and their counts.</summary>
 /// <param name="Classes">One per pixel.</param> <param name="Counts">Counts by kind.</param>
-/// <param name="Columns">0-based columns that stand out.</param> <param name="Rows">0-based rows that stand out.</param>
+/// <param name="Columns">0-based columns that stand out, in the dark or in what else was measured.</param> <param name="Rows">0-based rows that stand out.</param>
 internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IReadOnlyList<int> Columns, IReadOnlyList<int> Rows)
 {
     private const double ColdShare = 0.2;                // of the typical rate
     private const double LineShare = 0.25;               // of the warm threshold: a whole line shows less than a single pixel must
+
+    /// <summary>Columns and rows that stand out in the dark.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
 
     /// <summary>Judges every pixel.</summary>
     /// <param name="input">The mode.</param> <param name="maps">Rates and flags.</param> <param name="thresholds">Thresholds, all of them set.</param>
@@ -21,12 +24,16 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
             for (int i = row * input.Width; i < (row + 1) * input.Width; i++) classes[i] = Judge(maps, thresholds, response, i);
         });
         double least = Math.Max(LineShare * thresholds.WarmRate, maps.TypicalUncertainty);
-        IReadOnlyList<int> columns = LineDefects.Find(maps.Rate, input.Width, input.Height, least), rows = LineDefects.Find(maps.Rate, input.Width, input.Height, least, rows: true);
+        DefectLine[] lines = [.. LineDefects.Find(maps.Rate, input.Width, input.Height, least), .. LineDefects.Find(maps.Rate, input.Width, input.Height, least, rows: true)];
+        int[] columns = Numbers("column"), rows = Numbers("row");
         foreach (int column in columns)
             for (int i = column; i < classes.Length; i += input.Width) classes[i] |= DefectClass.Line;
         foreach (int row in rows)
             for (int i = row * input.Width; i < (row + 1) * input.Width; i++) classes[i] |= DefectClass.Line;
-        return new(classes, Count(classes, columns.Count, rows.Count, maps.Levelled.Fits.Count, input), columns, rows);
+        return new(classes, Count(classes, columns.Length, rows.Length, maps.Levelled.Fits.Count, input), columns, rows) { Lines = lines };
+
+        // Those that stand out in bias frames or flats with them.
+        int[] Numbers(string direction) => [.. lines.Concat(input.Lines).Where(l => l.Direction == direction).Select(l => l.Number - 1).Distinct().Order()];
     }
 
     private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, DefectClass[]? response, int i)

@@ -42,6 +42,9 @@ internal sealed record PatternInput
     /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
     public bool LevelPinned { get; init; }
 
+    /// <summary>Columns and rows that stand out in bias frames or flats.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
     /// <summary>Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.</summary>
     public double UnlitVariance { get; init; }
 

@@ -35,6 +35,7 @@ internal static class PatternMeasurement
                 DoublingByRate = classes,
                 Places = DefectPlacing.Of(defects, input.Width, input.Height),
                 Defects = defects.Counts,
+                Lines = defects.Lines,
                 Thresholds = thresholds,
                 Thermometer = temperatures,
                 Glow = glow?.Regions ?? [],

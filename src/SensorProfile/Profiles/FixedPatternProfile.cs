@@ -36,6 +36,15 @@ public sealed record FixedPatternProfile
     /// <summary>Structure of the level without light; null without two bias frames.</summary>
     public PatternStructure? Structure { get; init; }
 
+    /// <summary>Structure of the response to light at half saturation (PRNU), % of the signal; null without flats.</summary>
+    public PatternStructure? ResponseStructure { get; init; }
+
+    /// <summary>Columns and rows that stand out in the dark, in bias frames or in flats.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
+    /// <summary>Steps between parts of the sensor that are read through different amplifiers.</summary>
+    public IReadOnlyList<SensorBoundary> Boundaries { get; init; } = [];
+
     /// <summary>Temporal noise common to a row, e- (ADU when the gain is unknown).</summary>
     public Measurement? RowNoise { get; init; }
 

@@ -1,9 +1,9 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>Spatial spread of the level without light, split into what rows, columns and single pixels have of their own (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.</summary>
+/// <summary>Spatial spread of the level without light (or of the response to light), split into what rows, columns and single pixels have of their own (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.</summary>
 public sealed record PatternStructure
 {
-    /// <summary>Standard deviation over all pixels (DSNU), e- (ADU when the gain is unknown).</summary>
+    /// <summary>Standard deviation over all pixels (DSNU), e- (ADU when the gain is unknown); of the response (PRNU) in %.</summary>
     public Measurement? Total { get; init; }
 
     /// <summary>Part common to rows.</summary>

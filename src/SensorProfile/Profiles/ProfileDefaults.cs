@@ -55,6 +55,8 @@ internal static class ProfileDefaults
         [typeof(GlowSignal)] = [],
         [typeof(GlowRate)] = [],
         [typeof(HotPixelCurveAt)] = [],
+        [typeof(DefectLine)] = [],
+        [typeof(SensorBoundary)] = [],
         [typeof(BlackLevelProfile)] = Of(new BlackLevelProfile()),
         [typeof(BlackLevelJump)] = [],
         [typeof(BlackLevelPoint)] = [],

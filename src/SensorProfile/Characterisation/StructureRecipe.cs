@@ -1,0 +1,49 @@
+using SensorProfile.FixedPattern;
+using SensorProfile.Profiles;
+using static System.FormattableString;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Mean bias and mean flat → defect lines, boundaries of taps, split of the response into rows, columns and pixels.</summary>
+internal static class StructureRecipe
+{
+    private const double LeastLevel = 0.1;               // of the read noise: a line off by less is lost in any frame
+    private const double LeastResponse = 0.005;
+
+    /// <summary>Measures.</summary>
+    public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, Rejections rejections)
+    {
+        List<DefectLine> lines = [];
+        List<SensorBoundary> boundaries = [];
+        if (bias.Moments is { } moments)
+        {
+            var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
+            lines.AddRange(SensorLines.Defects(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
+            boundaries.AddRange(SensorLines.Boundaries(level, "level", 1, "ADU"));
+            // Half of a variance's relative step is the noise's.
+            if (moments.Frames > 3) boundaries.AddRange(SensorLines.Boundaries(LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true), "noise", 50, "%"));
+        }
+        PatternStructure? structure = null;
+        int width = mode.Frames.FirstOrDefault()?.Samples.Width ?? 0;
+        if (flats.Mean is not null && SmoothLight.Response(flats.Mean, bias.Moments?.Mean, [.. flats.Channels.Select(c => c.Pedestal)], width, mode.Mosaic) is { } response)
+        {
+            var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
+            lines.AddRange(SensorLines.Defects(table, LeastResponse, "response", 100, "%"));
+            boundaries.AddRange(SensorLines.Boundaries(table, "response", 100, "%"));
+            structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
+        }
+        Report(boundaries, rejections);
+        return new() { Lines = lines, Boundaries = boundaries, Response = structure };
+    }
+
+    private static void Report(List<SensorBoundary> boundaries, Rejections rejections)
+    {
+        if (boundaries.Count == 0) return;
+        IEnumerable<string> said = boundaries.OrderBy(b => b.Chance).Take(4).Select(b => Invariant(
+            $"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± {b.Step.StandardUncertainty:0.###} {b.Step.Unit} at {(b.Direction == "across" ? "column" : "row")} {b.Number}{(b.Part == "whole" ? "" : $" ({b.Part})")}"));
+        rejections.Add(Codes.TapBoundary, Severity.Note,
+            $"The sensor is read in parts with amplifiers of their own: {string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}. Darks and flats of the same settings take the seams out as long as both parts drift alike; a seam that stays in a calibrated picture says that they did not.");
+    }
+
+    private static string Quantity(string kind) => kind == "noise" ? "read noise" : kind == "level" ? "bias level" : "response";
+}

@@ -1,0 +1,16 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Structure of bias level and response: lines, boundaries, split.</summary>
+internal sealed record StructureResult
+{
+    /// <summary>Columns and rows that stand out in bias frames or flats.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
+    /// <summary>Steps between parts of the sensor.</summary>
+    public IReadOnlyList<SensorBoundary> Boundaries { get; init; } = [];
+
+    /// <summary>Split of the response; null without flats.</summary>
+    public PatternStructure? Response { get; init; }
+}
