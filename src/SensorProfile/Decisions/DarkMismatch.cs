@@ -2,7 +2,7 @@ namespace SensorProfile.Decisions;
 
 /// <summary>Darks of another temperature or exposure against a stack: the four limits of dark matching.</summary>
 /// <remarks>
-/// 1 typical: spread over pixels that are not hot, /√k, against √((1+p)²−1) of the stack's noise. 2 hot pixels: share of pixels whose residual, /√k, exceeds
+/// 1 typical: spread over pixels that are not hot, /√k, against √((1+p)²−1) of the stack's noise. 2 hot pixels: share of places of the stack whose residual exceeds
 /// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean residual times the fall-off of the flat against half
 /// the stack's noise. The stack's noise is what is new in each light, N/√M.
 /// </remarks>

@@ -91,12 +91,15 @@ internal sealed class DarkResidual
         return (mean, Math.Sqrt(Math.Max(squares / weight - mean * mean, 0)));
     }
 
-    /// <summary>Share of the pixels whose residual, from the typical one, exceeds a limit after dithering.</summary>
+    /// <summary>Share of the pixels whose residual, from the typical one, exceeds a limit in the stack; see <see cref="DitheredShare"/> for a dithered one.</summary>
     internal double ShareBeyond(double limit)
     {
-        double share = 0, reduction = Math.Sqrt(lights.DitherPositions);
-        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
-            if (Math.Abs(Kept(i) - typical) > limit * reduction) share += sensor.Pixels.Classes[i].Weight;
+        IReadOnlyList<PixelClass> classes = sensor.Pixels!.Classes;
+        if (lights.DitherPositions > 1)
+            return DitheredShare.Beyond([.. classes.Select((pixel, i) => (pixel.Weight, Kept(i) - typical, pixel.Hot))], lights.DitherPositions, limit);
+        double share = 0;
+        for (int i = 0; i < classes.Count; i++)
+            if (Math.Abs(Kept(i) - typical) > limit) share += classes[i].Weight;
         return share;
     }
 

@@ -35,8 +35,8 @@ internal static class RulesOfThumb
 
     /// <summary>T-8: dithering advised.</summary>
     internal static string Dithering(int positions) => positions > 1
-        ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread here by {Said.Number(Math.Sqrt(positions))}."
-        : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread by √k.";
+        ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread of typical pixels here by {Said.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{Said.Whole(positions)} of itself, at {Said.Whole(positions)} times as many places."
+        : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread of typical pixels by √k, and a hot pixel leaves 1/k of itself.";
 
     internal static IEnumerable<string> OfSetpoint(SensorReader reader, bool cooled)
     {
