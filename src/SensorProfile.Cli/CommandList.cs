@@ -24,6 +24,8 @@ internal static class CommandList
             ["report", Profile, "--out", "report-again"]),
         Entry.Of<SetpointCommand>("setpoint", "How cold should I run it?",
             ["setpoint", Profile, "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]),
+        Entry.Of<ExposureCommand>("exposure", "Which gain setting, and how long a light?",
+            ["exposure", Profile, "--sky", "0.5"], ["exposure", Profile, "--exposure", "60", "--sky", "0.5"]),
         Entry.Of<DarksPlanCommand>("darks plan", "Which darks do I shoot, how many?",
             ["darks", "plan", Profile, "--exposure", "300", "--lights", "40", "--csv", "darks.csv"]),
         Entry.Of<DarksMatchCommand>("darks match", "How far off may my darks be? With folders: do these darks fit those lights?",

@@ -72,6 +72,17 @@ public static class AnswerPage
         Write(folder, "shots", document, ListTables.Shots(answer));
     }
 
+    /// <summary>Gain setting and exposure: the settings side by side under each sky (<c>exposure.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
+    public static void Write(CameraProfile profile, GainChoiceAnswer answer, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        GainChoiceAnswer[] skies = [answer, .. answer.OtherSkies];
+        List<Block> blocks = [DecisionBlocks.Head(answer), .. skies.SelectMany(sky => new Block[] { new SubheadingBlock($"Under {DecisionText.Under(sky.Sky)}, {DecisionText.Rate(sky.Sky)}"), ExposureBlocks.Modes(sky) })];
+        blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
+        Write(folder, "exposure", Document(profile, "how long a light", blocks), ListTables.Exposures(skies));
+    }
+
     private static string Name(DarkCountAnswer stack) => $"{stack.Stack.Lights} × {QuantityText.Number(stack.Stack.ExposureSeconds)} s" + (stack.Stack.DitherPositions > 1 ? $", {stack.Stack.DitherPositions} positions" : "");
 
     private static ReportDocument Document(CameraProfile profile, string kind, IReadOnlyList<Block> blocks)

@@ -18,7 +18,7 @@ internal static class SkyFields
     public static object Member(SkyRate sky, Answer answer) =>
         new { sky.Name, sky.Rate, sky.Assumptions, answer.Sentence, answer.Verdict, answer.Quantities, answer.Intervals };
 
-    private static string Rate(SkyRate sky) =>
+    public static string Rate(SkyRate sky) =>
         sky.Rate.StandardUncertainty > 0 ? QuantityText.Of(sky.Rate) : $"{QuantityText.Number(sky.Rate.Value, 3)} {QuantityText.Unit(sky.Rate.Unit)}";
 
     private static string Cell(Answer answer, string name, string absent) =>

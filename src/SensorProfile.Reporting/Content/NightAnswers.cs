@@ -13,7 +13,7 @@ namespace SensorProfile.Reporting.Content;
 /// <param name="Refusals">Why some of it could not be answered.</param>
 internal sealed record NightAnswers(
     IReadOnlyList<SetpointAnswer> Setpoints, IReadOnlyList<ToleranceAnswer> Still, IReadOnlyList<ToleranceAnswer> Dithered,
-    IReadOnlyList<DarkCountAnswer> Counts, IReadOnlyList<DarkCountAnswer> DitheredCounts, IReadOnlyList<SubExposureAnswer> Exposures, IReadOnlyList<Finding> Refusals)
+    IReadOnlyList<DarkCountAnswer> Counts, IReadOnlyList<DarkCountAnswer> DitheredCounts, IReadOnlyList<GainChoiceAnswer> Exposures, IReadOnlyList<Finding> Refusals)
 {
     /// <summary>Exposure of one light, s.</summary>
     public const double ExposureSeconds = 300;
@@ -52,7 +52,7 @@ internal sealed record NightAnswers(
             Each(sky => DarkTolerance.Find(profile, mode, Stack(sky, Positions))),
             Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, 1))),
             Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, Positions))),
-            Each(sky => SubExposure.Find(profile, mode, celsius, sky)), []);
+            Each(sky => ExposureAdvice.Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = sky })), []);
         return answers with { Refusals = [.. refusals.DistinctBy(finding => finding.Message)] };
     }
 }

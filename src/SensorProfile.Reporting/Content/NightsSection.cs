@@ -71,9 +71,8 @@ internal static class NightsSection
     private static IEnumerable<Block> Long(NightAnswers answers)
     {
         yield return new SubheadingBlock("How long a light");
-        yield return new TableBlock(["Sky", "Shortest useful exposure"],
-            [.. answers.Exposures.Select(answer => (IReadOnlyList<string>)[answer.Sky.Name, DecisionText.Of(answer, "shortestExposure", "–")])], [0.5, 0.5]) { FirstNumberColumn = 1 };
-        yield return new TextBlock("From there on read noise adds no more than 5 % to the noise of a light; longer ones gain little and lose stars to saturation.");
+        yield return ExposureBlocks.Skies(answers.Exposures);
+        yield return new TextBlock("From there on read noise adds no more than 5 % to the noise of a light; longer ones gain little and lose stars to saturation, long before sky and dark current fill the well.");
     }
 
     private static string Table(ModeContext context, string name) => $"tables/{context.TableFolder}{name}.csv";

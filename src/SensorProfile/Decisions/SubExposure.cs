@@ -56,5 +56,5 @@ public static class SubExposure
     private static double Loss(SensorModel sensor, double sky, double celsius, double t) =>
         Math.Sqrt(1 + (sensor.ReadVariance + sensor.QuantisationVariance) / ((sky + Math.Max(sensor.Law.RateAt(celsius), 0)) * t)) - 1;
 
-    private static double Up(double seconds) => seconds < 10 ? Math.Ceiling(seconds * 10) / 10 : Math.Ceiling(seconds);
+    internal static double Up(double seconds) => seconds < 10 ? Math.Ceiling(seconds * 10) / 10 : Math.Ceiling(seconds);
 }

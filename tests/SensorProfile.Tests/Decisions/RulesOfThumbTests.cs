@@ -63,6 +63,6 @@ public class RulesOfThumbTests
     public void Dithering()
     {
         Assert.Contains("one position reduces nothing", RulesOfThumb.Dithering(1), StringComparison.Ordinal);
-        Assert.Contains("divide the residual spread here by 3", RulesOfThumb.Dithering(9), StringComparison.Ordinal);
+        Assert.Contains("divide the residual spread of typical pixels here by 3", RulesOfThumb.Dithering(9), StringComparison.Ordinal);
     }
 }

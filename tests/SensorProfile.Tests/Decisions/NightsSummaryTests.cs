@@ -1,0 +1,35 @@
+using SensorProfile.Decisions;
+
+namespace SensorProfile.Tests.Decisions;
+
+public class NightsSummaryTests
+{
+    private static readonly AmbientTemperature[] year = [.. Enumerable.Range(-8, 31).Select(t => new AmbientTemperature($"night {t}", t))];   // −8 … 22 °C, one night each
+
+    private static SetpointAnswer Ask(bool cooled) => Setpoint.Advise(new Tarn().Profile(), new Tarn().Mode(), new SetpointQuestion
+    {
+        ExposureSeconds = 300, Sky = SkyRate.Given(0.5), Ambient = year, MaximumDifference = cooled ? 20 : null, Margin = 3, Cooled = cooled,
+    });
+
+    [Fact]   // the cooler holds T on a night of at most T + 17 °C: T + 26 of the 31 nights
+    public void TheShareOfNightsIsCounted()
+    {
+        SetpointAnswer answer = Ask(cooled: true);
+        Assert.True(answer.Nights.Count > 1);
+        Assert.All(answer.Nights, row => Assert.Equal(Math.Clamp((int)row.Sensor + 26, 0, 31), row.Nights));
+        Assert.Equal(1, answer.Nights[^1].Share);
+        Assert.Equal(5, answer.ColdestHeld);
+        Assert.Equal(answer.Quantities["setpoint"]!.Value, answer.Nights[^1].Sensor);
+        Assert.EndsWith($"is within reach on {answer.Nights[0].Nights} of 31 nights.", answer.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithoutACoolerTheNightsThatAreColdEnoughAreCounted()
+    {
+        SetpointAnswer answer = Ask(cooled: false);
+        int within = year.Count(night => night.Celsius <= answer.Quantities["setpoint"]!.Value);
+        Assert.EndsWith($"{within} of your 31 nights are cold enough.", answer.Sentence, StringComparison.Ordinal);
+        Assert.Equal(22, answer.Nights[^1].Sensor);
+        Assert.Single(answer.Findings, f => f.Code == "extrapolated");       // one sentence for all warm nights
+    }
+}
