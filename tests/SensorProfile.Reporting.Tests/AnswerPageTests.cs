@@ -23,7 +23,7 @@ public sealed class AnswerPageTests : IDisposable
         Assert.Equal(["setpoint.csv", "setpoint.html", "setpoint.pdf"], files);
         foreach (string file in files)
             Assert.True(File.ReadAllBytes(Path.Combine(_folder, "a", file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(_folder, "b", file))), file);
-        Assert.Contains(answer.Sentence.Split(':')[0], File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")), StringComparison.Ordinal);
+        Assert.Contains(answer.Sentence.Split(' ')[0] + " at", File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")), StringComparison.Ordinal);
         Assert.Equal(1 + answer.Curve.Count, File.ReadAllLines(Path.Combine(_folder, "a", "setpoint.csv")).Length);
     }
 
