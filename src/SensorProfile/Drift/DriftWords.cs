@@ -14,7 +14,7 @@ internal static class DriftWords
         ? "here the measurements say that the camera has changed, whatever the age of the darks; check the darks themselves with 'darks check'."
         : years > 1 ? "these measurements give no reason to renew; age alone is a reason to check (a few fresh darks and 'darks check'), never to throw darks away."
         : "the darks are younger than a year, and these measurements give no reason to renew them.")
-        + " The only published pace we know (an instrument in orbit, where radiation ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
+        + " The only published pace of a dark library that we know (an instrument in orbit, where radiation ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
 
     public static DriftAnswer NothingToCompare(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> refused, List<Finding> findings) => new()
     {
