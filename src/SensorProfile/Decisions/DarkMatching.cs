@@ -28,6 +28,8 @@ public static class DarkMatching
             Sentence = Sentence(matches),
             Reason = matches.FirstOrDefault(m => m.Verdict == worst)!.Reason,
             Verdict = worst,
+            Quantities = matches.Select(m => m.Loss).OfType<Measurement>().MaxBy(loss => loss.Value) is { } loss
+                ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss } : new Dictionary<string, Measurement?>(),
             Findings = findings,
             Matches = matches,
         };

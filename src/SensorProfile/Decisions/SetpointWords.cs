@@ -68,7 +68,8 @@ internal static class SetpointWords
         string usual = $"Up to {Said.Celsius(limit)} outside, dark current adds at most {Said.Percent(question.Loss)} to the noise; at {Said.Celsius(warmest.Ambient)} it adds {Said.Percent(worst)}";
         if (question.Ambient.Count < 2) return usual + ".";
         int within = question.Ambient.Count(a => a.Celsius <= limit);
-        return $"{usual}; {Said.Whole(within)} of your {Said.Whole(question.Ambient.Count)} nights are cold enough.";
+        string nights = Said.Whole(question.Ambient.Count);
+        return within == 0 ? $"{usual}; none of your {nights} nights is cold enough." : $"{usual}; {Said.Whole(within)} of your {nights} nights are cold enough.";
     }
 
     /// <summary>One finding for all temperatures outside the measured range; a refusal for the first that lies too far outside.</summary>
