@@ -19,13 +19,20 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
-        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference ?? Earlier(settings.Archive, inventory), settings.Quick);
+        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference ?? Earlier(settings.Archive, inventory), settings.Quick, Source(settings.Temperatures));
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
         Reply reply = ProfileReply.Of(Name, result.Profile, folder);
         return settings.Archive is { } archive ? ArchiveKeeping.Keep(archive, [ProfileOnDisk.Read(folder)], reply, $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift") : reply;
     }
+
+    private static TemperatureSource Source(string name) => name switch
+    {
+        "headers" => TemperatureSource.Headers,
+        "hot-pixels" => TemperatureSource.HotPixels,
+        _ => throw CommandFailure.WrongCommandLine($"--temperatures {Quoted.Of(name)}: say headers or hot-pixels."),
+    };
 
     /// <summary>The temperature of the sessions already kept, so that this one can be compared with them.</summary>
     private static double? Earlier(string? archive, Inventory inventory) =>
@@ -49,6 +56,11 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         [CommandOption("--archive <DIR>")]
         [Description("Keep the profile and small maps here too, for 'drift' in years to come; rates then refer to the temperature of the sessions kept before.")]
         public string? Archive { get; init; }
+
+        [CommandOption("--temperatures <SOURCE>")]
+        [Description("Where the darks' temperatures come from: headers, checked by the hot pixels; or hot-pixels, where the probe is stuck, late or off in some sets.")]
+        [DefaultValue("headers")]
+        public string Temperatures { get; init; } = "headers";
 
         [CommandOption("--quick")]
         [Description("Leave out the temperature law of every single pixel.")]

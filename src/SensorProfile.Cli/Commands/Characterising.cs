@@ -7,9 +7,9 @@ namespace SensorProfile.Cli.Commands;
 /// <summary>Runs the characterisation with progress.</summary>
 internal static class Characterising
 {
-    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick)
+    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick, TemperatureSource temperatures = TemperatureSource.Headers)
     {
-        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
+        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, Temperatures = temperatures, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
         CharacterisationResult result = session.Side.Watch(display => Characteriser.Run(inventory, options, new Progress(display), session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         return result;

@@ -25,6 +25,9 @@ public sealed record Shot
     /// <summary>Stray light, mean over the frame, strongest at one corner, e-/px/s; also on darks. Default 0.</summary>
     public double LightLeak { get; init; }
 
+    /// <summary>Reading of the probe minus temperature of the die in this shot, °C, beyond the thermometer's own. Default 0.</summary>
+    public double ProbeOffset { get; init; }
+
     /// <summary>Pause before the first frame, s; null for the usual minute plus the time the temperature takes.</summary>
     public double? Pause { get; init; }
 }

@@ -201,6 +201,7 @@ internal sealed class ValueCheck(string file)
             }
             Within($"{at}.exposure", shot.Exposure, 0, 1e5);
             Within($"{at}.temperature", shot.Temperature, ColdestCelsius, HottestCelsius);
+            Within($"{at}.probeOffset", shot.ProbeOffset, -50, 50);
             Within($"{at}.count", shot.Count, 1, 100000);
             Within($"{at}.level", shot.Level, 0, 1e7);
             Within($"{at}.lightLeak", shot.LightLeak, 0, 1e6);

@@ -47,7 +47,7 @@ internal static class NightPlan
         CameraDescription camera = sensor.Camera;
         var random = RandomStream.For(seed, Purpose.Conditions, place.Index);
         double probe = place.Target + camera.Thermometer.Wobble * random.NextNormal() + camera.Thermometer.DriftPerHour * place.SecondsInShot / 3600;
-        double die = probe - camera.Thermometer.ProbeOffset;
+        double die = probe - camera.Thermometer.ProbeOffset - shot.ProbeOffset;
         double jitter = random.NextNormal();
         double lamp = (1 + camera.Lamp.Drift * (place.Number - 1)) * (1 + camera.Lamp.Jitter * random.NextNormal());
         double phase = 2 * Math.PI * random.NextUniform();

@@ -17,6 +17,9 @@ public sealed record CharacterisationOptions
     /// <summary>Leaves the per-pixel temperature laws out.</summary>
     public bool Quick { get; init; }
 
+    /// <summary>Where the temperatures of the darks come from.</summary>
+    public TemperatureSource Temperatures { get; init; }
+
     /// <summary>Threads; the result does not depend on it. Null for all processors.</summary>
     public int? Threads { get; init; }
 

@@ -57,14 +57,16 @@ public static class Characteriser
         ModeFrames mode = Screening.Of(frames, [.. frames.Select(f => samples[f.Name])], sets, mosaic, meter, rejections);
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
-        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
         flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
+        ModeFrames asRead = mode;
+        if (options.Temperatures == TemperatureSource.HotPixels) mode = HotPixelTemperatures.Replace(mode, bias, flats, response, structure.Lines, options, meter, rejections);
+        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         TreatmentFindings.Report(mode, bias, darks, meter, rejections);
         PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, structure.Lines, darks, options, meter, rejections);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
-        return new(mode, ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure), ModeSummary.Maps(mode, bias, flats, pattern));
+        return new(asRead, ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure), ModeSummary.Maps(mode, bias, flats, pattern));
     }
 
     private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;

@@ -36,5 +36,7 @@ internal static class Codes
     public const string DarkNotLinear = "dark-not-linear";
     public const string FewExposures = "few-dark-exposures";
     public const string NoGain = "gain-missing-for-electrons";
+    public const string TemperaturesReplaced = "temperatures-by-hot-pixels";
+    public const string TemperaturesKept = "temperatures-not-replaced";
     public const string NotMeasured = "not-measured";
 }

@@ -17,8 +17,8 @@ internal static class PatternMeasurement
         if (RateWalk.Of(input, Limit) is not { } maps) return null;
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
-        (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
-            ? ThermometerReport.Of(input, thermometer) : ([], []);
+        (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, double> byFrame) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
+            ? ThermometerReport.Of(input, thermometer) : ([], [], new Dictionary<string, double>());
         IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(maps.Laws);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         return new PatternResult
@@ -27,6 +27,7 @@ internal static class PatternMeasurement
             Defects = defects,
             Glow = glow?.Map ?? new float[input.Pixels],
             Findings = findings,
+            FrameTemperatures = byFrame,
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),

@@ -17,6 +17,9 @@ internal sealed record PatternResult
     /// <summary>Glow at the reference temperature, e-/px/s: 0 where none was found.</summary>
     public float[]? Glow { get; init; }
 
+    /// <summary>Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.</summary>
+    public IReadOnlyDictionary<string, double> FrameTemperatures { get; init; } = new Dictionary<string, double>();
+
     /// <summary>What the user should know.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 }

@@ -11,14 +11,16 @@ internal static class ThermometerReport
     private const double ReadingDoubt = 0.05;                                // °C, of a single reading: half of the usual step of a probe
     private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
 
-    /// <summary>Records and findings.</summary>
-    public static (IReadOnlyList<HotPixelTemperature> Records, IReadOnlyList<Finding> Findings) Of(PatternInput input, HotPixelThermometer thermometer)
+    /// <summary>Records, findings, and the temperature of every frame by name.</summary>
+    public static (IReadOnlyList<HotPixelTemperature> Records, IReadOnlyList<Finding> Findings, IReadOnlyDictionary<string, double> ByFrame) Of(PatternInput input, HotPixelThermometer thermometer)
     {
         var records = new List<HotPixelTemperature>();
         var findings = new List<Finding>();
+        var byFrame = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (DarkSeries series in input.Series)
         {
             if (thermometer.Temperatures(series) is not { } sets) continue;
+            foreach ((string name, double celsius) in FrameTemperatures.Of(series, sets)) byFrame[name] = celsius;
             int longest = Enumerable.Range(0, sets.Count).MaxBy(g => series.Exposures[g].TakenSeconds);
             double anchor = Reading(series.Exposures[longest]) ?? series.TemperatureCelsius;
             for (int g = 0; g < sets.Count; g++)
@@ -30,7 +32,7 @@ internal static class ThermometerReport
                 if (exposure.Readings.Count > 0 && Judge(record, exposure) is { } finding) findings.Add(finding);
             }
         }
-        return (records, findings);
+        return (records, findings, byFrame);
     }
 
     private static double? Reading(DarkExposure exposure)
@@ -77,11 +79,11 @@ internal static class ThermometerReport
         {
             bool still = exposure.Readings.Distinct().Count() == 1;
             return new("probe-misses-drift", Severity.Warning, Invariant(
-                $"During the {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame and do not trust small differences of the readings."), names);
+                $"During the {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame, or take the temperatures from the hot pixels (--temperatures hot-pixels)."), names);
         }
         if (record.Difference is { } difference && Math.Abs(difference.Value) > Math.Max(NotableDifference, Sigmas * difference.StandardUncertainty))
             return new("probe-offset-between-sets", Severity.Warning, Invariant(
-                $"The {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell."), names);
+                $"The {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell, or take the temperatures from the hot pixels (--temperatures hot-pixels)."), names);
         return null;
     }
 }
