@@ -33,6 +33,7 @@ internal static class ModeSummary
         };
     }
 
+    /// <summary>The maps; the last to use the bias frames' variances, which it turns into read noise.</summary>
     public static ModeMaps Maps(ModeFrames mode, BiasResult bias, FlatResult flats, PatternResult? pattern)
     {
         if (!mode.Frames.Any()) return new();
@@ -51,7 +52,7 @@ internal static class ModeSummary
             DoublingUncertainty = pattern is { Maps.Doubling: not null } ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length) : null,
             Pedestal = bias.Moments?.Mean,
             PedestalUncertainty = pedestal is null ? null : Doubts(pedestal, bias.Moments!.Mean.Length, noise, mode.Mosaic, gains ?? []),
-            Defects = pattern is null ? null : [.. pattern.Defects.Classes.Select(c => (byte)c)],
+            Defects = (byte[]?)(object?)pattern?.Defects.Classes,     // an array of an enumeration of bytes is an array of bytes to the runtime
             Levels = pattern?.Maps.Levelled.Fits ?? FixedPattern.LevelPixels.None.Fits,
         };
     }

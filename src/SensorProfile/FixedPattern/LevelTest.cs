@@ -28,7 +28,7 @@ internal static class LevelTest
     public static LevelFit? Of(IReadOnlyList<SampleGroup> groups, double noiseFactor)
     {
         SampleGroup[] all = [.. groups.Where(g => g.Values.Length > 1)];
-        LevelFit? best = null;
+        Candidate? best = null;
         for (int hits = 0; hits <= MostHits; hits++)
         {
             if (hits > 0) all = WithoutHighest(all);
@@ -36,12 +36,19 @@ internal static class LevelTest
             double left = LogBinomial(all.Sum(g => g.Values.Length) + hits, hits);
             foreach (bool thermal in (bool[])[false, true])
                 for (int levels = 2; levels <= 3; levels++)
-                    if (Best(all, thermal, levels, left, noiseFactor) is { } fit && (best is null || fit.LogChance < best.LogChance)) best = fit;
+                    if (Best(all, thermal, levels, left, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
         }
-        return best;
+        // Dwell times take longer than all the rest: only where there may be levels.
+        return best is { Fit.Levels: 2 } && best.Fit.LogChance <= leastEvidence ? best.Fit with { Dwell = best.Dwell() } : best?.Fit;
     }
 
-    private static LevelFit? Best(SampleGroup[] groups, bool thermal, int levels, double logChoices, double noiseFactor)
+    /// <summary>A division with what it says, and the samples it divides.</summary>
+    private sealed record Candidate(LevelFit Fit, SampleGroup[] Groups, byte[][] States)
+    {
+        public DwellTimes? Dwell() => DwellTimes.Of([.. Groups.Select((g, k) => new DwellRun(g.StartSeconds, IsDivided(States[k]) ? [.. States[k].Select(z => z > 0)] : null))], Fit.UpperShare);
+    }
+
+    private static Candidate? Best(SampleGroup[] groups, bool thermal, int levels, double logChoices, double noiseFactor)
     {
         int frames = groups.Sum(g => g.Values.Length), freedom = frames - groups.Length;
         var division = new LevelDivision(groups, thermal, levels);
@@ -53,7 +60,7 @@ internal static class LevelTest
             LevelDivision.Solution found = division.Improve(start, MostRounds);
             if (found.Reduction > (best?.Reduction ?? 0) && Admissible(division.Resolved(found), levels)) best = found;
         }
-        return best is null ? null : Judge(groups, division, best, thermal, levels, logChoices, noiseFactor);
+        return best is null ? null : new(Judge(groups, division, best, thermal, levels, logChoices, noiseFactor), groups, best.States);
     }
 
     private static double Joined(double form, double total, int freedom, double noiseFactor)
@@ -85,7 +92,6 @@ internal static class LevelTest
             LargestStep = found.Step * (thermal ? groups.Max(g => g.Thermal) : 1),
             UpperShare = share,
             Switches = Switches(found.States),
-            Dwell = levels == 2 ? DwellTimes.Of([.. groups.Select((g, k) => new DwellRun(g.StartSeconds, IsDivided(found.States[k]) ? [.. found.States[k].Select(z => z > 0)] : null))], share) : null,
         };
     }
 
