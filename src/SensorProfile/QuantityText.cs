@@ -91,7 +91,7 @@ public static class QuantityText
 
     private static string WithUnit(string number, string unit)
     {
-        string typeset = Unit(unit);
+        string typeset = number == "1" && unit is ("frames" or "stops") ? unit[..^1] : Unit(unit);
         return typeset.Length == 0 || number == NotMeasured ? number : $"{number} {typeset}";
     }
 

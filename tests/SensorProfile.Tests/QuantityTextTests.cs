@@ -19,6 +19,9 @@ public class QuantityTextTests
     [InlineData(16383, 0, "ADU", "16383 ADU")]                                 // exact: no uncertainty is printed
     [InlineData(13.5, 0.1, "stops", "13.50 ± 0.10 stops")]
     [InlineData(1.02, 0.03, "1", "1.020 ± 0.030")]
+    [InlineData(1, 0, "frames", "1 frame")]
+    [InlineData(2, 0, "frames", "2 frames")]
+    [InlineData(1, 0, "e-", "1 e⁻")]
     [InlineData(double.NaN, 1, "e-", "not measured")]
     [InlineData(0, 0, "e-", "0 e⁻")]
     [InlineData(5, 12, "e-", "5 ± 12 e⁻")]

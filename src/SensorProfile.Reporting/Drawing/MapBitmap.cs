@@ -6,6 +6,9 @@ namespace SensorProfile.Reporting.Drawing;
 /// <summary>A map of the sensor as grey values: dark is low, bright is high, and what was not measured is the blue of no data.</summary>
 internal static class MapBitmap
 {
+    /// <summary>Shades from black to white: more than an eye tells apart beside each other, and pictures of noise stay small.</summary>
+    public const int Greys = 64;
+
     private static readonly SKColor _notMeasured = new(Palette.SkyBlue.R, Palette.SkyBlue.G, Palette.SkyBlue.B);
 
     private static readonly OxyColor[] _classes = [Palette.Ink, Palette.Blue, Palette.Vermillion, Palette.Purple, Palette.Green, Palette.Orange];
@@ -20,10 +23,12 @@ internal static class MapBitmap
         return bitmap;
     }
 
-    /// <summary>The picture as a PNG file.</summary>
+    /// <summary>The picture as a PNG file; one byte for each point where all are greys.</summary>
     public static byte[] Png(MapPicture picture)
     {
-        using SKBitmap bitmap = Of(picture);
+        using SKBitmap coloured = Of(picture);
+        bool grey = picture.Classes.Count == 0 && picture.Values.All(float.IsFinite);
+        using SKBitmap bitmap = grey ? coloured.Copy(SKColorType.Gray8) : coloured;
         using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
         return data.ToArray();
     }
@@ -34,7 +39,7 @@ internal static class MapBitmap
             return Opaque(value >= 1 ? ClassColour((int)value - 1) : Palette.Paper);
         if (!float.IsFinite(value))
             return _notMeasured;
-        byte grey = (byte)Math.Round(255 * Share(value, picture));
+        byte grey = (byte)Math.Round(Math.Round((Greys - 1) * Share(value, picture)) * 255 / (Greys - 1));
         return new SKColor(grey, grey, grey);
     }
 

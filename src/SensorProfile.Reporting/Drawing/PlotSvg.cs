@@ -10,36 +10,45 @@ namespace SensorProfile.Reporting.Drawing;
 internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
 {
     private readonly StringBuilder _svg = new();
+    private readonly List<string> _alike = [];         // shapes painted alike, one after the other: they share one style
+    private string _paint = "";
     private int _clips;
 
     /// <summary>The elements drawn so far.</summary>
-    public string Elements => _svg.ToString();
+    public string Elements
+    {
+        get
+        {
+            Flush();
+            return _svg.ToString();
+        }
+    }
 
     /// <inheritdoc/>
     public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
         double[] dashArray, LineJoin lineJoin)
     {
         if (points.Count >= 2 && stroke.IsVisible())
-            Append($"<path d=\"{Path(points)}\"{Paint(OxyColors.Transparent, stroke, thickness, dashArray)}/>");
+            Shape($"<path d=\"{Path(points)}\"", Paint(OxyColors.Transparent, stroke, thickness, dashArray));
     }
 
     /// <inheritdoc/>
     public override void DrawPolygon(IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness,
         EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
     {
-        Append($"<path d=\"{Path(points)}Z\"{Paint(fill, stroke, thickness, dashArray)}/>");
+        Shape($"<path d=\"{Path(points)}Z\"", Paint(fill, stroke, thickness, dashArray));
     }
 
     /// <inheritdoc/>
     public override void DrawRectangle(OxyRect rectangle, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
     {
-        Append($"<rect{Box(rectangle)}{Paint(fill, stroke, thickness, null)}/>");
+        Shape($"<rect{Box(rectangle)}", Paint(fill, stroke, thickness, null));
     }
 
     /// <inheritdoc/>
     public override void DrawEllipse(OxyRect extents, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
     {
-        Append($"<circle cx=\"{N(extents.Center.X)}\" cy=\"{N(extents.Center.Y)}\" r=\"{N(extents.Width / 2)}\"{Paint(fill, stroke, thickness, null)}/>");
+        Shape($"<circle cx=\"{N(extents.Center.X)}\" cy=\"{N(extents.Center.Y)}\" r=\"{N(extents.Width / 2)}\"", Paint(fill, stroke, thickness, null));
     }
 
     /// <inheritdoc/>
@@ -83,7 +92,27 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
     /// <inheritdoc/>
     protected override void ResetClip() => Append("</g>");
 
-    private void Append(string element) => _svg.Append(element).Append('\n');
+    private void Shape(string element, string paint)
+    {
+        if (paint != _paint) Flush();
+        _paint = paint;
+        _alike.Add(element);
+    }
+
+    private void Flush()
+    {
+        if (_alike.Count == 1)
+            _svg.Append(_alike[0]).Append(_paint).Append("/>\n");
+        else if (_alike.Count > 1)
+            _svg.Append("<g").Append(_paint).Append(">\n").AppendJoin("/>\n", _alike).Append("/>\n</g>\n");
+        _alike.Clear();
+    }
+
+    private void Append(string element)
+    {
+        Flush();
+        _svg.Append(element).Append('\n');
+    }
 
     private static string Path(IList<ScreenPoint> points)
     {

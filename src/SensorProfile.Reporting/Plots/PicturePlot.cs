@@ -13,7 +13,6 @@ internal static class PicturePlot
     public const double DrawnWidth = 499;
 
     private const double Left = 46, Top = 8, Bottom = 34, KeyRoom = 62, NoKeyRoom = 14;
-    private const int Greys = 128;
 
     /// <summary>The plot.</summary>
     /// <param name="picture">The picture.</param>
@@ -61,7 +60,7 @@ internal static class PicturePlot
     private static void AddKey(PlotModel model, MapPicture picture)
     {
         if (!(picture.High > picture.Low)) return;
-        OxyPalette greys = OxyPalette.Interpolate(Greys, OxyColor.FromRgb(0, 0, 0), OxyColor.FromRgb(255, 255, 255));
+        OxyPalette greys = OxyPalette.Interpolate(MapBitmap.Greys, OxyColor.FromRgb(0, 0, 0), OxyColor.FromRgb(255, 255, 255));
         string unit = QuantityText.Unit(picture.Unit);
         Axis key = picture.Logarithmic
             ? new LogarithmicColorAxis { Palette = greys, LabelFormatter = AxisLabels.Power, PowerPadding = false }

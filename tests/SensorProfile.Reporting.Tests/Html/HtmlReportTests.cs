@@ -58,7 +58,7 @@ public partial class HtmlReportTests
         string page = HtmlReport.Text(ReportContent.Build(new CameraProfile { Modes = [TarnProfile.Mode()] }, new ReportMaps([picture])));
         byte[] png = Convert.FromBase64String(Regex.Match(page, "data:image/png;base64,([^\"]+)").Groups[1].Value);
         using SkiaSharp.SKBitmap bitmap = SkiaSharp.SKBitmap.Decode(png);
-        Assert.Equal([0xFF000000, 0xFFFFFFFF, 0xFF56B4E9, 0xFF808080], bitmap.Pixels.Select(pixel => (uint)pixel));
+        Assert.Equal([0xFF000000, 0xFFFFFFFF, 0xFF56B4E9, 0xFF828282], bitmap.Pixels.Select(pixel => (uint)pixel));   // 0.5 is shade 32 of 0 … 63: 32·255/63 = 130
     }
 
     private static XDocument Parse(string page)

@@ -36,6 +36,14 @@ public sealed class SourceRulesTests
     }
 
     [Fact]
+    public void NoFileThatIsReadInAReviewIsOverAMebibyte()
+    {
+        var tooLarge = new[] { "reports", "src", "tests", "demo-data", "notebooks" }.SelectMany(f => Directory.EnumerateFiles(Path.Combine(SourceTree.Root, f), "*", SearchOption.AllDirectories))
+            .Where(f => !SourceTree.Relative(f).Split('/').Any(p => p is "bin" or "obj" or "TestResults") && new FileInfo(f).Length > 1 << 20).Select(SourceTree.Relative);
+        Assert.Empty(tooLarge);
+    }
+
+    [Fact]
     public void NoFolderHidesItsSubjectBehindAWord() =>
         Assert.DoesNotContain(SourceTree.SourceFiles().Concat(SourceTree.TestFiles()), f =>
             SourceTree.Relative(f).Split('/').Any(p => Path.GetFileNameWithoutExtension(p) is "Helpers" or "Utils" or "Utilities" or "Common" or "Misc"));
