@@ -54,7 +54,7 @@ public static class AnswerPage
             blocks.Add(new FigureBlock(1, "What the noise of the master dark costs each planned stack, against the number of darks in its master; the marks stand at the fewest within the accepted loss when light and dark agree in temperature. "
                 + "The rule of thumb of 20 (common practice, no source) is dashed.", [panel]));
         blocks.AddRange([.. DecisionBlocks.Numbers(answer, "–"), .. DecisionBlocks.Tail(answer)]);
-        Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), ListTables.Masters(answer));
+        Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), stream => Csv(stream, writer => DecisionTables.Write(answer, writer)));
     }
 
     /// <summary>The frames to take for a characterisation, as a list to print (<c>shots.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
@@ -69,7 +69,7 @@ public static class AnswerPage
         if (answer.Additions.Count > 0) blocks.AddRange([new SubheadingBlock("What more frames would bring, most useful first"), ListBlocks.Additions(answer)]);
         blocks.AddRange(DecisionBlocks.Tail(answer));
         var document = new ReportDocument("Frames to take", "Tick off what is done; the numbers are counted, the times estimated.", created, [new ReportSection(null, null, blocks)]) { Kind = "shot list" };
-        Write(folder, "shots", document, ListTables.Shots(answer));
+        Write(folder, "shots", document, stream => Csv(stream, writer => DecisionTables.Write(answer, writer)));
     }
 
     /// <summary>Gain setting and exposure: the settings side by side under each sky (<c>exposure.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
@@ -80,7 +80,7 @@ public static class AnswerPage
         GainChoiceAnswer[] skies = [answer, .. answer.OtherSkies];
         List<Block> blocks = [DecisionBlocks.Head(answer), .. skies.SelectMany(sky => new Block[] { new SubheadingBlock($"Under {DecisionText.Under(sky.Sky)}, {DecisionText.Rate(sky.Sky)}"), ExposureBlocks.Modes(sky) })];
         blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
-        Write(folder, "exposure", Document(profile, "how long a light", blocks), ListTables.Exposures(skies));
+        Write(folder, "exposure", Document(profile, "how long a light", blocks), ExposureTable.Of(skies));
     }
 
     private static string Name(DarkCountAnswer stack) => $"{stack.Stack.Lights} × {QuantityText.Number(stack.Stack.ExposureSeconds)} s" + (stack.Stack.DitherPositions > 1 ? $", {stack.Stack.DitherPositions} positions" : "");
@@ -91,14 +91,22 @@ public static class AnswerPage
         return new ReportDocument($"{profile.Camera.Name}: {kind}", ReportContent.Subtitle(profile), profile.CreatedUtc, [new ReportSection(null, null, blocks)]) { Kind = "from the profile" };
     }
 
-    private static void Write(string folder, string name, ReportDocument document, DataTable table)
+    private static void Write(string folder, string name, ReportDocument document, DataTable table) => Write(folder, name, document, stream => CsvText.Write(table, stream));
+
+    private static void Csv(Stream stream, Action<TextWriter> write)
+    {
+        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        write(writer);
+    }
+
+    private static void Write(string folder, string name, ReportDocument document, Action<Stream> csv)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
         Staging.Write(folder, new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
             [name + ".html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(document))),
             [name + ".pdf"] = stream => stream.Write(PdfReport.Bytes(document)),
-            [name + ".csv"] = stream => CsvText.Write(table, stream),
+            [name + ".csv"] = csv,
         });
     }
 }

@@ -60,14 +60,14 @@ internal static class DarkSection
     private static TableBlock Points(IReadOnlyList<DarkCurrentPoint> points) => new(
         ["°C", "Median pixel, e⁻/px/s", "All pixels, e⁻/px/s", "From the variance, e⁻/px/s", "Exposures, s", "Frames", "Linear"],
         [.. points.Select(point => (IReadOnlyList<string>)
-            [Celsius(point.Temperature), Typical(point), Bare(point.MeanRate), Bare(point.RateFromVariance), Exposures(point.Exposures),
+            [Celsius(point.Temperature), Typical(point), TableCell.Of(point.MeanRate), TableCell.Of(point.RateFromVariance), Exposures(point.Exposures),
              QuantityText.Count(point.Frames), point.Linear ? "yes" : "no"])],
         [0.07, 0.21, 0.21, 0.23, 0.13, 0.08, 0.07]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
 
     private static string Celsius(double temperature) => QuantityText.Temperature(temperature).Replace(" °C", "", StringComparison.Ordinal);
 
     private static string Typical(DarkCurrentPoint point) =>
-        point.TypicalRate is null && point.UpperLimit is { } limit ? $"below {QuantityText.Number(limit, 2)}" : Bare(point.TypicalRate);
+        point.TypicalRate is null && point.UpperLimit is { } limit ? $"below {QuantityText.Number(limit, 2)}" : TableCell.Of(point.TypicalRate);
 
     private static string Exposures(IReadOnlyList<double> exposures) => exposures.Count switch
     {
@@ -81,11 +81,9 @@ internal static class DarkSection
         double best = dark.Models.Min(model => model.InformationCriterion ?? double.PositiveInfinity);
         return new TableBlock(["Law", "Doubling, °C", "Rate, e⁻/px/s", "Criterion", "Weight", "χ² / d.o.f."],
             [.. dark.Models.Select(model => (IReadOnlyList<string>)
-                [ModelNames.Text(model.Name) + (model.Name == dark.Selected ? " (chosen)" : ""), Bare(model.DoublingTemperature), Bare(model.RateAtReference),
+                [ModelNames.Text(model.Name) + (model.Name == dark.Selected ? " (chosen)" : ""), TableCell.Of(model.DoublingTemperature), TableCell.Of(model.RateAtReference),
                  model.InformationCriterion is { } criterion ? QuantityText.Number(criterion - best, 2) : "–",
                  model.Weight is { } weight ? QuantityText.Number(Math.Round(weight, 3), 3) : "–", $"{QuantityText.Number(model.ChiSquared, 3)} / {model.DegreesOfFreedom}"])],
             [0.28, 0.17, 0.23, 0.1, 0.1, 0.12]) { FirstNumberColumn = 1 };
     }
-
-    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
 }

@@ -18,8 +18,8 @@ internal static class GlowBlocks
         {
             yield return new TableBlock(["Where", "Column, row", "Peak, e⁻/px/s", "Share of the sensor", "Power of exposure", "Doubles every, °C"],
                 [.. pattern.Glow.Select(glow => (IReadOnlyList<string>)
-                    [glow.Where, $"{glow.X}, {glow.Y}", Bare(glow.Peak), $"{QuantityText.Number(100 * glow.AreaShare, 2)} % above {QuantityText.Number(glow.AreaThreshold, 2)}",
-                     Bare(glow.ExposureExponent), Bare(glow.DoublingTemperature)])],
+                    [glow.Where, $"{glow.X}, {glow.Y}", TableCell.Of(glow.Peak), $"{QuantityText.Number(100 * glow.AreaShare, 2)} % above {QuantityText.Number(glow.AreaThreshold, 2)}",
+                     TableCell.Of(glow.ExposureExponent), TableCell.Of(glow.DoublingTemperature)])],
                 [0.17, 0.12, 0.17, 0.19, 0.18, 0.17]) { FirstNumberColumn = 1 };
             if (Growth(context.Mode, pattern.Glow[0]) is { } sentence) yield return new TextBlock(sentence);
         }
@@ -44,6 +44,4 @@ internal static class GlowBlocks
         string[] parts = [.. new[] { exposure, temperature }.OfType<string>()];
         return parts.Length == 0 ? null : $"The glow at the {glow.Where} {string.Join("; it ", parts)}.";
     }
-
-    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
 }

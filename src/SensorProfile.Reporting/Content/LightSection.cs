@@ -49,8 +49,6 @@ internal static class LightSection
 
     private static TableBlock Fits(IReadOnlyList<PhotonTransferCurve> curves) => new(
         ["Channel", "Gain, straight, e⁻/ADU", "Gain, curved, e⁻/ADU", "Curvature, 1/ADU", "Intercept, ADU²", "Chosen"],
-        [.. curves.Select(curve => (IReadOnlyList<string>)[curve.Channel, Bare(curve.GainStraight), Bare(curve.GainCurved), Bare(curve.Curvature), Bare(curve.Intercept), curve.Selected])],
+        [.. curves.Select(curve => (IReadOnlyList<string>)[curve.Channel, TableCell.Of(curve.GainStraight), TableCell.Of(curve.GainCurved), TableCell.Of(curve.Curvature), TableCell.Of(curve.Intercept), curve.Selected])],
         [0.1, 0.2, 0.2, 0.22, 0.17, 0.11]) { FirstNumberColumn = 1, LastNumberColumn = 4 };
-
-    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
 }

@@ -15,10 +15,9 @@ internal static class ResponseBlocks
         if (pattern.ResponseStructure is not { } structure) yield break;
         yield return new SubheadingBlock("Structure of the response to light");
         yield return new TableBlock(["Part", "Standard deviation, % of the signal"],
-            [["all pixels", Bare(structure.Total)], ["common to rows", Bare(structure.Row)], ["common to columns", Bare(structure.Column)], ["single pixels", Bare(structure.Pixel)]],
+            [["all pixels", TableCell.Of(structure.Total)], ["common to rows", TableCell.Of(structure.Row)], ["common to columns", TableCell.Of(structure.Column)], ["single pixels", TableCell.Of(structure.Pixel)]],
             [0.5, 0.5]) { FirstNumberColumn = 1 };
-        string[] periods = [.. structure.Periods.Select(p => $"every {QuantityText.Number(p.Period, 3)} px {(p.Direction == "across" ? "from column to column" : "from row to row")} ({QuantityText.Number(p.Amplitude, 2)} %)")];
-        if (periods.Length > 0) yield return new TextBlock($"Regular patterns in the flats: {string.Join("; ", periods)}. A master flat divides them out.");
+        if (structure.Periods.Count > 0) yield return new TextBlock($"Regular patterns in the flats: {StructureBlocks.Periods(structure, "%")}. A master flat divides them out.");
     }
 
     private static IEnumerable<Block> Lines(FixedPatternProfile pattern)
@@ -27,7 +26,7 @@ internal static class ResponseBlocks
         yield return new SubheadingBlock("Columns and rows that stand out");
         yield return new TableBlock(["Line", "Part", "Seen in", "Excess"],
             [.. pattern.Lines.OrderByDescending(l => Math.Abs(l.Excess.Value) / l.Excess.StandardUncertainty).Take(MostLines).Select(l => (IReadOnlyList<string>)
-                [$"{l.Direction} {QuantityText.Count(l.Number)}", $"{QuantityText.Count(l.From)} to {QuantityText.Count(l.To)}", l.Kind switch { "dark" => "darks", "level" => "bias frames", _ => "flats" }, $"{Bare(l.Excess)} {QuantityText.Unit(l.Excess.Unit)}"])],
+                [$"{l.Direction} {QuantityText.Count(l.Number)}", $"{QuantityText.Count(l.From)} to {QuantityText.Count(l.To)}", l.Kind switch { "dark" => "darks", "level" => "bias frames", _ => "flats" }, $"{TableCell.Of(l.Excess)} {QuantityText.Unit(l.Excess.Unit)}"])],
             [0.2, 0.25, 0.2, 0.35]);
         if (pattern.Lines.Count > MostLines) yield return new TextBlock($"The {MostLines} clearest of {QuantityText.Count(pattern.Lines.Count)}.");
     }
@@ -38,9 +37,7 @@ internal static class ResponseBlocks
         yield return new SubheadingBlock("Parts of the sensor with amplifiers of their own");
         yield return new TableBlock(["Boundary", "Part", "What changes", "Step"],
             [.. pattern.Boundaries.Select(b => (IReadOnlyList<string>)
-                [$"{(b.Direction == "across" ? "column" : "row")} {QuantityText.Count(b.Number)}", b.Part, b.Kind switch { "level" => "bias level", "noise" => "read noise", _ => "response" }, $"{Bare(b.Step)} {QuantityText.Unit(b.Step.Unit)}"])],
+                [$"{(b.Direction == "across" ? "column" : "row")} {QuantityText.Count(b.Number)}", b.Part, b.Kind switch { "level" => "bias level", "noise" => "read noise", _ => "response" }, $"{TableCell.Of(b.Step)} {QuantityText.Unit(b.Step.Unit)}"])],
             [0.2, 0.25, 0.2, 0.35]);
     }
-
-    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
 }

@@ -59,7 +59,7 @@ internal static class SummarySection
         IReadOnlyList<NamedQuantity>[] columns = [.. channels.Select(QuantityList.Of)];
         IEnumerable<IReadOnlyList<string>> rows = Enumerable.Range(0, columns[0].Count)
             .Where(row => columns.Any(column => column[row].Quantity is not null))
-            .Select(row => (IReadOnlyList<string>)[Labelled(columns, row), .. columns.Select(column => Bare(column[row].Quantity))]);
+            .Select(row => (IReadOnlyList<string>)[Labelled(columns, row), .. columns.Select(column => TableCell.Of(column[row].Quantity))]);
         return new TableBlock(["Quantity", .. names], [.. rows], [0.28, .. names.Select(_ => 0.72 / names.Length)]) { FirstNumberColumn = 1 };
     }
 
@@ -69,16 +69,14 @@ internal static class SummarySection
         return unit.Length == 0 ? columns[0][row].Label : $"{columns[0][row].Label}, {unit}";
     }
 
-    private static string Bare(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
-
     private static TableBlock Compare(IReadOnlyList<ModeProfile> modes) => new(
         ["Setting", "Read noise, e⁻", "Gain, e⁻/ADU", "Full well, e⁻", "Dark current, e⁻/px/s", "Doubling, °C"],
-        [.. modes.Select(mode => (IReadOnlyList<string>)[ModeLabel.Text(mode.Settings), Bare(mode.ReadNoise), Bare(mode.Gain), Bare(mode.FullWell),
-            Dark(mode.DarkCurrent), Bare(mode.DarkCurrent?.DoublingTemperature)])],
+        [.. modes.Select(mode => (IReadOnlyList<string>)[ModeLabel.Text(mode.Settings), TableCell.Of(mode.ReadNoise), TableCell.Of(mode.Gain), TableCell.Of(mode.FullWell),
+            Dark(mode.DarkCurrent), TableCell.Of(mode.DarkCurrent?.DoublingTemperature)])],
         [0.15, 0.17, 0.18, 0.14, 0.22, 0.14]) { FirstNumberColumn = 1 };
 
     private static string Dark(DarkCurrentProfile? dark) => dark?.RateAtReference is null ? "–"
-        : Bare(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "");
+        : TableCell.Of(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "");
 
     private static KeyFigure Figure(string label, Measurement? quantity) => quantity is null
         ? new KeyFigure(label, QuantityText.NotMeasured, "see the findings")
