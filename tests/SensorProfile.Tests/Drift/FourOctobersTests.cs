@@ -30,7 +30,7 @@ public sealed class FourOctobersTests(Octobers octobers, ITestOutputHelper outpu
         GrowingPatch patch = answer.HotPixels!.Patches[0];
         Assert.InRange(double.Hypot(patch.X - 52, patch.Y - 432), 0, 5);
         Assert.InRange(patch.Radius, 20, 30);
-        Assert.Equal("near the upper left corner", patch.Where);
+        Assert.Equal("near the lower left corner", patch.Where);
         Assert.All(patch.Outline, p => Assert.InRange(double.Hypot(p.X - 52, p.Y - 432), 10, 36));
         Assert.Contains("a patch of", answer.Sentence, StringComparison.Ordinal);
         ProbeOrAgeing probe = answer.Probes.Single();
