@@ -55,7 +55,7 @@ internal static class DriftYearsSection
     {
         "newLessHealed" => "Healed, and new, hot pixels, px",
         "growingPatch" => "New ones in the patch: by chance, and found, px",
-        _ when QuantityText.Unit(c.To.Unit) is { Length: > 0 } unit => $"{QuantityNames.Heading(c.Quantity)}, {unit}",
+        _ when c.To.Unit != "px" && QuantityText.Unit(c.To.Unit) is { Length: > 0 } unit => $"{QuantityNames.Heading(c.Quantity)}, {unit}",
         _ => QuantityNames.Heading(c.Quantity),
     };
 
