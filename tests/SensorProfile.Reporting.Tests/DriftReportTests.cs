@@ -2,7 +2,10 @@ using System.Globalization;
 using SensorProfile.Drift;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Drawing;
 using SensorProfile.Reporting.Html;
+using SensorProfile.Reporting.Pdf;
+using SensorProfile.Reporting.Plots;
 
 namespace SensorProfile.Reporting.Tests;
 
@@ -44,6 +47,32 @@ public sealed class DriftReportTests : IDisposable
     {
         DriftReportWriter.Write(Compare(1), folder);
         Assert.Contains("Cannot tell", File.ReadAllText(Path.Combine(folder, "drift.html")), StringComparison.Ordinal);
+    }
+
+    /// <summary>Numbers as long as real cameras give them: no word and no number of the table of changes is cut into two.</summary>
+    [Fact]
+    public void NoNumberOfTheTableOfChangesIsBroken()
+    {
+        Measurement dark = new(0.012599, 0.000075, "e-/px/s", 1, ""), step = new(-0.000613, 0.000119, "e-/px/s", 1, "");
+        string[] quantities = ["darkRateByPixel", "darkRate", "hotPixelsAbove0.1", "responseNonuniformity", "saturationLevel", "readNoiseOfG1"];
+        DriftChange[] changes = [.. quantities.Select(q => new DriftChange(q, "gain 100", dark, dark with { Value = 0.011986 }, step, -11.04, 1e-9, 1e-9, true, 0.00000743)),
+            new DriftChange("biasLevel", "gain 100", new(599.94, 0.36, "ADU", 1, ""), new(600.02, 0.34, "ADU", 1, ""), new(0.355, 0.5, "ADU", 1, ""), 0.2, 0.84, 0.0123, false, 2)];
+        DateTimeOffset[] dates = [new(2031, 10, 14, 0, 0, 0, TimeSpan.Zero), new(2034, 10, 14, 0, 0, 0, TimeSpan.Zero)];
+        var answer = new DriftAnswer { Sentence = "", Reason = "", Verdict = "changed", Changes = changes, Dates = dates };
+        TableBlock table = DriftYearsSection.Of(answer, "gain 100", null, new FigureCounter())!.Blocks.OfType<TableBlock>().Single();
+        Assert.Equal(1, table.Widths.Sum(), 9);
+        foreach (IReadOnlyList<string> row in table.Rows.Prepend(table.Header))
+            Assert.Equal(row.Select(NoBreak.Apply), PdfTable.Wrap(table, row, bold: ReferenceEquals(row, table.Header)).Select(lines => string.Join(' ', lines)));
+        Assert.Contains(table.Rows, row => row[1] == "0.012599 ± 0.000075" && row[5] == "−11.0" && row[6] == "< 0.001");
+    }
+
+    /// <summary>Rows count downwards, as in the maps of the camera report.</summary>
+    [Fact]
+    public void TheFirstRowOfTheFileIsAtTheTopOfTheMap()
+    {
+        OxyPlot.PlotModel model = DriftMapPlot.Of(new HotPixelDrift { Mode = "gain 100", Width = 640, Height = 480, Kept = 0, New = 0, Healed = 0, Brighter = 0, Fainter = 0, Flickering = 0, Threshold = 0.2 }).Model;
+        OxyPlot.Axes.Axis down = model.Axes.Single(a => a.Position == OxyPlot.Axes.AxisPosition.Left);
+        Assert.Equal((1, 0, 0.5, 480.5), (down.StartPosition, down.EndPosition, down.Minimum, down.Maximum));
     }
 
     /// <summary>The published paces follow from the numbers their sources give, which stand beside them: (last/first)^(1/years) − 1, and slope over first count.</summary>

@@ -43,6 +43,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     private static bool IsFits(string file)
     {
         string name = Path.GetFileName(file).ToLowerInvariant();
+        if (name.StartsWith('.')) return false;      // what other systems leave beside a file, "._master.fits"
         if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal)) name = name[..^3];
         return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";
     }

@@ -43,7 +43,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public string[] Profiles { get; init; } = [];
 
         [CommandOption("--archive <DIR>")]
-        [Description("Keep the profiles and the list of their hot pixels here, for the years to come; nothing in it is ever replaced.")]
+        [Description("Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced.")]
         public string? Archive { get; init; }
 
         [CommandOption("--reference <C>")]

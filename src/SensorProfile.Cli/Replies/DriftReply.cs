@@ -31,7 +31,7 @@ internal static class DriftReply
             yield return new ReplyTable("First against last", ["quantity", ">then", ">now", ">z", ">p (all)", "changed"],
                 [.. answer.Changes.Select(c => (IReadOnlyList<string>)
                 [
-                    Words(c.Quantity) + Mode(answer, c.Mode), QuantityText.Of(c.From), QuantityText.Of(c.To), Fixed(c.Z, "0.0"), Fixed(c.AdjustedP, "0.###"), c.Changed ? "yes" : "no",
+                    Words(c.Quantity) + Mode(answer, c.Mode), QuantityText.Of(c.From), QuantityText.Of(c.To), Fixed(c.Z, "0.0"), c.AdjustedP < 0.0005 ? "< 0.001" : Fixed(c.AdjustedP, "0.###"), c.Changed ? "yes" : "no",
                 ])]);
         if (answer.Trends.Count > 0)
             yield return new ReplyTable("Per year", ["quantity", ">slope", ">z", "changed"],
@@ -49,8 +49,15 @@ internal static class DriftReply
     /// <summary>The mode behind a quantity, where there are several.</summary>
     private static string Mode(DriftAnswer answer, string mode) => answer.Changes.Select(c => c.Mode).Distinct().Count() > 1 ? $" ({mode})" : "";
 
-    /// <summary>"darkRate" becomes "dark rate".</summary>
-    private static string Words(string quantity) => string.Concat(quantity.Select((c, i) => char.IsUpper(c) || (char.IsAsciiDigit(c) && !char.IsAsciiDigit(quantity[i - 1]) && quantity[i - 1] != '.') ? " " + char.ToLowerInvariant(c) : c.ToString()));
+    /// <summary>"darkRate" becomes "dark rate"; what compares two counts of one year is named by both.</summary>
+    private static string Words(string quantity) => quantity switch
+    {
+        "newLessHealed" => "hot pixels: healed, new",
+        "growingPatch" => "patch: by chance, found",
+        _ => Split(quantity),
+    };
+
+    private static string Split(string quantity) => string.Concat(quantity.Select((c, i) => char.IsUpper(c) || (char.IsAsciiDigit(c) && !char.IsAsciiDigit(quantity[i - 1]) && quantity[i - 1] != '.') ? " " + char.ToLowerInvariant(c) : c.ToString()));
 
     private static string Fixed(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
 }

@@ -40,7 +40,7 @@ internal static class DriftPaceSection
         foreach (string quantity in (string[])["darkRateByPixel", "darkRate"])
         {
             if (answer.Changes.FirstOrDefault(c => c.Quantity == quantity) is not { From.Value: > 0 } change) continue;
-            double years = (answer.Dates[^1] - answer.Dates[0]).TotalDays / 365.25;
+            double years = DriftTrendPlot.Year(answer.Dates[^1]) - DriftTrendPlot.Year(answer.Dates[0]);
             DriftTrend? trend = answer.Trends.FirstOrDefault(t => t.Quantity == quantity && t.Mode == change.Mode);
             if (trend is null && !(years > 0.05)) continue;
             (double slope, double u) = trend is not null ? (trend.PerYear.Value, trend.PerYear.StandardUncertainty) : (change.Change.Value / years, change.Change.StandardUncertainty / years);

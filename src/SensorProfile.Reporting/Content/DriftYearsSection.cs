@@ -39,7 +39,7 @@ internal static class DriftYearsSection
         [.. changes.Select(c => (IReadOnlyList<string>)
             [Labelled(c), Bare(c.From), Bare(c.To), Share(c, c.Change.Value, signed: true), IsOfPixels(c) ? "–" : Share(c, c.Detectable, signed: false),
              c.Z.ToString("0.0", CultureInfo.InvariantCulture).Replace('-', '−'), P(c.AdjustedP), c.Changed ? "yes" : "no"])],
-        [0.24, 0.17, 0.17, 0.09, 0.09, 0.065, 0.085, 0.09]) { FirstNumberColumn = 1, LastNumberColumn = 6 };
+        [0.177, 0.195, 0.195, 0.097, 0.084, 0.07, 0.084, 0.098]) { FirstNumberColumn = 1, LastNumberColumn = 6 };
 
     private static bool IsOfPixels(DriftChange c) => c.Quantity is "newLessHealed" or "growingPatch";
 
@@ -55,11 +55,11 @@ internal static class DriftYearsSection
     {
         "newLessHealed" => "Healed, and new, hot pixels, px",
         "growingPatch" => "New ones in the patch: by chance, and found, px",
-        _ when QuantityText.Unit(c.To.Unit) is { Length: > 0 } unit => $"{QuantityNames.Heading(c.Quantity)}, {unit}",
+        _ when c.To.Unit != "px" && QuantityText.Unit(c.To.Unit) is { Length: > 0 } unit => $"{QuantityNames.Heading(c.Quantity)}, {unit}",
         _ => QuantityNames.Heading(c.Quantity),
     };
 
-    private static string P(double p) => p < 0.0005 ? "0" : p > 0.995 ? "1" : QuantityText.Number(p, 2);
+    private static string P(double p) => p < 0.0005 ? "< 0.001" : p > 0.995 ? "1" : QuantityText.Number(p, 2);
 
     private static string First(DateTimeOffset date) => date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 

@@ -33,7 +33,8 @@ internal static class PdfTable
     public static double Height(TableBlock table) =>
         RowHeight(Wrap(table, table.Header, bold: true)) + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false)));
 
-    private static IReadOnlyList<IReadOnlyList<string>> Wrap(TableBlock table, IReadOnlyList<string> cells, bool bold) =>
+    /// <summary>The lines of each cell of a row, as wide as its column.</summary>
+    public static IReadOnlyList<IReadOnlyList<string>> Wrap(TableBlock table, IReadOnlyList<string> cells, bool bold) =>
         [.. cells.Select((cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * PdfPages.Width - CellGap))];
 
     private static double RowHeight(IReadOnlyList<IReadOnlyList<string>> cells) => cells.Max(lines => lines.Count) * Line + RowPadding;

@@ -17,8 +17,9 @@ internal static class DriftMapPlot
     {
         PlotModel model = PlotBase.New();
         PlotBase.AddLegend(model);
-        PlotBase.AddLinear(model, AxisPosition.Bottom, "Column, px", new Span(0, hot.Width));
-        PlotBase.AddLinear(model, AxisPosition.Left, "Row, px (first row of the file at the bottom)", new Span(0, hot.Height));
+        Axis across = PlotBase.AddLinear(model, AxisPosition.Bottom, "Column, px", new Span(0, hot.Width)), down = PlotBase.AddLinear(model, AxisPosition.Left, "Row, px", new Span(0, hot.Height));
+        (across.Minimum, across.Maximum, down.Minimum, down.Maximum) = (0.5, hot.Width + 0.5, 0.5, hot.Height + 0.5);
+        (down.StartPosition, down.EndPosition) = (1, 0);                        // the first row of the file is at the top, as in the maps of the camera report
         Add(model, $"hot as before ({QuantityText.Count(hot.Unchanged.Count)})", Palette.Faint, MarkerType.Circle, 0.34, true, [.. hot.Unchanged.Select(p => (p.X, p.Y))]);
         AddKind(model, hot, "healed", Palette.Green, MarkerType.Triangle, 0.8, false);
         AddKind(model, hot, "fainter", Palette.SkyBlue, MarkerType.Diamond, 0.8, false);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SensorProfile.Drift;
 using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Plots;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -41,7 +42,7 @@ internal static class DriftReportTables
         foreach (PublishedPace p in PublishedAgeing.HotPixels) yield return ["hot pixels", p.Label, p.Low, p.High, p.Source];
     }
 
-    private static IReadOnlyList<object?> Own(string what, Measurement m) => [what, "this camera", m.Value - 1.96 * m.StandardUncertainty, m.Value + 1.96 * m.StandardUncertainty, "measured here, 95 %"];
+    private static IReadOnlyList<object?> Own(string what, Measurement m) => [what, "this camera", m.Value - PlotBase.BarFactor * m.StandardUncertainty, m.Value + PlotBase.BarFactor * m.StandardUncertainty, "measured here, 95 %"];
 
     private static string? Date(DateTimeOffset? date) => date?.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

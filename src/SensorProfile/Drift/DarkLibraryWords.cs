@@ -34,7 +34,7 @@ internal static class DarkLibraryWords
         string open = unknown.Length > 0 ? $" Cannot tell for {Names(unknown)}." : "";
         if (retake.Length > 0) return $"Retake {(retake.Length == all && all > 1 ? "all " + Said.Whole(all) + " masters" : Names(retake))}.{open}";
         return unknown.Length == 0 ? $"Keep {(all == 1 ? "this master" : $"all {Said.Whole(all)} masters")}: fresh darks show no residual that your stack would notice."
-            : unknown.Length == all ? $"Cannot tell whether {Names(unknown)} {(all == 1 ? "is" : "are")} still good." : $"Keep the others.{open}";
+            : unknown.Length == all ? $"Cannot tell whether {Names(unknown)} {(all == 1 ? "is" : "are")} still good." : $"{open.TrimStart()} Keep the rest.";
     }
 
     /// <summary>Frames by the dark count of the decisions: the smallest n with √(1 + (N_d²/n)/(N²/M)) − 1 ≤ p.</summary>

@@ -115,7 +115,8 @@ internal static class DriftWords
     {
         int tests = changes.Length + trends.Length, beyond = changes.Count(c => c.Changed) + trends.Count(t => t.Changed);
         string probe = string.Join("", probes.Where(p => p.Verdict != "none").Select(p => " " + p.Sentence).Distinct());
-        return $"{Said.Whole(beyond)} of {Said.Whole(tests)} comparisons lie beyond their joint uncertainties; by chance alone even one would in at most {Said.Percent(options.Significance)} of such comparisons (Holm).{probe}";
+        return $"{(beyond == 0 ? "None" : Said.Whole(beyond))} of the {Said.Whole(tests)} values{(trends.Length > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can explain. "
+            + $"The bar is so high that a sensor in which nothing changed would show even one such move in at most {Said.Percent(options.Significance)} of reports like this one (rule of Holm).{probe}";
     }
 
     private static Finding PatchFinding(GrowingPatch patch) => new("growing-patch", Severity.Warning, string.Create(CultureInfo.InvariantCulture,

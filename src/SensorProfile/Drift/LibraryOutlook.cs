@@ -1,5 +1,6 @@
 using System.Globalization;
 using SensorProfile.Decisions;
+using SensorProfile.Fitting;
 
 namespace SensorProfile.Drift;
 
@@ -24,11 +25,11 @@ internal static class LibraryOutlook
             double allowed = cause is null ? double.PositiveInfinity : Math.Pow(2, cause.Colder!.Value / doubling);
             double now = rate.Forecast.First(p => !p.Beyond && p.DateUtc == rate.Points[^1].DateUtc).Value;
             double? Years(double slope) => slope > 0 && now > 0 && (allowed - 1) * now / slope is var years and < FarAway ? years : null;
-            double reach = 1.959963984540054 * rate.PerYear.StandardUncertainty, slope = rate.PerYear.Value;
+            double reach = Probability.Normal95 * rate.PerYear.StandardUncertainty, slope = rate.PerYear.Value;
             double? best = rate.Changed ? Years(slope) : null, earliest = Years(slope + reach), latest = best is null ? null : Years(slope - reach);
             string name = cause?.Cause ?? "";
             if (hot?.NewPerYear is { Value: > 0 } born && stack.Limits.HotShare * 1e6 / born.Value is var hotYears && hotYears < Math.Min(best ?? FarAway, FarAway) && hot.New >= 10)
-                (best, earliest, latest, name) = (hotYears, hotYears * (1 - 1.96 / Math.Sqrt(hot.New)), hotYears * (1 + 1.96 / Math.Sqrt(hot.New)), "new-hot-pixels");
+                (best, earliest, latest, name) = (hotYears, hotYears * (1 - Probability.Normal95 / Math.Sqrt(hot.New)), hotYears * (1 + Probability.Normal95 / Math.Sqrt(hot.New)), "new-hot-pixels");
             DateTimeOffset? Date(double? years) => years is double y ? rate.Points[^1].DateUtc.AddDays(Math.Max(y, 0) * TrendFit.DaysPerYear) : null;
             return new LibraryForecast(mode.Name, Date(best), Date(earliest), Date(latest), name.Length > 0 ? name : null, Sentence(Date(best), Date(earliest), Date(latest), name, stack));
         }

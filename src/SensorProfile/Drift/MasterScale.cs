@@ -8,9 +8,9 @@ namespace SensorProfile.Drift;
 /// the scale. Else the scale follows from the kind of numbers (0…1, electrons, ADU), and b/scale is the ratio of the dark signals: 1 when exposure and temperature are alike.
 /// </remarks>
 /// <param name="Scale">ADU per unit of the master.</param> <param name="Slope">b; null with too few hot pixels.</param>
-/// <param name="Ratio">Dark signal in the fresh darks over that in the master; null with too few hot pixels.</param> <param name="Words">In words.</param>
-/// <param name="HotLimit">Value of the master above which a pixel is hot.</param>
-internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement? Ratio, string Words, double HotLimit)
+/// <param name="Ratio">Dark signal in the fresh darks over that in the master; null with too few hot pixels.</param> <param name="Numbers">Kind of numbers in words: "ADU", "0 to 1", "the sum of 40 frames" …</param>
+/// <param name="BiasOff">Whether the bias was taken off, as far as the levels tell.</param> <param name="HotLimit">Value of the master above which a pixel is hot.</param>
+internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement? Ratio, string Numbers, bool BiasOff, double HotLimit)
 {
     private const double HotSigmas = 12, Alike = 0.03;
     private const double NearMultiple = 0.3, NearUnit = 0.15, Clearly = 0.1;      // logarithms of ratios: a sensor of some years' age may well differ by so much
@@ -19,11 +19,11 @@ internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement
     private const int FewestHot = 12;
     private const double FullScale = 65535;
 
-    /// <summary>Whether the bias was taken off, as far as the levels tell.</summary>
-    public bool BiasOff => Words.EndsWith("off", StringComparison.Ordinal);
+    /// <summary>In words: "ADU, bias in it".</summary>
+    public string Words => $"{Numbers}, {(BiasOff ? "bias taken off" : "bias in it")}";
 
     /// <summary>The same where the pattern of the bias is found to be still in it.</summary>
-    public MasterScale WithOffset() => this with { Words = Words.Replace("bias taken off", "a constant added, bias in it", StringComparison.Ordinal) };
+    public MasterScale WithOffset() => this with { Numbers = Numbers + ", a constant added", BiasOff = false };
 
     public static MasterScale Of(ReadOnlySpan<float> master, ReadOnlySpan<float> fresh, double? gain, bool saysElectrons = false)
     {
@@ -33,33 +33,33 @@ internal sealed record MasterScale(double Scale, Measurement? Slope, Measurement
             if (float.IsFinite(v)) largest = Math.Max(largest, v);
         Measurement? slope = HotSlope(master, fresh, masterMedian, freshMedian, limit);
         double levels = masterMedian > 0 ? freshMedian / masterMedian : double.NaN;
-        (double scale, string words) = Choose(slope, levels, largest, gain, saysElectrons);
+        (double scale, string numbers, bool off) = Choose(slope, levels, largest, gain, saysElectrons);
         Measurement? ratio = slope is null ? null : slope with { Value = slope.Value / scale, StandardUncertainty = slope.StandardUncertainty / scale, Method = "dark signal of the hot pixels, fresh over master" };
-        return new MasterScale(scale, slope, ratio, words, limit);
+        return new MasterScale(scale, slope, ratio, numbers, off, limit);
     }
 
     /// <summary>ADU with the bias in it when the levels agree; else the reading that brings the hot pixels nearest, the plain one unless another is clearly nearer.</summary>
-    private static (double Scale, string Words) Choose(Measurement? slope, double levels, double largest, double? gain, bool saysElectrons)
+    private static (double Scale, string Numbers, bool BiasOff) Choose(Measurement? slope, double levels, double largest, double? gain, bool saysElectrons)
     {
         double unit = largest <= 1.5 ? FullScale : 1;
         string name = unit == 1 ? "ADU" : "0 to 1";
-        if (Math.Abs(levels / unit - 1) < Alike) return (unit, name + ", bias in it");
-        (double Scale, string Words) best = (unit, name + ", bias taken off");
-        if (slope is not { } b) return best;
+        if (Math.Abs(levels / unit - 1) < Alike) return (unit, name, false);
+        (double Scale, string Numbers) best = (unit, name);
+        if (slope is not { } b) return (unit, name, true);
         double Off(double scale) => Math.Abs(Math.Log(b.Value / scale));
         // One number for level and hot pixels alike: the whole frame was multiplied, its bias with it.
-        if (levels > 0 && Off(levels) < NearMultiple && Off(levels) + Clearly < Off(unit)) return (levels, Multiple(levels));
-        (double Scale, string Words)[] others = unit == 1 ? gain is double k && k > 0 && (saysElectrons || Off(1 / k) < Alike) ? [(1 / k, "electrons, bias taken off")] : []
-            : [.. OtherFullScales.Select(full => (full, $"0 to 1 of {QuantityText.Count((long)full + 1)}, bias taken off"))];
-        foreach ((double Scale, string Words) other in others)
+        if (levels > 0 && Off(levels) < NearMultiple && Off(levels) + Clearly < Off(unit)) return (levels, Multiple(levels), false);
+        (double Scale, string Numbers)[] others = unit == 1 ? gain is double k && k > 0 && (saysElectrons || Off(1 / k) < Alike) ? [(1 / k, "electrons")] : []
+            : [.. OtherFullScales.Select(full => (full, $"0 to 1 of {QuantityText.Count((long)full + 1)}"))];
+        foreach ((double Scale, string Numbers) other in others)
             if (Off(other.Scale) < NearUnit && Off(other.Scale) + (saysElectrons ? 0 : Alike) < Off(best.Scale)) best = other;
-        return best;
+        return (best.Scale, best.Numbers, true);
     }
 
     private static string Multiple(double levels)
     {
         double times = 1 / levels;
-        return times > 1.5 && Math.Abs(times / Math.Round(times) - 1) < 0.01 ? $"the sum of {QuantityText.Number(Math.Round(times))} frames, bias in it" : $"multiplied by {QuantityText.Number(times, 3)}, bias in it";
+        return times > 1.5 && Math.Abs(times / Math.Round(times) - 1) < 0.01 ? $"the sum of {QuantityText.Number(Math.Round(times))} frames" : $"multiplied by {QuantityText.Number(times, 3)}";
     }
 
     /// <summary>Median ratio of the hot pixels above their frames' levels; pixels at the top of the codes are left out.</summary>

@@ -28,10 +28,10 @@ internal static class PatchOutline
         return (new GrowingPatch(x, y, radius, core.Length, expected, p, Where(x, y, width, height), Hull(core)), [.. core]);
     }
 
-    /// <summary>"near the lower left corner", by thirds of the frame; the first row of the file counts as the bottom, as FITS viewers show it.</summary>
+    /// <summary>"near the lower left corner", by thirds of the frame; the first row of the file is the upper one, as everywhere in reports.</summary>
     internal static string Where(double x, double y, int width, int height)
     {
-        string side = x < width / 3.0 ? "left" : x > width * 2 / 3.0 ? "right" : "", level = y < height / 3.0 ? "lower" : y > height * 2 / 3.0 ? "upper" : "";
+        string side = x < width / 3.0 ? "left" : x > width * 2 / 3.0 ? "right" : "", level = y < height / 3.0 ? "upper" : y > height * 2 / 3.0 ? "lower" : "";
         return (level, side) switch
         {
             ("", "") => "near the centre",

@@ -41,15 +41,18 @@ internal static class ProbeTest
     private static ProbeOrAgeing Judge(MatchedMode mode, bool changed, bool probeMoved, bool apart, Measurement step, Measurement hot, int count) => (changed, probeMoved, apart) switch
     {
         (_, true, false) => Verdict(mode, "probe", step, hot, count,
-            $"The pixels, hot ones too, changed as if the sensor were {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "warmer" : "colder")} at the same reading: the temperature probe drifted, and the dark current shows no change of its own beyond the errors. Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to come back to the old darks."),
+            $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the temperature probe drifted, and the dark current shows no change of its own beyond the errors. Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to come back to the old darks."),
         (_, true, true) => Verdict(mode, "both", step, hot, count,
-            $"The hot pixels changed as by a step of {Said.Celsius(hot.Value)}, the typical pixel as by {Said.Celsius(step.Value)}: the temperature probe drifted and the dark current changed as well."),
+            $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel as if it were {Felt(step)}: the temperature probe drifted and the dark current changed as well."),
         (true, false, true) => Verdict(mode, "ageing", step, hot, count,
             "The typical pixel changed and the hot pixels did not: the dark current itself changed, the temperature probe did not."),
         (true, false, false) => Verdict(mode, "cannot-tell", step, hot, count,
             "The dark current changed, but the hot pixels fit both a probe that drifted and one that did not: more frames or warmer darks would tell."),
         _ => Verdict(mode, "none", step, hot, count, "Neither the dark current nor the temperature probe has changed beyond the errors."),
     };
+
+    /// <summary>"0.3 °C colder".</summary>
+    private static string Felt(Measurement step) => $"{Said.Celsius(Math.Abs(step.Value))} {(step.Value > 0 ? "warmer" : "colder")}";
 
     private static (double Step, double Own, int Count)? HotStep(HotPixelMatch match, ModeProfile before, double typical, Func<int, double> doublingOf)
     {

@@ -98,7 +98,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Assert.Equal("retake", answer.Verdict);
         GrowingPatch patch = answer.Masters[0].Patches[0];
         Assert.InRange(double.Hypot(patch.X - 52, patch.Y - 432), 0, 6);
-        Assert.Contains("of them in a patch near the upper left corner", answer.Reason, StringComparison.Ordinal);
+        Assert.Contains("of them in a patch near the lower left corner", answer.Reason, StringComparison.Ordinal);
         Assert.InRange(Assert.Single(answer.Shoot).Frames, 8, 40);
     }
 
@@ -141,6 +141,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         File.WriteAllBytes(torn, File.ReadAllBytes(good)[..40_000]);
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [torn, good]);
         Assert.Equal(["cannot-tell", "keep"], answer.Masters.Select(m => m.Verdict));
+        Assert.Equal("Cannot tell for torn.fits. Keep the rest.", answer.Sentence);
         Assert.Contains(answer.Findings, f => f.Code == "master-unreadable" && f.Frames.Contains(torn));
     }
 

@@ -34,6 +34,7 @@ public sealed class DriftComparisonTests
         Assert.Equal("changed", answer.Verdict);
         Assert.StartsWith("The sensor has changed in 1 year: the dark current is up by 1", answer.Sentence, StringComparison.Ordinal);
         Assert.Equal(["darkRate"], answer.Changes.Where(c => c.Changed).Select(c => c.Quantity));
+        Assert.StartsWith($"1 of the {answer.Changes.Count} values compared moved by more than their errors can explain.", answer.Reason, StringComparison.Ordinal);
         Assert.Contains("common practice, no source", Assert.Single(answer.RulesOfThumb), StringComparison.Ordinal);
     }
 
@@ -43,6 +44,7 @@ public sealed class DriftComparisonTests
         DriftAnswer answer = Run(Tarn, Tarn);
         Assert.Equal("unchanged", answer.Verdict);
         Assert.Contains("would have been seen", answer.Sentence, StringComparison.Ordinal);
+        Assert.StartsWith($"None of the {answer.Changes.Count} values compared moved by more than their errors can explain.", answer.Reason, StringComparison.Ordinal);
         Assert.All(answer.Changes, c => Assert.Equal(c.To.Value - c.From.Value, c.Change.Value, 12));
     }
 

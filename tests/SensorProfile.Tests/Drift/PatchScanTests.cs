@@ -28,7 +28,7 @@ public sealed class PatchScanTests(ITestOutputHelper output)
         Assert.InRange(double.Hypot(patch.X - 52, patch.Y - 432), 0, 6);
         Assert.InRange(patch.Radius, 14, 24);      // 90 % of a disc of 20 px lie within 19 px
         Assert.InRange(patch.NewPixels, 36, 44);
-        Assert.Equal("near the upper left corner", patch.Where);
+        Assert.Equal("near the lower left corner", patch.Where);
         Assert.All(patch.Outline, q => Assert.InRange(double.Hypot(q.X - 52, q.Y - 432), 5, 30));
     }
 
@@ -40,6 +40,16 @@ public sealed class PatchScanTests(ITestOutputHelper output)
         Assert.Equal((first.X, first.Y, first.Radius, first.P), (again.X, again.Y, again.Radius, again.P));
         Assert.Equal(first.Outline, again.Outline);
     }
+
+    /// <summary>Thirds of a frame of 640 × 480 px; the first row of the file is the upper one, as for glow and defects.</summary>
+    [Theory]
+    [InlineData(52, 48, "near the upper left corner")]
+    [InlineData(52, 432, "near the lower left corner")]
+    [InlineData(600, 432, "near the lower right corner")]
+    [InlineData(320, 10, "near the upper edge")]
+    [InlineData(600, 240, "near the right edge")]
+    [InlineData(320, 240, "near the centre")]
+    public void APlaceIsNamedAsThePicturesShowIt(double x, double y, string where) => Assert.Equal(where, PatchOutline.Where(x, y, 640, 480));
 
     [Fact]
     public void TheHullOfASquareIsItsCorners() =>
