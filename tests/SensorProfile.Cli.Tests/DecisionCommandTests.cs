@@ -4,7 +4,7 @@ using SensorProfile.Cli.Tests.Running;
 
 namespace SensorProfile.Cli.Tests;
 
-/// <summary>setpoint, darks match and darks plan on a stored profile.</summary>
+/// <summary>setpoint, exposure, darks match and darks plan on a stored profile, and wrong questions to them and to shots.</summary>
 public sealed class DecisionCommandTests : IDisposable
 {
     private readonly TemporaryFolder folder = new();
@@ -95,6 +95,20 @@ public sealed class DecisionCommandTests : IDisposable
     [InlineData("darks match profile.json --lights 40")]
     [InlineData("darks match --exposure 300 --lights 40")]
     [InlineData("darks match --darks somewhere --lights 40")]
+    [InlineData("darks match --darks somewhere --lights somewhere --page pages")]
+    [InlineData("darks match --darks somewhere --lights somewhere --exposure 300")]
+    [InlineData("darks match --darks somewhere --lights somewhere --scaled")]
+    [InlineData("darks match profile.json --exposure 300 --lights 40 --bias-frames 20")]
+    [InlineData("darks plan profile.json --exposure 300 --lights somewhere")]
+    [InlineData("darks plan profile.json --dithers 0")]
+    [InlineData("darks plan profile.json --exposure 300 --csv profile.json --overwrite")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --lights somewhere")]
+    [InlineData("exposure profile.json --sky 2 --lights somewhere")]
+    [InlineData("exposure profile.json --darks somewhere")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --uncooled --self-heating -1")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --ambient 15 --max-delta 5 --margin 6")]
+    [InlineData("shots --longest 1e6")]
+    [InlineData("shots --max-delta 1000")]
     [InlineData("setpoint two.json --exposure 300 --sky 2")]
     [InlineData("shots --cooled --uncooled")]
     [InlineData("shots --size 3000")]
@@ -107,11 +121,22 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.Contains("Try: sensorprofile ", run.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("match", "-3", "The number of lights must be a whole number from 1 on, not -3.")]
+    [InlineData("plan", "-3", "The number of lights must be a whole number from 1 on, not -3.")]
+    [InlineData("match", "0", "The number of lights must be a whole number from 1 on, not 0.")]
+    [InlineData("match", "2.5", "The number of lights must be a whole number from 1 on, not 2.5.")]
+    [InlineData("plan", "NaN", "The number of lights must be a whole number from 1 on, not NaN.")]
+    [InlineData("match", "many", "'many' is not a number of lights: give their number, or add --darks PATH")]
+    public void ANumberOfLightsThatIsNoneIsNamed(string command, string lights, string message) =>
+        Assert.Contains(message, folder.Command.Run("darks", command, "profile.json", "--exposure", "300", "--lights", lights).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+
     [Fact]
     public void AModeIsChosenByItsSettings()
     {
         TarnProfile.Write(folder["two.json"], TarnProfile.Mode(0));
         folder.Command.Run("setpoint", "two.json", "--exposure", "300", "--sky", "2", "--gain", "0").Expect(ExitCodes.Answered);
+        folder.Command.Run("darks", "plan", "two.json", "--gain", "0").Expect(ExitCodes.Answered);
     }
 
     [Theory]

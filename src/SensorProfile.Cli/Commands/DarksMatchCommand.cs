@@ -14,8 +14,11 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 {
     protected override string Name => "darks match";
 
-    protected override Reply Answer(Session session, Settings settings) =>
-        settings.Darks.Length > 0 ? OnDisk(session, settings) : Tolerance(settings);
+    protected override Reply Answer(Session session, Settings settings)
+    {
+        settings.RefuseIgnored();
+        return settings.Darks.Length > 0 ? OnDisk(session, settings) : Tolerance(settings);
+    }
 
     private static Reply Tolerance(Settings settings)
     {
@@ -43,7 +46,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         if (settings.SkyRate is { } given) return (given, []);
         try
         {
-            return (SkyReading.Measure(session, profile, ModeChoice.Find(profile, settings.WantedMode ?? (lights.Count > 0 ? lights[0].Settings : null)), lights, darks), []);
+            return (SkyReading.Measure(session, profile, settings.WantedMode, lights, darks), []);
         }
         catch (DecisionRefusedException refusal)
         {
@@ -76,14 +79,26 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
         [CommandOption("--bias-frames <N>")]
         [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
-        public int BiasFrames { get; init; }
+        public int? BiasFrames { get; init; }
 
         public string? ProfilePath => Profile ?? ProfileOption;
+
+        /// <summary>Each of the two questions has options of its own; what would pass unheard is refused.</summary>
+        public void RefuseIgnored()
+        {
+            if (Darks.Length == 0 && BiasFrames is not null) throw CommandFailure.WrongCommandLine("--bias-frames is for darks on disk: add --darks PATH, or ask with --scaled alone.");
+            if (Darks.Length == 0) return;
+            if (Page is not null) throw CommandFailure.WrongCommandLine("--page is not there for lights and darks on disk: leave it out, or ask with the number of lights for a page of the tolerances.");
+            if (Exposure is not null || Temperature is not null) throw CommandFailure.WrongCommandLine("With --darks the frames say their exposure and temperature: leave out --exposure and --temperature; a capture table (--table) corrects the headers.");
+            if (Scaled) throw CommandFailure.WrongCommandLine("With --darks give --bias-frames instead of --scaled: the darks are then judged both ways.");
+        }
 
         public ToleranceQuestion Tolerance => new()
         {
             ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
-            Lights = LightCount ?? throw CommandFailure.WrongCommandLine("darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."),
+            Lights = LightCount ?? throw CommandFailure.WrongCommandLine(Lights.Length == 0
+                ? "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."
+                : $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks that lights on disk are judged against."),
             TemperatureCelsius = Temperature,
             DitherPositions = Dithers ?? 1,
             RejectsOutliers = Rejects,
@@ -98,7 +113,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             Darks = darks,
             DitherPositions = Dithers,
             RejectsOutliers = Rejects,
-            BiasFrames = BiasFrames,
+            BiasFrames = BiasFrames ?? 0,
             Limits = Limits,
         };
     }

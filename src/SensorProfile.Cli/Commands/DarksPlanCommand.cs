@@ -16,7 +16,9 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
 
     protected override Reply Answer(Session session, Settings settings)
     {
-        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
+        if (settings.LightPaths.Count > 0 && (settings.Exposures.Length > 0 || settings.Until is not null))
+            throw CommandFailure.WrongCommandLine("With the folder of the lights the frames say their exposure and temperature: leave out --exposure and --until; a capture table (--table) corrects the headers.");
+        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv", [ProfileReading.FileOf(settings.Profile), settings.Table, .. settings.LightPaths]);
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         IReadOnlyList<FrameSet> sets = settings.LightPaths.Count > 0 ? SetReading.Read(session, settings.LightPaths, FrameKind.Light, settings.Table, settings.NamesSay, out _) : [];
@@ -69,7 +71,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
 
         private PlannedLights[] Typed(CameraProfile profile)
         {
-            if (Exposures.Length == 0 && LightCount is null && Temperature is null && Until is null) return [];
+            if (Exposures.Length == 0 && LightCount is null && Temperature is null && Until is null && Dithers is null && !Rejects && WantedMode is null) return [];
             PlannedLights usual = PlannedLights.Usual(Temperature ?? ReferenceOf(profile));
             IEnumerable<double> exposures = Exposures.Length > 0 ? Exposures.Select(Number.Parse) : [usual.ExposureSeconds];
             return [.. exposures.Select(seconds => usual with

@@ -19,7 +19,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         DarkPredictionQuestion question = settings.Question;
         string stored = Path.GetFullPath(ProfileReading.FileOf(settings.Profile)), maps = Path.Combine(Path.GetDirectoryName(stored)!, "maps");
         CheckPlace(file, stored, maps, settings);
-        OutputFile.Check(file, settings.Overwrite, "--out");
+        OutputFile.Check(file, settings.Overwrite, "--out", settings.Table);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
         question = question with { MapsFolder = maps, Against = settings.Against.Length == 0 ? null : SetReading.Read(session, settings.Against, FrameKind.Dark, settings.Table, settings.NamesSay, out _) };

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
-using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
@@ -17,26 +16,15 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
     protected override Reply Answer(Session session, Settings settings)
     {
         ExposureQuestion question = settings.Question;
-        if (settings.Lights.Length > 0 && question.Sky is not null) throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
+        settings.CheckSky();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
-        if (settings.Lights.Length > 0) question = question with { Sky = Sky(session, settings, profile) };
-        GainChoiceAnswer answer = ExposureAdvice.Find(profile, question);
+        GainChoiceAnswer answer = ExposureAdvice.Find(profile, question with { Sky = settings.ReadSky(session, profile, settings.WantedMode) });
         return PageFolder.Complete(page, ExposureReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
     }
 
-    private static SkyRate Sky(Session session, Settings settings, CameraProfile profile)
+    internal sealed class Settings : OwnSkySettings
     {
-        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings.Lights, FrameKind.Light, null, namesSay: false, out _);
-        return SkyReading.Measure(session, profile, ModeChoice.Find(profile, settings.WantedMode ?? (lights.Count > 0 ? lights[0].Settings : null)), lights, []);
-    }
-
-    internal sealed class Settings : SkySettings
-    {
-        [CommandArgument(0, "<PROFILE>")]
-        [Description("profile.json, or the folder that holds it.")]
-        public string Profile { get; init; } = "";
-
         [CommandOption("--exposure <S>")]
         [Description("Exposure that you have in mind, s.")]
         [TypeConverter(typeof(Number))]
@@ -46,10 +34,6 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
         [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Temperature { get; init; }
-
-        [CommandOption("--lights <PATH>")]
-        [Description("Measure the sky on these lights of yours.")]
-        public string[] Lights { get; init; } = [];
 
         [CommandOption("--loss <PCT>")]
         [Description("Rise of the noise by read noise that you accept, %; 5 unless said.")]
@@ -69,7 +53,6 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
                 return usual with
                 {
                     ExposureSeconds = Exposure,
-                    Sky = SkyRate,
                     TemperatureCelsius = Temperature,
                     Loss = Percent.ShareOf(Loss) ?? usual.Loss,
                     Fill = Percent.ShareOf(Fill) ?? usual.Fill,

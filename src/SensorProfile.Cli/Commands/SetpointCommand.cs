@@ -2,7 +2,6 @@ using System.ComponentModel;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
-using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
@@ -17,40 +16,20 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
     protected override Reply Answer(Session session, Settings settings)
     {
         SetpointQuestion question = settings.Question;
-        if (settings.Lights.Length > 0 && question.Sky is not null) throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
+        settings.CheckSky();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
-        if (settings.Lights.Length > 0) question = question with { Sky = Sky(session, settings, profile, mode) };
-        SetpointAnswer answer = Setpoint.Advise(profile, mode, question);
+        SetpointAnswer answer = Setpoint.Advise(profile, mode, question with { Sky = settings.ReadSky(session, profile, mode.Settings) });
         return PageFolder.Complete(page, SetpointReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
     }
 
-    private static SkyRate Sky(Session session, Settings settings, CameraProfile profile, ModeProfile mode)
+    internal sealed class Settings : OwnSkySettings
     {
-        IReadOnlyList<FrameSet> lights = SetReading.Read(session, settings.Lights, FrameKind.Light, null, namesSay: false, out _);
-        IReadOnlyList<FrameSet> darks = settings.Darks.Length > 0 ? SetReading.Read(session, settings.Darks, FrameKind.Dark, null, namesSay: false, out _) : [];
-        return SkyReading.Measure(session, profile, mode, lights, darks);
-    }
-
-    internal sealed class Settings : SkySettings
-    {
-        [CommandArgument(0, "<PROFILE>")]
-        [Description("profile.json, or the folder that holds it.")]
-        public string Profile { get; init; } = "";
-
         [CommandOption("--exposure <S>")]
         [Description("Exposure of one light, s.")]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
-
-        [CommandOption("--lights <PATH>")]
-        [Description("Measure the sky on these lights of yours.")]
-        public string[] Lights { get; init; } = [];
-
-        [CommandOption("--darks <PATH>")]
-        [Description("Darks that match those lights; the profile's bias level and dark current serve where there are none.")]
-        public string[] Darks { get; init; } = [];
 
         [CommandOption("--ambient <C>")]
         [Description("Temperature of the night air, °C; may be given several times, also as July=22.")]
@@ -91,7 +70,6 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 SetpointQuestion usual = new() { ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("setpoint needs --exposure, the seconds of one light.") };
                 return usual with
                 {
-                    Sky = SkyRate,
                     Ambient = [.. Ambient.Select(AmbientText.Parse), .. Nights is null ? [] : TemperatureTable.Read(Nights)],
                     MaximumDifference = MaximumDifference,
                     Margin = Margin ?? usual.Margin,

@@ -15,7 +15,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
 
     protected override Reply Answer(Session session, Settings settings)
     {
-        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv");
+        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv", settings.Have);
         ShotQuestion question = settings.Question;
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         if (settings.Have.Length > 0) question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };

@@ -39,8 +39,15 @@ internal abstract class StackSettings : SkySettings
     public bool NamesSay { get; init; }
 
     /// <summary>The number of lights; null when folders were given instead, or nothing.</summary>
-    public int? LightCount =>
-        Lights is [var only] && int.TryParse(only, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && !Path.Exists(only) ? count : null;
+    /// <exception cref="CommandFailure">A number that is none of lights.</exception>
+    public int? LightCount
+    {
+        get
+        {
+            if (Lights is not [var only] || Path.Exists(only) || !double.TryParse(only.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number)) return null;
+            return number >= 1 && number <= int.MaxValue && double.IsInteger(number) ? (int)number : throw CommandFailure.WrongCommandLine($"The number of lights must be a whole number from 1 on, not {only}.");
+        }
+    }
 
     public IReadOnlyList<string> LightPaths => LightCount is null ? Lights : [];
 

@@ -3,9 +3,15 @@ namespace SensorProfile.Cli.Output;
 /// <summary>A single output file that appears under its name only when it is complete.</summary>
 internal static class OutputFile
 {
-    /// <summary>Refuses an existing file before any work is done.</summary>
-    public static void Check(string path, bool overwrite, string option)
+    /// <summary>Refuses an existing file before any work is done, and one that the command reads whatever was said about overwriting.</summary>
+    /// <param name="path">As given.</param>
+    /// <param name="overwrite">Whether an existing file may be replaced.</param>
+    /// <param name="option">The option it was given with.</param>
+    /// <param name="read">Files that the command reads; folders and null are passed over.</param>
+    public static void Check(string path, bool overwrite, string option, params IEnumerable<string?> read)
     {
+        if (read.OfType<string>().Where(File.Exists).Any(file => PathRelations.IsSameOrInside(PathRelations.Resolved(path), PathRelations.Resolved(file))))
+            throw CommandFailure.WrongCommandLine($"{option} {path} is a file that is read. Choose another name.");
         if (Directory.Exists(path)) throw CommandFailure.UnwritableOutput($"{path} is a folder. Give a file name with {option}.");
         if (File.Exists(path) && !overwrite) throw CommandFailure.UnwritableOutput($"{path} exists. Choose another name for {option}, or add --overwrite.");
     }

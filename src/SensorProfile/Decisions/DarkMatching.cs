@@ -40,6 +40,8 @@ public static class DarkMatching
         question.Limits.Check();
         Refuse.UnlessPositive(question.UsableLoss, "usable-loss-not-positive", "usable loss", "");
         if (question.Sky is { } sky) Guard.Sky(sky.Rate);
+        if (question.DitherPositions is int positions) Refuse.UnlessCount(positions, 1, "dither-not-positive", "dither positions");
+        Refuse.UnlessCount(question.BiasFrames, 0, "bias-negative", "bias frames");
         if (question.Lights.Count == 0) throw Refuse.CannotTell("lights-missing", "No light frames were found: give the folder of the lights with --lights, or name the kind of its frames in the capture table.");
         if (question.Darks.Count == 0) throw Refuse.CannotTell("darks-missing", "No dark frames were found: give the folder of the darks with --darks, or name the kind of its frames in the capture table.");
     }

@@ -94,7 +94,7 @@ public static class DarkPrediction
 
     private static string Sentence(DarkPredictionQuestion question, double frames, double doubt)
     {
-        string quality = frames >= 1.5 ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames))} frames" : $"known to ±{Said.Number(doubt, 2)} e- in ordinary pixels";
+        string quality = frames >= 1.5 ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames))} frames" : $"known to ±{Said.Number(doubt, 2)} e⁻ in ordinary pixels";
         return $"Use the computed master dark for lights of {Said.Seconds(question.ExposureSeconds)} at {Said.Celsius(question.TemperatureCelsius)}: {quality}.";
     }
 
@@ -115,13 +115,13 @@ public static class DarkPrediction
             yield return new("hot-pixels-unsteady", Severity.Note, $"Some hot pixels change from set to set: {Said.Percent(1 - hot.Coverage)} of them lay outside their 95 % interval. Dithering and rejection take care of them.");
         (PredictionTest? plain, string way) = proof == "exposure" ? (trials.ScalingByExposure, "scaled by exposure") : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
         if (plain is { Passed: true, Hot: { } less } && test.Hot is { } left && less.Residual.Value < WorthSaying * left.Residual.Value)
-            yield return new("plain-way-leaves-less", Severity.Note, $"A dark {way} left {Said.Number(less.Residual.Value, 2)} e- in the hot pixels of the same trials, the computed one {Said.Number(left.Residual.Value, 2)} e-: where you have such darks, they do better.");
+            yield return new("plain-way-leaves-less", Severity.Note, $"A dark {way} left {Said.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, the computed one {Said.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do better.");
         if (pixels.Unmeasured > 0)
             yield return new("pixels-not-measured", Severity.Note, $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their uncertainty is not a number.");
         if (pixels.Full > 0)
             yield return new("pixels-full", Severity.Note, $"{Said.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the lights.");
         if (levelDoubt > 0)
-            yield return new("level-doubt", Severity.Note, $"The common level is known to {Said.Number(levelDoubt, 2)} e- by the darks that were left out; this is in the uncertainty of every pixel and is no noise.");
+            yield return new("level-doubt", Severity.Note, $"The common level is known to {Said.Number(levelDoubt, 2)} e⁻ by the darks that were left out; this is in the uncertainty of every pixel and is no noise.");
     }
 
     private static OrderedDictionary<string, Measurement?> Quantities(PredictedPixels pixels, PredictionTest test, double typical, double frames, PredictionCheck? check)

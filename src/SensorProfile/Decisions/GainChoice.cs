@@ -6,6 +6,8 @@ namespace SensorProfile.Decisions;
 /// <remarks>The lower gain setting is preferred if and only if R² ≤ ((1+p)² − 1)·B·t, B the sky background.</remarks>
 public static class GainChoice
 {
+    private const double FillingRank = 0.999;        // the well is filled by the dark current of the pixel that this share do not exceed
+
     /// <summary>Whether the sky drowns this read noise.</summary>
     /// <param name="readVariance">R², e-².</param>
     /// <param name="background">B, e-/px/s.</param>
@@ -86,8 +88,6 @@ public static class GainChoice
         _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
         return Math.Max(reader.Best.RateOfRank(FillingRank, celsius) ?? reader.Best.Law.RateAt(celsius), 0);
     }
-
-    private const double FillingRank = 0.999;
 
     private static double Square(double x) => x * x;
 

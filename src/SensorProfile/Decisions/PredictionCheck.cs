@@ -63,7 +63,7 @@ internal sealed record PredictionCheck
         }
         double coverage = (double)within / Math.Max(1, all), level = levels.Select((l, c) => l * gains[c]).Average();
         bool agrees = coverage >= LeastCoverage;
-        string said = $"{Said.Percent(coverage)} of the pixels of {Said.Whole(n)} fresh darks lie within the 95 % interval of the computed one (common level off by {Said.Number(level, 2)} e-)";
+        string said = $"{Said.Percent(coverage)} of the pixels of {Said.Whole(n)} fresh darks lie within the 95 % interval of the computed one (common level off by {Said.Number(level, 2)} e⁻)";
         return new PredictionCheck
         {
             Coverage = new(100 * coverage, 100 * Math.Sqrt(coverage * (1 - coverage) / Math.Max(1, all)), "%", all, "pixels of the fresh darks within their 95 % interval"),

@@ -67,7 +67,7 @@ internal static class PredictionGate
         PredictionFigures? worst = test.FailedBy switch { "hot" => test.Hot, "glow" => test.Glow, _ => test.Typical };
         string which = PredictionWords.Kind(test.FailedBy);
         string numbers = worst is null ? "too few pixels could be compared"
-            : $"only {Said.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % interval (they were off by {Said.Number(worst.Residual.Value)} e-, where {Said.Number(worst.Expected)} e- was expected)";
+            : $"only {Said.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % interval (they were off by {Said.Number(worst.Residual.Value)} e⁻, where {Said.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell("prediction-failed", $"Take real darks: on this camera a dark of {of} cannot be computed, {numbers}; pixels that change from set to set, or a temperature that is not what the probe says, do this.");
     }
 }

@@ -43,6 +43,6 @@ public static class PredictionWords
         if (test.Passed) return $"{what} works on this camera";
         PredictionFigures? worst = test.FailedBy switch { "hot" => test.Hot, "glow" => test.Glow, _ => test.Typical };
         return worst is null ? $"{what} could not be judged"
-            : $"{what} does not work on this camera ({Kind(test.FailedBy)} are off by {Said.Number(worst.Residual.Value, 2)} e-, where noise explains {Said.Number(worst.Expected, 2)} e-)";
+            : $"{what} does not work on this camera ({Kind(test.FailedBy)} are off by {Said.Number(worst.Residual.Value, 2)} e⁻, where noise explains {Said.Number(worst.Expected, 2)} e⁻)";
     }
 }

@@ -13,6 +13,9 @@ internal static class Refuse
 
     internal static DecisionRefusedException CannotTell(string code, string message) => new(RefusalKind.CannotTell, code, message);
 
+    internal static DecisionRefusedException CoolerTooWeak(double difference, double margin) => BadArgument("difference-too-small",
+        $"A cooler that reaches {Said.Number(difference)} °C below the ambient leaves nothing after {Said.Number(margin)} °C in reserve.");
+
     internal static void UnlessPositive(double value, string code, string what, string unit)
     {
         if (!(value > 0) || double.IsInfinity(value))

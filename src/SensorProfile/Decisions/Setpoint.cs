@@ -69,6 +69,9 @@ public static class Setpoint
         if (question.Sky is { } sky) Guard.Sky(sky.Rate);
         if (question.MaximumDifference is double difference) Refuse.UnlessPositive(difference, "difference-not-positive", "largest difference of the cooler", "°C");
         if (!(question.Margin >= 0)) throw Refuse.BadArgument("margin-negative", $"The margin of the cooler cannot be {Said.Number(question.Margin)} °C: give 0 or more.");
+        if (question is { Cooled: true, MaximumDifference: double reach } && !(reach > question.Margin)) throw Refuse.CoolerTooWeak(reach, question.Margin);
+        if (!(question.SelfHeating >= 0) || double.IsInfinity(question.SelfHeating))
+            throw Refuse.BadArgument("self-heating-negative", $"The self-heating of the sensor cannot be {Said.Number(question.SelfHeating)} °C: give 0 or more.");
         foreach (AmbientTemperature ambient in question.Ambient)
             if (!(ambient.Celsius is > -90 and < 60))
                 throw Refuse.BadArgument("ambient-out-of-range", $"An ambient temperature of {Said.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C.");
@@ -83,4 +86,5 @@ public static class Setpoint
             : SetpointWords.Uncooled(reader, question, sky, solution, findings);
     }
 
-    internal static double DiminishingShare => DiminishingGain;}
+    internal static double DiminishingShare => DiminishingGain;
+}

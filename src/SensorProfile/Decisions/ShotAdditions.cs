@@ -17,8 +17,8 @@ internal static class ShotAdditions
     {
         var additions = new List<ShotAddition> { Bias(question, inventory), Flats(question, inventory) };
         List<DarkDesign> darks = [.. Designs(inventory)];
-        IReadOnlyList<double> reachable = ShotList.Temperatures(question, 2);
-        foreach (double celsius in reachable.Concat(darks.Select(d => d.Celsius)).Distinct())
+        IEnumerable<double> fresh = ShotList.Temperatures(question, 2).Where(celsius => !darks.Exists(d => Same(d.Celsius, celsius)));
+        foreach (double celsius in fresh.Concat(darks.Select(d => d.Celsius)))
             additions.AddRange(Darks(question, darks, celsius));
         return additions.Where(a => a.Reduction > 0.005).OrderByDescending(a => a.Reduction).ThenBy(a => a.Seconds);
     }
@@ -41,13 +41,13 @@ internal static class ShotAdditions
     private static IEnumerable<ShotAddition> Darks(ShotQuestion question, List<DarkDesign> darks, double celsius)
     {
         double longest = question.LongestExposureSeconds;
-        (double, int)[] frames = darks.Exists(d => Math.Abs(d.Celsius - celsius) < 1) ? [(longest, AddedDarks)] : [(longest / 10, AddedDarks), (longest / 3, AddedDarks), (longest, AddedDarks)];
-        List<DarkDesign> after = [.. darks.Where(d => Math.Abs(d.Celsius - celsius) >= 1)];
-        DarkDesign? before = darks.FirstOrDefault(d => Math.Abs(d.Celsius - celsius) < 1);
+        (double, int)[] frames = darks.Exists(d => Same(d.Celsius, celsius)) ? [(longest, AddedDarks)] : [(longest / 10, AddedDarks), (longest / 3, AddedDarks), (longest, AddedDarks)];
+        List<DarkDesign> after = [.. darks.Where(d => !Same(d.Celsius, celsius))];
+        DarkDesign? before = darks.FirstOrDefault(d => Same(d.Celsius, celsius));
         var added = new DarkDesign(celsius, [.. before?.Exposures ?? [], .. frames]);
         after.Add(added);
         double seconds = frames.Sum(f => f.Item2 * (f.Item1 + question.OverheadSeconds)) + question.SettleSeconds;
-        string what = $"{Said.Whole(frames.Sum(f => f.Item2))} darks up to {Said.Seconds(longest)} at {Said.Celsius(celsius)}";
+        string what = $"{Said.Whole(frames.Sum(f => f.Item2))} darks up to {Said.Seconds(longest)} at {Said.Celsius(Math.Round(2 * celsius) / 2)}";
         yield return new ShotAddition(what, "doublingTemperature", Reduction(LawVariance(darks), LawVariance(after)), seconds);
         if (before is not null)
             yield return new ShotAddition(what, "darkCurrent", Reduction(before.SlopeVariance, added.SlopeVariance), seconds);
@@ -56,11 +56,19 @@ internal static class ShotAdditions
     private static double Reduction(double before, double after) =>
         double.IsFinite(before) ? 1 - Math.Sqrt(after / before) : double.IsFinite(after) ? 1 : 0;
 
-    private static IEnumerable<DarkDesign> Designs(Inventory inventory) => inventory.Sets
-        .Where(s => s.Kind == FrameKind.Dark && s.TemperatureCelsius is not null && s.ExposureSeconds is > 0)
-        .GroupBy(s => Math.Round(s.TemperatureCelsius!.Value))
-        .Select(g => new DarkDesign(g.Average(s => s.TemperatureCelsius!.Value), [.. g.Select(s => (s.ExposureSeconds!.Value, s.Frames.Count))]))
-        .Where(d => double.IsFinite(d.SlopeVariance));
+    /// <summary>The darks that exist, grouped by temperature; a group spans less than what counts as one temperature.</summary>
+    private static IEnumerable<DarkDesign> Designs(Inventory inventory)
+    {
+        var groups = new List<List<FrameSet>>();
+        foreach (FrameSet set in inventory.Sets.Where(s => s.Kind == FrameKind.Dark && s.TemperatureCelsius is not null && s.ExposureSeconds is > 0).OrderBy(s => s.TemperatureCelsius))
+            if (groups.Count > 0 && Same(set.TemperatureCelsius!.Value, groups[^1][0].TemperatureCelsius!.Value)) groups[^1].Add(set);
+            else groups.Add([set]);
+        return groups
+            .Select(g => new DarkDesign(g.Average(s => s.TemperatureCelsius!.Value), [.. g.Select(s => (s.ExposureSeconds!.Value, s.Frames.Count))]))
+            .Where(d => double.IsFinite(d.SlopeVariance));
+    }
+
+    private static bool Same(double celsius, double other) => Math.Abs(celsius - other) < ShotList.SameTemperature;
 
     /// <summary>Variance of the slope of ln I against T; infinite with fewer than two temperatures.</summary>
     private static double LawVariance(List<DarkDesign> designs)

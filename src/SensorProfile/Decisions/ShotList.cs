@@ -7,8 +7,10 @@ public static class ShotList
 {
     private const double WhiteFlatPercent = 130;
     private const double FlatSeconds = 1;          // a dim, even light gives a flat in about this time
-    private const double SameTemperature = 1;      // darks this close count as the temperature that was asked for, °C
+    internal const double SameTemperature = 1;     // darks this close count as the temperature that was asked for, °C
     private const double RoomCelsius = 22;
+    private const double LargestDifference = 120;  // no such cooler reaches farther below the ambient, °C
+    private const double LongestExposure = 86_400; // a day, s
 
     /// <summary>The most thorough list that fits the time.</summary>
     /// <param name="question">Camera, cooler and time.</param>
@@ -61,13 +63,15 @@ public static class ShotList
         var shots = new List<Shot>();
         Add(shots, "bias", null, null, null, programme.Bias - Existing(question, FrameKind.Bias, null, null), question.OverheadSeconds, 0,
             "shortest exposure, covered: read noise, of every pixel with 8 or more");
+        bool first = true;
         for (int level = 1; level <= programme.FlatLevels; level++)
         {
             if (level <= FlatPairs(question)) continue;
             bool white = level == programme.FlatLevels;          // full well is read beyond saturation, not below it
             Add(shots, "flat", null, null, white ? WhiteFlatPercent : Math.Round(90.0 * level / (programme.FlatLevels - 1)), 2, FlatSeconds + question.OverheadSeconds, 0, white
-                ? "a pair long enough to be evenly white: saturation and full well"
-                : "a pair under the same even, dim light: gain and linearity; keep the light, change the exposure");
+                ? "a pair exposed until it is evenly white: saturation and full well"
+                : first ? "a pair under an even, dim light: gain and linearity; keep the light for all pairs, change the exposure" : "a pair under the same light, exposed longer");
+            first = false;
         }
         foreach (double celsius in Temperatures(question, programme.Temperatures))
         {
@@ -113,10 +117,13 @@ public static class ShotList
     {
         if (question.Minutes is double minutes) Refuse.UnlessPositive(minutes, "minutes-not-positive", "time", "min");
         Refuse.UnlessPositive(question.LongestExposureSeconds, "exposure-not-positive", "longest exposure", "s");
+        if (question.LongestExposureSeconds > LongestExposure)
+            throw Refuse.BadArgument("exposure-too-long", $"The longest exposure must be at most a day ({Said.Seconds(LongestExposure)}): give that of your lights.");
         Refuse.UnlessCount(question.Width, 1, "size-not-positive", "pixels across a frame");
         Refuse.UnlessCount(question.Height, 1, "size-not-positive", "pixels along a frame");
         if (!(question.AmbientCelsius is > -90 and < 60)) throw Refuse.BadArgument("ambient-out-of-range", $"An ambient temperature of {Said.Number(question.AmbientCelsius)} °C is not between −90 °C and 60 °C.");
-        if (question.Cooled && !(question.MaximumDifference > question.Margin))
-            throw Refuse.BadArgument("difference-too-small", $"A cooler that reaches {Said.Number(question.MaximumDifference)} °C below the ambient leaves nothing after {Said.Number(question.Margin)} °C in reserve.");
+        if (question.Cooled && !(question.MaximumDifference > question.Margin)) throw Refuse.CoolerTooWeak(question.MaximumDifference, question.Margin);
+        if (question.Cooled && question.MaximumDifference > LargestDifference)
+            throw Refuse.BadArgument("difference-too-large", $"No cooler of such a camera reaches {Said.Number(question.MaximumDifference)} °C below the ambient: give at most {Said.Number(LargestDifference)} °C.");
     }
 }

@@ -128,6 +128,17 @@ public class SetpointTests
     }
 
     [Fact]
+    public void AReserveLargerThanTheCoolersReachAndANegativeSelfHeatingAreBadArguments()
+    {
+        var usual = new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) };
+        foreach ((SetpointQuestion wrong, string code) in new[] { (usual with { MaximumDifference = 5, Margin = 6 }, "difference-too-small"), (usual with { Cooled = false, SelfHeating = -1 }, "self-heating-negative") })
+        {
+            var refused = Assert.Throws<DecisionRefusedException>(() => Setpoint.Advise(hot.Profile(), hot.Mode(), wrong));
+            Assert.Equal((RefusalKind.BadArgument, code), (refused.Kind, refused.Code));
+        }
+    }
+
+    [Fact]
     public void TheAnswerIsTheSameInEveryCulture()
     {
         CultureInfo before = CultureInfo.CurrentCulture;

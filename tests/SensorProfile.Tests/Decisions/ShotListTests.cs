@@ -52,6 +52,13 @@ public class ShotListTests
     }
 
     [Fact]
+    public void WhatNoCameraDoesIsABadArgument()
+    {
+        foreach (ShotQuestion wrong in new[] { new ShotQuestion { LongestExposureSeconds = 86_401 }, new ShotQuestion { MaximumDifference = 121 }, new ShotQuestion { MaximumDifference = 3 }, new ShotQuestion { AmbientCelsius = double.NaN } })
+            Assert.Equal(RefusalKind.BadArgument, Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(wrong)).Kind);
+    }
+
+    [Fact]
     public void ACooledListStaysWithinTheCooler()
     {
         ShotListAnswer answer = ShotList.Plan(new ShotQuestion { AmbientCelsius = 20, MaximumDifference = 35, Margin = 3 });
@@ -87,6 +94,16 @@ public class ShotListTests
     {
         Inventory inventory = Sets.Inventory(Sets.Of(FrameKind.Bias, 32, 0, -10), Sets.Of(FrameKind.Dark, 4, 30, -2), Sets.Of(FrameKind.Dark, 4, 300, -2));
         Assert.Contains(ShotList.Plan(new ShotQuestion { Existing = inventory }).Additions, a => a is { Quantity: "doublingTemperature", Reduction: 1 });
+    }
+
+    [Fact]   // a thermometer never reads whole degrees: sets 0.02 °C apart are one temperature, and one that is as good as reachable is not offered again
+    public void DarksOfAboutOneTemperatureAreOneLine()
+    {
+        Inventory inventory = Sets.Inventory(
+            Sets.Of(FrameKind.Dark, 4, 30, -10.49), Sets.Of(FrameKind.Dark, 4, 300, -10.51), Sets.Of(FrameKind.Dark, 4, 30, 14.97), Sets.Of(FrameKind.Dark, 4, 300, 15.02));
+        ShotAddition[] darks = [.. ShotList.Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 }).Additions.Where(a => a.What.Contains("darks", StringComparison.Ordinal))];
+        Assert.Equal(["15 °C", "−10.5 °C", "−17 °C"], darks.Select(a => a.What.Split(" at ")[1]).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(darks.Length, darks.Select(a => (a.What, a.Quantity)).Distinct().Count());
     }
 
     [Fact]
