@@ -7,15 +7,15 @@ internal static class PublishedAgeing
     /// <summary>Dark current of ordinary pixels.</summary>
     public static IReadOnlyList<PublishedPace> DarkCurrent { get; } =
     [
-        new("WFPC2, 1995 to 1998", 10, 24, "Baggett et al. 1998, STScI Technical Instrument Report WFPC2 98-03: dark up by 1.3 to 1.8 times in 2.75 years."),
-        new("Star tracker, 1999 to 2002", 9.1, 9.1, "Chandra X-ray Center, Aspect Camera Assembly dark current calibration report of 2002-12-04: mean near the peak 10.2 e⁻/px/s on 1999-08-11, 13.6 on 2002-12-04."),
-        new("STIS, 2000 to 2009", 9.7, 13.7, "STScI, STIS CCD anneal reports: clipped median 0.00411 counts/px on 2000-10-21, 0.005796 on 2004-07-09, 0.01289 on 2009-10-06; the CCD's cooling changed in 2001."),
+        new("space camera, 1995 to 1998", 10, 24, "Baggett et al. 1998, STScI Technical Instrument Report WFPC2 98-03: dark up by 1.3 to 1.8 times in 2.75 years."),
+        new("star tracker, 1999 to 2002", 9.1, 9.1, "Chandra X-ray Center, Aspect Camera Assembly dark current calibration report of 2002-12-04: mean near the peak 10.2 e⁻/px/s on 1999-08-11, 13.6 on 2002-12-04."),
+        new("space spectrograph, 2000 to 2009", 9.7, 13.7, "STScI, STIS CCD anneal reports: clipped median 0.00411 counts/px on 2000-10-21, 0.005796 on 2004-07-09, 0.01289 on 2009-10-06; the CCD's cooling changed in 2001."),
     ];
 
     /// <summary>Number of hot pixels.</summary>
     public static IReadOnlyList<PublishedPace> HotPixels { get; } =
     [
-        new("STIS above 0.1 e⁻/px/s", 15, 19, "STScI, STIS CCD anneal reports of programme 8841: 15 471 pixels on 2000-08-27, rising by 2654 ± 288 a year until May 2001, monthly anneals included."),
-        new("Star tracker above 100 e⁻/px/s", 47, 51, "Aspect Camera Assembly dark current calibration report of 2002-12-04: 34 346 pixels on 2000-11-20, rising by 16 857 ± 682 a year until December 2002."),
+        new("space spectrograph, above 0.1 e⁻/px/s", 15, 19, "STScI, STIS CCD anneal reports of programme 8841: 15 471 pixels on 2000-08-27, rising by 2654 ± 288 a year until May 2001, monthly anneals included."),
+        new("star tracker, above 100 e⁻/px/s", 47, 51, "Aspect Camera Assembly dark current calibration report of 2002-12-04: 34 346 pixels on 2000-11-20, rising by 16 857 ± 682 a year until December 2002."),
     ];
 }

@@ -72,7 +72,7 @@ internal static class TemperatureFindings
         if (floor <= 2 * fit.Uncertainties[last]) return null;
         double thermal = fit.ThermalDoublingAt(fit.Law.ReferenceTemperature).Value;
         return new Finding("dark-floor", Severity.Note, string.Create(CultureInfo.InvariantCulture,
-            $"A constant {floor:G2} e-/px/s does not fall with temperature (glow or a light leak): cooling cannot remove it; without it dark current doubles every {thermal:0.0} °C."));
+            $"A constant {floor:G2} e⁻/px/s does not fall with temperature (glow or a light leak): cooling cannot remove it; without it dark current doubles every {thermal:0.0} °C."));
     }
 
     private static double[] Distinct(IReadOnlyList<TemperaturePoint> points)

@@ -219,7 +219,7 @@ public class TemperatureFitTests
         TemperatureFitResult result = TemperatureFit.Fit(points, -10);
         Assert.Equal("doubling+floor", result.Selected);
         Finding finding = result.Findings.Single(f => f.Code == "dark-floor");
-        Assert.Equal("A constant 0.01 e-/px/s does not fall with temperature (glow or a light leak): cooling cannot remove it; without it dark current doubles every 6.0 °C.", finding.Message);
+        Assert.Equal("A constant 0.01 e⁻/px/s does not fall with temperature (glow or a light leak): cooling cannot remove it; without it dark current doubles every 6.0 °C.", finding.Message);
         // All of the current, floor included: (0.02 + 0.01)/0.02 times slower.
         Digits.Relative(9, result.DoublingTemperature!.Value, 0.02);
     }
