@@ -27,9 +27,11 @@ internal sealed class ZooFile(JsonElement entry)
     private JsonElement? Error(string name) => entry.TryGetProperty("error", out var error) && error.ValueKind == JsonValueKind.Object
         && error.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null ? value : null;
 
+    public static string Path(string file) => TestData.Path("fits-zoo/" + file);
+
     private static Dictionary<string, ZooFile> Load()
     {
-        using var stream = File.OpenRead(TestData.Zoo("expected.json"));
+        using var stream = File.OpenRead(Path("expected.json"));
         using var document = JsonDocument.Parse(stream);
         return document.RootElement.GetProperty("files").EnumerateObject().ToDictionary(p => p.Name, p => new ZooFile(p.Value.Clone()));
     }

@@ -12,21 +12,21 @@ public sealed class ZooTests
 
     public static TheoryData<string> Malformed => Named(file => file.Class is "malformed" or "unsupported");
 
-    [DataTheory, MemberData(nameof(Readable))]
+    [DataTheory("fits-zoo"), MemberData(nameof(Readable))]
     public void AReadableFileGivesItsPixels(string name)
     {
-        using FitsFile file = FitsFile.Open(TestData.Zoo(name));
+        using FitsFile file = FitsFile.Open(ZooFile.Path(name));
         Assert.Empty(file.Errors);
         Assert.Equal(ZooFile.Files[name].Hdus.Count, file.Hdus.Count);
         AssertHdus(file, ZooFile.Files[name]);
         if (ZooFile.Files[name].Class == "valid") Assert.Empty(file.Warnings);
     }
 
-    [DataTheory, MemberData(nameof(Odd))]
+    [DataTheory("fits-zoo"), MemberData(nameof(Odd))]
     public void AnOddFileIsReadWithAWarningThatNamesThePlace(string name)
     {
         ZooFile expected = ZooFile.Files[name];
-        using FitsFile file = FitsFile.Open(TestData.Zoo(name));
+        using FitsFile file = FitsFile.Open(ZooFile.Path(name));
         List<FitsWarning> warnings = [.. file.Warnings];
         foreach (FitsHdu hdu in file.Hdus)
         {
@@ -44,14 +44,14 @@ public sealed class ZooTests
             && (expected.ErrorOffset is null || w.Location.ByteOffset == expected.ErrorOffset));
     }
 
-    [DataTheory, MemberData(nameof(Malformed))]
+    [DataTheory("fits-zoo"), MemberData(nameof(Malformed))]
     public void AMalformedFileIsRefusedAtThePlaceAndItsGoodHdusStayReadable(string name)
     {
         ZooFile expected = ZooFile.Files[name];
         FitsFormatException error;
         try
         {
-            using FitsFile file = FitsFile.Open(TestData.Zoo(name));
+            using FitsFile file = FitsFile.Open(ZooFile.Path(name));
             Assert.Equal(expected.Hdus.Count, file.Hdus.Count);
             AssertHdus(file, expected);
             error = Assert.Single(file.Errors);
@@ -70,20 +70,20 @@ public sealed class ZooTests
         if (expected.ErrorOffset is not null && expected.ErrorKind != "missing-column") Assert.Equal(expected.ErrorOffset, error.Location.ByteOffset);
     }
 
-    [DataFact]
+    [DataFact("fits-zoo")]
     public void KeywordsHaveTheirValues()
     {
         foreach (var (name, expected) in ZooFile.Files.Where(pair => pair.Value.Keywords.Count > 0))
         {
-            using FitsFile file = FitsFile.Open(TestData.Zoo(name));
+            using FitsFile file = FitsFile.Open(ZooFile.Path(name));
             foreach (var (keyword, value) in expected.Keywords) AssertKeyword(file.Hdus[0].Header, keyword, value);
         }
     }
 
-    [DataFact]
+    [DataFact("fits-zoo")]
     public void ADecimalCommaIsUnderstoodAndCanBeSeen()
     {
-        using FitsFile file = FitsFile.Open(TestData.Zoo("decimal-comma.fits"));
+        using FitsFile file = FitsFile.Open(ZooFile.Path("decimal-comma.fits"));
         FitsHeader header = file.Hdus[0].Header;
         Assert.Equal((6.4e-5, 6.4e-5, -10.5), (header.Number("EXPTIME"), header.Number("EXPOSURE"), header.Number("CCD-TEMP")));
         Assert.True(header.HasDecimalComma("EXPTIME") && header.HasDecimalComma("EXPOSURE") && header.HasDecimalComma("CCD-TEMP"));
@@ -93,7 +93,7 @@ public sealed class ZooTests
     private static TheoryData<string> Named(Func<ZooFile, bool> wanted)
     {
         var names = new TheoryData<string>();
-        if (TestData.Folder is null) names.Add("(none)");
+        if (TestData.Find("fits-zoo") is null) names.Add("(none)");
         else foreach (var (name, _) in ZooFile.Files.Where(pair => wanted(pair.Value))) names.Add(name);
         return names;
     }

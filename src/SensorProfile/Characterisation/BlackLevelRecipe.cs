@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent;
+using SensorProfile.Fitting;
 using SensorProfile.FixedPattern;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
@@ -8,8 +9,6 @@ namespace SensorProfile.Characterisation;
 /// <summary>Levels of bias and dark frames → how steady the black level is, and what that leaves of the dark current.</summary>
 internal static class BlackLevelRecipe
 {
-    private const double AssumedDoubling = 6.5;                // °C, where no law was fitted
-    private const double ReadingDoubt = 0.05;                  // °C, half of the usual step of a probe
     private const double LongPause = 20, PauseRatio = 3;       // s beyond the usual gap, and times the usual gap
 
     public static BlackLevelProfile? Measure(ModeFrames mode, FlatResult flats, DarkResult darks, Rejections rejections)
@@ -37,7 +36,7 @@ internal static class BlackLevelRecipe
 
     private static IReadOnlyList<BlackLevelFrame> Frames(ModeFrames mode, IReadOnlyList<DarkTemperature> temperatures, DarkCurrentProfile? profile, double gain)
     {
-        double doubling = profile?.DoublingTemperature?.Value ?? AssumedDoubling;
+        double doubling = profile?.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
         HashSet<string> first = FirstAfterPause(mode);
         var frames = mode.Of(FrameKind.Bias).SelectMany(s => s.Frames.Select(f => (Frame: f, Set: s, Series: -1)))
             .Concat(temperatures.SelectMany((t, k) => t.Sets.SelectMany(s => s.Frames.Select(f => (Frame: f, Set: s, Series: k)))))
@@ -50,7 +49,7 @@ internal static class BlackLevelRecipe
             double taken = at is null ? 0 : f.Frame.Frame.ExposureSeconds ?? f.Set.Set.ExposureSeconds ?? 0;
             double reading = at is null || !DarkRecipe.ReadsFinely(at.Sets) || f.Frame.Frame.TemperatureCelsius is not { } own ? 0 : own - at.TemperatureCelsius;
             double equivalent = taken * Math.Pow(2, reading / doubling);
-            double signal = at?.Typical is { Resolved: true } line ? line.Slope.Value * equivalent / gain : 0, doubt = signal * Math.Log(2) / doubling * ReadingDoubt;
+            double signal = at?.Typical is { Resolved: true } line ? line.Slope.Value * equivalent / gain : 0, doubt = signal * Math.Log(2) / doubling * ThermometerReport.ReadingDoubt;
             double noise = DarkLevels.MedianNoise(f.Frame);
             return new BlackLevelFrame
             {

@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent;
+using SensorProfile.Fitting;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer;
 using SensorProfile.Pixels;
@@ -10,9 +11,6 @@ internal static class DarkRecipe
 {
     /// <summary>A median of n normal values scatters √(π/2) times as much as their mean.</summary>
     private static readonly double medianInefficiency = Math.Sqrt(Math.PI / 2);
-
-    /// <summary>First guess of the doubling temperature, °C, to bring the sets of one temperature to their mean; the fit's own value replaces it.</summary>
-    private const double FirstDoubling = 6.5;
 
     /// <summary>A probe that reads in coarser steps than this says nothing about small differences between sets, °C.</summary>
     private const double FineProbe = 0.3;
@@ -39,7 +37,8 @@ internal static class DarkRecipe
         double saturation = NearSaturation * (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum));
         var pairs = PairsBySet(sets, mode, meter);
         DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, saturation, doubling))];
-        DarkTemperature[] temperatures = At(FirstDoubling);
+        // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
+        DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
         if (fit?.DoublingTemperature is { } own)
         {

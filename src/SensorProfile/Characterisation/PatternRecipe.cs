@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent;
+using SensorProfile.Fitting;
 using SensorProfile.FixedPattern;
 using SensorProfile.Prediction;
 using SensorProfile.Profiles;
@@ -8,7 +9,6 @@ namespace SensorProfile.Characterisation;
 /// <summary>Dark frames, bias and flats → maps of single pixels: dark rate, temperature law, defects, glow.</summary>
 internal static class PatternRecipe
 {
-    private const double AssumedDoubling = 6.5;          // °C; only brings sets a few tenths of a degree apart together where no law was fitted
 
     public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, IReadOnlyList<DefectLine> lines, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
     {
@@ -58,7 +58,7 @@ internal static class PatternRecipe
 
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
-        double doubling = profile.DoublingTemperature?.Value ?? AssumedDoubling;
+        double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;       // only brings sets a few tenths of a degree apart together
         DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
         return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
             [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)]);

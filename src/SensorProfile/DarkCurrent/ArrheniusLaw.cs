@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.DarkCurrent;
 
 /// <summary>I = I_ref·(T/T_ref)^m·exp(−(E_a/k)(1/T − 1/T_ref)), T in K.</summary>
@@ -7,7 +9,7 @@ internal sealed class ArrheniusLaw(double referenceTemperature, bool hasFloor = 
 {
     private static readonly (string, string)[] Names = [("rateAtReference", "e-/px/s"), ("activationEnergy", "eV")];
 
-    private double ReferenceKelvin => ReferenceTemperature + Silicon.ZeroCelsius;
+    private double ReferenceKelvin => ReferenceTemperature + PhysicalConstants.ZeroCelsius;
 
     /// <inheritdoc/>
     public override string Formula => "I_ref·exp(−(E_a/k)(1/T − 1/T_ref)), m = 0";
@@ -30,12 +32,12 @@ internal sealed class ArrheniusLaw(double referenceTemperature, bool hasFloor = 
     protected override double ExponentSlope(double temperatureCelsius, double shape)
     {
         double kelvin = Kelvin(temperatureCelsius);
-        return shape / (Silicon.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin) + power / kelvin;
+        return shape / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin) + power / kelvin;
     }
 
     /// <inheritdoc/>
     protected override double ExponentByShape(double temperatureCelsius, double shape) =>
-        (1 / ReferenceKelvin - 1 / Kelvin(temperatureCelsius)) / Silicon.BoltzmannElectronVoltsPerKelvin;
+        (1 / ReferenceKelvin - 1 / Kelvin(temperatureCelsius)) / PhysicalConstants.BoltzmannElectronVoltsPerKelvin;
 
-    private static double Kelvin(double temperatureCelsius) => temperatureCelsius + Silicon.ZeroCelsius;
+    private static double Kelvin(double temperatureCelsius) => temperatureCelsius + PhysicalConstants.ZeroCelsius;
 }

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.DarkCurrent;
 
 /// <summary>I = D·r(T)² + P·r(T), r(T) = (T/T_ref)^1.5·exp(−E_g(T)/2kT + E_g(T_ref)/2kT_ref).</summary>
@@ -6,7 +8,7 @@ namespace SensorProfile.DarkCurrent;
 internal sealed class TwoProcessLaw(double referenceTemperature, bool hasFloor = false) : TemperatureLaw(referenceTemperature, hasFloor)
 {
     private static readonly (string, string)[] Names = [("diffusion", "e-/px/s"), ("depletion", "e-/px/s")];
-    private readonly double logReference = Silicon.LogDepletionShape(referenceTemperature + Silicon.ZeroCelsius);
+    private readonly double logReference = Silicon.LogDepletionShape(referenceTemperature + PhysicalConstants.ZeroCelsius);
 
     /// <inheritdoc/>
     public override string Formula => "diffusion T³·exp(−E_g/kT) + depletion T^1.5·exp(−E_g/2kT), E_g of Varshni's form";
@@ -28,7 +30,7 @@ internal sealed class TwoProcessLaw(double referenceTemperature, bool hasFloor =
     public override double Slope(double temperatureCelsius, ReadOnlySpan<double> parameters)
     {
         double ratio = Ratio(temperatureCelsius);
-        return (2 * parameters[0] * ratio + parameters[1]) * ratio * Silicon.LogDepletionSlope(temperatureCelsius + Silicon.ZeroCelsius);
+        return (2 * parameters[0] * ratio + parameters[1]) * ratio * Silicon.LogDepletionSlope(temperatureCelsius + PhysicalConstants.ZeroCelsius);
     }
 
     /// <inheritdoc/>
@@ -38,5 +40,5 @@ internal sealed class TwoProcessLaw(double referenceTemperature, bool hasFloor =
         (gradient[0], gradient[1]) = (ratio * ratio, ratio);
     }
 
-    private double Ratio(double temperatureCelsius) => Math.Exp(Silicon.LogDepletionShape(temperatureCelsius + Silicon.ZeroCelsius) - logReference);
+    private double Ratio(double temperatureCelsius) => Math.Exp(Silicon.LogDepletionShape(temperatureCelsius + PhysicalConstants.ZeroCelsius) - logReference);
 }

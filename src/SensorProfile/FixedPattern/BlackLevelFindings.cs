@@ -65,7 +65,7 @@ internal static class BlackLevelFindings
         var coldest = below[0];
         double needed = Rounded(coldest.Limit.LongestExposure * coldest.Limit.Smallest!.Value / coldest.Expected!.Value);
         return new("dark-below-black-level", Severity.Note, Invariant(
-            $"At {string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} °C the dark current lies below what the movements of the black level let me see ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at {coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; {coldest.Expected.Value:0.#####} is to be expected): there it is known from the other temperatures or the noise only; exposures of about {needed:0} s would show it."), []);
+            $"At {string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} °C the dark current lies below what the movements of the black level leave visible ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at {coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; {coldest.Expected.Value:0.#####} is to be expected): there it is known from the other temperatures or the noise only; exposures of about {needed:0} s would show it."), []);
     }
 
     private static double Rounded(double seconds) => seconds < 60 ? Math.Ceiling(seconds / 10) * 10 : Math.Ceiling(seconds / 60) * 60;

@@ -38,20 +38,34 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
     private static double LogLikelihood(IReadOnlyList<DwellRun> runs, double upperShare, double tau)
     {
         double sum = 0;
-        foreach (DwellRun run in runs)
-        {
-            double upper = Math.Log(upperShare), lower = Math.Log(1 - upperShare), known = 0;
-            for (int i = 1; i < run.StartSeconds.Length; i++)
-            {
-                double memory = tau > 0 ? Math.Exp(-(run.StartSeconds[i] - run.StartSeconds[i - 1]) / tau) : 0;
-                upper += Math.Log(memory + (1 - memory) * upperShare);
-                lower += Math.Log(memory + (1 - memory) * (1 - upperShare));
-                if (run.Upper is { } states)
-                    known += Math.Log((states[i] == states[i - 1] ? memory : 0) + (1 - memory) * (states[i] ? upperShare : 1 - upperShare));
-            }
-            double larger = Math.Max(upper, lower);
-            sum += run.Upper is null ? larger + Math.Log(Math.Exp(upper - larger) + Math.Exp(lower - larger)) : known;
-        }
+        foreach (DwellRun run in runs) sum += run.Upper is { } states ? Known(run.StartSeconds, states, upperShare, tau) : Unknown(run.StartSeconds, upperShare, tau);
         return sum;
     }
+
+    private static double Known(double[] starts, bool[] states, double upperShare, double tau)
+    {
+        double known = 0;
+        for (int i = 1; i < starts.Length; i++)
+        {
+            double memory = Memory(starts[i] - starts[i - 1], tau);
+            known += Math.Log((states[i] == states[i - 1] ? memory : 0) + (1 - memory) * (states[i] ? upperShare : 1 - upperShare));
+        }
+        return known;
+    }
+
+    /// <summary>Of a set that stayed in one level, which may be either.</summary>
+    private static double Unknown(double[] starts, double upperShare, double tau)
+    {
+        double upper = Math.Log(upperShare), lower = Math.Log(1 - upperShare);
+        for (int i = 1; i < starts.Length; i++)
+        {
+            double memory = Memory(starts[i] - starts[i - 1], tau);
+            upper += Math.Log(memory + (1 - memory) * upperShare);
+            lower += Math.Log(memory + (1 - memory) * (1 - upperShare));
+        }
+        double larger = Math.Max(upper, lower);
+        return larger + Math.Log(Math.Exp(upper - larger) + Math.Exp(lower - larger));
+    }
+
+    private static double Memory(double seconds, double tau) => tau > 0 ? Math.Exp(-seconds / tau) : 0;
 }

@@ -37,7 +37,7 @@ internal static class FrameScatter
         int[] pairs = Pairs(frames);
         if (pairs.Length < FewestPairs) return [];
         double[] differences = [.. pairs.Select(i => Math.Abs(residuals[i] - residuals[i - 1]))];
-        double robust = 1.482602218505602 * OrderStatistics.Median(differences);      // of differences about 0
+        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences);      // of differences about 0
         bool Stands(int i) => Math.Abs(residuals[i] - residuals[i - 1]) > StepSigmas * Math.Sqrt(Math.Max(robust * robust, Square(frames[i].Noise) + Square(frames[i - 1].Noise)));
         int[] steps = [.. pairs.Where(Stands)];
         return steps.Length > Math.Max(2, MostSteps * pairs.Length) ? [] : steps;

@@ -10,9 +10,10 @@ namespace SensorProfile.FixedPattern;
 /// </remarks>
 internal sealed class HotPixelThermometer
 {
-    private const double AssumedDoubling = 6.5, AssumedDoubt = 1.0;       // °C, where no pixel's law was measured (common practice; no source)
-    private const double KelvinAtZero = 273.15;
+    private const double AssumedDoubt = 1.0;                               // °C, of the doubling temperature where no pixel's law was measured
     private const double MostUnsteady = 4;
+    private const int FewestLaws = 5;                                      // of single pixels, for their mean to replace the assumption
+    private const double LeastLight = 100;                                 // e- of all hot pixels in the longest exposure: 10 % of Poisson noise
 
     private readonly PatternInput input;
     private readonly ThermometerPixels pixels;
@@ -25,9 +26,9 @@ internal sealed class HotPixelThermometer
     public static HotPixelThermometer? Of(PatternInput input, RateMaps maps, DefectMap defects)
     {
         if (ThermometerPixels.Of(input, maps, defects) is not { } pixels) return null;
-        (double value, double doubt) = (AssumedDoubling, AssumedDoubt);
+        (double value, double doubt) = (PhysicalConstants.AssumedDoubling, AssumedDoubt);
         int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => float.IsFinite(maps.Doubling[i]))];
-        if (measured.Length >= 5)
+        if (measured.Length >= FewestLaws)
         {
             // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.
             double light = measured.Sum(i => (double)maps.Rate[i]), slope = measured.Sum(i => maps.Rate[i] / (double)maps.Doubling![i]) / light;
@@ -46,7 +47,7 @@ internal sealed class HotPixelThermometer
         double[] dark = Unexposed(series, signals), rates = new double[pixels.Count];
         double seconds = series.Exposures[longest].TakenSeconds;
         for (int i = 0; i < rates.Length; i++) rates[i] = Math.Max(0, (signals[longest].Average(f => f[i]) - dark[i]) / seconds);
-        if (rates.Sum() * seconds < 100) return null;
+        if (rates.Sum() * seconds < LeastLight) return null;
         LeaveOutUnsteady(signals, dark, rates, [.. series.Exposures.Select(e => e.TakenSeconds)]);
         double local = doubling * Ratio(series.TemperatureCelsius), toDegrees = local / Math.Log(2);
         return [.. signals.Select((frames, g) => (IReadOnlyList<Measurement>)[.. frames.Select(f => Temperature(f, dark, rates, series.Exposures[g].TakenSeconds, toDegrees))])];
@@ -130,7 +131,7 @@ internal sealed class HotPixelThermometer
     private double Ratio(double celsius)
     {
         double reference = input.ReferenceTemperature;
-        if (input.ActivationLaw is not { } law) return Math.Pow((celsius + KelvinAtZero) / (reference + KelvinAtZero), 2);
+        if (input.ActivationLaw is not { } law) return Math.Pow((celsius + PhysicalConstants.ZeroCelsius) / (reference + PhysicalConstants.ZeroCelsius), 2);
         double Slope(double t) => Math.Log(law(t + 0.05) / law(t - 0.05));
         return Slope(reference) / Slope(celsius);
     }

@@ -32,11 +32,14 @@ internal static class LevelTest
         for (int hits = 0; hits <= MostHits; hits++)
         {
             if (hits > 0) all = WithoutHighest(all);
-            if (all.Sum(g => g.Values.Length) < 2 * FewestPerLevel) break;
-            double left = LogBinomial(all.Sum(g => g.Values.Length) + hits, hits);
+            var samples = new LevelSamples(all);
+            if (samples.Frames < 2 * FewestPerLevel) break;
+            double left = LogBinomial(samples.Frames + hits, hits);
+            // Not even a division that leaves nothing but the camera's noise would prove anything: most noisy pixels end here.
+            int[] worthwhile = [.. Enumerable.Range(2, 2).Where(levels => LogChance(samples, samples.Floor / samples.Scatter, levels, left) <= leastEvidence)];
             foreach (bool thermal in (bool[])[false, true])
-                for (int levels = 2; levels <= 3; levels++)
-                    if (Best(all, thermal, levels, left, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
+                foreach (int levels in worthwhile)
+                    if (Best(samples, thermal, levels, left, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
         }
         // Dwell times take longer than all the rest: only where there may be levels.
         return best is { Fit.Levels: 2 } && best.Fit.LogChance <= leastEvidence ? best.Fit with { Dwell = best.Dwell() } : best?.Fit;
@@ -48,19 +51,19 @@ internal static class LevelTest
         public DwellTimes? Dwell() => DwellTimes.Of([.. Groups.Select((g, k) => new DwellRun(g.StartSeconds, IsDivided(States[k]) ? [.. States[k].Select(z => z > 0)] : null))], Fit.UpperShare);
     }
 
-    private static Candidate? Best(SampleGroup[] groups, bool thermal, int levels, double logChoices, double noiseFactor)
+    private static Candidate? Best(LevelSamples samples, bool thermal, int levels, double logChoices, double noiseFactor)
     {
-        int frames = groups.Sum(g => g.Values.Length), freedom = frames - groups.Length;
-        var division = new LevelDivision(groups, thermal, levels);
-        // Not even a division that leaves nothing but the camera's noise would prove anything: most noisy pixels end here.
-        if (LogChance(groups, division.Floor / division.Scatter, levels, logChoices) > leastEvidence) return null;
+        var division = new LevelDivision(samples, thermal, levels);
         LevelDivision.Solution? best = null;
+        byte[][] bestStates = [];
         foreach (double start in division.Starts().Take(levels == 2 ? int.MaxValue : StartsOfThree))
         {
             LevelDivision.Solution found = division.Improve(start, MostRounds);
-            if (found.Reduction > (best?.Reduction ?? 0) && Admissible(division.Resolved(found), levels)) best = found;
+            if (!(found.Reduction > (best?.Reduction ?? 0))) continue;
+            byte[][] states = division.States(found);
+            if (Admissible(division.Resolved(found, states), levels)) (best, bestStates) = (found, states);
         }
-        return best is null ? null : new(Judge(groups, division, best, thermal, levels, logChoices, noiseFactor), groups, best.States);
+        return best is null ? null : new(Judge(samples, best, bestStates, thermal, levels, logChoices, noiseFactor), samples.Groups, bestStates);
     }
 
     private static double Joined(double form, double total, int freedom, double noiseFactor)
@@ -70,28 +73,28 @@ internal static class LevelTest
         return Math.Min(0, Math.Min(form, q + Math.Log(1 - q)) + Math.Log(2));
     }
 
-    private static double LogChance(SampleGroup[] groups, double r, int levels, double logChoices)
+    private static double LogChance(LevelSamples samples, double r, int levels, double logChoices)
     {
-        int freedom = groups.Sum(g => g.Values.Length - 1);
+        int freedom = samples.Freedom;
         if (freedom < 2 || !(r < 1)) return 0;
         double a = (freedom - 1) / 2.0;
-        double logDivisions = groups.Sum(g => levels == 2 ? g.Values.Length * Math.Log(2) + Math.Log(1 - Math.Pow(2, -g.Values.Length)) : g.Values.Length * Math.Log(3)) - Math.Log(2);
+        double logDivisions = samples.Groups.Sum(g => levels == 2 ? g.Values.Length * Math.Log(2) + Math.Log(1 - Math.Pow(2, -g.Values.Length)) : g.Values.Length * Math.Log(3)) - Math.Log(2);
         return Math.Min(0, a * Math.Log(r) - Math.Log(a) - LogBeta(a, 0.5) - 0.5 * Math.Log(1 - r) + logDivisions + logChoices + Math.Log(Models));
     }
 
-    private static LevelFit Judge(SampleGroup[] groups, LevelDivision division, LevelDivision.Solution found, bool thermal, int levels, double logChoices, double noiseFactor)
+    private static LevelFit Judge(LevelSamples samples, LevelDivision.Solution found, byte[][] states, bool thermal, int levels, double logChoices, double noiseFactor)
     {
-        int frames = groups.Sum(g => g.Values.Length), freedom = frames - groups.Length;
-        double within = Math.Max(division.Scatter - found.Reduction, division.Floor);
-        byte[][] divided = [.. found.States.Where(IsDivided)];
+        double within = Math.Max(samples.Scatter - found.Reduction, samples.Floor);
+        byte[][] divided = [.. states.Where(IsDivided)];
         double share = divided.Sum(s => s.Sum(z => (double)z)) / (levels - 1) / divided.Sum(s => s.Length);
         return new LevelFit
         {
-            LogChance = Joined(LogChance(groups, within / division.Scatter, levels, logChoices), division.CameraScatter, freedom, noiseFactor), Levels = levels, Thermal = thermal, Step = found.Step,
-            StepUncertainty = Math.Sqrt(within / Math.Max(1, freedom - 1) / found.Information),
-            LargestStep = found.Step * (thermal ? groups.Max(g => g.Thermal) : 1),
+            LogChance = Joined(LogChance(samples, within / samples.Scatter, levels, logChoices), samples.CameraScatter, samples.Freedom, noiseFactor), Levels = levels, Thermal = thermal,
+            Step = found.Step,
+            StepUncertainty = Math.Sqrt(within / Math.Max(1, samples.Freedom - 1) / found.Information),
+            LargestStep = found.Step * (thermal ? samples.Groups.Max(g => g.Thermal) : 1),
             UpperShare = share,
-            Switches = Switches(found.States),
+            Switches = Switches(states),
         };
     }
 

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Temperature law of a single pixel: ln I = ln I_ref + a·x(T), with x the same for all pixels and 0 at the reference temperature.</summary>
@@ -6,12 +8,10 @@ namespace SensorProfile.FixedPattern;
 /// relative to the typical one), else −(1/kT − 1/kT_ref), 1/eV (a is then the activation energy of Arrhenius' law). Weighted least squares on ln I with
 /// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal. Which temperatures those are must not hang on an ordinary pixel's
 /// own noise: a cold reading that came out high by chance would stay in and one that came out low would not, and the law would come out too flat. Ordinary pixels therefore
-/// use the temperatures at which the typical pixel exceeds 8u, and have no law when there are fewer than 3 of them.
+/// use the temperatures at which the typical pixel exceeds 8u, and have no law when those are too few.
 /// </remarks>
 internal sealed class PixelLaw
 {
-    private const double Boltzmann = 8.617333262e-5;     // eV/K, CODATA 2018
-    private const double Kelvin = 273.15;
     private const double LeastSignal = 4;                // standard uncertainties
     private const double LeastTypicalSignal = 8;
 
@@ -35,7 +35,7 @@ internal sealed class PixelLaw
 
     /// <summary>x at a temperature.</summary>
     public static double Abscissa(Func<double, double>? typical, double reference, double celsius) => typical is null
-        ? 1 / (Boltzmann * (reference + Kelvin)) - 1 / (Boltzmann * (celsius + Kelvin))
+        ? 1 / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * (reference + PhysicalConstants.ZeroCelsius)) - 1 / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * (celsius + PhysicalConstants.ZeroCelsius))
         : Math.Log(typical(celsius) / typical(reference));
 
     /// <summary>dx/dT at the reference temperature, 1/°C in units of x: the doubling temperature there is ln 2/(a·dx/dT).</summary>
@@ -45,7 +45,7 @@ internal sealed class PixelLaw
         return (Abscissa(typical, reference, reference + Step) - Abscissa(typical, reference, reference - Step)) / (2 * Step);
     }
 
-    /// <summary>Fits one pixel; null with fewer than 3 usable temperatures, or when its rate does not rise with temperature beyond a quarter of its own uncertainty.</summary>
+    /// <summary>Fits one pixel; null with too few usable temperatures, or when its rate does not rise with temperature beyond a quarter of its own uncertainty.</summary>
     /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
     /// <param name="rates">Rate at each temperature, e-/px/s.</param> <param name="uncertainties">Their standard uncertainties.</param>
     /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty, °C; correlation of ln I and a.</returns>

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.FixedPattern;
 
 /// <summary>How the temperatures are brought to the reference and joined.</summary>
@@ -9,17 +11,14 @@ namespace SensorProfile.FixedPattern;
 /// <param name="Spread">Robust spread of the pixels' rates at the nearest temperature brought to the reference, noise included, e-/px/s.</param>
 internal sealed record ReferenceScale(double Typical, double[] Factors, double[] Weights, int Nearest, double Noise, double Spread)
 {
-    /// <summary>Doubling temperature that stands in where no law could be fitted, °C (common practice: 5 … 8 °C; no source).</summary>
-    private const double AssumedDoubling = 6.5;
-
-    /// <summary>Relative difference of ordinary pixels' activation from the typical one that the weights allow for.</summary>
-    private const double LawSpread = 0.1;
+    /// <summary>Relative difference of ordinary pixels' activation from the typical one that is allowed for.</summary>
+    public const double LawSpread = 0.1;
 
     /// <summary>Weights: inverse variances, each variance the noise brought to the reference plus what a pixel of another activation would err by: (0.1·ln factor·spread)².</summary>
     public static ReferenceScale Of(PatternInput input, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
     {
         double reference = input.ReferenceTemperature;
-        double Law(double t) => input.TypicalLaw is { } law ? law(t) : Math.Pow(2, (t - reference) / AssumedDoubling);
+        double Law(double t) => input.TypicalLaw is { } law ? law(t) : Math.Pow(2, (t - reference) / PhysicalConstants.AssumedDoubling);
         double[] factors = [.. temperatures.Select(t => Law(reference) / Law(t.Series.TemperatureCelsius))];
         int nearest = Enumerable.Range(0, factors.Length).MinBy(i => Math.Abs(temperatures[i].Series.TemperatureCelsius - reference));
         double typical = input.TypicalAtReference?.Value ?? temperatures[nearest].Series.TypicalRate * factors[nearest];

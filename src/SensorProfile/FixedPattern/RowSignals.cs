@@ -93,12 +93,12 @@ internal sealed class RowSignals
             Vector.Widen(new Vector<float>(means[i..]), out var low, out var high);
             Vector<double> lowVariance = default, highVariance = default;
             if (!variances.IsEmpty) Vector.Widen(new Vector<float>(variances[i..]), out lowVariance, out highVariance);
-            One(t, g, i, low, lowVariance, !variances.IsEmpty, group);
-            One(t, g, i + step, high, highVariance, !variances.IsEmpty, group);
+            AddLanes(t, g, i, low, lowVariance, !variances.IsEmpty, group);
+            AddLanes(t, g, i + step, high, highVariance, !variances.IsEmpty, group);
         }
     }
 
-    private void One(int t, int g, int at, Vector<double> mean, Vector<double> variance, bool scatters, in Group group)
+    private void AddLanes(int t, int g, int at, Vector<double> mean, Vector<double> variance, bool scatters, in Group group)
     {
         var signal = (mean - group.Level) * group.Gain;
         signal.CopyTo(Signals[t][g], at);

@@ -7,8 +7,10 @@ namespace SensorProfile.FixedPattern;
 /// <summary>Compares the hot pixels' temperature with the probe's readings, set by set.</summary>
 internal static class ThermometerReport
 {
+    /// <summary>°C, of a single reading of a probe: half of its usual step.</summary>
+    public const double ReadingDoubt = 0.05;
+
     private const double Sigmas = 5;
-    private const double ReadingDoubt = 0.05;                                // °C, of a single reading: half of the usual step of a probe
     private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
 
     /// <summary>Records, findings, and the temperature of every frame by name.</summary>

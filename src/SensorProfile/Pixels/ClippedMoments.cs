@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.Pixels;
 
 /// <summary>Moments of a sample without its outliers: values further than k standard deviations from the mean are left out until nothing changes.</summary>
@@ -76,7 +78,7 @@ internal sealed record ClippedMoments(long Count, long Excluded, int Lowest, int
 
     private static double Width(IntegerHistogram histogram)
     {
-        double width = Math.Max(GaussianClip.SigmaPerMedianAbsoluteDeviation * histogram.MedianAbsoluteDeviation, histogram.DistanceHolding(NormalShare));
+        double width = Math.Max(OrderStatistics.MadToSigma * histogram.MedianAbsoluteDeviation, histogram.DistanceHolding(NormalShare));
         return width > 0 ? width : Math.Sqrt(histogram.Variance);      // more than 68 % of the sample is one value
     }
 

@@ -5,9 +5,6 @@ namespace SensorProfile.Pixels;
 /// <summary>What a clip at ±c standard deviations does to a normal sample.</summary>
 internal static class GaussianClip
 {
-    /// <summary>σ of a normal sample over its median absolute deviation: 1/Φ⁻¹(3/4).</summary>
-    public const double SigmaPerMedianAbsoluteDeviation = 1.482602218505602;
-
     /// <summary>Share of a normal sample beyond ±c·σ: 2(1 − Φ(c)).</summary>
     public static double ExcludedFraction(double c) => SpecialFunctions.Erfc(c / Constants.Sqrt2);
 

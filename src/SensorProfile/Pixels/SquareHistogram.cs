@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.Pixels;
 
 /// <summary>Counts of squares z² on a scale of 128 bins per octave, wide enough for any size: from it comes the clip on z.</summary>
@@ -23,7 +25,7 @@ internal sealed class SquareHistogram
     /// <remarks>The first width is robust: the median of z² is 0.4549 σ² for normal noise (the square of Φ⁻¹(3/4)).</remarks>
     public double Limit(double clip)
     {
-        double variance = Median() * (GaussianClip.SigmaPerMedianAbsoluteDeviation * GaussianClip.SigmaPerMedianAbsoluteDeviation);
+        double variance = Median() * (OrderStatistics.MadToSigma * OrderStatistics.MadToSigma);
         int last = -1;
         for (int pass = 0; pass < 100; pass++)
         {

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.Pixels;
 
 /// <summary>A frame whose rows from some row on carry the level of another exposure: a read-out that was interrupted.</summary>
@@ -21,7 +23,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
     {
         if (profiles.Count < 2)
             return [.. profiles.Select(_ => (TornFrame?)null)];
-        double[] reference = [.. Enumerable.Range(0, profiles[0].Length).Select(row => Median([.. profiles.Select(profile => profile[row])]))];
+        double[] reference = [.. Enumerable.Range(0, profiles[0].Length).Select(row => OrderStatistics.Median([.. profiles.Select(profile => profile[row])]))];
         return [.. profiles.Select(profile => Find(profile, reference))];
     }
 
@@ -38,7 +40,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         int row = Split(relative);
         int window = Math.Min(Window, Math.Min(row, profile.Length - row));
         double jump = Jump(relative, row, window), own = Jump(profile, row, window), usual = Jump(reference, row, window);
-        double above = Median(relative[..row]), below = Median(relative[row..]);
+        double above = OrderStatistics.Median(relative.AsSpan(0, row)), below = OrderStatistics.Median(relative.AsSpan(row));
         double significance = Math.Abs(jump) / Math.Max(double.Epsilon, RowNoise(relative) * MedianError(window));
         bool sudden = Math.Abs(jump) >= 0.6 * Math.Abs(below - above);
         bool steady = Math.Abs(jump) > 3 * Math.Max(Scatter(relative[..row], above), Scatter(relative[row..], below));
@@ -64,25 +66,18 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         return split;
     }
 
-    private static double Jump(double[] values, int row, int window) => Median(values[row..(row + window)]) - Median(values[(row - window)..row]);
+    private static double Jump(double[] values, int row, int window) => OrderStatistics.Median(values.AsSpan(row, window)) - OrderStatistics.Median(values.AsSpan(row - window, window));
 
     /// <summary>Standard deviation of one row, from the differences of neighbouring rows: slow structure does not enter.</summary>
     private static double RowNoise(double[] values)
     {
         double[] steps = [.. values.Skip(1).Zip(values, (next, value) => next - value)];
-        return Scatter(steps, Median(steps)) / Math.Sqrt(2);
+        return OrderStatistics.MadSigma(steps) / Math.Sqrt(2);
     }
 
     /// <summary>Standard error of the difference of two medians of n normal values each, for a standard deviation of 1 (large n).</summary>
     private static double MedianError(int n) => Math.Sqrt(Math.PI / n);
 
     private static double Scatter(double[] values, double centre) =>
-        GaussianClip.SigmaPerMedianAbsoluteDeviation * Median([.. values.Select(value => Math.Abs(value - centre))]);
-
-    private static double Median(double[] values)
-    {
-        double[] sorted = [.. values];
-        Array.Sort(sorted);
-        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
+        OrderStatistics.MadToSigma * OrderStatistics.Median([.. values.Select(value => Math.Abs(value - centre))]);
 }

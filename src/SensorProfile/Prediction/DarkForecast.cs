@@ -10,9 +10,6 @@ namespace SensorProfile.Prediction;
 /// </remarks>
 internal sealed class DarkForecast
 {
-    /// <summary>Relative difference of activation that pixels somewhat above the typical rate may have, as in the joining of the maps.</summary>
-    private const double OrdinarySpread = 0.1;
-
     private const double LeastOfGlow = 0.5, MostOfGlow = 1.5;
 
     private readonly ForecastLaws laws;
@@ -55,7 +52,7 @@ internal sealed class DarkForecast
         double lit = Lit(pixel), electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
         // The noise of the rate lies in its glow, which need not fade as fast.
         double noise = (lit > 0 ? Math.Max(factor * seconds, glowFactor * glowSeconds) : factor * seconds) * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
-        double law = OrdinarySpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
+        double law = ReferenceScale.LawSpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
         return (electrons, noise * noise + law * law + glow * glow);
     }
 

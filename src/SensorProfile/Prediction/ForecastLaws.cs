@@ -1,3 +1,4 @@
+using SensorProfile.Fitting;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Prediction;
@@ -5,9 +6,6 @@ namespace SensorProfile.Prediction;
 /// <summary>How the pixels of a camera grow with temperature and exposure.</summary>
 internal sealed record ForecastLaws
 {
-    /// <summary>Doubling temperature that stands in where no law could be fitted, °C (common practice: 5 … 8 °C; no source), as in the maps themselves.</summary>
-    private const double AssumedDoubling = 6.5;
-
     /// <summary>Relative doubt of the activation of a pixel whose class has no measured law.</summary>
     private const double AssumedSpread = 0.15;
 
@@ -36,7 +34,7 @@ internal sealed record ForecastLaws
     public double PedestalShare { get; init; }
 
     /// <summary>Typical rate at a temperature over that at the reference.</summary>
-    public double Factor(double celsius) => Typical is { } law ? law(celsius) / law(Reference) : Math.Pow(2, (celsius - Reference) / AssumedDoubling);
+    public double Factor(double celsius) => Typical is { } law ? law(celsius) / law(Reference) : Math.Pow(2, (celsius - Reference) / PhysicalConstants.AssumedDoubling);
 
     /// <summary>Activation and its doubt of a pixel by its class of rate: the nearest class that was measured, else the typical pixel's.</summary>
     /// <param name="rate">e-/px/s at the reference.</param>
@@ -46,7 +44,7 @@ internal sealed record ForecastLaws
         DoublingByRate? own = Classes.Where(c => c.Doubling.Value > 0).MinBy(c => rate < c.RateFrom ? c.RateFrom / Math.Max(rate, 1e-9) : rate > c.RateTo ? rate / c.RateTo : 1);
         if (own is null)
         {
-            double typical = Activation is null ? Math.Log(2) / (AssumedDoubling * slope) : 1;
+            double typical = Activation is null ? Math.Log(2) / (PhysicalConstants.AssumedDoubling * slope) : 1;
             return (typical, AssumedSpread * typical);
         }
         double activation = Math.Log(2) / (own.Doubling.Value * slope);

@@ -9,7 +9,7 @@ namespace SensorProfile.Benchmarks.Pixels;
 /// <summary>Times the engine on the files of a folder and prints one line per run: for the comparison with other programs on the same files.</summary>
 internal static class PixelMomentsTiming
 {
-    public static int Run(string folder, string[] rest)
+    public static int Run(string folder, string[] rest, TextWriter output)
     {
         int runs = rest.Length > 0 ? int.Parse(rest[0], CultureInfo.InvariantCulture) : 10;
         int threads = rest.Length > 1 ? int.Parse(rest[1], CultureInfo.InvariantCulture) : Environment.ProcessorCount;
@@ -19,7 +19,7 @@ internal static class PixelMomentsTiming
             long start = Stopwatch.GetTimestamp();
             var moments = PixelMoments.Of(stack.Samples, new WalkOptions { Threads = threads });
             double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{seconds:F4} {moments.Mean[^1]} {moments.Variance[^1]}"));
+            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{seconds:F4} {moments.Mean[^1]} {moments.Variance[^1]}"));
         }
         return 0;
     }

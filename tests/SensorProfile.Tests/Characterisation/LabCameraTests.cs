@@ -2,7 +2,6 @@ using System.Globalization;
 using SensorProfile.Characterisation;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
-using SensorProfile.Tests.Frames;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
@@ -10,7 +9,7 @@ namespace SensorProfile.Tests.Characterisation;
 /// <summary>Two real cameras. The intervals are the accept intervals of the data's own expected.json: what an independent, sound method should find.</summary>
 public sealed class LabCameraTests(ITestOutputHelper output)
 {
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void TheFourteenBitCameraIsMeasuredInsideEveryAcceptInterval()
     {
         CameraProfile profile = Characterise("lab-14bit");
@@ -36,7 +35,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         Assert.Equal(["truncated/flat_truncated_01.fits", "truncated/flat_truncated_07.fits"], profile.Frames.Rejected.Select(r => r.File));
     }
 
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void TheTwelveBitCameraIsMeasuredInsideEveryAcceptInterval()
     {
         CameraProfile profile = Characterise("lab-12bit");
@@ -66,7 +65,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
 
     /// <summary>The means of the 15 bias frames in expected.json scatter by 0.117 ADU (deviation of this: 19 %); their medians by 0.119, for a median is 1.25 times as noisy as a mean.
     /// Among the darks the level steps by some 3 ADU from frame to frame and from set to set, and falls with exposure.</summary>
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void TheFourteenBitCamerasBlackLevelIsLessSteadyInDarksThanInBias()
     {
         CameraProfile profile = Characterise("lab-14bit");
@@ -85,7 +84,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
 
     internal static CameraProfile Characterise(string camera)
     {
-        string folder = LabFrames.Path(camera);
+        string folder = TestData.Path(camera);
         Inventory inventory = FrameInventory.Read([folder], new InventoryOptions { Table = Table(folder) });
         return Characteriser.Run(inventory, new CharacterisationOptions()).Profile;
     }

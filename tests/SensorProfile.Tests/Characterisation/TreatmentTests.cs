@@ -2,7 +2,6 @@ using SensorProfile.Fits;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters;
-using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
@@ -136,7 +135,7 @@ public sealed class TreatmentTests(ITestOutputHelper output)
         foreach (string other in removed) File.Delete(other);
     }
 
-    [LabTheory, InlineData("lab-14bit", new[] { "black-level-pinned" }), InlineData("lab-12bit", new[] { "digital-scaling" })]
+    [DataTheory("lab-12bit", "lab-14bit"), InlineData("lab-14bit", new[] { "black-level-pinned" }), InlineData("lab-12bit", new[] { "digital-scaling" })]
     public void RealCamerasShowTheirOwnSignsOnly(string folder, string[] expected)
     {
         Finding[] findings = [.. LabCameraTests.Characterise(folder).Findings];

@@ -11,7 +11,7 @@ public class PublishedTablesTests
 {
     private static readonly double[] T = [-20, -30, -40, -50, -70, -77], Rates = [10, 3, 1, 0.3, 0.03, 0.016];
 
-    private static double InverseEnergy(double celsius) => -1 / (Silicon.BoltzmannElectronVoltsPerKelvin * (celsius + Silicon.ZeroCelsius));
+    private static double InverseEnergy(double celsius) => -1 / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * (celsius + PhysicalConstants.ZeroCelsius));
 
     [Fact]
     public void DoublingOfASpaceCamera()
@@ -45,7 +45,7 @@ public class PublishedTablesTests
         Assert.InRange(result.DoublingTemperature!.Value, 6.09 - 0.15, 6.09 + 0.15);
     }
 
-    [SharedDataTheory("published")]
+    [DataTheory("published")]
     [InlineData("wfpc2-dark-temperature.csv")]
     [InlineData("college-ccd-dark-temperature.csv")]
     public void TablesOfDarkAgainstTemperature(string file)
@@ -58,23 +58,23 @@ public class PublishedTablesTests
         Check(expected.GetProperty("doubling"), "doubling_k", value, u, Math.Sqrt(doubling.ReducedChiSquared), 5e-5);
         foreach ((string name, double power) in new[] { ("arrhenius_m0", 0.0), ("arrhenius_m1.5", 1.5), ("arrhenius_m3", 3.0) })
         {
-            StraightLine line = StraightLine.Fit([.. t.Select(InverseEnergy)], [.. t.Zip(logs, (a, b) => b - power * Math.Log(a + Silicon.ZeroCelsius))]).Scaled();
+            StraightLine line = StraightLine.Fit([.. t.Select(InverseEnergy)], [.. t.Zip(logs, (a, b) => b - power * Math.Log(a + PhysicalConstants.ZeroCelsius))]).Scaled();
             Check(expected.GetProperty(name), "Ea_ev", line.Slope, line.SlopeUncertainty, Math.Sqrt(line.ReducedChiSquared), 5e-6);
         }
     }
 
-    [SharedDataTheory("published")]
+    [DataTheory("published")]
     [InlineData("model-t3-exponential.csv")]
     public void TableOfTheMakersLaw(string file)
     {
         (double[] kelvin, double[] relative) = Columns(file);
         var law = new ArrheniusLaw(0, power: 3);
-        double amplitude = 122 * Math.Pow(Silicon.ZeroCelsius, 3) * Math.Exp(-6400 / Silicon.ZeroCelsius);
+        double amplitude = 122 * Math.Pow(PhysicalConstants.ZeroCelsius, 3) * Math.Exp(-6400 / PhysicalConstants.ZeroCelsius);
         for (int i = 0; i < kelvin.Length; i++)
-            Digits.Relative(relative[i], law.Rate(kelvin[i] - Silicon.ZeroCelsius, [amplitude, 6400 * Silicon.BoltzmannElectronVoltsPerKelvin]), 1e-9);
+            Digits.Relative(relative[i], law.Rate(kelvin[i] - PhysicalConstants.ZeroCelsius, [amplitude, 6400 * PhysicalConstants.BoltzmannElectronVoltsPerKelvin]), 1e-9);
     }
 
-    [SharedDataTheory("published")]
+    [DataTheory("published")]
     [InlineData("dark-photon-transfer-14bit-ccd.csv")]
     public void DarkSignalOfALaboratoryCamera(string file)
     {
@@ -98,10 +98,10 @@ public class PublishedTablesTests
     }
 
     private static JsonElement Expected(string file) =>
-        JsonDocument.Parse(File.ReadAllText(Path.Combine(SharedData.Find("published")!, "expected.json"))).RootElement.GetProperty(file);
+        JsonDocument.Parse(File.ReadAllText(TestData.Path("published/expected.json"))).RootElement.GetProperty(file);
 
     private static IEnumerable<string[]> Rows(string file) =>
-        File.ReadLines(Path.Combine(SharedData.Find("published")!, file)).Skip(1).Select(l => l.Split(','));
+        File.ReadLines(TestData.Path("published/" + file)).Skip(1).Select(l => l.Split(','));
 
     private static (double[] First, double[] Second) Columns(string file)
     {

@@ -1,14 +1,12 @@
+using SensorProfile.Fitting;
 using SensorProfile.DarkCurrent;
 using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent;
 
-/// <summary>Rows C-2, D-6, D-15, D-16.</summary>
+/// <summary>Rows D-6, D-15, D-16.</summary>
 public class SiliconTests
 {
-    [Fact]
-    public void BoltzmannConstant() => Digits.Relative(8.617333262145177e-5, Silicon.BoltzmannElectronVoltsPerKelvin, 2.3e-16);
-
     [Theory]
     [InlineData(300, 1.1108214488636)]
     [InlineData(293.15, 1.1126380057187)]
@@ -29,7 +27,7 @@ public class SiliconTests
     [InlineData(0, 445.914749487, 5e-10)]
     [InlineData(-20, 54.5182243701, 5e-11)]
     public void FigureOfMeritForm(double celsius, double expected, double halfUnit) => Digits.Printed(
-        expected, 2.5e15 * 9e-4 * 9e-4 * Math.Exp(Silicon.LogDepletionShape(celsius + Silicon.ZeroCelsius)), halfUnit);
+        expected, 2.5e15 * 9e-4 * 9e-4 * Math.Exp(Silicon.LogDepletionShape(celsius + PhysicalConstants.ZeroCelsius)), halfUnit);
 
     [Fact]
     public void ItsCoefficientIsRoundedDown()

@@ -1,3 +1,4 @@
+using SensorProfile.Fitting;
 using SensorProfile.DarkCurrent;
 using SensorProfile.Tests.Fitting;
 
@@ -7,7 +8,7 @@ namespace SensorProfile.Tests.DarkCurrent;
 public class TemperatureLawTests
 {
     // A maker's silicon law 122·T³·exp(−6400/T) relative to 293 K, as printed: Arrhenius with m = 3 and E = 6400·k.
-    private const double MakersEnergy = 6400 * Silicon.BoltzmannElectronVoltsPerKelvin;
+    private const double MakersEnergy = 6400 * PhysicalConstants.BoltzmannElectronVoltsPerKelvin;
 
     private static double MakersLaw(double celsius) =>
         new ArrheniusLaw(0, power: 3).Rate(celsius, [122 * Math.Pow(273.15, 3) * Math.Exp(-6400 / 273.15), MakersEnergy]);
@@ -49,7 +50,7 @@ public class TemperatureLawTests
     public void MakersLawActivationEnergy(double celsius, double expected)
     {
         double doubling = new ArrheniusLaw(0, power: 3).Doubling(celsius, [1, MakersEnergy]), kelvin = celsius + 273.15;
-        Digits.Printed(expected, Math.Log(2) * Silicon.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin / doubling, 5e-11);
+        Digits.Printed(expected, Math.Log(2) * PhysicalConstants.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin / doubling, 5e-11);
         Digits.Relative(doubling, new ArrheniusLaw(0).Doubling(celsius, [1, expected]), 1e-9);
     }
 

@@ -6,7 +6,7 @@ namespace SensorProfile.Tests.Fitting;
 public class MomentsTests
 {
     // Tolerances as in the rows: the decimal input of NumAcc3 and NumAcc4 is not exact in a double.
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("NumAcc1", 10000002, 1, -0.5, 0, 0, 0)]
     [InlineData("NumAcc2", 1.2, 0.1, -0.999, 1e-15, 1e-14, 1e-12)]
     [InlineData("NumAcc3", 1000000.2, 0.1, -0.999, 1e-15, 4e-10, 1e-8)]

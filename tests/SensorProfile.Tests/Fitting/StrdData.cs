@@ -15,11 +15,9 @@ internal sealed class StrdData
     public double[] Y => [.. Rows.Select(r => r[0])];
     public double[] X(int predictor = 0) => [.. Rows.Select(r => r[1 + predictor])];
 
-    public static string? Folder => SharedData.Find("nist-strd");
-
     public static StrdData Regression(string name)
     {
-        string[] lines = File.ReadAllLines(Path.Combine(Folder!, name + ".dat"));
+        string[] lines = File.ReadAllLines(TestData.Path($"nist-strd/{name}.dat"));
         double[][] rows = [.. lines.Skip(60).Select(Numbers).Where(r => r.Length >= 2)];
         bool nonlinear = lines.Any(l => l.Contains("Starting", StringComparison.OrdinalIgnoreCase));
         var values = new List<double[]>();
@@ -50,7 +48,7 @@ internal sealed class StrdData
 
     public static double[] Univariate(string name)
     {
-        string[] lines = File.ReadAllLines(Path.Combine(Folder!, name + ".dat"));
+        string[] lines = File.ReadAllLines(TestData.Path($"nist-strd/{name}.dat"));
         int rule = Array.FindLastIndex(lines, l => l.StartsWith("----", StringComparison.Ordinal));
         return [.. lines.Skip(rule + 1).SelectMany(Numbers)];
     }

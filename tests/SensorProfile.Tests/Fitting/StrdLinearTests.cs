@@ -5,7 +5,7 @@ namespace SensorProfile.Tests.Fitting;
 /// <summary>NIST StRD linear regression (rows N-1 … N-6).</summary>
 public class StrdLinearTests
 {
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("Norris", 1, 1e-10)]
     [InlineData("Pontius", 2, 1e-9)]
     [InlineData("Filip", 10, 1e-6)]
@@ -16,7 +16,7 @@ public class StrdLinearTests
         Check(data, Polynomial.Fit(data.X(), data.Y, [], degree), tolerance);
     }
 
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("NoInt1", 1e-12)]
     public void LineThroughTheOriginReachesTheCertifiedDigits(string name, double tolerance)
     {
@@ -24,7 +24,7 @@ public class StrdLinearTests
         Check(data, LinearLeastSquares.Fit([data.X()], data.Y), tolerance);
     }
 
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("Longley", 1e-9)]
     public void SixPredictorsReachTheCertifiedDigits(string name, double tolerance)
     {
@@ -33,7 +33,7 @@ public class StrdLinearTests
         Check(data, LinearLeastSquares.Fit([ones, .. Enumerable.Range(0, 6).Select(data.X)], data.Y), tolerance);
     }
 
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("Filip", 10, true)]
     [InlineData("Wampler5", 5, false)]
     [InlineData("Pontius", 2, false)]
@@ -49,7 +49,7 @@ public class StrdLinearTests
         }
     }
 
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("Norris", 1e-10)]
     public void StraightLineAgreesWithTheCertifiedLine(string name, double tolerance)
     {

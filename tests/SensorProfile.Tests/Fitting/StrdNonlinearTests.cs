@@ -5,7 +5,7 @@ namespace SensorProfile.Tests.Fitting;
 /// <summary>NIST StRD nonlinear sets (rows N-7 … N-15), with the digits that a sound double-precision method reaches.</summary>
 public class StrdNonlinearTests
 {
-    [SharedDataTheory("nist-strd")]
+    [DataTheory("nist-strd")]
     [InlineData("MGH10", 0, 1e-6)]
     [InlineData("MGH10", 1, 1e-6)]
     [InlineData("Misra1a", 0, 1e-7)]

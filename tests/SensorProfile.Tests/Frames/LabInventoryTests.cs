@@ -14,7 +14,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
 
     public sealed class German() : LabInventoryTests("de-DE");
 
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void FourteenBit()
     {
         Inventory inventory = Read("lab-14bit");
@@ -30,7 +30,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             inventory.Findings.Single(f => f.Code == FrameFindings.TemperatureFollowsExposure).Message);
     }
 
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void TruncatedFilesAreLeftOutByName()
     {
         Inventory inventory = Read("lab-14bit");
@@ -39,7 +39,7 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
     }
 
     /// <summary>The probe reads 24.5, 25.2, 26.0 and 26.7 °C and jumps between them: no set falls apart.</summary>
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void TwelveBit()
     {
         Inventory inventory = Read("lab-12bit");
@@ -54,17 +54,17 @@ public abstract class LabInventoryTests(string culture) : InCulture(culture)
             inventory.Findings.Single(f => f.Code == FrameFindings.TemperatureSteps).Message);
     }
 
-    [LabFact]
+    [DataFact("lab-12bit", "lab-14bit")]
     public void OddAndMalformedFilesNeverStopTheRest()
     {
-        Inventory inventory = FrameInventory.Read([LabFrames.Path("fits-zoo"), LabFrames.Path("lab-12bit/bias")], new InventoryOptions());
+        Inventory inventory = FrameInventory.Read([TestData.Path("fits-zoo"), TestData.Path("lab-12bit/bias")], new InventoryOptions());
         Assert.Equal(15, inventory.Frames.Count(f => f.Name.StartsWith("bias_", StringComparison.Ordinal)));
         Assert.All(inventory.Rejected, r => Assert.False(string.IsNullOrWhiteSpace(r.Reason)));
         Assert.Contains("empty.fits", inventory.Rejected.Select(r => r.File));
         Assert.DoesNotContain("uint16.fits", inventory.Rejected.Select(r => r.File));
     }
 
-    private static Inventory Read(string lab) => FrameInventory.Read([LabFrames.Path(lab)], new InventoryOptions { Table = TableOf(LabFrames.Path(lab + "/manifest.csv")) });
+    private static Inventory Read(string lab) => FrameInventory.Read([TestData.Path(lab)], new InventoryOptions { Table = TableOf(TestData.Path(lab + "/manifest.csv")) });
 
     /// <summary>Kind and, for the torn frames (other rows of the same exposures), a label, from the manifest's group.</summary>
     private static CaptureTable TableOf(string manifest)

@@ -1,3 +1,4 @@
+using SensorProfile.Fitting;
 using MathNet.Numerics.Distributions;
 using SensorProfile.Pixels;
 
@@ -13,7 +14,7 @@ public class ClippedMomentsTests
     public void ShareExcludedFromANormalSample(double c, double expected) => Assert.Equal(expected, GaussianClip.ExcludedFraction(c), 1e-9 * expected);
 
     [Fact]
-    public void MedianAbsoluteDeviationToSigma() => Assert.Equal(GaussianClip.SigmaPerMedianAbsoluteDeviation, 1 / Normal.InvCDF(0, 1, 0.75), 1e-12);
+    public void MedianAbsoluteDeviationToSigma() => Assert.Equal(OrderStatistics.MadToSigma, 1 / Normal.InvCDF(0, 1, 0.75), 1e-12);
 
     // Passes 1, 2, 3 and the fixed point of a 3 σ clip of a normal sample, computed at 40 digits
     [Theory, InlineData(1, 0.97333692), InlineData(2, 0.97033015), InlineData(3, 0.96997108), InlineData(100, 0.96992201)]

@@ -12,7 +12,7 @@ internal sealed class Lab : IDisposable
 
     public Lab(string folder)
     {
-        Folder = Find(folder) ?? throw new DirectoryNotFoundException($"shared/data/{folder} is not beside the checkout and SENSORPROFILE_TESTDATA is not set.");
+        Folder = TestData.Path(folder);
         using var file = File.OpenRead(Path.Combine(Folder, "expected.json"));
         Expected = JsonDocument.Parse(file).RootElement.Clone();
     }
@@ -47,20 +47,6 @@ internal sealed class Lab : IDisposable
         using var file = FitsFile.Open(path);
         var image = file.FirstImage!;
         return new Frame { Path = path, Name = Path.GetFileName(path), Width = image.Width, Height = image.Height, Hdu = image.Index };
-    }
-
-    internal static string? Find(string folder)
-    {
-        string? named = Environment.GetEnvironmentVariable("SENSORPROFILE_TESTDATA");
-        if (!string.IsNullOrEmpty(named))
-            return Directory.Exists(Path.Combine(named, folder)) ? Path.Combine(named, folder) : null;
-        for (DirectoryInfo? at = new(AppContext.BaseDirectory); at is not null; at = at.Parent)
-        {
-            string candidate = Path.Combine(at.FullName, "shared", "data", folder);
-            if (Directory.Exists(candidate))
-                return candidate;
-        }
-        return null;
     }
 
     private IEnumerable<string> Files(string pattern) =>

@@ -1,0 +1,96 @@
+namespace SensorProfile.FixedPattern;
+
+/// <summary>A pixel's samples as all searches for levels need them: worked out once, for steps of every kind and number.</summary>
+internal sealed class LevelSamples
+{
+    /// <summary>Prepares the samples; they are put in order only when a search asks for it.</summary>
+    /// <param name="groups">Sets of at least two frames.</param>
+    public LevelSamples(SampleGroup[] groups)
+    {
+        Groups = groups;
+        Frames = groups.Sum(g => g.Values.Length);
+        Squares = [.. groups.Select(g => SumOfSquares(g.Values))];
+        double excess = Excess(Squares);
+        Weights = [.. groups.Select(g => 1 / (g.Variance + excess))];
+        Scatter = Weights.Zip(Squares, (w, s) => w * s).Sum();
+        CameraScatter = groups.Zip(Squares, (g, s) => s / g.Variance).Sum();
+        Floor = groups.Zip(Weights, (g, w) => (g.Values.Length - 1) * g.Variance * w).Sum() * (Freedom - 1) / Freedom;
+    }
+
+    /// <summary>The sets.</summary>
+    public SampleGroup[] Groups { get; }
+
+    /// <summary>Frames of all sets.</summary>
+    public int Frames { get; }
+
+    /// <summary>Frames less sets.</summary>
+    public int Freedom => Frames - Groups.Length;
+
+    /// <summary>Σ(x − mean of the set)² of each set.</summary>
+    public double[] Squares { get; }
+
+    /// <summary>1/(variance + the pixel's excess) of each set.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>Q₀ = Σ(x − mean of the set)²/(variance + the pixel's excess): the scatter about one level per set.</summary>
+    public double Scatter { get; }
+
+    /// <summary>The same without the excess.</summary>
+    public double CameraScatter { get; }
+
+    /// <summary>What the camera's own noise leaves of <see cref="Scatter"/> after a step was fitted.</summary>
+    public double Floor { get; }
+
+    /// <summary>Of each set, its samples from the highest down; of equal ones the earlier first.</summary>
+    public int[][] Order => field ??= [.. Groups.Select(g => (int[])[.. Enumerable.Range(0, g.Values.Length).OrderByDescending(i => g.Values[i])])];
+
+    /// <summary>Of each set, H(0 … n): the sum of the highest samples, counted from the set's mean.</summary>
+    public double[][] Heights => field ??= [.. Groups.Select((g, k) => Cumulated(g.Values, Order[k]))];
+
+    /// <summary>Of each set, z²/n for every sum z of levels.</summary>
+    public double[][] Shares => field ??= [.. Groups.Select(g => SquaresOver(g.Values.Length))];
+
+    /// <summary>Σz² − (Σz)²/n of a set with so many samples at least one and two levels up.</summary>
+    public double Spread(int group, int one, int two) => one + 3.0 * two - Shares[group][one + two];
+
+    /// <summary>Variance that the pixel has above the expected in all sets alike: the mean of s² − expected with the weights of the variances' own errors, which the quiet sets rule.</summary>
+    /// <param name="squares">Sum of squares of each set.</param>
+    public double Excess(double[] squares)
+    {
+        double excess = 0;
+        for (int round = 0; round < 4; round++)
+        {
+            double sum = 0, weight = 0;
+            for (int g = 0; g < Groups.Length; g++)
+            {
+                double w = 1 / (Groups[g].Variance + excess);
+                sum += w * w * (squares[g] - (Groups[g].Values.Length - 1) * Groups[g].Variance);
+                weight += w * w * (Groups[g].Values.Length - 1);
+            }
+            excess = Math.Max(0, sum / weight);
+        }
+        return excess;
+    }
+
+    private static double SumOfSquares(double[] values)
+    {
+        double mean = values.Average(), sum = 0;
+        foreach (double value in values) sum += (value - mean) * (value - mean);
+        return sum;
+    }
+
+    private static double[] Cumulated(double[] values, int[] order)
+    {
+        double mean = values.Average();
+        double[] heights = new double[values.Length + 1];
+        for (int j = 0; j < values.Length; j++) heights[j + 1] = heights[j] + values[order[j]] - mean;
+        return heights;
+    }
+
+    private static double[] SquaresOver(int count)
+    {
+        double[] shares = new double[2 * count + 1];
+        for (int z = 0; z < shares.Length; z++) shares[z] = (double)z * z / count;
+        return shares;
+    }
+}
