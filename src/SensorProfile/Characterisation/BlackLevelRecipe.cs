@@ -60,14 +60,14 @@ internal static class BlackLevelRecipe
                 TemperatureCelsius = f.Frame.Frame.TemperatureCelsius,
                 ExposureSeconds = taken,
                 EquivalentSeconds = equivalent,
-                Level = f.Frame.Level + MedianShift(f.Frame, at, equivalent, gain),
+                Level = f.Frame.Level + (at?.Lean.Of(f.Set) is { } lean ? -lean / gain : MedianShift(f.Frame, at, equivalent, gain)),
                 Noise = Math.Sqrt(noise * noise + doubt * doubt),
                 First = first.Contains(f.Frame.Name),
             };
         })];
     }
 
-    /// <summary>By how much the median lies below the mean because dark electrons are Poisson distributed, ADU: κ₃/(6σ²), κ₃ = their number (Cornish and Fisher 1938, Rev. Int. Stat. Inst. 5, 307).</summary>
+    /// <summary>By how much the median lies below the mean because dark electrons are Poisson distributed, ADU: κ₃/(6σ²), κ₃ = their number (Cornish and Fisher 1938, Rev. Int. Stat. Inst. 5, 307); where the whole distribution is not known.</summary>
     private static double MedianShift(ScreenedFrame frame, DarkTemperature? at, double seconds, double gain)
     {
         DarkSignalLineFit? line = at?.Variance is { Resolved: true } noise ? noise : at?.Typical is { Resolved: true } level ? level : null;

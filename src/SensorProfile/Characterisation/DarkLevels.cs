@@ -19,6 +19,13 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
             Selected(channel).Average(c => level(f.Channels[c]) * gains[c].Value),
             efficiency * Math.Sqrt(Selected(channel).Sum(c => Math.Pow(gains[c].Value, 2) * f.Channels[c].ClippedVariance / f.Channels[c].Pixels)) / Selected(channel).Count())))];
 
+    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
+    public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(MedianLean lean, int? channel = null)
+    {
+        double[] leans = [.. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => lean.Of(set, c))))];
+        return [.. Points(c => c.Median, OrderStatistics.MedianToMeanError, channel).Select((p, i) => p with { Level = p.Level - leans[i] })];
+    }
+
     /// <summary>One point per pair: exposure in s, temporal variance in e-², and its doubt; the bias pairs join at no exposure, for read noise does not know the temperature.</summary>
     public static IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Variances(
         IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs, IReadOnlyList<PooledVariance?> bias, IReadOnlyList<Measurement> gains, int? channel = null)
@@ -34,13 +41,13 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
     }
 
     /// <summary>Levels above the pedestal for plots, one per exposure, ADU, averaged over the channels.</summary>
-    public static IReadOnlyList<DarkLevel> ForPlots(IReadOnlyList<ScreenedSet> sets, double medianPedestal, double meanPedestal,
+    public static IReadOnlyList<DarkLevel> ForPlots(IReadOnlyList<ScreenedSet> sets, double medianPedestal, double meanPedestal, Func<ScreenedSet, double> lean,
         IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs)
     {
         return [.. sets.GroupBy(s => s.Set.ExposureSeconds ?? 0).OrderBy(g => g.Key).Select(group =>
         {
             ScreenedFrame[] frames = [.. group.SelectMany(s => s.Frames)];
-            double[] medians = [.. frames.Select(f => f.Channels.Average(c => c.Median))], means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
+            double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - lean(s)))], means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
             PooledVariance? variance = PooledVariance.Of([.. pairs.Where(p => p.ExposureSeconds == group.Key).SelectMany(p => p.Pair.Channels)
                 .Select(c => c.TemporalVariance).Select(v => (v.Value, v.StandardUncertainty))]);
             return new DarkLevel

@@ -9,9 +9,6 @@ namespace SensorProfile.Characterisation;
 /// <summary>Dark frames → dark rate at every temperature (level and variance form, EMVA 1288) → temperature law.</summary>
 internal static class DarkRecipe
 {
-    /// <summary>A median of n normal values scatters √(π/2) times as much as their mean.</summary>
-    private static readonly double medianInefficiency = Math.Sqrt(Math.PI / 2);
-
     /// <summary>A probe that reads in coarser steps than this says nothing about small differences between sets, °C.</summary>
     private const double FineProbe = 0.3;
 
@@ -36,7 +33,9 @@ internal static class DarkRecipe
 
         double saturation = NearSaturation * (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum));
         var pairs = PairsBySet(sets, mode, meter);
-        DarkTemperature[] At(double doubling) => [.. levels.Where(l => l.TemperatureCelsius is not null).Select(l => Temperature(l, sets, pairs, bias, gains, saturation, doubling))];
+        TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
+        MedianLean lean = MedianLean.Measure([.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())], bias, mode, [.. gains.Select(g => g.Value)], meter.Walk);
+        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling))];
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
@@ -70,7 +69,7 @@ internal static class DarkRecipe
     }
 
     private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
-        BiasResult bias, Measurement[] gains, double saturation, double doubling)
+        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling)
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
@@ -81,7 +80,7 @@ internal static class DarkRecipe
         var levels = new DarkLevels(withZero, gains, s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s));
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
-        DarkSignalLineFit? typical = DarkSignalLine.Fit(levels.Points(c => c.Median, medianInefficiency), "e-");
+        DarkSignalLineFit? typical = TypicalLine(levels, lean);
         DarkSignalLineFit? mean = MeanLine(levels, withZero, saturation);
         double unit = gains.Average(g => g.Value);
         return new DarkTemperature
@@ -90,13 +89,25 @@ internal static class DarkRecipe
             TemperatureUncertainty = TemperatureUncertainty(sets, step),
             Sets = sets,
             Typical = typical,
+            MedianLevel = MedianLine(levels, MedianLean.None),
+            Lean = lean,
             Mean = mean,
             Variance = VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains)),
             Channels = gains.Length == 1 ? [] : [.. gains.Select((_, c) =>
-                (DarkSignalLine.Fit(levels.Points(r => r.Median, medianInefficiency, c), "e-"), VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))))],
-            Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit,
+                (TypicalLine(levels, lean, c), VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))))],
+            Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit, s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
         };
+    }
+
+    private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) => DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");
+
+    // The lean shares its doubt among all frames: what it takes from the slope carries it.
+    private static DarkSignalLineFit? TypicalLine(DarkLevels levels, MedianLean lean, int? channel = null)
+    {
+        if (MedianLine(levels, lean, channel) is not { } line) return null;
+        double taken = MedianLine(levels, MedianLean.None, channel)!.Slope.Value - line.Slope.Value, doubt = MedianLean.RelativeDoubt * taken;
+        return line with { Slope = line.Slope with { StandardUncertainty = Math.Sqrt(line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + doubt * doubt) } };
     }
 
     // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where there are two of them.

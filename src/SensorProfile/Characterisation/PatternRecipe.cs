@@ -25,7 +25,7 @@ internal static class PatternRecipe
             Gains = [.. gains.Select(g => g.Value)],
             Series = [.. darks.Temperatures.Select(t => Series(t, profile, variance))],
             ReferenceTemperature = reference,
-            TypicalAtReference = profile.RateAtReference,
+            TypicalAtReference = Origin(darks.Temperatures, profile.RateAtReference, reference, variance),
             TypicalLaw = ProfileLaws.Typical(profile, reference),
             ActivationLaw = ProfileLaws.Activation(profile, reference),
             Unlit = bias.Moments,
@@ -56,10 +56,18 @@ internal static class PatternRecipe
     public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
         flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, (options.Thresholds ?? new()).DeadResponse);
 
+    /// <summary>Rate at the reference temperature of the pixel at the median of the maps: as far above the typical one as the medians of the frames lean at the nearest temperature.</summary>
+    private static Measurement? Origin(IReadOnlyList<DarkTemperature> temperatures, Measurement? rate, double reference, bool variance)
+    {
+        DarkTemperature nearest = temperatures.MinBy(t => Math.Abs(t.TemperatureCelsius - reference))!;
+        return variance || rate is null || nearest is not { Typical: { Resolved: true } typical, MedianLevel: { } level } ? rate
+            : rate with { Value = rate.Value * level.Slope.Value / typical.Slope.Value };
+    }
+
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
         double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;       // only brings sets a few tenths of a degree apart together
-        DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
+        DarkSignalLineFit? line = variance ? t.Variance : t.MedianLevel;
         return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
             [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)]);
     }
@@ -80,7 +88,7 @@ internal static class PatternRecipe
         var profile = new DarkCurrentProfile { Models = fit?.Models ?? [], Selected = fit?.Selected, DoublingTemperature = fit?.DoublingTemperature, ReferenceTemperature = rest.ReferenceTemperature };
         return rest with
         {
-            TypicalAtReference = fit?.RateAtReference ?? rest.TypicalAtReference,
+            TypicalAtReference = Origin(left, fit?.RateAtReference, rest.ReferenceTemperature, variance) ?? rest.TypicalAtReference,
             TypicalLaw = ProfileLaws.Typical(profile, rest.ReferenceTemperature),
             ActivationLaw = ProfileLaws.Activation(profile, rest.ReferenceTemperature),
         };

@@ -10,7 +10,8 @@ internal static class ThermometerReport
     /// <summary>°C, of a single reading of a probe: half of its usual step.</summary>
     public const double ReadingDoubt = 0.05;
 
-    private const double Sigmas = 5;
+    private const double Sigmas = 5;                     // between sets: many are compared
+    private const double DriftSigmas = 4;                // inside a set: of both drifts together
     private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
 
     /// <summary>Records, findings, and the temperature of every frame by name.</summary>
@@ -48,8 +49,6 @@ internal static class ThermometerReport
         double reading = Reading(exposure) ?? series.TemperatureCelsius, mean = frames.Average(f => f.Value);
         double doubt = longest is null ? 0 : Math.Sqrt(MeanVariance(frames) + MeanVariance(longest) + 2 * ReadingDoubt * ReadingDoubt / frames.Count);
         (Measurement? drift, double scatter) = Drift([.. frames.Select(f => f.Value)], [.. frames.Select(f => f.StandardUncertainty)]);
-        (Measurement? probe, _) = exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
-            ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)]) : (null, 0);
         return new HotPixelTemperature
         {
             Reading = reading,
@@ -57,10 +56,21 @@ internal static class ThermometerReport
             Frames = frames.Count,
             Difference = longest is null ? null : new(mean - (reading - anchor), doubt, "°C", frames.Count, "hot pixels minus readings, against the longest exposure at this temperature"),
             Drift = drift,
-            ReadingDrift = probe is null ? null : Math.Round(probe.Value, 6),
+            ReadingDrift = ReadingLine(exposure) is { } probe ? Math.Round(probe.Value, 6) : null,
             Scatter = scatter,
         };
     }
+
+    /// <summary>Variance of the probe's own drift, °C²: the scatter of its readings about their line; of equal readings only their rounding counts, first and last uniform within ±<see cref="ReadingDoubt"/>.</summary>
+    private static double ReadingDriftVariance(DarkExposure exposure, bool still)
+    {
+        if (still) return 2 * ReadingDoubt * ReadingDoubt / 3;
+        double doubt = ReadingLine(exposure)!.StandardUncertainty;
+        return doubt * doubt;
+    }
+
+    private static Measurement? ReadingLine(DarkExposure exposure) => exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
+        ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)]).Drift : null;
 
     private static double MeanVariance(IReadOnlyList<Measurement> frames) => frames.Sum(f => f.StandardUncertainty * f.StandardUncertainty) / (frames.Count * frames.Count);
 
@@ -77,9 +87,10 @@ internal static class ThermometerReport
     private static Finding? Judge(HotPixelTemperature record, DarkExposure exposure)
     {
         string[] names = [.. exposure.Frames.Select(f => f.Name)];
-        if (record.Drift is { } drift && record.ReadingDrift is { } probe && Math.Abs(drift.Value - probe) > Math.Max(NotableDrift, Sigmas * drift.StandardUncertainty))
+        bool still = exposure.Readings.Distinct().Count() == 1;
+        if (record.Drift is { } drift && record.ReadingDrift is { } probe
+            && Math.Abs(drift.Value - probe) > Math.Max(NotableDrift, DriftSigmas * Math.Sqrt(drift.StandardUncertainty * drift.StandardUncertainty + ReadingDriftVariance(exposure, still))))
         {
-            bool still = exposure.Readings.Distinct().Count() == 1;
             return new("probe-misses-drift", Severity.Warning, Invariant(
                 $"During the {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame, or take the temperatures from the hot pixels (--temperatures hot-pixels)."), names);
         }

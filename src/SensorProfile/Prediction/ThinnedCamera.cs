@@ -1,5 +1,6 @@
 using SensorProfile.FixedPattern;
 using SensorProfile.Pixels;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.Prediction;
 
@@ -24,6 +25,7 @@ internal static class ThinnedCamera
             Unlit = input.Unlit is { } unlit ? new PixelMoments(columns.Length, rows.Length, unlit.Frames, Thinned(unlit.Mean, input.Width, rows, columns),
                 unlit.Variance.Length == 0 ? [] : Thinned(unlit.Variance, input.Width, rows, columns)) : null,
             UnlitSets = [],
+            Lines = Thinned(input.Lines, rows, columns),
             TestLevels = false,
             Quick = false,
         };
@@ -54,6 +56,19 @@ internal static class ThinnedCamera
             if (together) r++;
         }
         return new(frame.Name, columns.Length, rows.Length, kept);
+    }
+
+    /// <summary>The lines that are kept, under the numbers and ends that they have in the small camera.</summary>
+    private static DefectLine[] Thinned(IReadOnlyList<DefectLine> lines, int[] rows, int[] columns)
+    {
+        List<DefectLine> kept = [];
+        foreach (DefectLine line in lines)
+        {
+            (int[] across, int[] along) = line.Direction == "row" ? (rows, columns) : (columns, rows);
+            int number = Array.BinarySearch(across, line.Number - 1), from = along.Count(i => i < line.From - 1), to = along.Count(i => i < line.To);
+            if (number >= 0 && to > from) kept.Add(line with { Number = number + 1, From = from + 1, To = to });
+        }
+        return [.. kept];
     }
 
     private static float[] Thinned(float[] map, int width, int[] rows, int[] columns)

@@ -6,7 +6,7 @@ using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
 
-/// <summary>Fourteen different synthetic cameras: every measured quantity within 4 of its own uncertainties of the truth.</summary>
+/// <summary>Fifteen different synthetic cameras: every measured quantity within 4 of its own uncertainties of the truth.</summary>
 public sealed class KnownTruthTests(ITestOutputHelper output)
 {
     private static readonly double[] six = [-20, -15, -10, -5, 0, 5];
@@ -26,6 +26,12 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         ["strong-glow"] = Mono(0.8, 1.6, 48000) with
         {
             Glow = [new Glow { Shape = GlowShape.Corner, Rate = 3, Width = 8, X = 200, Y = 1, DoublingTemperature = 12 }], Shots = Nights.Full(48000, six, long4),
+        },
+        // The median of the noisy frames is up to 7 % too high here; it was taken for the typical rate once, at 20 of its errors.
+        ["broad-glow-and-warm-pixels"] = Mono(0.8, 1.6, 48000) with
+        {
+            Width = 320, Height = 256, HotPixels = new HotPixels { Share = 0.01 },
+            Glow = [new Glow { Shape = GlowShape.Corner, Rate = 0.1, Width = 60, X = 320, Y = 1, DoublingTemperature = 9 }], Shots = Nights.Full(48000, six, long4),
         },
         ["telegraph"] = Mono(0.8, 1.6, 48000) with { TelegraphPixels = new TelegraphPixels { Share = 0.003, Amplitude = 20, AmplitudeSpread = 0.4 }, Shots = Nights.Full(48000, six, long4) },
         ["curved-photon-transfer"] = Mono(0.8, 1.6, 48000) with { BrighterFatter = -1.6e-6, Shots = Nights.Full(48000, six, long4) },
@@ -69,7 +75,7 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         TrueDarkPoint reference = truth.DarkCurrent!.Points.MinBy(p => Math.Abs(p.Temperature - dark.ReferenceTemperature!.Value))!;
         Assert.Equal(reference.Temperature, dark.ReferenceTemperature!.Value, 0.2);
         Agrees("dark rate", dark.RateAtReference, (dark.Form == "variance" ? reference.OrdinaryRate : reference.TypicalRate) * skew);
-        Agrees("doubling temperature", dark.DoublingTemperature, reference.DoublingTemperature);
+        Agrees("doubling temperature", dark.DoublingTemperature, name.StartsWith("broad-glow", StringComparison.Ordinal) ? DoublingOfTheMedian(truth, reference) : reference.DoublingTemperature);
         foreach (DarkCurrentPoint point in dark.Points)
         {
             TrueDarkPoint at = truth.DarkCurrent.Points.MinBy(p => Math.Abs(p.Temperature - point.Temperature))!;
@@ -79,6 +85,13 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         Assert.Equal(name == "black-clamp" ? "variance" : "level", dark.Form);
         Assert.Equal(camera.CodeStep, session.Characterise().Profile.Camera.CodeStep);
         Assert.Empty(worst);
+    }
+
+    /// <summary>Where glow reaches half the sensor the median pixel does not follow the law of dark current alone: from its true rates 5 °C below and above.</summary>
+    private static double DoublingOfTheMedian(SimulationTruth truth, TrueDarkPoint at)
+    {
+        double Rate(double celsius) => truth.DarkCurrent!.Points.MinBy(p => Math.Abs(p.Temperature - celsius))!.TypicalRate;
+        return 10 * Math.Log(2) / Math.Log(Rate(at.Temperature + 5) / Rate(at.Temperature - 5));
     }
 
     private static CameraDescription Mono(double gain, double readNoise, double? fullWell, double doubling = 6.2) => new()

@@ -86,6 +86,30 @@ public sealed class DarkTrialsTests
         Assert.All(Enumerable.Range(0, rows.Length), i => Assert.Equal(i / thin.Width % 2 * 2 + i % thin.Width % 2 + 10, rows[i]));
     }
 
+    // A column near the right edge of a large frame ended the whole characterisation: its number pointed beyond the thinned frame.
+    [Fact]
+    public void DefectLinesOfALargeFrameStandAtTheirPlaceInTheThinnedOne()
+    {
+        const int FirstColumn = 840, FirstRow = 640;          // pairs of columns and rows are kept: of 20 in a row some stay and some go
+        var frame = Pixels.MemorySamples.Of("frame", 900, 700, (row, column) => (column is >= FirstColumn and < FirstColumn + 20 ? 1000 + column : 0) + (row is >= FirstRow and < FirstRow + 20 ? 20_000 + row : 0));
+        Measurement excess = new(1, 0.1, "ADU", 1, "");
+        var input = Input() with
+        {
+            Width = 900, Height = 700, Unlit = null, Series = [new DarkSeries(-10, 0.05, [new DarkExposure(30, [frame])])],
+            Lines = [.. Enumerable.Range(FirstColumn, 20).Select(c => new DefectLine("column", c + 1, 351, 700, "level", excess)),
+                .. Enumerable.Range(FirstRow, 20).Select(r => new DefectLine("row", r + 1, 1, 900, "level", excess))],
+        };
+        PatternInput thin = ThinnedCamera.Of(input)!;
+        var kept = new ushort[thin.Pixels];
+        thin.Series[0].Exposures[0].Frames[0].ReadRows(0, kept);
+        int[] columns = [.. Enumerable.Range(0, thin.Width).Where(c => kept[c] >= 1000)], rows = [.. Enumerable.Range(0, thin.Height).Where(r => kept[r * thin.Width] >= 20_000)];
+        Assert.InRange(columns.Length, 4, 16);
+        Assert.Equal(columns.Select(c => c + 1), thin.Lines.Where(l => l.Direction == "column").Select(l => l.Number));
+        Assert.Equal(rows.Select(r => r + 1), thin.Lines.Where(l => l.Direction == "row").Select(l => l.Number));
+        Assert.All(thin.Lines.Where(l => l.Direction == "column"), l => Assert.InRange(l.From, thin.Height / 2 - 1, thin.Height / 2 + 3));
+        Assert.All(thin.Lines, l => Assert.Equal(l.Direction == "column" ? thin.Height : thin.Width, l.To));
+    }
+
     private static PatternInput Input() => new PatternNight(PatternNight.Camera(PatternNight.Shots(5, -20, -15, -10, -5)) with { HotPixels = hot }).Input();
 
     private static DarkPredictionProfile Of(PatternInput input) => DarkTrials.Of(input, Thresholds(input))!;
