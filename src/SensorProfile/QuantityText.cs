@@ -76,6 +76,10 @@ public static class QuantityText
     /// <param name="celsius">°C.</param>
     public static string Temperature(double celsius) => $"{Typeset(NoNegativeZero(celsius.ToString("F1", CultureInfo.InvariantCulture)))} °C";
 
+    /// <summary>A temperature to at most a tenth of a degree, whole ones without decimals: "−10 °C", "25.8 °C".</summary>
+    /// <param name="celsius">°C.</param>
+    public static string Degrees(double celsius) => Temperature(celsius).Replace(".0 ", " ", StringComparison.Ordinal);
+
     /// <summary>A unit as it is typeset: "e-/px/s" becomes "e⁻/px/s"; "1" becomes "".</summary>
     /// <param name="unit">Unit as profiles write it.</param>
     public static string Unit(string unit)

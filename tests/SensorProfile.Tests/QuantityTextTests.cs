@@ -50,6 +50,9 @@ public class QuantityTextTests
         Assert.Equal("9\u202F216\u202F000", QuantityText.Count(9_216_000));
         Assert.Equal("−10.0 °C", QuantityText.Temperature(-10));
         Assert.Equal("0.0 °C", QuantityText.Temperature(-0.04));
+        Assert.Equal("−10 °C", QuantityText.Degrees(-10));
+        Assert.Equal("0 °C", QuantityText.Degrees(-0.008333));
+        Assert.Equal("25.8 °C", QuantityText.Degrees(25.81));
     }
 
     [Fact]

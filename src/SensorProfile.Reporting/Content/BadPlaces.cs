@@ -72,5 +72,5 @@ internal static class BadPlaces
 
     private static string Singular(string words) => words == "flicker" ? "flickers" : words.Replace("are ", "is ", StringComparison.Ordinal);
 
-    private static string At(FixedPatternProfile pattern) => pattern.ReferenceTemperature is { } t ? $" at {QuantityText.Number(t)} °C" : "";
+    private static string At(FixedPatternProfile pattern) => pattern.ReferenceTemperature is { } t ? $" at {QuantityText.Degrees(t)}" : "";
 }

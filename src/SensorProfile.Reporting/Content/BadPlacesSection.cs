@@ -59,5 +59,5 @@ internal static class BadPlacesSection
     private static long Pixels(FixedPatternProfile pattern, IReadOnlyList<MapPicture> pictures) =>
         pattern.Places?.Areas.Sum(a => a.Pixels) is > 0 and { } all ? all : pictures.Select(p => (long)p.FrameWidth * p.FrameHeight).FirstOrDefault();
 
-    private static string At(FixedPatternProfile pattern) => pattern.ReferenceTemperature is { } t ? $" at {QuantityText.Number(t)} °C" : "";
+    private static string At(FixedPatternProfile pattern) => pattern.ReferenceTemperature is { } t ? $" at {QuantityText.Degrees(t)}" : "";
 }

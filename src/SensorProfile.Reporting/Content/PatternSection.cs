@@ -39,7 +39,7 @@ internal static class PatternSection
     private static TableBlock Defects(DefectCounts counts, FixedPatternProfile pattern)
     {
         DefectThresholds? limits = pattern.Thresholds;
-        string at = pattern.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "";
+        string at = pattern.ReferenceTemperature is { } temperature ? $" at {QuantityText.Degrees(temperature)}" : "";
         string Rate(double? rate) => rate is null ? "" : $"more than {QuantityText.Number(rate.Value)} e⁻/px/s above the typical pixel{at}";
         (string Kind, long Count, string Meaning)[] rows =
         [

@@ -30,7 +30,7 @@ internal static class SummarySection
 
     private static KeyFiguresBlock KeyFigures(ModeProfile mode)
     {
-        string at = mode.DarkCurrent?.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "";
+        string at = mode.DarkCurrent?.ReferenceTemperature is { } temperature ? $" at {QuantityText.Degrees(temperature)}" : "";
         return new KeyFiguresBlock(
         [
             Figure("Read noise", mode.ReadNoise ?? mode.ReadNoiseAdu), Figure("Gain", mode.Gain), Figure("Full well", mode.FullWell),
@@ -76,7 +76,7 @@ internal static class SummarySection
         [0.15, 0.17, 0.18, 0.14, 0.22, 0.14]) { FirstNumberColumn = 1 };
 
     private static string Dark(DarkCurrentProfile? dark) => dark?.RateAtReference is null ? "–"
-        : TableCell.Of(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "");
+        : TableCell.Of(dark.RateAtReference) + (dark.ReferenceTemperature is { } temperature ? $" at {QuantityText.Degrees(temperature)}" : "");
 
     private static KeyFigure Figure(string label, Measurement? quantity) => quantity is null
         ? new KeyFigure(label, QuantityText.NotMeasured, "see the findings")

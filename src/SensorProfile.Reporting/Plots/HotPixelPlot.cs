@@ -50,7 +50,7 @@ internal static class HotPixelPlot
     private static double Middle(DoublingByRate c) => Math.Sqrt(c.RateFrom * c.RateTo);
 
     private static string At(FixedPatternProfile pattern) =>
-        pattern.ReferenceTemperature is { } temperature ? $" at {QuantityText.Number(temperature)} °C" : "";
+        pattern.ReferenceTemperature is { } temperature ? $" at {QuantityText.Degrees(temperature)}" : "";
 
     private static AreaSeries Band(HotPixelCount[] counts, double floor)
     {

@@ -33,6 +33,8 @@ internal static class Codes
     public const string DarkNotResolved = "dark-below-limit";
     public const string BlackClamp = "black-level-pinned";
     public const string FormsDisagree = "dark-forms-disagree";
+    public const string DarkSaturated = "dark-saturated";
+    public const string NoPicture = "no-picture";
     public const string DarkNotLinear = "dark-not-linear";
     public const string FewExposures = "few-dark-exposures";
     public const string NoGain = "gain-missing-for-electrons";

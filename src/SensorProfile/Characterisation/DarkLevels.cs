@@ -9,6 +9,8 @@ namespace SensorProfile.Characterisation;
 /// <remarks>Levels are turned into electrons channel by channel and then averaged, so that colours with gains of their own may be pooled.</remarks>
 internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<Measurement> gains, Func<ScreenedSet, double> exposureOf)
 {
+    private const double LeastVariance = 1.0 / 12;       // ADU²: rounding to whole codes; a saturated frame shows no other noise
+
     /// <summary>The same for some of the sets.</summary>
     public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
 
@@ -17,7 +19,7 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
         [.. sets.SelectMany(set => set.Frames.Select(f => (
             exposureOf(set),
             Selected(channel).Average(c => level(f.Channels[c]) * gains[c].Value),
-            efficiency * Math.Sqrt(Selected(channel).Sum(c => Math.Pow(gains[c].Value, 2) * f.Channels[c].ClippedVariance / f.Channels[c].Pixels)) / Selected(channel).Count())))];
+            efficiency * Math.Sqrt(Selected(channel).Sum(c => Math.Pow(gains[c].Value, 2) * Math.Max(f.Channels[c].ClippedVariance, LeastVariance) / f.Channels[c].Pixels)) / Selected(channel).Count())))];
 
     /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(MedianLean lean, int? channel = null)
@@ -74,7 +76,7 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
 
     /// <summary>Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise, ADU.</summary>
     public static double MedianNoise(ScreenedFrame frame) =>
-        Math.Sqrt(Math.PI / 2 * frame.Channels.Sum(c => Math.Max(c.ClippedVariance, 1.0 / 12) / c.Pixels)) / frame.Channels.Count;
+        Math.Sqrt(Math.PI / 2 * frame.Channels.Sum(c => Math.Max(c.ClippedVariance, LeastVariance) / c.Pixels)) / frame.Channels.Count;
 
     private IEnumerable<int> Selected(int? channel) => channel is { } one ? [one] : Enumerable.Range(0, gains.Count);
 

@@ -17,7 +17,7 @@ internal static class DarkRecipe
 
     public static DarkResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options, Meter meter, Rejections rejections)
     {
-        IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Dark);
+        IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.Of(FrameKind.Dark), flats, rejections);
         if (sets.Count == 0) return new();
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
         if (gains.Length < mode.Mosaic.Channels)
@@ -48,6 +48,17 @@ internal static class DarkRecipe
         DarkFindings.Report(temperatures, mode, rejections);
         rejections.Add(fit?.Findings ?? []);
         return new DarkResult { Profile = DarkSummary.Of(temperatures, fit, gains), Temperatures = temperatures };
+    }
+
+    /// <summary>The sets whose typical pixel is not full: a full pixel tells no dark current.</summary>
+    private static IReadOnlyList<ScreenedSet> Unsaturated(IReadOnlyList<ScreenedSet> sets, FlatResult flats, Rejections rejections)
+    {
+        if (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() is not { } full) return sets;
+        ILookup<bool, ScreenedSet> byState = sets.ToLookup(s => s.Frames.Any(f => f.Channels.Any(c => c.Median >= NearSaturation * full)));
+        string[] names = [.. byState[true].SelectMany(s => s.Frames).Select(f => f.Name)];
+        if (names.Length > 0)
+            rejections.Add(Codes.DarkSaturated, Severity.Warning, $"{names.Length} dark frames are full to saturation and say nothing about dark current; they were not measured: take shorter or colder ones, or look for light.", names);
+        return [.. byState[false]];
     }
 
     /// <summary>The form that carries the answer: the level, or the variance where the camera pins its level.</summary>

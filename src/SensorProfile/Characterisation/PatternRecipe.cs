@@ -17,6 +17,11 @@ internal static class PatternRecipe
         if (gains.Length < mode.Mosaic.Channels) return null;
         bool variance = profile.Form == "variance";
         var first = mode.Frames.First().Samples;
+        if (first.Height < 2 || first.Width < 2)
+        {
+            rejections.Add(Codes.NoPicture, Severity.Warning, "The frames are a single row or column, so no maps are made: hot pixels, glow and structure need a picture.");
+            return null;
+        }
         var input = new PatternInput
         {
             Width = first.Width,

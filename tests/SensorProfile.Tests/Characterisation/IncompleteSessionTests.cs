@@ -1,3 +1,4 @@
+using SensorProfile.Characterisation;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
@@ -42,6 +43,32 @@ public sealed class IncompleteSessionTests
         Assert.Contains("bytes are missing", rejected.Reason, StringComparison.Ordinal);
         Assert.NotNull(profile.Modes[0].Gain);
         Assert.NotNull(profile.Modes[0].ReadNoise);
+    }
+
+    // Darks without any noise ended the whole run once: their level had no uncertainty.
+    [Fact]
+    public void DarksThatAreFullAreNamedAndTheOthersMeasured()
+    {
+        using var session = new SimulatedSession(camera with
+        {
+            DarkCurrent = new() { RateAtReference = 20, ReferenceTemperature = -10, DoublingTemperature = 6 },
+            Shots = Nights.Full(40000, [-25, -20, -15, -10, 20], [10, 60, 300]),
+        }, 6);
+        CameraProfile profile = session.Characterise().Profile;
+        Finding full = Assert.Single(profile.Findings, f => f.Code == "dark-saturated");
+        Assert.Equal(8, full.Frames.Count);                  // at 20 °C 640 e-/px/s: 60 s and 300 s fill a well of 40 000 e-, 10 s do not
+        Assert.NotNull(profile.Modes[0].DarkCurrent!.DoublingTemperature);
+        Assert.Equal(6, profile.Modes[0].DarkCurrent!.DoublingTemperature!.Value, 0.3);
+    }
+
+    [Fact]
+    public void FramesOfASingleRowAreMeasuredWithoutMaps()
+    {
+        using var session = new SimulatedSession(camera with { Width = 400, Height = 1, Shots = Nights.Full(40000, [-10], [60, 120, 300]) }, 7);
+        CharacterisationResult result = Characteriser.Run(FrameInventory.Read([session.Folder], new InventoryOptions()), new CharacterisationOptions());
+        Assert.Contains(result.Profile.Findings, f => f.Code == "no-picture");
+        Assert.NotNull(result.Profile.Modes[0].ReadNoise);
+        Assert.Empty(result.Profile.Modes[0].FixedPattern?.HotPixelCurve ?? []);
     }
 
     [Fact]
