@@ -55,7 +55,7 @@ public static class AnswerPage
         ArgumentNullException.ThrowIfNull(answer);
         List<Block> blocks = [DecisionBlocks.Head(answer), MatchBlocks.Verdicts(answer)];
         if (MatchBlocks.Night(answer) is { } figure) blocks.Add(figure);
-        if (answer.Pairs.Count > answer.Matches.Count) blocks.AddRange([new SubheadingBlock("Every light set against every dark set"), MatchBlocks.Pairs(answer)]);
+        if (answer.Pairs.Count > answer.Matches.Count) blocks.AddRange([new SubheadingBlock(MatchBlocks.PairsTitle(answer)), MatchBlocks.Pairs(answer)]);
         blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
         var document = new ReportDocument("Darks for these lights", "Each light set against each dark set: settings, size, exposure, temperature through the night.", created, [new ReportSection(null, null, blocks)]) { Kind = "lights and darks" };
         Write(folder, "dark-match", document, MatchTable.Of(answer));

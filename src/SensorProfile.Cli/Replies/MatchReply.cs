@@ -19,7 +19,7 @@ internal static class MatchReply
 
     private static ReplyTable Matches(MatchAnswer answer) => new(
         "", ["lights", "darks", "verdict", ">loss", "reason"],
-        [.. answer.Matches.Select(m => (IReadOnlyList<string>)[m.Lights, m.Darks ?? "none", Verdict(m), Loss(m), m.Reason])]);
+        [.. answer.Matches.Select(m => (IReadOnlyList<string>)[m.Lights, m.Darks ?? "none", Verdict(m), Loss(m), m.Reason != answer.Reason ? m.Reason : answer.Matches.Count > 1 ? "As said above." : ""])]);
 
     /// <summary>Every light set against every dark set, where there is more than one to choose from.</summary>
     private static ReplyTable[] Others(MatchAnswer answer)

@@ -28,11 +28,18 @@ internal static class ShotsReply
         [.. answer.Expected.Select(e => (IReadOnlyList<string>)
             [Labels.Of(e.Quantity) + (e.Quantity == "readNoise" ? " of one pixel" : ""), answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null) ? "" : Cell(e.Now, e.Unit), answer.Shots.Count > 0 ? Cell(e.WithShots, e.Unit) : ""])]);
 
-    /// <summary>One row for each addition, with all that it brings.</summary>
+    /// <summary>One row for each addition with all that it brings; those that bring the same at other temperatures share a row.</summary>
     private static ReplyTable Additions(ShotListAnswer answer) => new(
         "What more frames would bring, most useful first", ["frames", ">time", "uncertainty"],
-        [.. answer.Additions.GroupBy(a => a.What).Take(Shown).Select(g => (IReadOnlyList<string>)
-            [g.Key, Duration(g.First().Seconds), string.Join("; ", g.Select(a => $"{Labels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"))])]);
+        [.. answer.Additions.GroupBy(a => a.What)
+            .Select(g => (What: g.Key, Time: Duration(g.First().Seconds), Brings: string.Join("; ", g.Select(a => $"{Labels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"))))
+            .GroupBy(row => (row.Time, row.Brings)).Take(Shown).Select(g => (IReadOnlyList<string>)[OneOf([.. g.Select(row => row.What)]), g.Key.Time, g.Key.Brings])]);
+
+    /// <summary>"4 darks of 300 s at −20 °C, or at 5 °C".</summary>
+    private static string OneOf(string[] additions) => additions.Length == 1 ? additions[0]
+        : $"{additions[0]}{(additions.Length > 2 ? ", " : "")}{string.Join(", ", additions[1..^1].Select(Place))} or {Place(additions[^1])}";
+
+    private static string Place(string addition) => addition.LastIndexOf(" at ", StringComparison.Ordinal) is var at && at < 0 ? addition : addition[(at + 4)..];
 
     private static string Cell(double? uncertainty, string unit) => uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";
 

@@ -8,16 +8,16 @@ internal static class ListBlocks
 {
     private const string Box = "[  ]";      // to tick by hand
 
-    /// <summary>The masters of a plan.</summary>
+    /// <summary>The masters of a plan; the interval of each number of frames stands beside it where it is wider than that number.</summary>
     public static TableBlock Masters(PlanAnswer answer)
     {
         bool when = answer.Masters.Any(master => master.When.Length > 0);
-        return new TableBlock(["", "Frames", "95 %", "Exposure", "Sensor", "Setting", "Time", when ? "When and why" : "Why"],
+        return new TableBlock(["", "Frames (95 %)", "Exposure", "Sensor", "Setting", "Time", when ? "When and why" : "Why"],
             [.. answer.Masters.Select(master => (IReadOnlyList<string>)
             [
-                Box, QuantityText.Count(master.Frames), Interval(master), QuantityText.Number(master.Exposure) + " s", QuantityText.Temperature(master.Temperature), ModeLabel.Text(master.Settings),
+                Box, QuantityText.Count(master.Frames) + Interval(master), QuantityText.Number(master.Exposure) + " s", QuantityText.Temperature(master.Temperature), ModeLabel.Text(master.Settings),
                 DecisionText.Duration(master.Seconds), when ? $"{Sentence(master.When)} {master.Reason}" : master.Reason,
-            ])], [0.05, 0.08, 0.1, 0.1, 0.1, 0.16, 0.1, 0.31]) { FirstNumberColumn = 1, LastNumberColumn = 4 };
+            ])], [0.05, 0.15, 0.1, 0.1, 0.15, 0.1, 0.35]) { FirstNumberColumn = 1, LastNumberColumn = 3 };
     }
 
     /// <summary>The frames of a shot list.</summary>
@@ -43,7 +43,7 @@ internal static class ListBlocks
 
     private static string Words(string name) => name == "readNoise" ? "read noise of one pixel" : string.Concat(name.Select(c => char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString()));
 
-    private static string Interval(MasterPlan master) => master.FramesInterval is { Low: { } low, High: { } high } && high > low ? $"{QuantityText.Number(low)}–{QuantityText.Number(high)}" : "";
+    private static string Interval(MasterPlan master) => master.FramesInterval is { Low: { } low, High: { } high } && high > low ? $" ({QuantityText.Number(low)}–{QuantityText.Number(high)})" : "";
 
     private static string Sentence(string text) => text.Length == 0 ? "" : char.ToUpperInvariant(text[0]) + text[1..] + ".";
 }

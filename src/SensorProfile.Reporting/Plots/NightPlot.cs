@@ -10,6 +10,7 @@ namespace SensorProfile.Reporting.Plots;
 internal static class NightPlot
 {
     private const double FarthestBand = 3;      // times the spread of what is drawn: a wider band is cut there
+    private const double RoomForWords = 0.1;    // above and below, as a share of what is drawn
 
     /// <summary>The plot, or null when no light has a temperature.</summary>
     public static Panel? Of(LightMatch match)
@@ -24,6 +25,7 @@ internal static class NightPlot
         double reach = FarthestBand * Math.Max(drawn.High - drawn.Low, 1), low = drawn.Low - reach, high = drawn.High + reach;
         double from = Math.Max(night.ServesFrom ?? low, low), to = Math.Min(night.ServesTo ?? high, high);
         if (night.Known) drawn = drawn.Including(from).Including(to);
+        drawn = drawn.Including(drawn.High + RoomForWords * Math.Max(drawn.High - drawn.Low, 0.1)).Including(drawn.Low - RoomForWords * Math.Max(drawn.High - drawn.Low, 0.1));
         PlotModel model = PlotBase.New(match.Lights);
         PlotBase.AddLegend(model);
         PlotBase.AddLinear(model, AxisPosition.Bottom, timed ? $"Hours after {start.UtcDateTime:yyyy-MM-dd HH:mm} UTC" : "Light, in the order of the names", Span.Of(placed.Select(p => p.X)));

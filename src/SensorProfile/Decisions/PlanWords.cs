@@ -23,7 +23,7 @@ internal static class PlanWords
                 ["totalTime"] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
                 ["diskSpace"] = new(bytes / 1e6, each * bytes / 1e6, "MB", masters.Count, "16-bit frames of this camera"),
             },
-            Intervals = new Dictionary<string, Interval> { ["totalFrames"] = new(course.Low, course.High) },
+            Intervals = course.High > course.Low ? new Dictionary<string, Interval> { ["totalFrames"] = new(course.Low, course.High) } : new Dictionary<string, Interval>(),
             Cautions = question.Cooled ? Cautions.Cooling : Cautions.NightDarks,
             RulesOfThumb =
             [
@@ -61,7 +61,7 @@ internal static class PlanWords
     {
         foreach (UnplannedLights lights in course.Unplanned)
             yield return new Finding("lights-not-planned", Severity.Warning,
-                $"{lights.Reason.TrimEnd('.')} ({SettlingFrames.Words(lights.Settling)}, for {Said.Whole(lights.Lights)} lights of {Where(lights)}).");
+                $"No master can be planned for {Said.Whole(lights.Lights)} lights, {Where(lights)}. {lights.Reason} Such darks would be {SettlingFrames.Words(lights.Settling)}.");
         if (course.Blind is { } darks)
             yield return new Finding("masters-not-sure", Severity.Warning, $"Which temperatures one master serves depends on the spread over pixels; {SettlingFrames.Words([darks])} would show it: characterise again with them.");
         if (course.Masters.Max(m => m.Frames) <= PracticalFrames) yield break;
@@ -71,7 +71,7 @@ internal static class PlanWords
         yield return new Finding("more-darks-than-practical", Severity.Warning,
             $"{Said.Whole(most.Frames)} darks in one master ({Said.Duration(most.Seconds)}) are more than most people take"
             + (loss is double percent ? $"; {Said.Whole(PracticalFrames)} of them cost this stack {Said.Percent(percent / 100)} instead of {Said.Percent(question.Limits.NoiseLoss)}" : "")
-            + (saving is null ? "." : "; dithering averages the noise of the master too, and costs nothing."));
+            + (saving is null ? "." : "; dithering averages the noise of the master too."));
     }
 
     internal static string Reason(PlanQuestion question, MasterGroup group, LightSlice[] served)

@@ -17,13 +17,13 @@ internal static class ShotsToAdd
         List<List<Shot>> units = MissingShots.Of(question, sets, longest);
         List<Shot> shots = Fitting(question, units);
         SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height), with = now.With(shots);
-        ShotAddition[] additions = [.. ShotAdditions.Of(question, with, longest)];
+        ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
         string best = additions.Length == 0 ? "" : $"The greatest gain would be {additions[0].What} ({Said.Duration(additions[0].Seconds)}): {Gain(additions[0])}.";
         ShotListAnswer answer = ShotList.Answer(question, shots);
         return answer with
         {
             Sentence = shots.Count == 0 ? $"Nothing is missing: characterise what you have. {best}".TrimEnd() : answer.Sentence,
-            Reason = There(now) + (shots.Count == 0 || best.Length == 0 ? "" : $" {best.Replace("would be", "after that would be", StringComparison.Ordinal)}"),
+            Reason = There(now) + (shots.Count == 0 || best.Length == 0 ? "" : $" {best.Replace("The greatest gain would be", "Of single additions the greatest gain would be", StringComparison.Ordinal)}"),
             Findings = [.. Findings(question, modes, units, shots)],
             Additions = additions,
             Expected = ShotExpectation.Of(now, with),

@@ -41,9 +41,9 @@ public class ShotsToAddTests
     [Fact]
     public void InTooLittleTimeTheRestIsNamed()
     {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 35 });
-        Assert.True(answer.Quantities["totalTime"]!.Value <= 35 * 60);
-        Assert.Contains(answer.Findings, f => f.Code == "time-too-short" && f.Message.StartsWith("In 35 min not all fits: 24 more frames (1 h", StringComparison.Ordinal));
+        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 45 });
+        Assert.True(answer.Quantities["totalTime"]!.Value <= 45 * 60);
+        Assert.Contains(answer.Findings, f => f.Code == "time-too-short" && f.Message.StartsWith("In 45 min not all fits: 24 more frames (78 min)", StringComparison.Ordinal));
         Assert.Equal(RefusalKind.CannotTell, Assert.Throws<DecisionRefusedException>(() => ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory(Flats(1)), Minutes = 0.1 })).Kind);
     }
 
