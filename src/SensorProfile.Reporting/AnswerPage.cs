@@ -44,6 +44,23 @@ public static class AnswerPage
         Write(folder, "dark-tolerance", Document(profile, "how near the darks", blocks), DecisionCurves.Tolerance(skies));
     }
 
+    /// <summary>Darks on disk against lights on disk: the verdicts, every pair, the lights through the night (<c>dark-match.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="sky">The sky it holds for; null when none was given.</param>
+    /// <param name="created">Date of the page.</param>
+    /// <param name="folder">Where to.</param>
+    /// <exception cref="IOException">The folder cannot be written to.</exception>
+    public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        List<Block> blocks = [DecisionBlocks.Head(answer), MatchBlocks.Verdicts(answer)];
+        if (MatchBlocks.Night(answer) is { } figure) blocks.Add(figure);
+        if (answer.Pairs.Count > answer.Matches.Count) blocks.AddRange([new SubheadingBlock(MatchBlocks.PairsTitle(answer)), MatchBlocks.Pairs(answer)]);
+        blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
+        var document = new ReportDocument("Darks for these lights", "Each light set against each dark set: settings, size, exposure, temperature through the night.", created, [new ReportSection(null, null, blocks)]) { Kind = "lights and darks" };
+        Write(folder, "dark-match", document, MatchTable.Of(answer));
+    }
+
     /// <summary>The darks to shoot, as a list to print, with what each number of darks costs (<c>darks-plan.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, PlanAnswer answer, string folder)
@@ -65,7 +82,9 @@ public static class AnswerPage
     public static void Write(ShotListAnswer answer, DateTimeOffset created, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        List<Block> blocks = [DecisionBlocks.Head(answer), ListBlocks.Shots(answer)];
+        List<Block> blocks = [DecisionBlocks.Head(answer)];
+        if (answer.Shots.Count > 0) blocks.Add(ListBlocks.Shots(answer));
+        if (answer.Expected.Count > 0) blocks.AddRange([new SubheadingBlock("Uncertainties to expect, for a camera of a usual kind"), ListBlocks.Expected(answer)]);
         if (answer.Additions.Count > 0) blocks.AddRange([new SubheadingBlock("What more frames would bring, most useful first"), ListBlocks.Additions(answer)]);
         blocks.AddRange(DecisionBlocks.Tail(answer));
         var document = new ReportDocument("Frames to take", "Tick off what is done; the numbers are counted, the times estimated.", created, [new ReportSection(null, null, blocks)]) { Kind = "shot list" };

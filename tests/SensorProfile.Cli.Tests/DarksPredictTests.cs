@@ -1,6 +1,7 @@
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
 using SensorProfile.Fits;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.Cli.Tests;
 
@@ -114,6 +115,46 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
         File.WriteAllText(own["copy/profile.json"], profile.Replace(digest, digest.Replace(digest[0], digest[0] == 'a' ? 'b' : 'a'), StringComparison.Ordinal));
         Assert.Contains("maps-of-another-profile", own.Command.Run(question).Expect(ExitCodes.CannotTell).Output, StringComparison.Ordinal);
         Assert.False(File.Exists(own["d.fits"]));
+    }
+
+    [Fact]
+    public void OfSeveralModesTheOneThatIsNamedIsComputedFromItsOwnMaps()
+    {
+        Copy();
+        CameraProfile one = ProfileFile.Read(own["copy/profile.json"]);
+        ModeProfile mode = one.Modes[0];
+        CameraProfile two = one with { Modes = [mode with { Settings = mode.Settings with { Gain = 0 } }, mode with { Settings = mode.Settings with { Gain = 100 } }] };
+        Directory.CreateDirectory(own["two"]);
+        ProfileFile.Write(own["two/profile.json"], two);
+        foreach (string place in ModeLabel.Folders(two.Modes))
+        {
+            Directory.CreateDirectory(own[$"two/maps/{place}"]);
+            foreach (string map in Directory.EnumerateFiles(own["copy/maps"])) File.Copy(map, own[$"two/maps/{place}/{Path.GetFileName(map)}"]);
+        }
+        File.Delete(own[$"two/maps/{ModeLabel.Folders(two.Modes)[0]}/pedestal.fits"]);
+        string[] question = ["darks", "predict", "two", "--temperature", "-5", "--exposure", "200", "--out", "d.fits"];
+        Assert.Contains("say which gain, offset or read-out you mean", own.Command.Run(question).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+        Assert.Contains("it was measured at", own.Command.Run([.. question, "--gain", "55"]).Expect(ExitCodes.CannotTell).FirstLine, StringComparison.Ordinal);
+        Assert.Contains("pedestal.fits", own.Command.Run([.. question, "--gain", "0"]).Expect(ExitCodes.CannotTell).FirstLine, StringComparison.Ordinal);
+        own.Command.Run([.. question, "--gain", "100"]).Expect(ExitCodes.Answered);
+        own.Command.Run("darks", "predict", "copy", "--temperature", "-5", "--exposure", "200", "--out", "e.fits").Expect(ExitCodes.Answered);
+        float[] named = new float[160 * 120], alone = new float[160 * 120];
+        FitsFile.Open(own["d.fits"]).Hdus[0].ReadRows(0, named);
+        FitsFile.Open(own["e.fits"]).Hdus[0].ReadRows(0, alone);
+        Assert.Equal(alone, named);
+    }
+
+    [Fact]   // no bias frames: the refusal names them
+    public void WithoutBiasFramesTheFramesToTakeAreNamed()
+    {
+        foreach (string frame in Directory.EnumerateFiles(night.Folder["night"], "*.fits").Where(f => !Path.GetFileName(f).StartsWith("bias", StringComparison.Ordinal)))
+        {
+            Directory.CreateDirectory(own["nobias"]);
+            File.Copy(frame, Path.Combine(own["nobias"], Path.GetFileName(frame)));
+        }
+        own.Command.Run("characterise", "nobias", "--out", "without");
+        CommandRun run = own.Command.Run("darks", "predict", "without", "--temperature", "-5", "--exposure", "60", "--out", "d.fits").Expect(ExitCodes.CannotTell);
+        Assert.Contains("take 16 bias frames", run.FirstLine, StringComparison.Ordinal);
     }
 
     [Fact]

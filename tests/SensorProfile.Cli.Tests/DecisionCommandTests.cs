@@ -63,6 +63,20 @@ public sealed class DecisionCommandTests : IDisposable
     }
 
     [Fact]
+    public void ANightThatTheProfileReachesInPartIsPlannedInPart()
+    {
+        File.WriteAllText(folder["night.csv"], "time,celsius\n21:00,40\n22:00,38\n23:00,4.5\n00:00,4\n01:00,3.5\n");
+        string[] question = ["darks", "plan", "profile.json", "--exposure", "300", "--lights", "50", "--dithers", "25", "--sky", "2", "--uncooled", "--night", "night.csv"];
+        CommandRun text = folder.Command.Run(question).Expect(ExitCodes.CannotTell);
+        Assert.StartsWith("Shoot ", text.FirstLine, StringComparison.Ordinal);
+        Assert.EndsWith("for 20 lights (300 s between 38 °C and 40 °C) it cannot be told.", text.FirstLine, StringComparison.Ordinal);
+        JsonElement json = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.CannotTell).Json;
+        Assert.Equal(20, json.GetProperty("unplanned")[0].GetProperty("lights").GetInt32());
+        Assert.Equal(12, json.GetProperty("settling").EnumerateArray().Sum(s => s.GetProperty("frames").GetInt32()));
+        Assert.All(json.GetProperty("masters").EnumerateArray(), m => Assert.InRange(m.GetProperty("temperature").GetDouble(), 3, 5));
+    }
+
+    [Fact]
     public void LightsAndDarksOnDiskGetAVerdict()
     {
         SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
@@ -72,6 +86,12 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.Equal(2, matches.GetArrayLength());
         Assert.All(matches.EnumerateArray(), m => Assert.Contains(m.GetProperty("verdict").GetString(), new[] { "fits", "usable", "does-not-fit", "cannot-tell" }));
         Assert.Equal(run.Json.GetProperty("verdict").GetString() == "cannot-tell" ? ExitCodes.CannotTell : ExitCodes.Answered, run.ExitCode);
+        Assert.Equal(4, run.Json.GetProperty("pairs").GetArrayLength());
+        CommandRun page = folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--sky", "2", "--page", "pages");
+        Assert.Equal(["dark-match.csv", "dark-match.html", "dark-match.pdf"], Directory.GetFiles(folder["pages"]).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal));
+        Assert.Equal(1 + 4, File.ReadAllLines(folder["pages/dark-match.csv"]).Length);
+        Assert.Contains(page.FirstLine, System.Net.WebUtility.HtmlDecode(File.ReadAllText(folder["pages/dark-match.html"])).Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.Contains("lies in", folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--page", "darks/pages").Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -95,7 +115,6 @@ public sealed class DecisionCommandTests : IDisposable
     [InlineData("darks match profile.json --lights 40")]
     [InlineData("darks match --exposure 300 --lights 40")]
     [InlineData("darks match --darks somewhere --lights 40")]
-    [InlineData("darks match --darks somewhere --lights somewhere --page pages")]
     [InlineData("darks match --darks somewhere --lights somewhere --exposure 300")]
     [InlineData("darks match --darks somewhere --lights somewhere --scaled")]
     [InlineData("darks match profile.json --exposure 300 --lights 40 --bias-frames 20")]
@@ -111,6 +130,25 @@ public sealed class DecisionCommandTests : IDisposable
     [InlineData("shots --max-delta 1000")]
     [InlineData("setpoint two.json --exposure 300 --sky 2")]
     [InlineData("shots --cooled --uncooled")]
+    [InlineData("shots --uncooled --max-delta 30")]
+    [InlineData("shots --names-say")]
+    [InlineData("shots --have somewhere --size 300x200")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --uncooled --max-delta 30")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --uncooled --margin 3")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --self-heating 3")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --ambient 15 --margin 3")]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --max-delta 30")]
+    [InlineData("darks match profile.json --exposure 300 --lights 40 --table captures.csv")]
+    [InlineData("darks match profile.json --exposure 300 --lights 40 --names-say")]
+    [InlineData("darks match profile.json --exposure 300 --lights 40 --profile profile.json")]
+    [InlineData("darks match --lights somewhere --darks somewhere --sky 2")]
+    [InlineData("darks match --lights somewhere --darks somewhere --bias-frames 20")]
+    [InlineData("darks plan profile.json --exposure 300 --table captures.csv")]
+    [InlineData("darks plan profile.json --exposure 300 --night night.csv --until 5")]
+    [InlineData("darks plan profile.json --lights somewhere --night night.csv")]
+    [InlineData("darks predict profile.json --temperature -12 --exposure 180 --out dark.fits --table captures.csv")]
+    [InlineData("darks check master.fits --against somewhere --sky 2")]
+    [InlineData("darks check master.fits --against somewhere --gain 100")]
     [InlineData("shots --size 3000")]
     public void AWrongQuestionIsExitCode2WithOneLine(string arguments)
     {

@@ -18,6 +18,8 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     protected override Reply Answer(Session session, Settings settings)
     {
         if (settings.Against.Length == 0) throw CommandFailure.WrongCommandLine("darks check needs --against, the folder of a few fresh darks like those of the masters.");
+        if (settings.Profile is null && (settings.Sky is not null || settings.WantedMode is not null))
+            throw CommandFailure.WrongCommandLine($"Without a profile {(settings.Sky is not null ? "the sky" : "a setting of the camera")} says nothing: add --profile, or leave it out.");
         using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against]) : null;
         CameraProfile? profile = settings.Profile is { } path ? ProfileReading.Read(path) : null;
         string[] masters = [.. settings.Masters.SelectMany(MasterFiles)];

@@ -16,6 +16,8 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
     protected override Reply Answer(Session session, Settings settings)
     {
         string file = string.IsNullOrWhiteSpace(settings.Out) ? throw CommandFailure.WrongCommandLine("darks predict needs --out, the file for the computed dark.") : settings.Out;
+        if (settings.Against.Length == 0 && (settings.Table is not null || settings.NamesSay))
+            throw CommandFailure.WrongCommandLine($"{(settings.Table is not null ? "--table" : "--names-say")} is for fresh darks: add --against PATH, or leave it out.");
         DarkPredictionQuestion question = settings.Question;
         string stored = Path.GetFullPath(ProfileReading.FileOf(settings.Profile)), maps = Path.Combine(Path.GetDirectoryName(stored)!, "maps");
         CheckPlace(file, stored, maps, settings);

@@ -15,6 +15,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
 
     protected override Reply Answer(Session session, Settings settings)
     {
+        settings.RefuseIgnored();
         SetpointQuestion question = settings.Question;
         settings.CheckSky();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
@@ -62,6 +63,16 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         [Description("How much an uncooled sensor runs above the ambient, °C.")]
         [TypeConverter(typeof(Number))]
         public double? SelfHeating { get; init; }
+
+        /// <summary>What is for a cooler says nothing of a camera without one, and the other way round.</summary>
+        public void RefuseIgnored()
+        {
+            if (Uncooled && (MaximumDifference is not null || Margin is not null))
+                throw CommandFailure.WrongCommandLine($"{(MaximumDifference is not null ? "--max-delta" : "--margin")} is for a cooler and --uncooled says there is none: leave one of them out.");
+            if (!Uncooled && SelfHeating is not null) throw CommandFailure.WrongCommandLine("--self-heating is for a camera without a cooler: add --uncooled, or leave it out.");
+            if (Margin is not null && MaximumDifference is null) throw CommandFailure.WrongCommandLine("--margin is a part of what the cooler reaches: add --max-delta, or leave it out.");
+            if (MaximumDifference is not null && Ambient.Length == 0 && Nights is null) throw CommandFailure.WrongCommandLine("--max-delta counts from the temperature of the air: add --ambient or --nights, or leave it out.");
+        }
 
         public SetpointQuestion Question
         {

@@ -50,12 +50,12 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         public double? MaximumDifference { get; init; }
 
         [CommandOption("--longest <S>")]
-        [Description("Longest exposure of your lights, s; 300 unless said.")]
+        [Description("Longest exposure of your lights, s; 300, or the longest dark there is, unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Longest { get; init; }
 
         [CommandOption("--size <WxH>")]
-        [Description("Frame size in pixels, for the disk space; 3000x3000 unless said.")]
+        [Description("Frame size in pixels, for the disk space; 3000x3000, or that of the frames there are, unless said.")]
         public string? Size { get; init; }
 
         [CommandOption("--have <PATH>")]
@@ -82,7 +82,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         {
             get
             {
-                if (Cooled && Uncooled) throw CommandFailure.WrongCommandLine("Give --cooled or --uncooled, not both.");
+                RefuseIgnored();
                 ShotQuestion usual = new();
                 (int width, int height) = Size is null ? (usual.Width, usual.Height) : FrameSize(Size);
                 return usual with
@@ -91,11 +91,19 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
                     Minutes = Minutes,
                     AmbientCelsius = Ambient ?? usual.AmbientCelsius,
                     MaximumDifference = MaximumDifference ?? usual.MaximumDifference,
-                    LongestExposureSeconds = Longest ?? usual.LongestExposureSeconds,
+                    LongestExposureSeconds = Longest,
                     Width = width,
                     Height = height,
                 };
             }
+        }
+
+        private void RefuseIgnored()
+        {
+            if (Cooled && Uncooled) throw CommandFailure.WrongCommandLine("Give --cooled or --uncooled, not both.");
+            if (Uncooled && MaximumDifference is not null) throw CommandFailure.WrongCommandLine("--max-delta is for a cooler and --uncooled says there is none: leave one of them out.");
+            if (NamesSay && Have.Length == 0) throw CommandFailure.WrongCommandLine("--names-say is for frames that exist: add --have PATH.");
+            if (Size is not null && Have.Length > 0) throw CommandFailure.WrongCommandLine("With --have the frames say their size: leave out --size.");
         }
 
         private static (int Width, int Height) FrameSize(string text)

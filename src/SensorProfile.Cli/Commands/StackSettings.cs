@@ -59,4 +59,10 @@ internal abstract class StackSettings : SkySettings
             return usual with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.NoiseLoss };
         }
     }
+
+    /// <summary>What is for frames on disk would pass unheard without them.</summary>
+    public void RefuseFrameOptions(bool frames)
+    {
+        if (!frames && (Table is not null || NamesSay)) throw CommandFailure.WrongCommandLine($"{(Table is not null ? "--table" : "--names-say")} is for frames on disk: add their folder, or leave it out.");
+    }
 }

@@ -11,8 +11,8 @@ internal sealed class PageFolder : IDisposable
     private PageFolder(string given, OutputFolder output) => (this.given, this.output) = (given, output);
 
     /// <summary>Checks the folder before any work; null when no page was asked for.</summary>
-    public static PageFolder? Begin(string? folder, bool overwrite) =>
-        folder is null ? null : new PageFolder(folder, OutputFolder.Begin(folder, overwrite, [], "--page"));
+    public static PageFolder? Begin(string? folder, bool overwrite, params IReadOnlyList<string> inputs) =>
+        folder is null ? null : new PageFolder(folder, OutputFolder.Begin(folder, overwrite, inputs, "--page"));
 
     /// <summary>Writes the page when one was asked for, and adds where it stands to the reply.</summary>
     public static Reply Complete(PageFolder? page, Reply reply, Action<string> write)

@@ -13,7 +13,7 @@ internal static class DarkLibraryReply
             new ReplyTable("", ["master", "verdict", ">adds per light", ">loss", "reason"],
                 [.. answer.Masters.Select(m => (IReadOnlyList<string>)
                 [
-                    Path.GetFileName(m.File), m.Verdict.Replace('-', ' '), QuantityText.Of(m.Residual), QuantityText.Of(m.Loss), m.Reason + (m.Scale.Length > 0 ? $" Read as {m.Scale}." : ""),
+                    Path.GetFileName(m.File), m.Verdict.Replace('-', ' '), QuantityText.Of(m.Residual), QuantityText.Of(m.Loss), (answer.Reason.Contains(m.Reason, StringComparison.Ordinal) ? "as said above." : m.Reason) + (m.Scale.Length > 0 ? $" Read as {m.Scale}." : ""),
                 ])]),
             .. answer.Shoot.Count > 0 ? [ReplyTable.List("Shoot at least", answer.Shoot.Select(s => s.Reason))] : Array.Empty<ReplyTable>(),
         ],

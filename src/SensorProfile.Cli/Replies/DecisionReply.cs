@@ -13,7 +13,7 @@ internal static class DecisionReply
         Reason = answer.Reason,
         Verdict = answer.Verdict,
         Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
-        Fields = [.. fields],
+        Fields = answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
         Findings = answer.Findings,
         Cautions = answer.Cautions,
         RulesOfThumb = answer.RulesOfThumb,

@@ -15,7 +15,7 @@ internal static class ReplyPrinter
         foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0)) Table(page, results.Width, table);
         ReplyTable[] lists =
         [
-            ReplyTable.List("Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {f.Message} [{f.Code}]")),
+            ReplyTable.List("Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {(Said(reply, f) ? "as said above." : f.Message)} [{f.Code}]")),
             ReplyTable.List("For comparison", reply.RulesOfThumb),
             ReplyTable.List("Take care", reply.Cautions),
         ];
@@ -23,6 +23,10 @@ internal static class ReplyPrinter
         if (reply.Lines.Count > 0) page.WriteLine();
         foreach (string line in reply.Lines) results.WriteRaw(line + "\n");
     }
+
+    /// <summary>A finding that is the sentence or stands in the reason of the answer is not said twice.</summary>
+    private static bool Said(Reply reply, Finding finding) =>
+        reply.Sentence.Contains(finding.Message, StringComparison.Ordinal) || reply.Reason.Contains(finding.Message, StringComparison.Ordinal);
 
     public static string Word(Severity severity) => severity switch
     {

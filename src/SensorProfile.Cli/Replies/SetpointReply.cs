@@ -25,7 +25,7 @@ internal static class SetpointReply
             Tables =
             [
                 .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],
-                    [("setpoint", answer.Verdict == "uncooled" ? "up to" : "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "beyond the profile")] : Array.Empty<ReplyTable>(),
+                    [("setpoint", answer.Uncooled ? "up to" : "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "beyond the profile")] : Array.Empty<ReplyTable>(),
                 Nights(answer),
                 Ambient(answer),
                 Curve(answer),
@@ -37,12 +37,12 @@ internal static class SetpointReply
     /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
     private static ReplyQuantity Worded(ReplyQuantity quantity, SetpointAnswer answer) => quantity with
     {
-        Label = quantity.Name == "setpoint" && answer.Verdict == "uncooled" ? "warmest sensor within your loss" : quantity.Label,
+        Label = quantity.Name == "setpoint" && answer.Uncooled ? "warmest sensor within your loss" : quantity.Label,
         Absent = "beyond the profile",
     };
 
     private static ReplyTable Nights(SetpointAnswer answer) => new(
-        answer.Verdict == "uncooled" ? "How many nights are that cold" : "On how many nights the cooler holds it", [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],
+        answer.Uncooled ? "How many nights are that cold" : "On how many nights the cooler holds it", [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],
         [.. answer.Nights.Select(n => (IReadOnlyList<string>)
         [
             QuantityText.Temperature(n.Sensor), QuantityText.Count(n.Nights), Percent(100 * n.Share), Percent(n.ExtraTypical), n.ExtraAtShare is { } extra ? Percent(extra) : "",

@@ -32,7 +32,7 @@ internal static class SetpointBlocks
     /// <summary>What the nights allow.</summary>
     public static IEnumerable<Block> Nights(SetpointAnswer answer)
     {
-        bool cooled = answer.Verdict != "uncooled";
+        bool cooled = !answer.Uncooled;
         string share = $"Pixel at {QuantityText.Number(100 * answer.Share)} %";
         if (answer.Nights.Count > 0)
         {

@@ -40,7 +40,7 @@ internal static class SetpointPlot
         PlotBase.AddLine(model, "typical pixel", Palette.Blue, LineStyle.Solid, Line(sky, point => point.ExtraTypical), 1.4);
         PlotBase.AddLine(model, $"pixel at {QuantityText.Number(100 * sky.Share)} %", Palette.Vermillion, LineStyle.Solid, Line(sky, point => point.ExtraAtShare), 1.4);
         if (sky.Quantities.GetValueOrDefault("setpoint") is { } setpoint)
-            PlotMarks.AddValue(model, setpoint.Value, (sky.Verdict == "uncooled" ? "warmest within the loss " : "run at ") + QuantityText.Number(setpoint.Value) + " °C", Palette.Ink, LineStyle.Solid);
+            PlotMarks.AddValue(model, setpoint.Value, (sky.Uncooled ? "warmest within the loss " : "run at ") + QuantityText.Number(setpoint.Value) + " °C", Palette.Ink, LineStyle.Solid);
         if (sky.Quantities.GetValueOrDefault("diminishingReturns") is { } point)
             PlotMarks.AddValue(model, point.Value, "colder gains less than 1 %", Palette.Green, LineStyle.Dash);
     }

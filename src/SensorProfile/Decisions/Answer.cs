@@ -21,6 +21,9 @@ public abstract record Answer
     /// <summary>95 % intervals of the quantities, where they were propagated through the profile's uncertainties.</summary>
     public IReadOnlyDictionary<string, Interval> Intervals { get; init; } = new Dictionary<string, Interval>();
 
+    /// <summary>When it cannot be told: frames that would settle it; empty when none would.</summary>
+    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+
     /// <summary>What the user should know about this answer.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 

@@ -19,10 +19,12 @@ public static class DarkMatching
             findings.Add(new Finding("profile-missing", Severity.Warning, "Without a profile only darks of the same settings, exposure and temperature can be told to fit: characterise the camera and give --profile."));
         if (profile is not null && question.DitherPositions is null)
             findings.Add(new Finding("dither-assumed", Severity.Note, "Dithering was not stated; the verdicts assume none, the strictest case."));
-        LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light))];
+        List<LightMatch> pairs = [];
+        LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
         string worst = matches.MaxBy(m => MatchVerdict.Rank(m.Verdict))!.Verdict;
         findings.AddRange(matches.Where(m => m.Drift > 1).Select(m => new Finding("lights-drift", Severity.Warning,
             $"The lights \"{m.Lights}\" drift by {Said.Celsius(m.Drift!.Value)} within the set; they are judged by their mean dark current.")));
+        findings.AddRange(matches.Where(m => m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable).Select(Beyond));
         return new MatchAnswer
         {
             Sentence = Sentence(matches),
@@ -32,7 +34,17 @@ public static class DarkMatching
                 ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss } : new Dictionary<string, Measurement?>(),
             Findings = findings,
             Matches = matches,
+            Pairs = pairs,
+            Settling = [.. matches.SelectMany(m => m.Settling).Distinct()],
         };
+    }
+
+    private static Finding Beyond(LightMatch match)
+    {
+        LightNight night = match.Night!;
+        string from = night.ServesFrom is double low ? Said.Celsius(low) : "any temperature", to = night.ServesTo is double high ? Said.Celsius(high) : "any temperature";
+        return new("lights-beyond-tolerance", Severity.Warning,
+            $"{Said.Whole(night.Beyond)} of the lights \"{match.Lights}\" are farther from the darks than the tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; 'darks plan' with the folder of the lights says which.");
     }
 
     private static void Check(MatchQuestion question)
@@ -46,21 +58,39 @@ public static class DarkMatching
         if (question.Darks.Count == 0) throw Refuse.CannotTell("darks-missing", "No dark frames were found: give the folder of the darks with --darks, or name the kind of its frames in the capture table.");
     }
 
-    private static LightMatch Best(CameraProfile? profile, MatchQuestion question, SkyRate sky, FrameSet light)
+    private static LightMatch Best(CameraProfile? profile, MatchQuestion question, SkyRate sky, FrameSet light, List<LightMatch> pairs)
     {
-        FrameSet[] candidates = [.. question.Darks.Where(d => Comparable(light, d))];
-        SensorReader? reader = Reader(profile, light.Settings);
+        string? ambiguous = profile is null ? null : Ambiguous(profile, light.Settings);
+        SensorReader? reader = ambiguous is null ? Reader(profile, light.Settings) : null;
         double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
         var lights = SetSummary.Of(light, doubling);
-        if (candidates.Length == 0)
+        int stack = question.Lights.Where(other => Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)).Sum(s => s.Frames.Count);
+        var judge = new PairJudge(profile, reader, question, sky, stack);
+        var judged = question.Darks.Where(d => Comparable(light, d)).Select(d => SetSummary.Of(d, doubling))
+            .Select(d => (Darks: d, Match: ambiguous is null ? judge.Judge(lights, d) : PairJudge.Plain(lights, d) with { Reason = ambiguous })).ToList();
+        pairs.AddRange(question.Darks.Select(d => judged.Find(j => j.Darks.Set == d).Match ?? Other(lights, SetSummary.Of(d, doubling))));
+        if (judged.Count == 0)
             return new LightMatch
             {
                 Lights = lights.Words(), Verdict = MatchVerdict.DoesNotFit, Drift = lights.Drift,
                 Reason = $"No dark set has the camera, size and settings of these lights ({ModeChoice.Name(light.Settings)}, {Said.Whole(light.Width)} × {Said.Whole(light.Height)} px): take darks with these settings.",
             };
-        int stack = question.Lights.Where(other => Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)).Sum(s => s.Frames.Count);
-        return candidates.Select(dark => PairJudge.Judge(reader, question, sky, lights, SetSummary.Of(dark, doubling), stack))
-            .OrderBy(m => MatchVerdict.Rank(m.Verdict)).ThenBy(m => m.Loss?.Value ?? double.PositiveInfinity).First();
+        (SetSummary darks, LightMatch best) = judged.OrderBy(j => MatchVerdict.Rank(j.Match.Verdict)).ThenBy(j => j.Match.Loss?.Value ?? double.PositiveInfinity).First();
+        return best with { Night = LightNight.Of(reader, question, sky, lights, darks, stack) };
+    }
+
+    private static LightMatch Other(SetSummary lights, SetSummary darks) => PairJudge.Plain(lights, darks) with
+    {
+        Verdict = MatchVerdict.DoesNotFit,
+        Reason = lights.Set.Width != darks.Set.Width || lights.Set.Height != darks.Set.Height ? "Frames of another size." : ModeChoice.Matches(lights.Settings, darks.Settings) ? "Frames of another camera." : "Taken with other settings.",
+    };
+
+    /// <summary>Headers that leave out a setting may fit several modes of the profile; which one is not guessed.</summary>
+    private static string? Ambiguous(CameraProfile profile, ModeSettings settings)
+    {
+        ModeProfile[] fitting = [.. profile.Modes.Where(m => ModeChoice.Matches(m.Settings, settings))];
+        return fitting.Length < 2 ? null
+            : $"The headers do not say which of the modes of the profile these lights were taken with ({string.Join("; ", fitting.Select(m => ModeChoice.Name(m.Settings)))}): name it with --gain, --offset or --iso, or in the capture table.";
     }
 
     private static SensorReader? Reader(CameraProfile? profile, ModeSettings settings)

@@ -16,8 +16,8 @@ public static class DarkTolerance
     {
         question.Limits.Check();
         var reader = SensorReader.Of(profile, mode);
-        if (question.Sky is { } sky) return Solve(reader, question, sky);
-        ToleranceAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, question, named))];
+        if (question.Sky is { } sky) return Solve(profile, reader, question, sky);
+        ToleranceAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(profile, reader, question, named))];
         ToleranceAnswer strictest = answers.MinBy(a => a.Quantities["toleranceWarmer"]?.Value ?? double.PositiveInfinity)!;
         return strictest with
         {
@@ -26,7 +26,7 @@ public static class DarkTolerance
         };
     }
 
-    private static ToleranceAnswer Solve(SensorReader reader, ToleranceQuestion question, SkyRate sky)
+    private static ToleranceAnswer Solve(CameraProfile profile, SensorReader reader, ToleranceQuestion question, SkyRate sky)
     {
         var stack = new StackConditions
         {
@@ -55,12 +55,14 @@ public static class DarkTolerance
         double tighter = DarkMismatch.Smaller(best[0], best[1]) ?? double.PositiveInfinity;
         double uncertainty = best[0] == tighter ? spreads[0].StandardDeviation : spreads[1].StandardDeviation;
         bool uncertain = !known || (double.IsFinite(tighter) && uncertainty > CannotTellRelative * tighter);
+        Settling? settling = !uncertain ? null : !known ? ToleranceSettling.OfDistribution(reader, stack) : ToleranceSettling.Of(profile, reader, question, sky, stack, best, CannotTellRelative);
         return new ToleranceAnswer
         {
             Sky = sky,
             Stack = stack,
             Sentence = Sentence(best, binding, uncertain, known),
-            Reason = Reason(stack, question, best, binding),
+            Reason = Reason(stack, question, best, binding) + (settling is null ? "" : " " + settling.Sentence),
+            Settling = settling?.Frames ?? [],
             Verdict = uncertain ? Answer.CannotTell : "answered",
             BindingCause = binding is int b ? CauseLoads.Names[b] : null,
             Quantities = quantities.Quantities,

@@ -11,10 +11,10 @@ public static class DecisionTables
     /// <param name="answer">The plan.</param>
     /// <param name="writer">Where to write.</param>
     public static void Write(PlanAnswer answer, TextWriter writer) => Write(writer,
-        ["exposure_s", "temperature_c", "gain", "offset", "iso", "binning", "readout", "frames", "serves_from_c", "serves_to_c", "clock_time_s", "disk_mb", "when", "reason"],
+        ["exposure_s", "temperature_c", "gain", "offset", "iso", "binning", "readout", "frames", "frames_low", "frames_high", "serves_from_c", "serves_to_c", "clock_time_s", "disk_mb", "when", "reason"],
         answer.Masters.Select(m => new object?[]
         {
-            m.Exposure, m.Temperature, m.Settings.Gain, m.Settings.Offset, m.Settings.Iso, m.Settings.Binning, m.Settings.Readout, m.Frames, m.ServesFrom, m.ServesTo, m.Seconds,
+            m.Exposure, m.Temperature, m.Settings.Gain, m.Settings.Offset, m.Settings.Iso, m.Settings.Binning, m.Settings.Readout, m.Frames, m.FramesInterval.Low, m.FramesInterval.High, m.ServesFrom, m.ServesTo, m.Seconds,
             Math.Round(m.Bytes / 1e6, 1), m.When, m.Reason,
         }));
 

@@ -24,6 +24,12 @@ public sealed record LightMatch
     /// <summary>Why, and what to do.</summary>
     public required string Reason { get; init; }
 
+    /// <summary>When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.</summary>
+    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+
+    /// <summary>The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.</summary>
+    public LightNight? Night { get; init; }
+
     /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>
     public double? TemperatureDifference { get; init; }
 

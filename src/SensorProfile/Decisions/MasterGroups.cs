@@ -16,7 +16,7 @@ internal sealed class MasterGroups
     private readonly LightSlice[] slices;
     private readonly double[] candidates;
     private readonly double? atEnd;           // temperature at the end of a cooling night, °C
-    private readonly double?[,] loads;        // [slice, candidate]: largest load when within all limits, else null
+    private readonly double?[,] loads;        // [slice, candidate]: largest load when within all limits, else null; a candidate behind one that does not fit counts as not fitting
 
     /// <summary>A master this close to the last temperature can be shot when the lights are done, °C.</summary>
     internal const double EndOfNight = 1;
@@ -30,33 +30,39 @@ internal sealed class MasterGroups
         (this.sensor, this.question, this.sky) = (sensor, question, sky);
         slices = [.. lights.OrderBy(s => s.Celsius)];
         candidates = [.. Candidates(slices)];
-        if (!question.Cooled && slices[0].Plan.EndCelsius < slices[0].Plan.StartCelsius) atEnd = slices[0].Plan.EndCelsius;
+        if (!question.Cooled && slices[0].Plan.EndCelsius is double end && end < slices[0].Plan.StartCelsius && slices[0].Celsius <= end + EndOfNight) atEnd = end;
         loads = new double?[slices.Length, candidates.Length];
-        for (int s = 0; s < slices.Length; s++)
-            for (int c = 0; c < candidates.Length; c++)
-                loads[s, c] = LoadOf(slices[s], candidates[c]);
+        for (int s = 0; s < slices.Length; s++) Load(s);
     }
 
     internal IReadOnlyList<LightSlice> Slices => slices;
 
-    /// <summary>The groups with the fewest darks in all, coldest first.</summary>
-    internal IReadOnlyList<MasterGroup> Fewest()
+    /// <summary>The groups with the fewest darks in all, and of those the fewest masters; coldest first.</summary>
+    internal IReadOnlyList<MasterGroup> Fewest() => Best((a, b) => a.Frames != b.Frames ? a.Frames < b.Frames : a.Masters != b.Masters ? a.Masters < b.Masters : a.Load < b.Load);
+
+    /// <summary>The fewest groups that serve every light, and of those the fewest darks: the least cover of the temperatures by intervals.</summary>
+    internal IReadOnlyList<MasterGroup> FewestMasters() => Best((a, b) => a.Masters != b.Masters ? a.Masters < b.Masters : a.Frames != b.Frames ? a.Frames < b.Frames : a.Load < b.Load);
+
+    private List<MasterGroup> Best(Func<Course, Course, bool> better)
     {
-        var best = new (double Frames, int Masters, double Load, MasterGroup? Last)[slices.Length + 1];
+        var best = new Course[slices.Length + 1];
         for (int end = 1; end <= slices.Length; end++)
         {
-            best[end] = (double.PositiveInfinity, 0, 0, null);
+            best[end] = new Course(double.PositiveInfinity, int.MaxValue, 0, null);
             for (int first = end - 1; first >= 0; first--)
             {
                 if (BestGroup(first, end - first) is not { } group) break;        // a wider group cannot fit either
-                var total = (best[first].Frames + group.Frames, best[first].Masters + 1, Math.Max(best[first].Load, group.Load), (MasterGroup?)group);
-                if (Better(total.Item1, total.Item2, total.Item3, best[end])) best[end] = total;
+                if (double.IsInfinity(best[first].Frames)) continue;
+                var total = new Course(best[first].Frames + group.Frames, best[first].Masters + 1, Math.Max(best[first].Load, group.Load), group);
+                if (better(total, best[end])) best[end] = total;
             }
         }
         var groups = new List<MasterGroup>();
         for (int end = slices.Length; end > 0; end = best[end].Last!.First) groups.Insert(0, best[end].Last!);
         return groups;
     }
+
+    private readonly record struct Course(double Frames, int Masters, double Load, MasterGroup? Last);
 
     /// <summary>Darks a group needs with another (drawn) camera and sky.</summary>
     internal double FramesOf(MasterGroup group, SensorModel drawn, double drawnSky) => Frames(group.First, group.Count, group.Celsius, group.Load, drawn, drawnSky);
@@ -93,16 +99,24 @@ internal sealed class MasterGroups
         return most;
     }
 
-    private double? LoadOf(LightSlice slice, double celsius)
+    /// <summary>Goes from the slice's own temperature outwards until a limit is reached.</summary>
+    private void Load(int slice)
     {
-        PlannedLights plan = slice.Plan;
+        PlannedLights plan = slices[slice].Plan;
         var stack = new StackConditions
         {
-            Sky = new Measurement(sky, 0, "e-/px/s", 1, "given"), ExposureSeconds = plan.ExposureSeconds, TemperatureCelsius = slice.Celsius,
+            Sky = new Measurement(sky, 0, "e-/px/s", 1, "given"), ExposureSeconds = plan.ExposureSeconds, TemperatureCelsius = slices[slice].Celsius,
             Lights = plan.Lights, DitherPositions = plan.DitherPositions, RejectsOutliers = plan.RejectsOutliers,
         };
         LossLimits half = question.Limits with { NoiseLoss = Math.Sqrt(1 + Square(question.Limits.SpreadFactor) / 2) - 1 };
         var mismatch = new DarkMismatch(sensor, stack, sky, half);
+        int own = Array.IndexOf(candidates, slices[slice].Celsius);
+        for (int c = own; c < candidates.Length && (loads[slice, c] = LoadOf(mismatch, plan, candidates[c])) is not null; c++) { }
+        for (int c = own - 1; c >= 0 && (loads[slice, c] = LoadOf(mismatch, plan, candidates[c])) is not null; c--) { }
+    }
+
+    private static double? LoadOf(DarkMismatch mismatch, PlannedLights plan, double celsius)
+    {
         double largest = 0;
         foreach (int cause in cheapestFirst)
         {
@@ -118,9 +132,6 @@ internal sealed class MasterGroups
         IEnumerable<double> halves = Enumerable.Range(0, (int)(2 * (high - low)) + 1).Select(i => Math.Ceiling(2 * low) / 2 + 0.5 * i).Where(t => t <= high);
         return slices.Select(s => s.Celsius).Concat(halves).Distinct().Order();
     }
-
-    private static bool Better(double frames, int masters, double load, (double Frames, int Masters, double Load, MasterGroup?) than) =>
-        frames != than.Frames ? frames < than.Frames : masters != than.Masters ? masters < than.Masters : load < than.Load;
 
     private static double Square(double x) => x * x;
 }

@@ -5,4 +5,7 @@ public sealed record MatchAnswer : Answer
 {
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];
+
+    /// <summary>Every light set against every dark set, lights by lights.</summary>
+    public IReadOnlyList<LightMatch> Pairs { get; init; } = [];
 }

@@ -17,7 +17,7 @@ internal static class PredictionGate
     {
         Refuse.UnlessPositive(question.ExposureSeconds, "exposure-not-positive", "exposure", "s");
         if (!double.IsFinite(question.TemperatureCelsius)) throw Refuse.BadArgument("temperature-not-a-number", "The temperature must be a number in °C.");
-        DarkPredictionProfile trials = mode.FixedPattern?.DarkPrediction ?? throw NotTried(mode);
+        DarkPredictionProfile trials = mode.FixedPattern?.DarkPrediction ?? throw NotTried(profile, mode);
         if (mode.ReadNoiseAdu is null && profile.Findings.Any(f => f.Code == "black-clipped"))
             throw Refuse.CannotTell("pedestal-unknown", "The black level of this camera is cut off, so its pedestal cannot be known and no dark can be computed: raise the offset and take all frames again.");
         List<Finding> findings = [];
@@ -57,10 +57,19 @@ internal static class PredictionGate
         return (trials.Beyond, "beyond");
     }
 
-    private static DecisionRefusedException NotTried(ModeProfile mode) => mode.DarkCurrent is null
+    private static DecisionRefusedException NotTried(CameraProfile profile, ModeProfile mode) => WithoutBias(profile, mode)
+        ? Refuse.CannotTell("prediction-not-validated", "The profile was made without bias frames, and a computed dark stands on them: take 16 bias frames with these settings (about 30 s) and characterise again, together with the darks.")
+        : mode.DarkCurrent is null
         ? Refuse.CannotTell("dark-current-missing", "The profile has no dark current, so no dark can be computed: add darks of three exposures at three temperatures, bias frames and flat pairs, and characterise again.")
         : Refuse.CannotTell("prediction-not-validated",
             "This profile does not say whether darks can be computed for this camera: run sensorprofile characterise again (without --quick) on bias frames and darks of two or more exposures at three or more temperatures.");
+
+    private static bool WithoutBias(CameraProfile profile, ModeProfile mode)
+    {
+        int place = profile.Modes.TakeWhile(m => !ReferenceEquals(m, mode)).Count();
+        FrameSummary[] own = [.. profile.Frames.Session.Where(f => (f.Mode ?? place) == place)];
+        return own.Length > 0 && own.All(f => f.Kind != "bias");
+    }
 
     private static DecisionRefusedException Failed(PredictionTest test, string of)
     {

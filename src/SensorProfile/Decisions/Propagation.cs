@@ -17,14 +17,17 @@ internal static class Propagation
     /// <param name="reader">The profile.</param>
     /// <param name="sky">The sky.</param>
     /// <param name="decide">The decisions of one draw; null or infinite members are draws without an answer.</param>
-    internal static Spread[] Through(SensorReader reader, Measurement sky, Func<SensorModel, double, double?[]> decide)
+    internal static Spread[] Through(SensorReader reader, Measurement sky, Func<SensorModel, double, double?[]> decide) => Through(reader, sky, decide, DoubtLeft.Whole);
+
+    /// <summary>The same with what would be left of the uncertainties.</summary>
+    internal static Spread[] Through(SensorReader reader, Measurement sky, Func<SensorModel, double, double?[]> decide, DoubtLeft left)
     {
         var random = new Random(Seed);
         var models = new List<(SensorModel Model, double Sky)>();
         for (int i = 0; i < Draws; i++)
         {
-            double s = sky.Value * Math.Exp(SensorReader.Deviate(random) * sky.StandardUncertainty / sky.Value);   // a sky stays above 0
-            if (reader.Draw(random) is { } model) models.Add((model, s));
+            double s = sky.Value * Math.Exp(SensorReader.Deviate(random) * left.Lights * sky.StandardUncertainty / sky.Value);   // a sky stays above 0
+            if (reader.Draw(random, left) is { } model) models.Add((model, s));
         }
         double?[][] drawn = new double?[models.Count][];                    // each draw in its own slot: the same at any thread count
         Parallel.For(0, drawn.Length, i => drawn[i] = decide(models[i].Model, models[i].Sky));

@@ -20,7 +20,8 @@ internal sealed class RateDistribution
     /// <param name="pattern">Quantiles and hot-pixel curve at the reference temperature.</param>
     /// <param name="pixels">Pixels of the sensor.</param>
     /// <param name="deviate">Standard normal deviate by which all rates are moved together, in their own standard uncertainties.</param>
-    internal static RateDistribution? From(FixedPatternProfile pattern, long pixels, double deviate = 0)
+    /// <param name="share">How much of the uncertainties of the rates is left; that of the counts is of the sensor and stays.</param>
+    internal static RateDistribution? From(FixedPatternProfile pattern, long pixels, double deviate = 0, double share = 1)
     {
         var knots = new SortedDictionary<double, double>();
         foreach (HotPixelCount count in pattern.HotPixelCurve)
@@ -28,7 +29,7 @@ internal sealed class RateDistribution
                 knots[1 - Moved(count, deviate) / pixels] = count.Threshold;
         foreach (RateQuantile quantile in pattern.RateQuantiles)
             if (quantile.Share is >= 0.5 and < 1)
-                knots[quantile.Share] = quantile.Rate.Value + deviate * quantile.Rate.StandardUncertainty;
+                knots[quantile.Share] = quantile.Rate.Value + deviate * share * quantile.Rate.StandardUncertainty;
         if (knots.Count < 2 || !knots.ContainsKey(0.5)) return null;
         double[] rates = [.. knots.Values];
         for (int i = 1; i < rates.Length; i++) rates[i] = Math.Max(rates[i], rates[i - 1]);

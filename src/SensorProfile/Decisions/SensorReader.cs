@@ -18,7 +18,7 @@ internal sealed class SensorReader
         DarkCurrentProfile dark = mode.DarkCurrent!;
         Range = dark.MeasuredRange is [double low, double high] ? (low, high) : (reference, reference);
         LongestExposure = dark.Points.SelectMany(p => p.Exposures).DefaultIfEmpty(0).Max();
-        Best = Build(null) ?? throw NotAboveZero();
+        Best = Build(null, DoubtLeft.Whole) ?? throw NotAboveZero();
     }
 
     /// <summary>The best estimate.</summary>
@@ -57,22 +57,24 @@ internal sealed class SensorReader
         "The dark current of this profile is not above zero at its reference temperature: add longer or warmer darks and characterise again.");
 
     /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
-    internal SensorModel? Draw(Random random) => Build(random);
+    /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
+    /// <param name="left">How much of each uncertainty is left.</param>
+    internal SensorModel? Draw(Random random, DoubtLeft left) => Build(random, left);
 
-    private SensorModel? Build(Random? random)
+    private SensorModel? Build(Random? random, DoubtLeft left)
     {
-        double Moved(Measurement m) => random is null ? m.Value : m.Value + Deviate(random) * m.StandardUncertainty;
-        double read = Math.Max(Moved(mode.ReadNoise!), 0);
-        double gain = mode.Gain is { } g ? Math.Max(Moved(g), 0) : 0;
-        TypicalLaw drawn = random is null ? law : law.Moved(law.Deviates(() => Deviate(random)));
+        double Moved(Measurement m, double share) => random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;
+        double read = Math.Max(Moved(mode.ReadNoise!, left.Bias), 0);
+        double gain = mode.Gain is { } g ? Math.Max(Moved(g, left.Flats), 0) : 0;
+        TypicalLaw drawn = random is null ? law : law.Moved([.. law.Deviates(() => Deviate(random)).Select(move => move * left.Darks)]);
         double pixelReference = mode.FixedPattern?.ReferenceTemperature ?? reference;
         if (!(drawn.ThermalAt(pixelReference) > 0)) return null;
         double step = Math.Max(camera.CodeStep, 1) * gain;
         double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
         if (!(typicalDoubling > 0)) return null;
-        var laws = new PixelLaws(typicalDoubling, mode.FixedPattern?.DoublingByRate ?? [], random is null ? 0 : Deviate(random));
+        var laws = new PixelLaws(typicalDoubling, mode.FixedPattern?.DoublingByRate ?? [], random is null ? 0 : Deviate(random) * left.Darks);
         RateDistribution? rates = mode.FixedPattern is { } pattern
-            ? RateDistribution.From(pattern, Math.Max((long)camera.Width * camera.Height, 1), random is null ? 0 : Deviate(random)) : null;
+            ? RateDistribution.From(pattern, Math.Max((long)camera.Width * camera.Height, 1), random is null ? 0 : Deviate(random), left.Darks) : null;
         double hotAbove = HotAbove(drawn.RateAt(pixelReference));
         return new SensorModel
         {
@@ -85,7 +87,7 @@ internal sealed class SensorReader
             Laws = laws,
             HotAbove = hotAbove,
             Pixels = rates is null ? null : PixelPopulation.Of(rates, hotAbove, laws),
-            Glow = Glow(pixelReference, Moved),
+            Glow = Glow(pixelReference, m => Moved(m, left.Darks)),
         };
     }
 

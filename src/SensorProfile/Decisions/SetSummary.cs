@@ -31,6 +31,6 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
     {
         string kind = Set.Kind == FrameKind.Light ? "light" : "dark";
         return $"{Said.Whole(Frames)} {kind}{(Frames == 1 ? "" : "s")} of {(Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
-            + $"{(Temperature is double c ? Said.Celsius(c) : "unknown temperature")}, {ModeChoice.Name(Settings)}{(Set.Label is { } label ? $" ({label})" : "")}";
+            + $"{(Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, {ModeChoice.Name(Settings)}{(Set.Label is { } label ? $" ({label})" : "")}";
     }
 }

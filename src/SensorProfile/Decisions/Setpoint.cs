@@ -22,13 +22,14 @@ public static class Setpoint
     {
         Check(question);
         var reader = SensorReader.Of(profile, mode);
-        if (question.Sky is { } sky) return Solve(reader, question, sky);
+        (question, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
+        if (question.Sky is { } sky) return NightsBeyond.Named(reader, question, Solve(reader, question, sky), beyond);
         SetpointAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, question, named))];
-        return answers[0] with
+        return NightsBeyond.Named(reader, question, answers[0] with
         {
             Sentence = SetpointWords.SideBySide(answers, question.Cooled),
             OtherSkies = answers[1..],
-        };
+        }, beyond);
     }
 
     /// <summary>Dark rate that raises the noise of one light by exactly p: ((1+p)² − 1)·(S·t + N²)/t, e-/px/s.</summary>

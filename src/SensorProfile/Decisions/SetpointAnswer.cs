@@ -7,6 +7,9 @@ public sealed record SetpointAnswer : Answer
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }
 
+    /// <summary>Whether it is for a camera without a cooler.</summary>
+    public bool Uncooled { get; init; }
+
     /// <summary>Exposure of one light, s.</summary>
     public required double ExposureSeconds { get; init; }
 

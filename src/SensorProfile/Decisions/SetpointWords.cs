@@ -56,6 +56,7 @@ internal static class SetpointWords
                     : $"Without a cooler the sensor runs {Said.Celsius(question.SelfHeating)} above the air")
                 + $"; the loss is that of {(reader.Best.Rates is null ? "the typical pixel" : Said.Percent(question.Share) + " of the pixels")} in a light of {Said.Seconds(question.ExposureSeconds)} under a sky of {Said.Rate(sky.Rate.Value)}.",
             Verdict = "uncooled",
+            Uncooled = true,
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
             Ambient = table,

@@ -8,4 +8,7 @@ public sealed record ShotListAnswer : Answer
 
     /// <summary>With existing frames: what each addition would bring, the largest gain first.</summary>
     public IReadOnlyList<ShotAddition> Additions { get; init; } = [];
+
+    /// <summary>Uncertainties to expect now and with the listed shots, for a camera of a usual kind.</summary>
+    public IReadOnlyList<ShotExpectation> Expected { get; init; } = [];
 }

@@ -64,7 +64,9 @@ public class DarkMatchingTests
     {
         MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, null));
         Assert.Equal(Answer.CannotTell, answer.Verdict);
-        Assert.Equal("The temperature of the darks is not known: fill it in in the capture table.", answer.Matches[0].Reason);
+        // one dark against one light (1.8 + 2.25 + 0.053)/154.1, 20 lights, 5 %: 6 darks of 302 s with read-out
+        Assert.Equal("The temperature of the darks is not known: fill it in in the capture table, or take 6 darks of 300 s at −10 °C (30 min).", answer.Matches[0].Reason);
+        Assert.Equal(new SettlingFrames("dark", 300, -10, 6, 6 * 302), Assert.Single(answer.Settling));
     }
 
     [Fact]

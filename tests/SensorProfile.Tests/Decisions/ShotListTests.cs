@@ -28,7 +28,7 @@ public class ShotListTests
         Inventory taken = Sets.Inventory([.. answer.Shots.Select((s, i) => Sets.Of(
             s.Kind switch { "bias" => FrameKind.Bias, "flat" => FrameKind.Flat, _ => FrameKind.Dark }, s.Frames, s.Exposure ?? (s.Kind == "flat" ? 0.01 * (i + 1) : 0), s.Temperature ?? -10))]);
         Assert.Empty(MissingMeasurements.Of(taken));
-        Assert.Equal("Nothing is missing: characterise what you have.", ShotList.Plan(new ShotQuestion { Existing = taken }).Sentence);
+        Assert.StartsWith("Nothing is missing: characterise what you have.", ShotList.Plan(new ShotQuestion { Existing = taken }).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
