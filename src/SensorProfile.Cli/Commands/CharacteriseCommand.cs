@@ -1,9 +1,11 @@
 using System.ComponentModel;
+using System.Runtime.CompilerServices;
 using SensorProfile.Characterisation;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Drift;
 using SensorProfile.Frames;
+using SensorProfile.Profiles;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -19,12 +21,21 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
+        CameraProfile profile = Measured(session, settings, inventory, output);
+        output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
+        output.Complete();
+        Reply reply = ProfileReply.Of(Name, profile, folder);
+        return settings.Archive is { } archive ? ArchiveKeeping.Keep(archive, [ProfileOnDisk.Read(folder)], reply, $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift") : reply;
+    }
+
+    /// <summary>Measures and writes; the maps, most of the memory, are let go with this call.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static CameraProfile Measured(Session session, Settings settings, Inventory inventory, OutputFolder output)
+    {
         CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference ?? Earlier(settings.Archive, inventory), settings.Quick, Source(settings.Temperatures));
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
-        output.Write(work => ResultsFolder.Write(work, result, session.Stop));
-        output.Complete();
-        Reply reply = ProfileReply.Of(Name, result.Profile, folder);
-        return settings.Archive is { } archive ? ArchiveKeeping.Keep(archive, [ProfileOnDisk.Read(folder)], reply, $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift") : reply;
+        output.Write(work => ResultsFolder.WriteMeasured(work, result, session.Stop));
+        return result.Profile;
     }
 
     private static TemperatureSource Source(string name) => name switch

@@ -25,7 +25,7 @@ public static class Characteriser
         var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
-        using FrameStack stack = FrameStack.Open(frames, ct);
+        using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
         rejections.LeaveOut(Codes.FrameLeftOut, "Files that cannot be measured were left out; the list of rejected files says why.", stack.Refused.Select(r => (r.Frame, r.Reason)));
         var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
         Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
@@ -60,11 +60,15 @@ public static class Characteriser
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
         flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
+        long pixels = (long)frames[0].Width * frames[0].Height;
+        SpentMaps.GiveBack(pixels);
         ModeFrames asRead = mode;
         if (options.Temperatures == TemperatureSource.HotPixels) mode = HotPixelTemperatures.Replace(mode, bias, flats, response, structure.Lines, options, meter, rejections);
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         TreatmentFindings.Report(mode, bias, darks, meter, rejections);
+        SpentMaps.GiveBack(pixels);
         PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, structure.Lines, darks, options, meter, rejections);
+        SpentMaps.GiveBack(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         return new(asRead, ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure), ModeSummary.Maps(mode, bias, flats, pattern));
     }

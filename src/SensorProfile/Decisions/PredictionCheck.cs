@@ -33,7 +33,7 @@ internal sealed record PredictionCheck
                 && (s.TemperatureCelsius is not { } celsius || Math.Abs(celsius - question.TemperatureCelsius) <= SameTemperature) && s.Frames.Count > 1)
             .MaxBy(s => s.Frames.Count) ?? throw Refuse.CannotTell("fresh-darks-missing",
                 $"Among the frames given with --against are no two darks of {Said.Seconds(question.ExposureSeconds)} within {Said.Whole((long)SameTemperature)} °C of {Said.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave --against out.");
-        using FrameStack stack = FrameStack.Open(set.Frames, cancellation);
+        using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         if (stack.Samples.Count < 2) throw Refuse.CannotTell("fresh-darks-missing", "Fewer than two of the darks given with --against could be read: give at least two, better eight.");
         PixelMoments fresh = PixelMoments.Of(stack.Samples, new WalkOptions { Cancellation = cancellation });
         return Compare(fresh, set, pixels, mosaic, gains);

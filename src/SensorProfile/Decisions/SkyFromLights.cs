@@ -50,7 +50,7 @@ public static class SkyFromLights
     {
         int count = Math.Min(set.Frames.Count, MostFrames);
         Frame[] chosen = [.. Enumerable.Range(0, count).Select(i => set.Frames[(int)((long)i * set.Frames.Count / count)])];
-        using FrameStack stack = FrameStack.Open(chosen, cancellation);
+        using FrameStack stack = FrameStack.Open(chosen, cancellation: cancellation);
         if (stack.Samples.Count == 0)
             throw Refuse.CannotTell("frames-unreadable", $"None of the {Said.Whole(count)} frames tried could be read, the first because: {stack.Refused[0].Reason}");
         ColourMosaic mosaic = ColourMosaic.Of(chosen[0].ColourFilter);

@@ -28,7 +28,7 @@ internal sealed class FreshDarks
     /// <remarks>An odd frame is left out, so that the half difference has exactly the noise of the mean.</remarks>
     public static FreshDarks? Of(FrameSet set, List<Finding> findings, CancellationToken cancellation)
     {
-        using FrameStack stack = FrameStack.Open(set.Frames, cancellation);
+        using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         foreach (RefusedFrame refused in stack.Refused)
             findings.Add(new Finding("fresh-dark-refused", Severity.Warning, $"{refused.Frame.Name} was left out: {refused.Reason}", [refused.Frame.Name]));
         int pairs = stack.Samples.Count / 2;

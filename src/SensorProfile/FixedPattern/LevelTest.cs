@@ -19,6 +19,9 @@ internal static class LevelTest
     private const int FewestPerLevel = 3, FewestSwitches = 2, MostHits = 2;
     private const int Models = 2 * 2 * (MostHits + 1);   // read-out or thermal, 2 or 3 levels, hits left out
     private static readonly double leastEvidence = Math.Log(0.01);
+    private const int Tabulated = 1024;                  // frames or degrees of freedom: the same logarithms are wanted for every pixel
+    private static readonly double[] logsOfTwo = [.. Enumerable.Range(0, Tabulated).Select(LogOfTwo)];
+    private static readonly double[] logBetas = [.. Enumerable.Range(0, Tabulated).Select(freedom => freedom < 2 ? 0 : LogBeta((freedom - 1) / 2.0, 0.5))];
     private const int MostRounds = 20;
     private const int StartsOfThree = 3;                 // the search for three levels is the slower one
 
@@ -35,10 +38,11 @@ internal static class LevelTest
             var samples = new LevelSamples(all);
             if (samples.Frames < 2 * FewestPerLevel) break;
             double left = LogBinomial(samples.Frames + hits, hits);
+            bool Proves(double share, int levels) => LogChance(samples, share, levels, left) <= leastEvidence;
             // Not even a division that leaves nothing but the camera's noise would prove anything: most noisy pixels end here.
-            int[] worthwhile = [.. Enumerable.Range(2, 2).Where(levels => LogChance(samples, samples.Floor / samples.Scatter, levels, left) <= leastEvidence)];
+            int[] worthwhile = [.. Enumerable.Range(2, 2).Where(levels => Proves(samples.Floor / samples.Scatter, levels))];
             foreach (bool thermal in (bool[])[false, true])
-                foreach (int levels in worthwhile)
+                foreach (int levels in worthwhile.Where(levels => Proves(samples.LeastShare(levels, thermal), levels)))
                     if (Best(samples, thermal, levels, left, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
         }
         // Dwell times take longer than all the rest: only where there may be levels.
@@ -78,8 +82,14 @@ internal static class LevelTest
         int freedom = samples.Freedom;
         if (freedom < 2 || !(r < 1)) return 0;
         double a = (freedom - 1) / 2.0;
-        double logDivisions = samples.Groups.Sum(g => levels == 2 ? g.Values.Length * Math.Log(2) + Math.Log(1 - Math.Pow(2, -g.Values.Length)) : g.Values.Length * Math.Log(3)) - Math.Log(2);
-        return Math.Min(0, a * Math.Log(r) - Math.Log(a) - LogBeta(a, 0.5) - 0.5 * Math.Log(1 - r) + logDivisions + logChoices + Math.Log(Models));
+        double logDivisions = 0, logBeta = freedom < Tabulated ? logBetas[freedom] : LogBeta(a, 0.5);
+        foreach (SampleGroup group in samples.Groups)
+        {
+            int frames = group.Values.Length;
+            logDivisions += levels == 2 ? frames < Tabulated ? logsOfTwo[frames] : LogOfTwo(frames) : frames * Math.Log(3);
+        }
+        logDivisions -= Math.Log(2);
+        return Math.Min(0, a * Math.Log(r) - Math.Log(a) - logBeta - 0.5 * Math.Log(1 - r) + logDivisions + logChoices + Math.Log(Models));
     }
 
     private static LevelFit Judge(LevelSamples samples, LevelDivision.Solution found, byte[][] states, bool thermal, int levels, double logChoices, double noiseFactor)
@@ -115,7 +125,8 @@ internal static class LevelTest
         (int Group, int Sample, double Height) highest = (-1, -1, double.NegativeInfinity);
         for (int g = 0; g < groups.Length; g++)
         {
-            double[] sorted = [.. groups[g].Values.Order()];
+            double[] sorted = [.. groups[g].Values];
+            Array.Sort(sorted);
             int top = Array.IndexOf(groups[g].Values, sorted[^1]);
             double height = (sorted[^1] - Fitting.OrderStatistics.MedianOfSorted(sorted)) / Math.Sqrt(groups[g].Variance);
             if (height > highest.Height) highest = (g, top, height);
@@ -124,6 +135,9 @@ internal static class LevelTest
 
         static double[] Without(double[] values, int at) => [.. values.Where((_, i) => i != at)];
     }
+
+    /// <summary>ln(2ⁿ − 1): divisions of a set into two levels.</summary>
+    private static double LogOfTwo(int frames) => frames * Math.Log(2) + Math.Log(1 - Math.Pow(2, -frames));
 
     private static double LogBeta(double a, double b) => MathNet.Numerics.SpecialFunctions.GammaLn(a) + MathNet.Numerics.SpecialFunctions.GammaLn(b) - MathNet.Numerics.SpecialFunctions.GammaLn(a + b);
 

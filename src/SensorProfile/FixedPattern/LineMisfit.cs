@@ -6,6 +6,19 @@ internal static class LineMisfit
     private const double Sigmas = 7;                     // a normal value exceeds it on one side with probability 1.3e-12
     private const double LeastShare = 0.05;              // of the rise: smaller bends do not matter to a scaled dark
 
+    /// <summary>Slope up to which no pixel is judged bent, e-/s, whatever its signals: its whole rise is then below 7 standard errors of each group.</summary>
+    /// <param name="line">The line.</param> <param name="levels">Levels and noise.</param> <param name="channel">Channel.</param> <param name="gain">e-/ADU.</param>
+    public static double StraightUpTo(ExposureLine line, SeriesLevels levels, int channel, double gain)
+    {
+        double least = double.PositiveInfinity, longest = 0;
+        for (int g = 0; g < levels.Frames.Length; g++)
+        {
+            least = Math.Min(least, Sigmas * Sigmas * (levels.Variances[g][channel] * gain * gain) / levels.Frames[g]);
+            longest = Math.Max(longest, line.Seconds[g]);
+        }
+        return (1 - 1e-9) * Math.Sqrt(least) / longest;          // signals and a pixel's own noise only raise the limit
+    }
+
     /// <summary>Judges the signal at the middle exposures against the line: the largest residual exceeds 7 of its standard errors and 5 % of the pixel's own rise.</summary>
     /// <param name="line">The line.</param> <param name="levels">Levels and noise.</param> <param name="signals">Signal of each group above the typical pixel's, e-.</param>
     /// <param name="slope">Relative slope, e-/s.</param> <param name="channel">Channel.</param> <param name="gain">e-/ADU.</param> <param name="noiseFactor">By how much the pixel's variance exceeds the expected.</param>

@@ -1,3 +1,4 @@
+using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.FixedPattern;
@@ -15,6 +16,7 @@ internal static class PatternMeasurement
         DefectThresholds thresholds = new();
         double Limit(ReferenceScale scale) => Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
         if (RateWalk.Of(input, Limit) is not { } maps) return null;
+        SpentMaps.GiveBack(input.Pixels);
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
         (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, double> byFrame) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer

@@ -5,6 +5,9 @@ internal sealed partial class PixelReader
 {
     internal sealed partial class StripWorker
     {
+        private ushort[] ofPixel = [];
+        private double[]?[]? starts;                        // of the frames of every group: the same for all pixels
+
         /// <summary>Whether the pixel just read scatters enough, in its darks together, in one set of them or in one set of bias frames, to be worth the level test.</summary>
         public bool IsSuspect(int rowOfStrip, int column)
         {
@@ -18,28 +21,46 @@ internal sealed partial class PixelReader
         public SampleGroup[] Samples(int rowOfStrip, int column)
         {
             int pixel = rowOfStrip * strip.Width + column, channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
-            double gain = reader.input.Gains[channel];
+            double gain = reader.gains[channel];
             var groups = new SampleGroup[strip.Groups];
             int group = 0;
             for (int t = 0; t < signals.Length; t++)
             {
                 (DarkSeries series, SeriesLevels levels) = reader.temperatures[t];
                 for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
-                    groups[group] = Group(pixel, group, series.Exposures[g], channel, gain, lowest => BaseVariance(levels, t, g, channel, gain, lowest), series.Exposures[g].Seconds / reader.scale.Factors[t]);
+                {
+                    Span<ushort> samples = Copied(group, pixel);
+                    double variance = BaseVariance(levels, t, g, channel, gain, Lowest(samples));
+                    groups[group] = Group(samples, group, series.Exposures[g], channel, gain, variance, series.Exposures[g].Seconds / reader.scale.Factors[t]);
+                }
             }
             for (int u = 0; group < groups.Length; u++, group++)
-                groups[group] = Group(pixel, group, reader.input.UnlitSets[u], channel, gain, _ => reader.input.UnlitVariance, 0);
+                groups[group] = Group(Copied(group, pixel), group, reader.input.UnlitSets[u], channel, gain, reader.input.UnlitVariance, 0);
             return groups;
         }
 
-        private SampleGroup Group(int pixel, int group, DarkExposure set, int channel, double gain, Func<int, double> variance, double thermal)
+        private Span<ushort> Copied(int group, int pixel)
         {
-            var samples = new ushort[strip.Frames(group)];
+            int frames = strip.Frames(group);
+            if (ofPixel.Length < frames) ofPixel = new ushort[frames];
+            Span<ushort> samples = ofPixel.AsSpan(0, frames);
             strip.CopyPixel(group, pixel, samples);
-            return new(
-                [.. samples.Select((s, k) => gain * (s - (set.FrameLevels.Count > k ? set.FrameLevels[k][channel] : 0)))],
-                variance(samples.Min()) * gain * gain, thermal,
-                [.. samples.Select((_, k) => set.StartSeconds.Count > k ? set.StartSeconds[k] : double.NaN)]);
+            return samples;
+        }
+
+        private SampleGroup Group(ReadOnlySpan<ushort> samples, int group, DarkExposure set, int channel, double gain, double variance, double thermal)
+        {
+            var values = new double[samples.Length];
+            for (int k = 0; k < values.Length; k++) values[k] = gain * (samples[k] - (set.FrameLevels.Count > k ? set.FrameLevels[k][channel] : 0));
+            starts ??= new double[strip.Groups][];
+            return new(values, variance * gain * gain, thermal, starts[group] ??= [.. values.Select((_, k) => set.StartSeconds.Count > k ? set.StartSeconds[k] : double.NaN)]);
+        }
+
+        private static int Lowest(ReadOnlySpan<ushort> samples)
+        {
+            int lowest = samples[0];
+            foreach (ushort sample in samples) lowest = Math.Min(lowest, sample);
+            return lowest;
         }
 
         /// <summary>Variance in ADU² by the lowest sample: what a flickering pixel adds in its upper level is no dark signal that would explain its scatter.</summary>

@@ -21,13 +21,14 @@ internal sealed partial class PixelReader
     private readonly double limit;
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
-    private readonly double[][] groupLimits, wobble, slopeOffsets;
+    private readonly double[] gains;
+    private readonly double[][] groupLimits, wobble, slopeOffsets, straightSlopes;
     private readonly LevelSuspects suspects;
 
     /// <summary>Prepares to read.</summary>
     public PixelReader(PatternInput input, (DarkSeries Series, SeriesLevels Levels)[] temperatures, ReferenceScale scale, double limit, bool laws)
     {
-        (this.input, this.temperatures, this.scale, this.limit) = (input, temperatures, scale, limit);
+        (this.input, this.temperatures, this.scale, this.limit, gains) = (input, temperatures, scale, limit, [.. input.Gains]);
         law = laws ? new PixelLaw([.. temperatures.Select(t => t.Series.TemperatureCelsius)], input.ReferenceTemperature, input.ActivationLaw,
             [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)], input.FewestLawTemperatures) : null;
         int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Sum(n => n - 1));
@@ -39,6 +40,7 @@ internal sealed partial class PixelReader
             n < 2 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - GroupNoisyByChance, n - 1) / (n - 1)).ToArray())];
         wobble = [.. temperatures.Select(t => (double[])[.. t.Series.Exposures.Select(e => e.TemperatureScatter), 0])];
         slopeOffsets = [.. temperatures.Select(t => t.Levels.Centres.Select((centre, c) => input.Gains[c] * centre - input.Gains[c] * MedianSlope(t.Levels, c)).ToArray())];
+        straightSlopes = [.. temperatures.Select(t => input.Gains.Select((gain, c) => LineMisfit.StraightUpTo(t.Levels.Line, t.Levels, c, gain)).ToArray())];
         suspects = new(input, freedom);
         NoisyGroupsNeeded = Math.Min(2, temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1)));
     }
@@ -68,6 +70,7 @@ internal sealed partial class PixelReader
         private readonly double[] rates, uncertainties;
         private readonly double[][] signals;                // of the pixel just read, e- above the level: [temperature][group]
         private float[][] means = [], variances = [];
+        private byte[] channels = [];                       // of the pixels of a cell
         private GroupStrip strip = null!;
 
         internal StripWorker(PixelReader reader)
@@ -99,7 +102,7 @@ internal sealed partial class PixelReader
         public PixelReading Read(int rowOfStrip, int column)
         {
             int channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
-            double gain = reader.input.Gains[channel], scatter = row.Scatter[column];
+            double gain = reader.gains[channel], scatter = row.Scatter[column];
             PixelFlags flags = scatter > reader.noisyLimit ? PixelFlags.Noisy : PixelFlags.None;
             if (flags != 0 && scatter > reader.flickerRatio && row.NoisyGroups[column] >= reader.NoisyGroupsNeeded) flags |= PixelFlags.Flickering;
             double factor = flags != 0 ? scatter : 1;
@@ -143,6 +146,8 @@ internal sealed partial class PixelReader
                 if (Math.Abs(rate[pixel] - median) <= reach) smooth[kept++] = pixel;
             smooth = smooth[..kept];
             result.Counts[cell] += kept;
+            if (channels.Length < members.Count) channels = new byte[members.Count];
+            for (int k = 0; k < kept; k++) channels[k] = (byte)reader.input.Mosaic.Channel(strip.FirstRow + smooth[k] / strip.Width, smooth[k] % strip.Width);
             for (int t = 0, group = 0; t < signals.Length; t++)
             {
                 SeriesLevels levels = reader.temperatures[t].Levels;
@@ -151,27 +156,26 @@ internal sealed partial class PixelReader
             }
         }
 
-        /// <summary>Σ signal of pixels of the strip, e-.</summary>
+        /// <summary>Σ signal of pixels of the strip whose channels are known, e-.</summary>
         private double Sum(ReadOnlySpan<int> pixels, ReadOnlySpan<float> mean, double[] levels)
         {
             double sum = 0;
-            foreach (int pixel in pixels)
-            {
-                int channel = reader.input.Mosaic.Channel(strip.FirstRow + pixel / strip.Width, pixel % strip.Width);
-                sum += (mean[pixel] - levels[channel]) * reader.input.Gains[channel];
-            }
+            double[] gains = reader.gains;
+            for (int k = 0; k < pixels.Length; k++) sum += (mean[pixels[k]] - levels[channels[k]]) * gains[channels[k]];
             return sum;
         }
 
         private PixelFlags Line(int t, int column, int channel, double gain, double noiseFactor)
         {
-            SeriesLevels levels = reader.temperatures[t].Levels;
-            double[] signal = signals[t];
-            for (int g = 0; g < signal.Length; g++) signal[g] = row.Signals[t][g][column];
             double slope = row.Slopes[t][column] - reader.slopeOffsets[t][channel];
             rates[t] = reader.temperatures[t].Series.TypicalRate + slope;
             uncertainties[t] = Math.Sqrt(row.Variances[t][column] * noiseFactor) * gain;
-            if (row.AtTop[t][column] > 0)
+            bool saturated = row.AtTop[t][column] > 0;
+            if (!saturated && Math.Abs(slope) <= reader.straightSlopes[t][channel]) return PixelFlags.None;          // nearly always
+            SeriesLevels levels = reader.temperatures[t].Levels;
+            double[] signal = signals[t];
+            for (int g = 0; g < signal.Length; g++) signal[g] = row.Signals[t][g][column];
+            if (saturated)
             {
                 Unsaturated(t, channel, gain);
                 return PixelFlags.Saturated;

@@ -17,14 +17,15 @@ internal sealed class FrameStack : IDisposable
     public IReadOnlyList<RefusedFrame> Refused { get; }
 
     /// <summary>Opens what can be read and names what cannot; one bad file never stops the rest.</summary>
-    public static FrameStack Open(IReadOnlyList<Frame> frames, CancellationToken cancellation = default)
+    /// <param name="frames">The frames.</param> <param name="mostOpenFiles">Files kept open.</param> <param name="cancellation">Stops the work between two files.</param>
+    public static FrameStack Open(IReadOnlyList<Frame> frames, int mostOpenFiles = MostOpenFiles, CancellationToken cancellation = default)
     {
         var good = new List<FitsSamples>();
         var refused = new List<RefusedFrame>();
         foreach (var frame in frames)
         {
             cancellation.ThrowIfCancellationRequested();
-            var samples = new FitsSamples(frame, keepOpen: good.Count < MostOpenFiles);
+            var samples = new FitsSamples(frame, keepOpen: good.Count < mostOpenFiles);
             if (samples.Fault() is { } fault)
                 refused.Add(new RefusedFrame(frame, fault));
             else

@@ -59,11 +59,14 @@ internal sealed class IntegerHistogram
     /// <summary>Occurrences of a value; 0 outside the bins.</summary>
     public long this[int value] => value < Lowest || value > Highest ? 0 : _counts[value - Lowest];
 
+    /// <summary>n, Σx and Σx² without the bins.</summary>
+    public SampleSums Sums => new(Count, Sum, SumOfSquares);
+
     /// <summary>Mean; not a number without samples.</summary>
-    public double Mean => Count == 0 ? double.NaN : (double)Sum / Count;
+    public double Mean => Sums.Mean;
 
     /// <summary>Population variance (divisor n), from exact sums; not a number without samples.</summary>
-    public double Variance => Count == 0 ? double.NaN : (double)(Count * SumOfSquares - Sum * Sum) / ((double)Count * Count);
+    public double Variance => Sums.Variance;
 
     /// <summary>Least value that occurs.</summary>
     public int Minimum => Ordered(0);

@@ -2,11 +2,11 @@ namespace SensorProfile.Pixels;
 
 /// <summary>One channel of a pair of frames; d = A − B.</summary>
 /// <param name="Name">Name of the channel, for example "G1", or "mono".</param>
-/// <param name="Differences">How often each d occurs: n, Σd, Σd², median and MAD come from here.</param>
+/// <param name="Differences">n, Σd and Σd²; not the histogram behind them, which takes megabytes where a hit is bright, and a session has hundreds of pairs.</param>
 /// <param name="Clipped">Moments of d without outliers (hits, telegraph pixels).</param>
 /// <param name="A">Row and column sums of A.</param>
 /// <param name="B">Row and column sums of B.</param>
-internal sealed record PairChannel(string Name, IntegerHistogram Differences, ClippedMoments Clipped, LineSums A, LineSums B)
+internal sealed record PairChannel(string Name, SampleSums Differences, ClippedMoments Clipped, LineSums A, LineSums B)
 {
     /// <summary>Mean of A over all its pixels, ADU.</summary>
     public double MeanA => (double)A.Rows.Sum() / Differences.Count;

@@ -32,6 +32,6 @@ internal sealed record PairStatistics(string NameA, string NameB, ColourMosaic M
         var linesA = LineSumsTally.Merge(tallies.Select(tally => tally.A), mosaic, width, height);
         var linesB = LineSumsTally.Merge(tallies.Select(tally => tally.B), mosaic, width, height);
         return new PairStatistics(a.Name, b.Name, mosaic, [.. differences.Select((histogram, channel) =>
-            new PairChannel(mosaic.Names[channel], histogram, ClippedMoments.Of(histogram, clip), linesA[channel], linesB[channel]))]);
+            new PairChannel(mosaic.Names[channel], histogram.Sums, ClippedMoments.Of(histogram, clip), linesA[channel], linesB[channel]))]);
     }
 }

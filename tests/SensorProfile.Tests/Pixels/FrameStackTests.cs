@@ -71,6 +71,34 @@ public sealed class FrameStackTests : IDisposable
         Assert.Equal([1100f * 1101 / 12, 0, 0, 0], moments.Variance);         // variance of 0 … n − 1 with divisor n − 1: n(n + 1)/12
     }
 
+    [Theory, InlineData(0), InlineData(1), InlineData(5), InlineData(11)]
+    public void FilesThatAreNotKeptOpenGiveTheSame(int mostOpenFiles)
+    {
+        var frames = Enumerable.Range(0, 12).Select(k => Write($"f{k}.fits", new ushort[] { (ushort)(3 * k), 5, (ushort)(60_000 - k * k), 7 })).ToArray();
+        using FrameStack all = FrameStack.Open(frames), few = FrameStack.Open(frames, mostOpenFiles: mostOpenFiles);
+        // Sums and the samples themselves, by groups, as the walk over all darks reads them; and strip by strip.
+        Assert.Equal(Walked(all), Walked(few));
+        Assert.Equal(StripWalker.Walk(all.Samples, Copied).SelectMany(s => s), StripWalker.Walk(few.Samples, Copied).SelectMany(s => s));
+
+        static ushort[] Copied(Strip strip) => [.. Enumerable.Range(0, strip.Frames).SelectMany(f => strip.Samples(f).ToArray())];
+        static double[] Walked(FrameStack stack) => [.. GroupMoments.Walk([[.. stack.Samples.Take(7)], [.. stack.Samples.Skip(7)]], strip =>
+        {
+            float[] mean = new float[strip.Pixels], variance = new float[strip.Pixels];
+            List<double> found = [];
+            for (int group = 0; group < 2; group++)
+            {
+                strip.Moments(group, mean, variance);
+                var samples = new ushort[strip.Frames(group)];
+                for (int pixel = 0; pixel < strip.Pixels; pixel++)
+                {
+                    strip.CopyPixel(group, pixel, samples);
+                    found.AddRange([mean[pixel], variance[pixel], .. samples.Select(s => (double)s)]);
+                }
+            }
+            return found;
+        }, keepSamples: true).SelectMany(f => f)];
+    }
+
     [Fact]
     public void AFrameIsReadFromManyThreadsAtOnce()
     {
