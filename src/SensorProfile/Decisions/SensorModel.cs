@@ -33,6 +33,17 @@ internal sealed class SensorModel
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
 
+    /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
+    internal required double FullWell { get; init; }
+
+    /// <summary>Share of the pixels that sky and dark current fill within an exposure, so that their light is lost; 0 without a distribution.</summary>
+    internal double ShareFull(double sky, double exposureSeconds, double celsius)
+    {
+        if (Pixels is null) return 0;
+        Growth growth = GrowthAt(celsius);
+        return Pixels.Classes.Where(c => (sky + c.RateAt(growth)) * exposureSeconds >= FullWell).Sum(c => c.Weight);
+    }
+
     /// <summary>What a temperature does to the pixels.</summary>
     internal Growth GrowthAt(double celsius) => new(Law.ThermalAt(celsius) / Law.ThermalAt(PixelReference), Law.Floor);
 

@@ -79,6 +79,7 @@ internal sealed class SensorReader
             ReadVariance = read * read,
             QuantisationVariance = step * step / 12,
             Gain = gain,
+            FullWell = (mode.FullWell is { Value: > 0 } well ? [well] : mode.Channels.Select(c => c.FullWell).OfType<Measurement>().Where(w => w.Value > 0)).Select(w => w.Value).DefaultIfEmpty(double.PositiveInfinity).Min(),
             Law = drawn,
             PixelReference = pixelReference,
             Rates = rates,
