@@ -1,3 +1,5 @@
+using SensorProfile.Profiles;
+
 namespace SensorProfile.Decisions;
 
 /// <summary>One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.</summary>
@@ -32,6 +34,12 @@ internal sealed class SensorModel
 
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
+
+    /// <summary>Pixels that jump between levels; empty when none were found or the profile does not hold their steps.</summary>
+    internal required IReadOnlyList<FlickerClass> Flicker { get; init; }
+
+    /// <summary>Pixels of the sensor.</summary>
+    internal required double PixelCount { get; init; }
 
     /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
     internal required double FullWell { get; init; }

@@ -12,6 +12,7 @@ internal static class SetpointWords
         double setpoint = table.Count > 0 ? table.Max(row => row.Sensor) : wanted;
         findings.AddRange(Guard.Temperature(reader, setpoint, "set point"));
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, setpoint));
+        findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, setpoint));
         bool limited = setpoint > wanted, uncertain = solution.WantedSpread is { Solved: > 0 } s && s.High - s.Low > widest;
         if (question.Ambient.Count > 0 && question.MaximumDifference is null)
             findings.Add(new Finding("cooler-unknown", Severity.Note, "The reach of the cooler was not given, so whether it holds this temperature was not checked: give --max-delta."));
@@ -48,6 +49,7 @@ internal static class SetpointWords
         AmbientCost[] table = [.. ambient.Select(a => Cost(reader, question, solution, a, a.Celsius + question.SelfHeating))];
         AmbientCost warmest = table.MaxBy(row => row.Ambient)!;
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest.Sensor));
+        findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest.Sensor));
         double limit = Wanted(solution, low, high, question, findings) - question.SelfHeating;
         double worst = (warmest.ExtraAtShare is double share ? Math.Max(share, warmest.ExtraTypical) : warmest.ExtraTypical) / 100;
         QuantityList numbers = Quantities(question, solution, limit + question.SelfHeating, reader, low, high);

@@ -42,6 +42,8 @@ internal sealed record StackNoise(PixelNoise Typical, double TypicalStack, doubl
             (double random, double left) = residual.Reaching(i, noise.Random);
             variance += sensor.Pixels.Classes[i].Weight * (residual.ClipCost * random / stack.Lights + left * left * noise.Common / stack.DitherPositions);
         }
+        double scale = darks is null ? 1 : Scale(sensor, stack, darks);
+        variance += sensor.Flicker.Sum(f => FlickerNoise.Share(f, sensor) * FlickerNoise.OfStack(f, sensor, stack, darks, scale));
         double shared = stack.Lights > 1 ? 1 + (residual.ClipCost - 1) * (stack.DitherPositions - 1) / (stack.Lights - 1) : 1;   // clipping costs nothing of what all samples share
         return (spread, variance + shared * spread * spread / stack.DitherPositions + residual.PairsOfOutliers());
     }
