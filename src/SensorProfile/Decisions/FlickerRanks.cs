@@ -1,5 +1,3 @@
-using SensorProfile.Profiles;
-
 namespace SensorProfile.Decisions;
 
 /// <summary>Where flickering pixels matter: the noise of a light over the distribution of the pixels, with and without them.</summary>
