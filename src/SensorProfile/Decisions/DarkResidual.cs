@@ -1,10 +1,10 @@
-using MathNet.Numerics.Distributions;
-
 namespace SensorProfile.Decisions;
 
 /// <summary>What a master dark leaves behind in a light, pixel class by pixel class: I_i(T)·t − s·I_i(T_d)·t_d, in e-.</summary>
 internal sealed class DarkResidual
 {
+    private const double NormalQuartiles = 1.3489795003921634;   // from the lower to the upper quartile of a standard normal deviate
+
     private readonly SensorModel sensor;
     private readonly StackConditions lights;
     private readonly double sky;
@@ -12,6 +12,9 @@ internal sealed class DarkResidual
     private readonly Growth darkGrowth;
     private readonly double darkExposure;
     private readonly double typical;
+    private readonly ClippedMean? clip;
+    private double[]? darkElectrons;   // one dark, class by class; worked out when first asked for
+    private readonly double centre, unit;
 
     /// <param name="sensor">The camera.</param>
     /// <param name="lights">The stack.</param>
@@ -31,6 +34,13 @@ internal sealed class DarkResidual
             - Scale * sensor.Law.RateAt(darkCelsius) * darkExposure;
         TypicalNoise = PixelNoise.OfLight(sensor, sky * lights.ExposureSeconds,
             sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds);
+        if (lights.RejectsOutliers && sensor.Pixels is { } pixels)
+        {
+            clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
+            centre = Of(pixels.Middle);
+            double spread = (Of(pixels.UpperQuartile) - Of(pixels.LowerQuartile)) / NormalQuartiles;
+            unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
+        }
     }
 
     internal double DarkCelsius { get; }
@@ -45,27 +55,70 @@ internal sealed class DarkResidual
         return sensor.Pixels is null ? null : [.. sensor.Pixels.Classes.Select(pixel => pixel.RateAt(growth) * lights.ExposureSeconds)];
     }
 
-    /// <summary>Residual of a class, e-, before the stack rejects anything.</summary>
-    internal double Of(int pixel) => lightElectrons![pixel] - Scale * sensor.Pixels!.Classes[pixel].RateAt(darkGrowth) * darkExposure;
+    /// <summary>Residual of a class, e-, before the stack rejects anything; a pixel that is full holds no more than its full well.</summary>
+    internal double Of(int pixel)
+    {
+        (double light, double dark) = Electrons(pixel);
+        return light - Scale * dark;
+    }
 
-    /// <summary>Electrons of a class in one light and in one dark.</summary>
-    internal (double Light, double Dark) Electrons(int pixel) => (lightElectrons![pixel], sensor.Pixels!.Classes[pixel].RateAt(darkGrowth) * darkExposure);
+    /// <summary>Dark electrons of a class that one light and one dark show: beside the sky, up to the full well.</summary>
+    internal (double Light, double Dark) Electrons(int pixel) => (Math.Min(lightElectrons![pixel], sensor.FullWell - sky * lights.ExposureSeconds),
+        (darkElectrons ??= [.. sensor.Pixels!.Classes.Select(c => Math.Min(c.RateAt(darkGrowth) * darkExposure, sensor.FullWell))])[pixel]);
+
+    /// <summary>Whether sky and dark current fill the pixel: its electrons then no longer vary.</summary>
+    internal bool FullInLight(int pixel) => lightElectrons![pixel] + sky * lights.ExposureSeconds >= sensor.FullWell;
+
+    /// <summary>What is new in each light, and what all lights share, for a class, e-²; the numbers of the darks null for ideal ones.</summary>
+    internal PixelNoise Noise(int pixel, DarkFrames? darks)
+    {
+        (double light, double dark) = Electrons(pixel);
+        double skyElectrons = sky * lights.ExposureSeconds;
+        PixelNoise noise = darks is null ? PixelNoise.OfLight(sensor, skyElectrons, Math.Max(light, 0))
+            : PixelNoise.Calibrated(sensor, skyElectrons, Math.Max(light, 0), dark < sensor.FullWell ? Math.Max(dark, 0) : 0, darks, Scale);
+        return FullInLight(pixel) ? noise with { Sky = 0, Dark = 0 } : noise;
+    }
+
+    /// <summary>Rise of the variance where there is nothing to reject; 1 without rejection.</summary>
+    internal double ClipCost => clip?.Cost ?? 1;
 
     /// <summary>What a class contributes to the stack on average, e-, after rejection.</summary>
     /// <remarks>
-    /// A sample x ~ N(r, σ²) is kept when it lies within ±L of the samples around it, L = c·σ of the typical pixel; what is left of r is
-    /// E[x; kept] = r·(Φ(b) − Φ(a)) − σ·(φ(b) − φ(a)), a = (−L − r)/σ, b = (L − r)/σ. The level that all pixels share is no outlier, so r counts from the
-    /// typical residual. With fewer than three positions the stack cannot tell which sample is the wrong one.
+    /// The level that all pixels share is no outlier: the residual counts from that of the middle pixel, in units of the scatter of the samples of typical pixels, noise and the
+    /// spread of their residuals together; see <see cref="ClippedMean"/>.
     /// </remarks>
-    internal double Kept(int pixel)
+    internal double Kept(int pixel) => clip is null ? Of(pixel) : centre + Response(pixel).Left * (Of(pixel) - centre);
+
+    /// <summary>What is new in each light, as it reaches the stack, and the part of the pixel's residual that does.</summary>
+    /// <param name="pixel">The class.</param>
+    /// <param name="random">Variance of one sample, e-².</param>
+    internal (double Random, double Left) Reaching(int pixel, double random)
     {
-        double residual = Of(pixel);
-        if (!lights.RejectsOutliers || lights.DitherPositions < 3) return residual;
-        double excess = residual - typical, light = lightElectrons![pixel];
-        double limit = lights.RejectionSigma * Math.Sqrt(TypicalNoise.Random);
-        double own = Math.Sqrt(PixelNoise.OfLight(sensor, sky * lights.ExposureSeconds, Math.Max(light, 0)).Random);
-        double a = (-limit - excess) / own, b = (limit - excess) / own;
-        return typical + excess * (Normal.CDF(0, 1, b) - Normal.CDF(0, 1, a)) - own * (Normal.PDF(0, 1, b) - Normal.PDF(0, 1, a));
+        if (clip is null) return (random, 1);
+        (double left, double noise) = Response(pixel);
+        return (noise * unit * unit, left);
+    }
+
+    /// <summary>Variance over the places of the stack from those with two outlying pixels among three or four positions, e-²: half of the samples or more stand out, and none can be left out.</summary>
+    /// <remarks>k(k − 1)/2 pairs; the mean of (x + y)² over two pixels drawn from the outliers, weight w(1 − left) each, divided by k². With five positions or more the median stays with the typical pixels.</remarks>
+    internal double PairsOfOutliers()
+    {
+        int k = lights.DitherPositions;
+        if (clip is null || k is not (3 or 4)) return 0;
+        double weight = 0, sum = 0, squares = 0;
+        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
+        {
+            double excess = Of(i) - centre, outlying = sensor.Pixels.Classes[i].Weight * Math.Clamp(1 - Response(i).Left, 0, 1);
+            if (!sensor.Pixels.Classes[i].Hot) continue;
+            (weight, sum, squares) = (weight + outlying, sum + outlying * excess, squares + outlying * excess * excess);
+        }
+        return (k - 1) / (2.0 * k) * 2 * (weight * squares + sum * sum);
+    }
+
+    private (double Left, double Noise) Response(int pixel)
+    {
+        double random = TypicalNoise.Read + TypicalNoise.Quantisation + (FullInLight(pixel) ? 0 : TypicalNoise.Sky + Math.Max(lightElectrons![pixel], 0));
+        return clip!.To((Of(pixel) - centre) / unit, Math.Sqrt(random) / unit);
     }
 
     /// <summary>The random noise of the typical pixel in one light.</summary>

@@ -37,6 +37,7 @@ public static class DarkTolerance
         List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, stack.ExposureSeconds), .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights")];
         if (question.TemperatureCelsius is null)
             findings.Add(new Finding("temperature-assumed", Severity.Note, $"No temperature of the lights was given; the profile's reference temperature of {Said.Celsius(stack.TemperatureCelsius)} is used: give --temperature."));
+        findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius));
         bool known = reader.Best.Pixels is not null;
         if (!known) findings.Add(Missing.Distribution("the spread over pixels and the hot pixels cannot limit this answer"));
         if (question.Limits.HotShare * reader.Camera.Width * reader.Camera.Height < 1)

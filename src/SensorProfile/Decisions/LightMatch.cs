@@ -21,6 +21,9 @@ public sealed record LightMatch
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }
 
+    /// <summary>Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are none, or when it cannot be told.</summary>
+    public Measurement? FullPixels { get; init; }
+
     /// <summary>Why, and what to do.</summary>
     public required string Reason { get; init; }
 

@@ -6,7 +6,7 @@ namespace SensorProfile.Decisions;
 /// <remarks>
 /// One light, per pixel: N² = (S + I + G)·t + R² + q² + s²·N_d²/n + (1 − s)²·(R² + q²)/n_bias. A stack of M lights over k dither positions:
 /// N²/M for what is new in every light, 1/k for what the masters add, because every light carries it on the same sensor pixel; and the spread of the
-/// dark residual over the pixels, squared, by 1/k. The flat's own noise is left out: it belongs to bright targets.
+/// dark residual over the pixels, squared, by 1/k. Pixels that jump between levels: <see cref="FlickerNoise"/>, in the noise of all pixels. The flat's own noise is left out: it belongs to bright targets.
 /// </remarks>
 public static class NoiseBudget
 {
@@ -33,6 +33,7 @@ public static class NoiseBudget
         for (int i = 0; i < names.Length; i++)
             quantities.Add(names[i], numbers[i], "e-", "noise budget, uncertainties drawn", spreads[i]);
         if (best.AllPixels is null) findings.Add(Missing.Distribution("the noise of all pixels is not known"));
+        findings.AddRange(FlickerRanks.Findings(reader, stack.Sky.Value, stack.ExposureSeconds, stack.TemperatureCelsius));
         NoiseTerm[] terms = Terms(best, stack, [.. spreads.Skip(names.Length)]);
         return new NoiseBudgetAnswer
         {
@@ -44,6 +45,7 @@ public static class NoiseBudget
             Findings = findings,
             Terms = terms,
             Pixels = Pixels(reader.Best, stack, darks),
+            Flicker = FlickerRanks.Of(reader.Best, stack.Sky.Value, stack.ExposureSeconds, stack.TemperatureCelsius),
         };
     }
 

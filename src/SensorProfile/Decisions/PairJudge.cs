@@ -90,6 +90,7 @@ internal sealed class PairJudge(CameraProfile? profile, SensorReader? reader, Ma
             Verdict = verdict,
             Loss = new Measurement(100 * best[0]!.Value, 100 * spreads[0].StandardDeviation, "%", Propagation.Draws, "rise of the noise of the stack by mismatch and number of darks, uncertainties drawn"),
             BindingCause = cause,
+            FullPixels = FullPixels.Share(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius),
             Scaled = scaled,
             Settling = settling?.Frames ?? [],
             Reason = (verdict, scaled) switch

@@ -7,10 +7,34 @@ internal sealed class PixelPopulation
     private const int ClassesPerDecade = 40;    // shares 0.99 … 1 − 1e-7: 0.999 is an edge, so that "one in a thousand" is exact
     private const int TailDecades = 5;
 
-    private PixelPopulation(IReadOnlyList<PixelClass> classes) => Classes = classes;
+    private PixelPopulation(IReadOnlyList<PixelClass> classes)
+    {
+        Classes = classes;
+        (LowerQuartile, Middle, UpperQuartile) = (AtShare(0.25), AtShare(0.5), AtShare(0.75));
+    }
 
     /// <summary>The classes, slowest pixel first.</summary>
     internal IReadOnlyList<PixelClass> Classes { get; }
+
+    /// <summary>Class that a quarter of the pixels do not exceed.</summary>
+    internal int LowerQuartile { get; }
+
+    /// <summary>Class of the median pixel.</summary>
+    internal int Middle { get; }
+
+    /// <summary>Class that three quarters of the pixels do not exceed.</summary>
+    internal int UpperQuartile { get; }
+
+    private int AtShare(double share)
+    {
+        double below = 0;
+        for (int i = 0; i < Classes.Count; i++)
+        {
+            below += Classes[i].Weight;
+            if (below >= share) return i;
+        }
+        return Classes.Count - 1;
+    }
 
     internal static PixelPopulation Of(RateDistribution rates, double hotAbove, PixelLaws laws)
     {

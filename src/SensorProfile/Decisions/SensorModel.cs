@@ -1,3 +1,5 @@
+using SensorProfile.Profiles;
+
 namespace SensorProfile.Decisions;
 
 /// <summary>One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.</summary>
@@ -32,6 +34,23 @@ internal sealed class SensorModel
 
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
+
+    /// <summary>Pixels that jump between levels; empty when none were found or the profile does not hold their steps.</summary>
+    internal required IReadOnlyList<FlickerClass> Flicker { get; init; }
+
+    /// <summary>Pixels of the sensor.</summary>
+    internal required double PixelCount { get; init; }
+
+    /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
+    internal required double FullWell { get; init; }
+
+    /// <summary>Share of the pixels that sky and dark current fill within an exposure, so that their light is lost; 0 without a distribution.</summary>
+    internal double ShareFull(double sky, double exposureSeconds, double celsius)
+    {
+        if (Pixels is null) return 0;
+        Growth growth = GrowthAt(celsius);
+        return Pixels.Classes.Where(c => (sky + c.RateAt(growth)) * exposureSeconds >= FullWell).Sum(c => c.Weight);
+    }
 
     /// <summary>What a temperature does to the pixels.</summary>
     internal Growth GrowthAt(double celsius) => new(Law.ThermalAt(celsius) / Law.ThermalAt(PixelReference), Law.Floor);

@@ -13,7 +13,7 @@ internal sealed class SetpointSolution
         (this.reader, this.question, this.sky) = (reader, question, sky.Rate.Value);
         Temperatures = [.. Grid(reader)];
         double?[] best = Decide(reader.Best, this.sky);
-        spreads = Propagation.Through(reader, sky.Rate, Decide);
+        spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
         (Typical, AtShare, Diminishing) = (best[0], best[1], best[2]);
         Wanted = AtShare is double share && Typical is double typical ? Math.Min(typical, share) : AtShare is null && reader.Best.Rates is null ? Typical : null;
     }

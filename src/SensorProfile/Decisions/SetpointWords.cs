@@ -11,6 +11,8 @@ internal static class SetpointWords
         IReadOnlyList<AmbientCost> table = [.. question.Ambient.Select(a => Held(reader, question, solution, a, wanted))];
         double setpoint = table.Count > 0 ? table.Max(row => row.Sensor) : wanted;
         findings.AddRange(Guard.Temperature(reader, setpoint, "set point"));
+        findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, setpoint));
+        findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, setpoint));
         bool limited = setpoint > wanted, uncertain = solution.WantedSpread is { Solved: > 0 } s && s.High - s.Low > widest;
         if (question.Ambient.Count > 0 && question.MaximumDifference is null)
             findings.Add(new Finding("cooler-unknown", Severity.Note, "The reach of the cooler was not given, so whether it holds this temperature was not checked: give --max-delta."));
@@ -46,6 +48,8 @@ internal static class SetpointWords
         if (question.Ambient.Count > 0) findings.AddRange(Outside(reader, [.. ambient.Select(a => a.Celsius + question.SelfHeating)]));
         AmbientCost[] table = [.. ambient.Select(a => Cost(reader, question, solution, a, a.Celsius + question.SelfHeating))];
         AmbientCost warmest = table.MaxBy(row => row.Ambient)!;
+        findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest.Sensor));
+        findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest.Sensor));
         double limit = Wanted(solution, low, high, question, findings) - question.SelfHeating;
         double worst = (warmest.ExtraAtShare is double share ? Math.Max(share, warmest.ExtraTypical) : warmest.ExtraTypical) / 100;
         QuantityList numbers = Quantities(question, solution, limit + question.SelfHeating, reader, low, high);

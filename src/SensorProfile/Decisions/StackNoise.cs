@@ -15,7 +15,8 @@ internal sealed record StackNoise(PixelNoise Typical, double TypicalStack, doubl
         PixelNoise typical = OfPixel(sensor, stack, sky, light, dark, darks);
         double glow = sensor.Glow?.ElectronsAt(stack.TemperatureCelsius, stack.ExposureSeconds, sensor) ?? 0;
         (double? spread, double? all) = AllOf(sensor, stack, sky, darks);
-        return new StackNoise(typical, typical.Stack(stack.Lights, stack.DitherPositions), glow, spread, all);
+        double cost = stack.RejectsOutliers ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma).Cost : 1;
+        return new StackNoise(typical, cost * typical.Random / stack.Lights + typical.Common / stack.DitherPositions, glow, spread, all);
     }
 
     /// <summary>One pixel in one calibrated light.</summary>
@@ -37,9 +38,13 @@ internal sealed record StackNoise(PixelNoise Typical, double TypicalStack, doubl
         double spread = darks is null ? 0 : residual.Pattern(withHotPixels: true).Spread, variance = 0;
         for (int i = 0; i < sensor.Pixels.Classes.Count; i++)
         {
-            (double light, double dark) = residual.Electrons(i);
-            variance += sensor.Pixels.Classes[i].Weight * OfPixel(sensor, stack, sky, light, dark, darks).Stack(stack.Lights, stack.DitherPositions);
+            PixelNoise noise = residual.Noise(i, darks);
+            (double random, double left) = residual.Reaching(i, noise.Random);
+            variance += sensor.Pixels.Classes[i].Weight * (residual.ClipCost * random / stack.Lights + left * left * noise.Common / stack.DitherPositions);
         }
-        return (spread, variance + spread * spread / stack.DitherPositions);
+        double scale = darks is null ? 1 : Scale(sensor, stack, darks);
+        variance += sensor.Flicker.Sum(f => FlickerNoise.Share(f, sensor) * FlickerNoise.OfStack(f, sensor, stack, darks, scale));
+        double shared = stack.Lights > 1 ? 1 + (residual.ClipCost - 1) * (stack.DitherPositions - 1) / (stack.Lights - 1) : 1;   // clipping costs nothing of what all samples share
+        return (spread, variance + shared * spread * spread / stack.DitherPositions + residual.PairsOfOutliers());
     }
 }

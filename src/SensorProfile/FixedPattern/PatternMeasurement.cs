@@ -36,6 +36,7 @@ internal static class PatternMeasurement
                 RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
                 HotPixelCurves = HotPixelCurves.Of(input, maps, classes),
                 DoublingByRate = classes,
+                Flicker = FlickerClasses.Of(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
                 Places = DefectPlacing.Of(defects, input.Width, input.Height),
                 Defects = defects.Counts,
                 Lines = defects.Lines,

@@ -15,6 +15,9 @@ public sealed record FixedPatternProfile
     /// <summary>Doubling temperature of pixels by dark rate; empty with fewer than 3 temperatures.</summary>
     public IReadOnlyList<DoublingByRate> DoublingByRate { get; init; } = [];
 
+    /// <summary>Pixels that jump between levels, in classes of about the same step; empty when none were found, and in profiles made before it.</summary>
+    public IReadOnlyList<FlickerClass> Flicker { get; init; } = [];
+
     /// <summary>Defect counts by kind.</summary>
     public DefectCounts? Defects { get; init; }
 

@@ -41,6 +41,7 @@ internal static class ProfileDefaults
         [typeof(HotPixelCount)] = [],
         [typeof(RateQuantile)] = [],
         [typeof(DoublingByRate)] = [],
+        [typeof(FlickerClass)] = [],
         [typeof(HotPixelTemperature)] = Of(new HotPixelTemperature()),
         [typeof(DarkPredictionProfile)] = Of(new DarkPredictionProfile()),
         [typeof(PredictionTest)] = Of(new PredictionTest()),

@@ -136,7 +136,7 @@ public class DarkToleranceTests
     [Fact]
     public void ScaledDarksAreLimitedByPixelsWithAnotherLaw()
     {
-        var alike = new Tarn { HotDoubling = 6 };
+        var alike = new Tarn { HotDoubling = 6, Well = 1e12 };   // and no dark ever fills
         ToleranceAnswer same = DarkTolerance.Find(alike.Profile(), alike.Mode(), Question() with { Scaled = true });
         Assert.Null(same.Causes[0].Warmer);      // every pixel follows the typical law: scaling is exact
         Assert.Null(same.Causes[1].Warmer);

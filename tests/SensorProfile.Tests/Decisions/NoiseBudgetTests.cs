@@ -55,7 +55,7 @@ public class NoiseBudgetTests
         double plain = NoiseBudget.Compute(camera.Profile(), camera.Mode(), stack with { RejectsOutliers = false }, darks).Quantities["stackNoiseAllPixels"]!.Value;
         double simulated = new PixelMonteCarlo(camera, stack, darks, 4000, seed: 47).StackNoise();
         Assert.True(budget < plain);
-        Assert.InRange(budget / simulated, 0.85, 1.1);   // the clip itself costs a few per cent of the samples, which the budget leaves out
+        Assert.InRange(budget / simulated, 0.9, 1.1);
     }
 
     [Fact]
