@@ -54,7 +54,7 @@ internal static class PatternRecipe
 
     /// <summary>Cold and dead pixels by their response to light; null without flats.</summary>
     public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
-        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, (options.Thresholds ?? new()).DeadResponse);
+        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, options.Thresholds ?? new());
 
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
