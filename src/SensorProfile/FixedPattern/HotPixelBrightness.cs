@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern;
 /// <remarks>
 /// s = Σw(x − b)/t ÷ Σw·r, x a pixel's signal, b its signal without exposure, r its mean rate in the longest exposure (T), w = rt/(rt + σ²): close to the weights of least squares for Poisson light
 /// with read noise σ². With V = s·rt + dt + σ² (d the dark rate of an ordinary pixel, which a hot one has too) the relative variance of s is Σw²V/(Σw·rt)² of the frame's own; what the frames of a set share
-/// adds Σw²((t/T)²·V_T/n_T + (1 − t/T)²·u²(b))/(Σw·rt)²: the noise of the rates and of the signals without exposure. A frame of the longest exposure is part of its own reference: 1 − 1/n_T of its own.
+/// adds Σw²((t/T)²·V_T/n_T + (1 − t/T)²·u²(b))/(Σw·rt)²: the noise of the rates and of the signals without exposure. Without bias frames b is that of the ordinary pixels, u(b) the spread of the levels. A frame of the longest exposure is part of its own reference: 1 − 1/n_T of its own.
 /// </remarks>
 internal sealed class HotPixelBrightness
 {
@@ -14,9 +14,9 @@ internal sealed class HotPixelBrightness
     private const double LeastLight = 100;                                 // e- of all hot pixels in the longest exposure: 10 % of Poisson noise
 
     private readonly double[][][] signals;                                 // [set][frame][pixel], e-
-    private readonly double[] seconds, dark, darkVariances, rates;
+    private readonly double[] seconds, dark, rates;
     private readonly int longest;
-    private readonly double readVariance, ordinaryRate;
+    private readonly double readVariance, ordinaryRate, darkVariance;
 
     private HotPixelBrightness(DarkSeries series, double[][][] signals, double readVariance, (double[] Signal, double Variance)? unlit)
     {
@@ -24,21 +24,15 @@ internal sealed class HotPixelBrightness
         seconds = [.. series.Exposures.Select(e => e.TakenSeconds)];
         longest = Enumerable.Range(0, seconds.Length).MaxBy(g => seconds[g]);
         ordinaryRate = Math.Max(0, series.TypicalRate);
-        double[] lineShares = new double[seconds.Length];                  // of each set's mean in the signal without exposure
-        if (unlit is { } map) dark = map.Signal;
-        else
-        {
-            if (seconds.Distinct().Count() > 1) lineShares = [.. Enumerable.Range(0, seconds.Length).Select(k => StraightLine.Fit(seconds, [.. seconds.Select((_, g) => g == k ? 1.0 : 0)]).Intercept)];
-            dark = [.. signals[0][0].Select((_, i) => Enumerable.Range(0, seconds.Length).Sum(g => lineShares[g] * Mean(g, i)))];
-        }
+        dark = unlit?.Signal ?? new double[signals[0][0].Length];
         rates = [.. dark.Select((b, i) => Math.Max(0, (Mean(longest, i) - b) / seconds[longest]))];
-        darkVariances = [.. rates.Select((_, i) => unlit?.Variance ?? Enumerable.Range(0, seconds.Length).Sum(g => lineShares[g] * lineShares[g] * Variance(i, g, 1) / signals[g].Length))];
+        darkVariance = unlit?.Variance ?? OffsetVariance();
         LeaveOutUnsteady();
     }
 
     /// <summary>Prepares; null when there is no light in the hot pixels.</summary>
     /// <param name="series">The darks.</param> <param name="signals">Signal of every hot pixel in every frame above the ordinary ones, e-: [set][frame][pixel].</param>
-    /// <param name="readVariance">e-².</param> <param name="unlit">Signal without exposure and its variance, e- and e-²; null to take it from the straight line of the sets.</param>
+    /// <param name="readVariance">e-².</param> <param name="unlit">Signal without exposure above the ordinary pixels and its variance, e- and e-²; null to take it for 0 within what the pixels show.</param>
     public static HotPixelBrightness? Of(DarkSeries series, double[][][] signals, double readVariance, (double[] Signal, double Variance)? unlit)
     {
         var brightness = new HotPixelBrightness(series, signals, readVariance, unlit);
@@ -66,7 +60,7 @@ internal sealed class HotPixelBrightness
         {
             double weight = Weight(i, set);
             light += weight * rates[i] * seconds[set];
-            sum += weight * weight * (ratio * ratio * Variance(i, longest, 1) / signals[longest].Length + (1 - ratio) * (1 - ratio) * darkVariances[i]);
+            sum += weight * weight * (ratio * ratio * Variance(i, longest, 1) / signals[longest].Length + (1 - ratio) * (1 - ratio) * darkVariance);
         }
         return sum / (light * light);
     }
@@ -81,6 +75,27 @@ internal sealed class HotPixelBrightness
             light += weight * rates[i] * seconds[set];
         }
         return (sum / light, light);
+    }
+
+    /// <summary>Variance of the hot pixels' own levels about the ordinary ones, e-², by the straight lines of their sets.</summary>
+    /// <remarks>A line's intercept would take a set that was warmer for a level; but a level has nothing to do with a pixel's brightness, so the part in proportion to it is a temperature and is left out.</remarks>
+    private double OffsetVariance()
+    {
+        if (seconds.Distinct().Count() < 2) return 0;
+        double[] shares = [.. Enumerable.Range(0, seconds.Length).Select(k => StraightLine.Fit(seconds, [.. seconds.Select((_, g) => g == k ? 1.0 : 0)]).Intercept)];
+        double[] levels = [.. rates.Select((_, i) => shares.Select((c, g) => c * Mean(g, i)).Sum())], noise = [.. rates.Select((_, i) => shares.Select((c, g) => c * c * Variance(i, g, 1) / signals[g].Length).Sum())];
+        double light = 0, common = 0, weight = 0, excess = 0;
+        for (int i = 0; i < rates.Length; i++)
+        {
+            light += rates[i] * rates[i] / noise[i];
+            common += levels[i] * rates[i] / noise[i];
+        }
+        for (int i = 0; i < rates.Length; i++)
+        {
+            weight += 1 / (noise[i] * noise[i]);
+            excess += (Math.Pow(levels[i] - (light > 0 ? common / light : 0) * rates[i], 2) - noise[i]) / (noise[i] * noise[i]);
+        }
+        return Math.Max(0, excess / weight);
     }
 
     private double Weight(int pixel, int set)
@@ -103,7 +118,7 @@ internal sealed class HotPixelBrightness
             double chiSquared = 0;
             for (int g = 0; g < signals.Length; g++)
                 for (int f = 0; f < signals[g].Length; f++)
-                    chiSquared += Math.Pow(signals[g][f][i] - dark[i] - scales[g][f] * rates[i] * seconds[g], 2) / Variance(i, g, Math.Max(0, scales[g][f]));
+                    chiSquared += Math.Pow(signals[g][f][i] - dark[i] - scales[g][f] * rates[i] * seconds[g], 2) / (Variance(i, g, Math.Max(0, scales[g][f])) + darkVariance);
             if (chiSquared > MostUnsteady * frames) rates[i] = 0;
         }
     }

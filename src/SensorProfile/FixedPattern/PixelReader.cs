@@ -103,7 +103,7 @@ internal sealed partial class PixelReader
             PixelFlags flags = scatter > reader.noisyLimit ? PixelFlags.Noisy : PixelFlags.None;
             if (flags != 0 && scatter > reader.flickerRatio && row.NoisyGroups[column] >= reader.NoisyGroupsNeeded) flags |= PixelFlags.Flickering;
             double factor = flags != 0 ? scatter : 1;
-            for (int t = 0; t < rates.Length; t++) flags |= Line(t, column, channel, gain, factor);
+            for (int t = 0; t < rates.Length; t++) flags |= Line(t, rowOfStrip, column, channel, gain, factor);
             return Joined(flags);
         }
 
@@ -163,7 +163,7 @@ internal sealed partial class PixelReader
             return sum;
         }
 
-        private PixelFlags Line(int t, int column, int channel, double gain, double noiseFactor)
+        private PixelFlags Line(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
         {
             SeriesLevels levels = reader.temperatures[t].Levels;
             double[] signal = signals[t];
@@ -176,7 +176,16 @@ internal sealed partial class PixelReader
                 Unsaturated(t, channel, gain);
                 return PixelFlags.Saturated;
             }
-            return LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor) ? PixelFlags.NonLinear : PixelFlags.None;
+            bool bent = LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor)
+                && (row.NoisyGroups[column] == 0 || LineMisfit.ExceedsScatter(levels.Line, levels, signal, slope, channel, gain, Scatter(t, rowOfStrip, column, gain)));
+            return bent ? PixelFlags.NonLinear : PixelFlags.None;
+        }
+
+        /// <summary>Variance of a pixel in each group of a temperature, e-²; 0 for the unlit frames.</summary>
+        private double[] Scatter(int t, int rowOfStrip, int column, double gain)
+        {
+            int first = reader.temperatures.Take(t).Sum(before => before.Levels.Line.DarkGroups), dark = reader.temperatures[t].Levels.Line.DarkGroups;
+            return [.. signals[t].Select((_, g) => g < dark ? variances[first + g][rowOfStrip * strip.Width + column] * gain * gain : 0)];
         }
 
         /// <summary>A pixel at its top: the line through the groups below it, or not a number when fewer than two are left.</summary>

@@ -96,6 +96,18 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
         }
     }
 
+    [Fact]
+    public void HitsByChargedParticlesMakeNoPixelNonLinear()
+    {
+        // 2250 s of darks at 0.5 hits per megapixel and second on 0.12 megapixel: some 135 tracks of several pixels.
+        CameraDescription camera = PatternNight.Camera(PatternNight.Shots(5, -10)) with { Width = 400, Height = 300, CosmicRays = new CosmicRays { HitsPerMegapixelSecond = 0.5, ElectronsPerPixel = 800, Length = 4 } };
+        PixelFlags[] flags = Measure(new PatternNight(camera, 71)).Maps.Flags;
+        output.WriteLine($"{flags.Count(f => f.HasFlag(PixelFlags.Noisy))} noisy pixels, {flags.Count(f => f.HasFlag(PixelFlags.NonLinear))} called non-linear");
+        Assert.InRange(flags.Count(f => f.HasFlag(PixelFlags.Noisy)), 200, 2000);
+        // A pixel hit twice, in different sets, may still pass for one: (2000/120000)²/2·120000 = 17 pixels with two hits at most, whose scatter counts in both.
+        Assert.InRange(flags.Count(f => f.HasFlag(PixelFlags.NonLinear)), 0, 1);
+    }
+
     /// <summary>Pixels whose signal is rate·t·(1 − bend·t/300), with its own shot noise; 2 ADU per electron.</summary>
     private static void AddBent(PatternNight night, int[] pixels, double rate, double bend)
     {

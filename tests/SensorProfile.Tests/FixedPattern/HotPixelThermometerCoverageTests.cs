@@ -18,6 +18,7 @@ public sealed class HotPixelThermometerCoverageTests(ITestOutputHelper output)
             [.. bias ? new[] { new Shot { Kind = FrameKind.Bias, Count = 10 } } : [], .. new[] { -15.0, -10, -5 }.SelectMany(t => new[] { 60.0, 120, 300 }.Select(e => new Shot { Kind = FrameKind.Dark, Exposure = e, Temperature = t, Count = Frames }))]) with
         {
             Width = width, Height = height, Serial = seed, Thermometer = new Thermometer { Wobble = 0.2, ReportsTarget = true },
+            BiasPattern = new BiasPattern { Pixel = 4 },
             HotPixels = new HotPixels { Share = share, Activation = 0.9, ActivationSpread = 0.05, Distribution = new() { Minimum = 0.3, Maximum = brightest } },
         }, seed);
         PatternInput input = night.Input() with { TestLevels = false };
@@ -36,7 +37,7 @@ public sealed class HotPixelThermometerCoverageTests(ITestOutputHelper output)
                 double[] truth = True(series.Exposures[g].Seconds);
                 frames.AddRange(found[g].Frames.Select((m, k) => (m.Value - (truth[k] - zero), m.StandardUncertainty)));
                 if (series.Exposures[g].Seconds < 300) sets.Add((found[g].Mean.Value - (truth.Average() - zero), found[g].Mean.StandardUncertainty));
-                count = found[g].Frames[0].Samples is var n ? (int)n : 0;
+                count = (int)found[g].Frames[0].Samples;
             }
         }
         return new(count, frames, sets);
