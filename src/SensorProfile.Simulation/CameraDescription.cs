@@ -73,8 +73,17 @@ public sealed partial record CameraDescription
     /// <summary>Pixels that hardly respond to light.</summary>
     public DeadPixels DeadPixels { get; init; } = new();
 
+    /// <summary>Pixels whose dark current lies far below their neighbours'.</summary>
+    public ColdPixels ColdPixels { get; init; } = new();
+
+    /// <summary>Groups of touching hot pixels.</summary>
+    public HotClusters HotClusters { get; init; } = new();
+
     /// <summary>Columns that differ from the rest.</summary>
-    public BadColumns BadColumns { get; init; } = new();
+    public BadLines BadColumns { get; init; } = new();
+
+    /// <summary>Rows that differ from the rest.</summary>
+    public BadLines BadRows { get; init; } = new();
 
     /// <summary>Parts of the sensor with amplifiers of their own; where several hold a pixel their effects add up (levels) or multiply.</summary>
     public IReadOnlyList<Tap> Taps { get; init; } = [];

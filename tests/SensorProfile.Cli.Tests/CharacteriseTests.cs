@@ -65,6 +65,28 @@ public sealed class CharacteriseTests : IDisposable
         Assert.True(File.Exists(folder["out/report.html"]));
     }
 
+    [Theory, InlineData(3, true), InlineData(12, false)]
+    public void BlackCutOffAtZeroGivesNoReadNoiseAndExitCode1(int biasLevel, bool cut)
+    {
+        // Noise of 2 ADU about a level of 3: 10 % of the pixels at code 0; about a level of 12, 6 deviations away, none.
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full.Replace("\"gain\": 0.8,", $"\"gain\": 0.8, \"biasLevel\": {biasLevel}, \"clampBlack\": true,", StringComparison.Ordinal));
+        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out", "--json");
+        JsonElement readNoise = run.Json.GetProperty("quantities").GetProperty("readNoise");
+        JsonElement[] refusals = [.. run.Json.GetProperty("findings").EnumerateArray().Where(f => f.GetProperty("code").GetString() == "black-clipped")];
+        if (!cut)
+        {
+            Assert.InRange(readNoise.GetProperty("value").GetDouble(), 1.5, 1.7);
+            Assert.Empty(refusals);
+            return;
+        }
+        run.Expect(ExitCodes.CannotTell);
+        Assert.Equal(JsonValueKind.Null, readNoise.ValueKind);
+        Assert.Equal("incomplete", run.Json.GetProperty("verdict").GetString());
+        Assert.EndsWith("raise the camera's offset setting and take the bias frames again.", Assert.Single(refusals).GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Contains("offset setting and take the bias frames again", File.ReadAllText(folder["out/report.html"]), StringComparison.Ordinal);
+        Assert.Equal(JsonValueKind.Null, JsonDocument.Parse(File.ReadAllText(folder["out/profile.json"])).RootElement.GetProperty("modes")[0].GetProperty("readNoise").ValueKind);
+    }
+
     [Fact]
     public void NothingReadableIsExitCode3AndLeavesNoFolder()
     {

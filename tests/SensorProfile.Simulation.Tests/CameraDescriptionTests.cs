@@ -66,6 +66,11 @@ public class CameraDescriptionTests
     [InlineData("""{ "width": 4, "height": 3, "shots": [{ "kind": "dark", "level": 5 }] }""", "a.json, $.shots[0].level: only flats and lights collect light. Remove it, or use lightLeak for stray light.")]
     [InlineData("""{ "width": 4, "height": 3, "shots": [{ "kind": "unknown" }] }""", "a.json, $.shots[0].kind: found 'unknown'. Use bias, dark, flat, dark-flat or light.")]
     [InlineData("""{ "width": 40000, "height": 30000 }""", "a.json, $.height: 40000 × 30000 pixels are more than 500000000. Simulate a window of the sensor.")]
+    [InlineData("""{ "width": 4, "height": 3, "coldPixels": { "relativeRate": 1.5 } }""", "a.json, $.coldPixels.relativeRate: found 1.5, which is not within 0…1. Correct the value there.")]
+    [InlineData("""{ "width": 4, "height": 3, "coldPixels": { "rate": 0.1 } }""", "a.json, $.coldPixels.rate: there is no such field. Known here: share, relativeRate.")]
+    [InlineData("""{ "width": 40, "height": 30, "hotClusters": { "count": 9, "size": 6 } }""", "a.json, $.hotClusters.count: 9 clusters of 6 pixels would touch each other on 40 × 30 pixels. Use fewer or smaller ones.")]
+    [InlineData("""{ "width": 40, "height": 30, "hotClusters": { "count": 1, "size": 0 } }""", "a.json, $.hotClusters.size: found 0, which is not within 1…10000. Correct the value there.")]
+    [InlineData("""{ "width": 40, "height": 30, "badRows": { "count": 31 } }""", "a.json, $.badRows.count: found 31, which is not within 0…30. Correct the value there.")]
     [InlineData("null", "a.json, $: found null instead of a camera. Describe one, at least its width and height.")]
     public void ErrorsNameThePlaceAndTheWayOut(string json, string message)
         => Assert.Equal(message, Assert.Throws<CameraDescriptionException>(() => CameraDescription.Parse(json, "a.json")).Message);

@@ -45,8 +45,9 @@ internal static class PatternSection
         [
             ("hot", counts.Hot, $"{Rate(limits?.HotRate)}{(limits is null ? "" : $", and {QuantityText.Number(limits.Significance)} of its own standard errors")}"),
             ("warm", counts.Warm, Rate(limits?.WarmRate)),
-            ("cold", counts.Cold, "far below its neighbours"),
-            ("dead", counts.Dead, limits is null ? "no response" : $"response below {QuantityText.Number(100 * limits.DeadResponse)} % of its neighbours"),
+            ("cold", counts.Cold, limits is null ? "far below its neighbours"
+                : $"dark rate below {QuantityText.Number(100 * limits.ColdShare)} % of the typical pixel's, or response to light below {QuantityText.Number(100 * limits.DeadResponse)} % of its neighbours'"),
+            ("dead", counts.Dead, limits is null ? "no response to light" : $"response to light below {QuantityText.Number(100 * limits.NoResponse)} % of its neighbours'"),
             ("saturated", counts.Saturated, "at the top code in the longest dark"),
             ("not linear", counts.NonLinear, "its rate depends on the exposure"),
             ("flickering", counts.Flickering, FlickerWords.Meaning(counts, limits)),

@@ -111,10 +111,36 @@ internal sealed class ValueCheck(string file)
         Within("telegraphPixels.dwellSpread", telegraph.DwellSpread, 0, 3);
         Within("deadPixels.share", camera.DeadPixels.Share, 0, 1);
         Within("deadPixels.response", camera.DeadPixels.Response, 0, 1);
-        Within("badColumns.count", camera.BadColumns.Count, 0, camera.Width);
-        Within("badColumns.rate", camera.BadColumns.Rate, 0, 1e7);
-        Within("badColumns.response", camera.BadColumns.Response, 0, 10);
-        Within("badColumns.offset", camera.BadColumns.Offset, -65535, 65535);
+        Within("coldPixels.share", camera.ColdPixels.Share, 0, 1);
+        Within("coldPixels.relativeRate", camera.ColdPixels.RelativeRate, 0, 1);
+        Clusters(camera);
+        Lines("badColumns", camera.BadColumns, camera.Width);
+        Lines("badRows", camera.BadRows, camera.Height);
+        Taps(camera);
+    }
+
+    private void Clusters(CameraDescription camera)
+    {
+        HotClusters clusters = camera.HotClusters;
+        Within("hotClusters.count", clusters.Count, 0, MostPixels);
+        Within("hotClusters.size", clusters.Size, 1, 10000);
+        Within("hotClusters.rate", clusters.Rate, 0, 1e7);
+        if ((long)clusters.Count * clusters.Size * Sensors.ClusterPlaces.RoomPerPixel > (long)camera.Width * camera.Height)
+        {
+            Fail("hotClusters.count", string.Create(CultureInfo.InvariantCulture, $"{clusters.Count} clusters of {clusters.Size} pixels would touch each other on {camera.Width} × {camera.Height} pixels."), "Use fewer or smaller ones.");
+        }
+    }
+
+    private void Lines(string field, BadLines lines, int most)
+    {
+        Within($"{field}.count", lines.Count, 0, most);
+        Within($"{field}.rate", lines.Rate, 0, 1e7);
+        Within($"{field}.response", lines.Response, 0, 10);
+        Within($"{field}.offset", lines.Offset, -65535, 65535);
+    }
+
+    private void Taps(CameraDescription camera)
+    {
         for (int i = 0; i < camera.Taps.Count; i++)
         {
             string at = string.Create(CultureInfo.InvariantCulture, $"taps[{i}]");

@@ -33,7 +33,7 @@ internal enum Purpose
     /// <summary>Telegraph pixels: which ones, how strong, how slow.</summary>
     TelegraphPixels,
 
-    /// <summary>Dead pixels and bad columns.</summary>
+    /// <summary>Dead pixels, bad columns and bad rows.</summary>
     DeadPixels,
 
     /// <summary>Stars on the light frames.</summary>
@@ -53,4 +53,10 @@ internal enum Purpose
 
     /// <summary>Electrons and read noise of one row of one frame.</summary>
     Row,
+
+    /// <summary>Pixels of little dark current.</summary>
+    ColdPixels,
+
+    /// <summary>Groups of touching hot pixels.</summary>
+    HotClusters,
 }

@@ -8,9 +8,10 @@ namespace SensorProfile.Simulation.Sensors;
 internal static class HotPixelPopulation
 {
     /// <summary>All that are hot at <see cref="CameraDescription.AgeYears"/>, in order of position.</summary>
-    public static HotPixel[] Of(CameraDescription camera, ulong serial)
+    /// <param name="camera">The camera at its age.</param> <param name="clusters">Where its groups stand.</param> <param name="serial">The individual sensor.</param>
+    public static HotPixel[] Of(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
-        List<HotPixel> all = [.. BornHot(camera, serial), .. TurnedHot(camera, serial), .. Patch(camera, serial)];
+        List<HotPixel> all = [.. BornHot(camera, serial), .. TurnedHot(camera, serial), .. Patch(camera, serial), .. Clusters(camera, clusters, serial)];
         return [.. all.OrderBy(p => p.Index).ThenBy(p => p.BornYears)];
     }
 
@@ -69,6 +70,17 @@ internal static class HotPixelPopulation
                     found.Add(new HotPixel(row * camera.Width + column, rate, activation, distance / patch.RadiusPerYear));
                 }
             }
+        }
+        return found;
+    }
+
+    private static List<HotPixel> Clusters(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
+    {
+        var random = RandomStream.For(serial, Purpose.HotClusters, 1);  // apart from the stream of their places
+        var found = new List<HotPixel>();
+        foreach (int index in clusters.SelectMany(c => c))
+        {
+            found.Add(new HotPixel(index, camera.HotClusters.Rate, Activation(camera.HotPixels, ref random), 0));
         }
         return found;
     }

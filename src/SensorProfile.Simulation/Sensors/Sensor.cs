@@ -14,7 +14,7 @@ internal sealed class Sensor
     /// <summary>Law of the ordinary pixels.</summary>
     public required DarkCurrentParameters Dark { get; init; }
 
-    /// <summary>Rate of each pixel at the reference temperature that follows the ordinary law (bad columns included), e-/px/s; empty when there is none.</summary>
+    /// <summary>Rate of each pixel at the reference temperature that follows the ordinary law (bad columns and rows included), e-/px/s; empty when there is none.</summary>
     public required float[] DarkRate { get; init; }
 
     /// <summary>Shape of each glow, 1 at its peak.</summary>
@@ -38,8 +38,14 @@ internal sealed class Sensor
     /// <summary>Dead pixels, in order of position.</summary>
     public required IReadOnlyList<int> Dead { get; init; }
 
-    /// <summary>Bad columns (0-based) with the first bad row (0-based), in order.</summary>
-    public required IReadOnlyList<(int Column, int FromRow)> BadColumns { get; init; }
+    /// <summary>Pixels of little dark current, in order of position.</summary>
+    public required IReadOnlyList<int> Cold { get; init; }
+
+    /// <summary>Groups of touching hot pixels; they stand in <see cref="Hot"/> too.</summary>
+    public required IReadOnlyList<int[]> Clusters { get; init; }
+
+    /// <summary>Bad columns, then bad rows, each in order.</summary>
+    public required IReadOnlyList<BadLine> BadLines { get; init; }
 
     /// <summary>Sum of <see cref="DarkRate"/>, e-/s.</summary>
     public required double DarkRateSum { get; init; }

@@ -17,8 +17,10 @@ internal static class SensorFactory
         CameraDescription aged = AgedCamera.Of(camera);
         DarkCurrentParameters dark = aged.DarkCurrent ?? NoDarkCurrent;
         List<int> dead = Selection.Choose(aged.DeadPixels.Share, aged.Width * aged.Height, serial, Purpose.DeadPixels);
-        List<(int Column, int FromRow)> badColumns = BadColumns(aged, serial);
-        float[] darkRate = DarkRate(aged, dark, badColumns, serial);
+        List<int> cold = Selection.Choose(aged.ColdPixels.Share, aged.Width * aged.Height, serial, Purpose.ColdPixels);
+        IReadOnlyList<int[]> clusters = ClusterPlaces.Of(aged, serial);
+        IReadOnlyList<BadLine> badLines = BadLine.Choose(aged, serial);
+        float[] darkRate = DarkRate(aged, dark, cold, badLines, serial);
         float[][] glow = [.. aged.Glow.Select(g => GlowMap.Of(g, aged.Width, aged.Height))];
         return new Sensor
         {
@@ -29,13 +31,15 @@ internal static class SensorFactory
             DarkRateSum = Sum(darkRate),
             GlowShapes = glow,
             GlowSums = [.. glow.Select(Sum)],
-            Response = Response(aged, dead, badColumns, serial),
-            BiasLevel = BiasLevel(aged, badColumns, serial),
+            Response = Response(aged, dead, badLines, serial),
+            BiasLevel = BiasLevel(aged, badLines, serial),
             ReadNoise = ReadNoise(aged, serial),
-            Hot = new(HotPixelPopulation.Of(aged, serial), p => p.Index, aged.Width, aged.Height),
+            Hot = new(HotPixelPopulation.Of(aged, clusters, serial), p => p.Index, aged.Width, aged.Height),
             Telegraph = new(Telegraph(aged, serial), p => p.Index, aged.Width, aged.Height),
             Dead = dead,
-            BadColumns = badColumns,
+            Cold = cold,
+            Clusters = clusters,
+            BadLines = badLines,
         };
     }
 
@@ -49,9 +53,9 @@ internal static class SensorFactory
         return sum;
     }
 
-    private static float[] DarkRate(CameraDescription camera, DarkCurrentParameters dark, List<(int Column, int FromRow)> badColumns, ulong serial)
+    private static float[] DarkRate(CameraDescription camera, DarkCurrentParameters dark, List<int> cold, IReadOnlyList<BadLine> badLines, ulong serial)
     {
-        bool badRate = camera.BadColumns.Rate > 0 && badColumns.Count > 0;
+        bool badRate = badLines.Any(l => l.Law.Rate > 0);
         if (dark.RateAtReference == 0 && !badRate)
         {
             return [];
@@ -67,17 +71,21 @@ internal static class SensorFactory
                 line[x] = (float)(dark.RateAtReference * (spread > 0 ? Math.Exp(spread * random.NextNormal()) : 1));
             }
         });
-        foreach ((int column, int fromRow) in badColumns)
+        foreach (int index in cold)
         {
-            for (int row = fromRow; row < camera.Height; row++)
+            map[index] *= (float)camera.ColdPixels.RelativeRate;
+        }
+        foreach (BadLine line in badLines)
+        {
+            foreach (int index in line.Pixels(camera.Width, camera.Height))
             {
-                map[row * camera.Width + column] += (float)camera.BadColumns.Rate;
+                map[index] += (float)line.Law.Rate;
             }
         }
         return map;
     }
 
-    private static float[] Response(CameraDescription camera, List<int> dead, List<(int Column, int FromRow)> badColumns, ulong serial)
+    private static float[] Response(CameraDescription camera, List<int> dead, IReadOnlyList<BadLine> badLines, ulong serial)
     {
         float[] map = new float[camera.Width * camera.Height];
         double centreX = (camera.Width - 1) / 2.0;
@@ -101,20 +109,20 @@ internal static class SensorFactory
         {
             map[index] *= (float)camera.DeadPixels.Response;
         }
-        foreach ((int column, int fromRow) in badColumns)
+        foreach (BadLine line in badLines)
         {
-            for (int row = fromRow; row < camera.Height; row++)
+            foreach (int index in line.Pixels(camera.Width, camera.Height))
             {
-                map[row * camera.Width + column] *= (float)camera.BadColumns.Response;
+                map[index] *= (float)line.Law.Response;
             }
         }
         return map;
     }
 
-    private static float[] BiasLevel(CameraDescription camera, List<(int Column, int FromRow)> badColumns, ulong serial)
+    private static float[] BiasLevel(CameraDescription camera, IReadOnlyList<BadLine> badLines, ulong serial)
     {
         BiasPattern pattern = camera.BiasPattern;
-        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && (badColumns.Count == 0 || camera.BadColumns.Offset == 0) && camera.Taps.All(t => t.Offset == 0))
+        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && badLines.All(l => l.Law.Offset == 0) && camera.Taps.All(t => t.Offset == 0))
         {
             return [];
         }
@@ -134,11 +142,11 @@ internal static class SensorFactory
                 }
             }
         });
-        foreach ((int column, int fromRow) in badColumns)
+        foreach (BadLine line in badLines)
         {
-            for (int row = fromRow; row < camera.Height; row++)
+            foreach (int index in line.Pixels(camera.Width, camera.Height))
             {
-                map[row * camera.Width + column] += (float)camera.BadColumns.Offset;
+                map[index] += (float)line.Law.Offset;
             }
         }
         return map;
@@ -179,16 +187,5 @@ internal static class SensorFactory
             found.Add(new TelegraphPixel(index, law.Amplitude * strength, law.Rate * strength, high, low));
         }
         return [.. found];
-    }
-
-    private static List<(int Column, int FromRow)> BadColumns(CameraDescription camera, ulong serial)
-    {
-        var random = RandomStream.For(serial, Purpose.DeadPixels, 2);
-        var chosen = new SortedDictionary<int, int>();
-        while (chosen.Count < camera.BadColumns.Count)
-        {
-            chosen.TryAdd(random.NextIndex(camera.Width), random.NextIndex(Math.Max(1, camera.Height / 2)));
-        }
-        return [.. chosen.Select(c => (c.Key, c.Value))];
     }
 }

@@ -18,4 +18,13 @@ public enum DefectClasses
 
     /// <summary>In a bad column.</summary>
     BadColumn = 8,
+
+    /// <summary>In a bad row.</summary>
+    BadRow = 16,
+
+    /// <summary>Little dark current.</summary>
+    Cold = 32,
+
+    /// <summary>In a group of touching hot pixels.</summary>
+    Cluster = 64,
 }

@@ -65,6 +65,15 @@ public sealed record SimulationTruth
     /// <summary>Dead pixels.</summary>
     public required IReadOnlyList<TruePlace> DeadPixels { get; init; }
 
+    /// <summary>Pixels of little dark current.</summary>
+    public IReadOnlyList<TruePlace> ColdPixels { get; init; } = [];
+
+    /// <summary>Groups of touching hot pixels.</summary>
+    public IReadOnlyList<TrueCluster> HotClusters { get; init; } = [];
+
+    /// <summary>Bad rows: their first bad pixel; they run to the last column.</summary>
+    public IReadOnlyList<TruePlace> BadRows { get; init; } = [];
+
     /// <summary>Bad columns: their first bad pixel; they run to the last row.</summary>
     public required IReadOnlyList<TruePlace> BadColumns { get; init; }
 

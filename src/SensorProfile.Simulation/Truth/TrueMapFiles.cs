@@ -21,6 +21,6 @@ public sealed record TrueMapFiles
     /// <summary>Response to light relative to a sound pixel at the centre, vignetting and colour included, float32.</summary>
     public string Response { get; init; } = "truth/response.truth";
 
-    /// <summary>Defect classes, uint8: 1 hot, 2 telegraph, 4 dead, 8 bad column, added.</summary>
+    /// <summary>Defect classes, uint8: 1 hot, 2 telegraph, 4 dead, 8 bad column, 16 bad row, 32 cold, 64 in a cluster, added.</summary>
     public string Defects { get; init; } = "truth/defects.truth";
 }

@@ -101,11 +101,19 @@ internal static class TrueMaps
         {
             map[index] |= (byte)DefectClasses.Dead;
         }
-        foreach ((int column, int fromRow) in sensor.BadColumns)
+        foreach (int index in sensor.Cold)
         {
-            for (int row = fromRow; row < sensor.Camera.Height; row++)
+            map[index] |= (byte)DefectClasses.Cold;
+        }
+        foreach (int index in sensor.Clusters.SelectMany(c => c))
+        {
+            map[index] |= (byte)DefectClasses.Cluster;
+        }
+        foreach (BadLine line in sensor.BadLines)
+        {
+            foreach (int index in line.Pixels(width, sensor.Camera.Height))
             {
-                map[row * width + column] |= (byte)DefectClasses.BadColumn;
+                map[index] |= (byte)(line.IsRow ? DefectClasses.BadRow : DefectClasses.BadColumn);
             }
         }
         return map;

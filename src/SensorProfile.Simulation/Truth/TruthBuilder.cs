@@ -36,11 +36,15 @@ internal static class TruthBuilder
             DarkCurrent = aged.DarkCurrent is null ? null : DarkCurrent(sensor, night.Frames),
             HotPixels = HotPixels(sensor),
             TelegraphPixels = TelegraphPixels(sensor),
-            DeadPixels = [.. sensor.Dead.Select(i => new TruePlace(i % aged.Width + 1, i / aged.Width + 1))],
-            BadColumns = [.. sensor.BadColumns.Select(c => new TruePlace(c.Column + 1, c.FromRow + 1))],
+            DeadPixels = [.. sensor.Dead.Select(Place)],
+            ColdPixels = [.. sensor.Cold.Select(Place)],
+            HotClusters = [.. sensor.Clusters.Select(c => new TrueCluster([.. c.Select(Place)], aged.HotClusters.Rate))],
+            BadColumns = [.. sensor.BadLines.Where(l => !l.IsRow).Select(l => new TruePlace(l.Line + 1, l.From + 1))],
+            BadRows = [.. sensor.BadLines.Where(l => l.IsRow).Select(l => new TruePlace(l.From + 1, l.Line + 1))],
             Glow = [.. aged.Glow.Select((g, i) => Glow(sensor, g, i))],
             Frames = [.. night.Frames.Select(f => Frame(f, filePrefix))],
         };
+        TruePlace Place(int index) => new(index % aged.Width + 1, index / aged.Width + 1);
     }
 
     /// <summary>Exposure for which the rate maps hold, s.</summary>

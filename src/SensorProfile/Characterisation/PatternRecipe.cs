@@ -59,7 +59,7 @@ internal static class PatternRecipe
 
     /// <summary>Cold and dead pixels by their response to light; null without flats.</summary>
     public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
-        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, (options.Thresholds ?? new()).DeadResponse);
+        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, options.Thresholds ?? new());
 
     /// <summary>Rate at the reference temperature of the pixel at the median of the maps: as far above the typical one as the medians of the frames lean at the nearest temperature.</summary>
     private static Measurement? Origin(IReadOnlyList<DarkTemperature> temperatures, Measurement? rate, double reference, bool variance)

@@ -18,18 +18,18 @@ internal static class StructureRecipe
         if (bias.Moments is { } moments)
         {
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
-            lines.AddRange(SensorLines.Defects(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
-            boundaries.AddRange(SensorLines.Boundaries(level, "level", 1, "ADU"));
+            lines.AddRange(LineDefects.InTable(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
+            boundaries.AddRange(SensorBoundaries.Of(level, "level", 1, "ADU"));
             // Half of a variance's relative step is the noise's.
-            if (moments.Frames > 3) boundaries.AddRange(SensorLines.Boundaries(LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true), "noise", 50, "%"));
+            if (moments.Frames > 3) boundaries.AddRange(SensorBoundaries.Of(LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true), "noise", 50, "%"));
         }
         PatternStructure? structure = null;
         int width = mode.Frames.FirstOrDefault()?.Samples.Width ?? 0;
         if (flats.Mean is not null && SmoothLight.Response(flats.Mean, bias.Moments?.Mean, [.. flats.Channels.Select(c => c.Pedestal)], width, mode.Mosaic) is { } response)
         {
             var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
-            lines.AddRange(SensorLines.Defects(table, LeastResponse, "response", 100, "%"));
-            boundaries.AddRange(SensorLines.Boundaries(table, "response", 100, "%"));
+            lines.AddRange(LineDefects.InTable(table, LeastResponse, "response", 100, "%"));
+            boundaries.AddRange(SensorBoundaries.Of(table, "response", 100, "%"));
             structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, rejections);

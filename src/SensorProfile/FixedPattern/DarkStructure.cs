@@ -17,16 +17,10 @@ internal static class DarkStructure
     {
         if (moments.Width < 6 || moments.Height < 6) return null;
         SpatialSplit[] channels = [.. Enumerable.Range(0, mosaic.Channels).Select(c => Split(moments, mosaic, c))];
-        double Factor(int c) => gains is null ? 1 : gains[c] * gains[c];
-        Measurement Part(Func<SpatialSplit, double> part, Func<SpatialSplit, double> lines, string method) =>
-            Deviation(channels.Select((s, c) => part(s) * Factor(c)).Average(), channels.Select((s, c) => s.Pixel * Factor(c)).Average(), lines(channels[0]) * channels.Length, lines(channels[0]) == channels[0].Rows * channels[0].Columns ? 0 : channels[0].Rows * channels[0].Columns / lines(channels[0]), gains is not null, method);
         double[] across = Means(moments, columns: true), down = Means(moments, columns: false);
-        return new PatternStructure
+        double[] factors = [.. Enumerable.Range(0, channels.Length).Select(c => gains is null ? 1 : gains[c] * gains[c])];
+        return StructureParts.Of(channels, factors, gains is null ? "ADU" : "e-", "spatial standard deviation of the mean bias (EMVA 1288)") with
         {
-            Total = Part(s => s.Total, s => s.Rows * s.Columns, "spatial standard deviation of the mean bias (EMVA 1288)"),
-            Row = Part(s => s.Row, s => s.Rows, "rows' share of the spatial variance (EMVA 1288)"),
-            Column = Part(s => s.Column, s => s.Columns, "columns' share of the spatial variance (EMVA 1288)"),
-            Pixel = Part(s => s.Pixel, s => s.Rows * s.Columns, "pixels' share of the spatial variance (EMVA 1288)"),
             Periods = [.. LineSpectrum.Periods(across, "across"), .. LineSpectrum.Periods(down, "down")],
             Lines = [.. new[] { LineSpectrum.Profile(across, "across"), LineSpectrum.Profile(down, "down") }.OfType<LineProfile>()],
         };
@@ -53,14 +47,6 @@ internal static class DarkStructure
         double[] sample = new double[sampled * columns];
         for (int k = 0; k < sample.Length; k++) sample[k] = map[at(k / columns * every, k % columns)];
         return sample;
-    }
-
-    /// <summary>√ of a variance; u² of the variance of n line averages = 2/n·(variance + pixel variance/pixels in a line)².</summary>
-    private static Measurement Deviation(double variance, double pixelVariance, double lines, double perLine, bool electrons, string method)
-    {
-        double shown = Math.Max(0, variance) + (perLine > 0 ? Math.Max(0, pixelVariance) / perLine : 0), doubt = Math.Sqrt(2 / lines) * shown;
-        double value = Math.Sqrt(Math.Max(0, variance)), uncertainty = variance > doubt ? doubt / (2 * value) : Math.Sqrt(doubt);
-        return new(value, uncertainty, electrons ? "e-" : "ADU", (long)lines, method);
     }
 
     private static double[] Means(PixelMoments moments, bool columns)

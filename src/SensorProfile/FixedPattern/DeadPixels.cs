@@ -1,25 +1,24 @@
 using SensorProfile.Fitting;
 using SensorProfile.Pixels;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Response of each pixel to light against its neighbourhood.</summary>
 internal static class DeadPixels
 {
-    /// <summary>Below this share of the neighbourhood's signal a pixel does not respond at all.</summary>
-    public const double NoResponse = 0.1;
-
     private const int Reach = 2;                         // pixels of the channel on either side
 
     /// <summary>Cold or dead pixels by their response; the others are sound.</summary>
     /// <param name="flat">Mean of the flats, ADU.</param> <param name="pedestal">Level without light of each pixel, ADU; null to use <paramref name="level"/>.</param>
     /// <param name="level">Level without light, ADU, where there is no map.</param> <param name="width">px.</param> <param name="mosaic">Which pixels share a channel.</param>
-    /// <param name="deadResponse">Share of the neighbourhood's signal below which a pixel counts.</param>
+    /// <param name="thresholds">Shares of the neighbourhood's signal below which a pixel counts as cold and as dead.</param>
     /// <remarks>Response: signal over the median of the 24 nearest pixels of the same channel; follows vignetting and dust shadows wider than those. A pixel at or above
     /// the limit's share of half of its neighbours is sound without their median being known: nearly all are.</remarks>
-    public static DefectClass[] Find(float[] flat, float[]? pedestal, double level, int width, ColourMosaic mosaic, double deadResponse)
+    public static DefectClass[] Find(float[] flat, float[]? pedestal, double level, int width, ColourMosaic mosaic, DefectThresholds thresholds)
     {
         int height = flat.Length / width, period = mosaic.Period;
+        double deadResponse = thresholds.DeadResponse;
         var found = new DefectClass[flat.Length];
         double Signal(int i) => flat[i] - (pedestal is null ? level : pedestal[i]);
         Parallel.For(0, height, row =>
@@ -40,7 +39,7 @@ internal static class DeadPixels
                 around[..n].Sort();
                 double median = OrderStatistics.MedianOfSorted(around[..n]);
                 double response = median > 0 ? own / median : double.NaN;
-                if (response < deadResponse) found[row * width + column] = response < NoResponse ? DefectClass.Dead : DefectClass.Cold;
+                if (response < deadResponse) found[row * width + column] = response < thresholds.NoResponse ? DefectClass.Dead : DefectClass.Cold;
             }
         });
         return found;

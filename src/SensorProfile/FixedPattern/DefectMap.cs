@@ -7,7 +7,6 @@ namespace SensorProfile.FixedPattern;
 /// <param name="Columns">0-based columns that stand out, in the dark or in what else was measured.</param> <param name="Rows">0-based rows that stand out.</param>
 internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IReadOnlyList<int> Columns, IReadOnlyList<int> Rows)
 {
-    private const double ColdShare = 0.2;                // of the typical rate
     private const double LineShare = 0.25;               // of the warm threshold: a whole line shows less than a single pixel must
 
     /// <summary>Columns and rows that stand out in the dark.</summary>
@@ -24,7 +23,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
             for (int i = row * input.Width; i < (row + 1) * input.Width; i++) classes[i] = Judge(maps, thresholds, response, i);
         });
         double least = Math.Max(LineShare * thresholds.WarmRate, maps.TypicalUncertainty);
-        DefectLine[] lines = [.. LineDefects.Find(maps.Rate, input.Width, input.Height, least), .. LineDefects.Find(maps.Rate, input.Width, input.Height, least, rows: true)];
+        DefectLine[] lines = [.. LineDefects.InDark(maps.Rate, input.Width, input.Height, least)];
         int[] columns = Numbers("column"), rows = Numbers("row");
         foreach (int column in columns)
             for (int i = column; i < classes.Length; i += input.Width) classes[i] |= DefectClass.Line;
@@ -43,7 +42,7 @@ internal sealed record DefectMap(DefectClass[] Classes, DefectCounts Counts, IRe
         DefectClass found = DefectClass.None;
         if (above > thresholds.HotRate && above > doubt) found = DefectClass.Hot;
         else if (above > thresholds.WarmRate && above > doubt) found = DefectClass.Warm;
-        else if (maps.Typical > 0 && maps.Rate[i] < ColdShare * maps.Typical && -above > doubt) found = DefectClass.Cold;
+        else if (maps.Typical > 0 && maps.Rate[i] < thresholds.ColdShare * maps.Typical && -above > doubt) found = DefectClass.Cold;
         if (response is not null) found |= response[i];
         if (flags.HasFlag(PixelFlags.Saturated)) found |= DefectClass.Saturated | DefectClass.Hot;
         if (flags.HasFlag(PixelFlags.NonLinear)) found |= DefectClass.NonLinear;

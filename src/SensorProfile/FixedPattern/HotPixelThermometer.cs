@@ -4,16 +4,13 @@ namespace SensorProfile.FixedPattern;
 
 /// <summary>Temperature differences between dark frames from the common brightness of the hot pixels.</summary>
 /// <remarks>
-/// Brightness of a frame: s = Σw(x − b)/t ÷ Σw·r, x a pixel's signal, b its signal without exposure, r its mean rate in the set of the longest exposure at this temperature, w = rt/(rt + σ²): close
-/// to the weights of least squares for Poisson light with read noise σ². Temperature: ΔT = ln s·ΔT₂/ln 2, ΔT₂ the doubling temperature of these pixels at this temperature. Uncertainty: the
-/// Poisson and read noise of the sum, and the relative doubt of ΔT₂. It is a relative thermometer: what all frames share (an offset of the probe at every temperature) it cannot see.
+/// Temperature: ΔT = ln s·ΔT₂/ln 2, s the brightness of a frame (<see cref="HotPixelBrightness"/>), ΔT₂ the doubling temperature of these pixels at this temperature. Uncertainty: that of the brightness,
+/// and the relative doubt of ΔT₂, which is the same for all frames. It is a relative thermometer: what all frames share (an offset of the probe at every temperature) it cannot see.
 /// </remarks>
 internal sealed class HotPixelThermometer
 {
     private const double AssumedDoubt = 1.0;                               // °C, of the doubling temperature where no pixel's law was measured
-    private const double MostUnsteady = 4;
     private const int FewestLaws = 5;                                      // of single pixels, for their mean to replace the assumption
-    private const double LeastLight = 100;                                 // e- of all hot pixels in the longest exposure: 10 % of Poisson noise
 
     private readonly PatternInput input;
     private readonly ThermometerPixels pixels;
@@ -33,24 +30,39 @@ internal sealed class HotPixelThermometer
             // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.
             double light = measured.Sum(i => (double)maps.Rate[i]), slope = measured.Sum(i => maps.Rate[i] / (double)maps.Doubling![i]) / light;
             double spread = Math.Sqrt(measured.Sum(i => maps.Rate[i] * Math.Pow(1 / (double)maps.Doubling![i] - slope, 2)) / light);
-            (value, doubt) = (1 / slope, spread / (slope * slope) / Math.Sqrt(measured.Length));
+            // A few bright pixels rule a weighted mean: Σ(light²)/(Σ light)² stands for 1/number.
+            double share = measured.Sum(i => Math.Pow(maps.Rate[i] / light, 2));
+            (value, doubt) = (1 / slope, spread / (slope * slope) * Math.Sqrt(share / (1 - share)));
         }
         return new(input, pixels, value, doubt);
     }
 
-    /// <summary>Temperature of every frame of one temperature's sets, against the mean of its longest exposure, °C.</summary>
-    /// <returns>One array per set in the order of the exposures; null when the longest set has no light in its hot pixels.</returns>
-    public IReadOnlyList<IReadOnlyList<Measurement>>? Temperatures(DarkSeries series)
+    /// <summary>Doubt of the doubling temperature over its value: of every temperature difference the relative uncertainty that all share.</summary>
+    public double RelativeDoubt => doublingDoubt / doubling;
+
+    /// <summary>Temperatures of one temperature's sets, against the mean of its longest exposure, °C.</summary>
+    /// <returns>In the order of the exposures; null when the longest set has no light in its hot pixels.</returns>
+    public IReadOnlyList<ThermometerSet>? Temperatures(DarkSeries series)
     {
         double[][][] signals = [.. series.Exposures.Select(e => e.Frames.AsParallel().AsOrdered().WithDegreeOfParallelism(input.Walk.Threads).WithCancellation(input.Walk.Cancellation).Select(pixels.Signals).ToArray())];
-        int longest = Enumerable.Range(0, signals.Length).MaxBy(g => series.Exposures[g].TakenSeconds);
-        double[] dark = Unexposed(series, signals), rates = new double[pixels.Count];
-        double seconds = series.Exposures[longest].TakenSeconds;
-        for (int i = 0; i < rates.Length; i++) rates[i] = Math.Max(0, (signals[longest].Average(f => f[i]) - dark[i]) / seconds);
-        if (rates.Sum() * seconds < LeastLight) return null;
-        LeaveOutUnsteady(signals, dark, rates, [.. series.Exposures.Select(e => e.TakenSeconds)]);
-        double local = doubling * Ratio(series.TemperatureCelsius), toDegrees = local / Math.Log(2);
-        return [.. signals.Select((frames, g) => (IReadOnlyList<Measurement>)[.. frames.Select(f => Temperature(f, dark, rates, series.Exposures[g].TakenSeconds, toDegrees))])];
+        double readVariance = Math.Max(input.UnlitVariance, 1.0 / 12) * Math.Pow(input.Gains.Average(), 2);
+        (double[], double)? unlit = input.Unlit is { } map ? (pixels.Signals(map.Mean), readVariance / map.Frames) : null;
+        if (HotPixelBrightness.Of(series, signals, readVariance, unlit) is not { } brightness) return null;
+        double toDegrees = doubling * Ratio(series.TemperatureCelsius) / Math.Log(2);
+        return [.. signals.Select((frames, g) => Set(brightness, g, frames.Length, toDegrees))];
+    }
+
+    private ThermometerSet Set(HotPixelBrightness brightness, int set, int frames, double toDegrees)
+    {
+        double shared = brightness.SharedVariance(set);
+        double Doubt(double celsius, double variance, double scale) => Math.Sqrt(variance * Math.Pow(toDegrees / Math.Max(scale, 1e-3), 2) + Math.Pow(celsius * RelativeDoubt, 2));
+        (double Scale, double OwnVariance)[] found = [.. Enumerable.Range(0, frames).Select(f => brightness.Frame(set, f))];
+        double[] celsius = [.. found.Select(f => f.Scale > 0 ? Math.Log(f.Scale) * toDegrees : double.NaN)];
+        double mean = set == brightness.Longest ? 0 : celsius.Average(), averaged = found.Average(f => f.OwnVariance) / frames;
+        return new(
+            [.. found.Select((f, k) => new Measurement(celsius[k], Doubt(celsius[k], f.OwnVariance + shared, f.Scale), "°C", pixels.Count, "common brightness of the hot pixels"))],
+            [.. found.Select(f => Math.Sqrt(f.OwnVariance) * toDegrees / Math.Max(f.Scale, 1e-3))],
+            new(mean, set == brightness.Longest ? 0 : Doubt(mean, averaged + shared, found.Average(f => f.Scale)), "°C", frames, "common brightness of the hot pixels, mean of the frames"));
     }
 
     /// <summary>Temperature rise that doubles the hot pixels, from their brightness in every frame against the probe's readings, °C; null with readings of one value only.</summary>
@@ -60,7 +72,7 @@ internal sealed class HotPixelThermometer
     {
         if (Temperatures(series) is not { } sets) return null;
         double local = doubling * Ratio(series.TemperatureCelsius);
-        var points = sets.SelectMany((set, g) => set.Select((m, f) => (Group: g, Reading: f < series.Exposures[g].Readings.Count ? series.Exposures[g].Readings[f] : null, LogScale: m.Value * Math.Log(2) / local)))
+        var points = sets.SelectMany((set, g) => set.Frames.Select((m, f) => (Group: g, Reading: f < series.Exposures[g].Readings.Count ? series.Exposures[g].Readings[f] : null, LogScale: m.Value * Math.Log(2) / local)))
             .Where(p => p.Reading is not null && double.IsFinite(p.LogScale)).ToArray();
         double? Slope(int leftOut)
         {
@@ -73,58 +85,6 @@ internal sealed class HotPixelThermometer
         double mean = without.Average(), spread = Math.Sqrt(without.Sum(w => (w - mean) * (w - mean)) * (without.Length - 1) / without.Length);
         double value = Math.Log(2) / slope;
         return new(value, value * spread / slope, "°C", points.Length, "brightness of the hot pixels against the probe's readings, frame by frame");
-    }
-
-    /// <summary>Sets the rate of pixels to 0, and with it their weight, that do not follow the common brightness: more than 4 times the variance that light and read noise give.</summary>
-    private void LeaveOutUnsteady(double[][][] signals, double[] dark, double[] rates, double[] seconds)
-    {
-        double noise = ReadVariance;
-        double[][] scales = [.. signals.Select((set, g) => set.Select(f => Brightness(f, dark, rates, seconds[g]).Scale).ToArray())];
-        int frames = signals.Sum(s => s.Length);
-        for (int i = 0; i < rates.Length; i++)
-        {
-            double chiSquared = 0;
-            for (int g = 0; g < signals.Length; g++)
-                for (int f = 0; f < signals[g].Length; f++)
-                {
-                    double mean = scales[g][f] * rates[i] * seconds[g];
-                    chiSquared += Math.Pow(signals[g][f][i] - dark[i] - mean, 2) / (Math.Max(0, mean) + noise);
-                }
-            if (chiSquared > MostUnsteady * frames) rates[i] = 0;
-        }
-    }
-
-    private double ReadVariance => Math.Max(input.UnlitVariance, 1.0 / 12) * Math.Pow(input.Gains.Average(), 2);
-
-    /// <summary>Weighted brightness of a frame over what it should be, with its standard uncertainty.</summary>
-    private (double Scale, double Uncertainty) Brightness(double[] signals, double[] dark, double[] rates, double seconds)
-    {
-        double noise = ReadVariance, sum = 0, expected = 0, variance = 0;
-        for (int i = 0; i < rates.Length; i++)
-        {
-            double mean = rates[i] * seconds, weight = mean / (mean + noise);
-            sum += weight * (signals[i] - dark[i]);
-            expected += weight * mean;
-            variance += weight * weight * (mean + noise);
-        }
-        return (sum / expected, Math.Sqrt(variance) / expected);
-    }
-
-    private Measurement Temperature(double[] signals, double[] dark, double[] rates, double seconds, double toDegrees)
-    {
-        (double scale, double doubt) = Brightness(signals, dark, rates, seconds);
-        double kelvin = scale > 0 ? Math.Log(scale) * toDegrees : double.NaN;
-        double own = doubt / Math.Max(scale, 1e-3) * toDegrees, law = Math.Abs(kelvin) * doublingDoubt / doubling;
-        return new(kelvin, Math.Sqrt(own * own + law * law), "°C", rates.Length, "common brightness of the hot pixels");
-    }
-
-    /// <summary>Signal without exposure: of the bias map, else by the straight line of the means.</summary>
-    private double[] Unexposed(DarkSeries series, double[][][] signals)
-    {
-        if (input.Unlit is { } unlit) return pixels.Signals(unlit.Mean);
-        double[] seconds = [.. series.Exposures.Select(e => e.TakenSeconds)];
-        if (seconds.Distinct().Count() < 2) return new double[pixels.Count];
-        return [.. Enumerable.Range(0, pixels.Count).Select(i => StraightLine.Fit(seconds, [.. signals.Select(g => g.Average(f => f[i]))]).Intercept)];
     }
 
     /// <summary>Doubling temperature at a temperature over that at the reference, by the shape of the typical law, or Arrhenius' where there is none.</summary>

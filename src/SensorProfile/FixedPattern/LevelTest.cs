@@ -7,7 +7,8 @@ namespace SensorProfile.FixedPattern;
 /// the same in all sets, that a noisy pixel has of its own (a noisy pixel adds as much to a short dark as to a long one, and no set must rule the sum). For a division fixed
 /// beforehand a normal pixel of any noise has Q/Q₀ ~ Beta((ν − 1)/2, ½), ν = frames − sets. The division was chosen among M, so the chance is at most M times that (Bonferroni):
 /// ln p ≤ ln M + a·ln r − ln a − ln B(a, ½) − ½·ln(1 − r), a = (ν − 1)/2, r = Q/Q₀; M = ½·Π(2ⁿ − 1) for two levels, ½·Π3ⁿ for three, times the frames that could be left out as hits,
-/// times the models tried. The bound is close where it matters: well-parted levels allow one division only. Q is never taken below what the camera's own noise leaves,
+/// divided by the share of the chance that is given to the model (half to a read-out step of two levels with no hit left out, a quarter to a thermal one, the last quarter to the ten others).
+/// The bound is close where it matters: well-parted levels allow one division only. Q is never taken below what the camera's own noise leaves,
 /// so that samples that happen to agree, or noise hidden by coarse codes, prove nothing. This p does not depend on the pixel's noise, and must itself be 0.01 or less: excess noise
 /// alone is no evidence of levels. Pixels with up to f times the camera's noise (f an input) are common, far noisier ones are not: the size of Q₀, independent of r for normal noise,
 /// counts by ln s ≤ ν/2·(1 − x + ln x), x = Q₀/(ν·f²) > 1 (Q₀ in units of noise and signal alone) (Chernoff's bound of the χ² tail), and the two are joined as Fisher joins independent chances, ln q = ln p + ln s,
@@ -17,7 +18,7 @@ namespace SensorProfile.FixedPattern;
 internal static class LevelTest
 {
     private const int FewestPerLevel = 3, FewestSwitches = 2, MostHits = 2;
-    private const int Models = 2 * 2 * (MostHits + 1);   // read-out or thermal, 2 or 3 levels, hits left out
+    private const int OtherModels = 2 * 2 * (MostHits + 1) - 2;          // read-out or thermal, 2 or 3 levels, hits left out; less the two plain ones
     private static readonly double leastEvidence = Math.Log(0.01);
     private const int Tabulated = 1024;                  // frames or degrees of freedom: the same logarithms are wanted for every pixel
     private static readonly double[] logsOfTwo = [.. Enumerable.Range(0, Tabulated).Select(LogOfTwo)];
@@ -37,13 +38,15 @@ internal static class LevelTest
             if (hits > 0) all = WithoutHighest(all);
             var samples = new LevelSamples(all);
             if (samples.Frames < 2 * FewestPerLevel) break;
-            double left = LogBinomial(samples.Frames + hits, hits);
-            bool Proves(double share, int levels) => LogChance(samples, share, levels, left) <= leastEvidence;
-            // Not even a division that leaves nothing but the camera's noise would prove anything: most noisy pixels end here.
-            int[] worthwhile = [.. Enumerable.Range(2, 2).Where(levels => Proves(samples.Floor / samples.Scatter, levels))];
-            foreach (bool thermal in (bool[])[false, true])
-                foreach (int levels in worthwhile.Where(levels => Proves(samples.LeastShare(levels, thermal), levels)))
-                    if (Best(samples, thermal, levels, left, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
+            for (int levels = 2; levels <= 3; levels++)
+                foreach (bool thermal in (bool[])[false, true])
+                {
+                    double logChoices = LogBinomial(samples.Frames + hits, hits) - LogShare(thermal, levels, hits);
+                    bool Proves(double share) => LogChance(samples, share, levels, logChoices) <= leastEvidence;
+                    // Not even a division that leaves nothing but the camera's noise would prove anything, or the best one there can be: most noisy pixels end here.
+                    if (!Proves(samples.Floor / samples.Scatter) || !Proves(samples.LeastShare(levels, thermal))) continue;
+                    if (Best(samples, thermal, levels, logChoices, noiseFactor) is { } found && (best is null || found.Fit.LogChance < best.Fit.LogChance)) best = found;
+                }
         }
         // Dwell times take longer than all the rest: only where there may be levels.
         return best is { Fit.Levels: 2 } && best.Fit.LogChance <= leastEvidence ? best.Fit with { Dwell = best.Dwell() } : best?.Fit;
@@ -77,6 +80,9 @@ internal static class LevelTest
         return Math.Min(0, Math.Min(form, q + Math.Log(1 - q)) + Math.Log(2));
     }
 
+    /// <summary>Share of the chance that a model is given; all add up to 1. What is common costs little, what is rare more.</summary>
+    private static double LogShare(bool thermal, int levels, int hits) => Math.Log(levels > 2 || hits > 0 ? 0.25 / OtherModels : thermal ? 0.25 : 0.5);
+
     private static double LogChance(LevelSamples samples, double r, int levels, double logChoices)
     {
         int freedom = samples.Freedom;
@@ -89,7 +95,7 @@ internal static class LevelTest
             logDivisions += levels == 2 ? frames < Tabulated ? logsOfTwo[frames] : LogOfTwo(frames) : frames * Math.Log(3);
         }
         logDivisions -= Math.Log(2);
-        return Math.Min(0, a * Math.Log(r) - Math.Log(a) - logBeta - 0.5 * Math.Log(1 - r) + logDivisions + logChoices + Math.Log(Models));
+        return Math.Min(0, a * Math.Log(r) - Math.Log(a) - logBeta - 0.5 * Math.Log(1 - r) + logDivisions + logChoices);
     }
 
     private static LevelFit Judge(LevelSamples samples, LevelDivision.Solution found, byte[][] states, bool thermal, int levels, double logChoices, double noiseFactor)

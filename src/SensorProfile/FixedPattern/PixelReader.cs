@@ -22,7 +22,7 @@ internal sealed partial class PixelReader
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
     private readonly double[] gains;
-    private readonly double[][] groupLimits, wobble, slopeOffsets, straightSlopes;
+    private readonly double[][] groupLimits, wobble, slopeOffsets;
     private readonly LevelSuspects suspects;
 
     /// <summary>Prepares to read.</summary>
@@ -40,7 +40,6 @@ internal sealed partial class PixelReader
             n < 2 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - GroupNoisyByChance, n - 1) / (n - 1)).ToArray())];
         wobble = [.. temperatures.Select(t => (double[])[.. t.Series.Exposures.Select(e => e.TemperatureScatter), 0])];
         slopeOffsets = [.. temperatures.Select(t => t.Levels.Centres.Select((centre, c) => input.Gains[c] * centre - input.Gains[c] * MedianSlope(t.Levels, c)).ToArray())];
-        straightSlopes = [.. temperatures.Select(t => input.Gains.Select((gain, c) => LineMisfit.StraightUpTo(t.Levels.Line, t.Levels, c, gain)).ToArray())];
         suspects = new(input, freedom);
         NoisyGroupsNeeded = Math.Min(2, temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1)));
     }
@@ -106,7 +105,7 @@ internal sealed partial class PixelReader
             PixelFlags flags = scatter > reader.noisyLimit ? PixelFlags.Noisy : PixelFlags.None;
             if (flags != 0 && scatter > reader.flickerRatio && row.NoisyGroups[column] >= reader.NoisyGroupsNeeded) flags |= PixelFlags.Flickering;
             double factor = flags != 0 ? scatter : 1;
-            for (int t = 0; t < rates.Length; t++) flags |= Line(t, column, channel, gain, factor);
+            for (int t = 0; t < rates.Length; t++) flags |= Line(t, rowOfStrip, column, channel, gain, factor);
             return Joined(flags);
         }
 
@@ -165,13 +164,12 @@ internal sealed partial class PixelReader
             return sum;
         }
 
-        private PixelFlags Line(int t, int column, int channel, double gain, double noiseFactor)
+        private PixelFlags Line(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
         {
             double slope = row.Slopes[t][column] - reader.slopeOffsets[t][channel];
             rates[t] = reader.temperatures[t].Series.TypicalRate + slope;
             uncertainties[t] = Math.Sqrt(row.Variances[t][column] * noiseFactor) * gain;
             bool saturated = row.AtTop[t][column] > 0;
-            if (!saturated && Math.Abs(slope) <= reader.straightSlopes[t][channel]) return PixelFlags.None;          // nearly always
             SeriesLevels levels = reader.temperatures[t].Levels;
             double[] signal = signals[t];
             for (int g = 0; g < signal.Length; g++) signal[g] = row.Signals[t][g][column];
@@ -180,7 +178,16 @@ internal sealed partial class PixelReader
                 Unsaturated(t, channel, gain);
                 return PixelFlags.Saturated;
             }
-            return LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor) ? PixelFlags.NonLinear : PixelFlags.None;
+            bool bent = LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor)
+                && (row.NoisyGroups[column] == 0 || LineMisfit.ExceedsScatter(levels.Line, levels, signal, slope, channel, gain, Scatter(t, rowOfStrip, column, gain)));
+            return bent ? PixelFlags.NonLinear : PixelFlags.None;
+        }
+
+        /// <summary>Variance of a pixel in each group of a temperature, e-²; 0 for the unlit frames.</summary>
+        private double[] Scatter(int t, int rowOfStrip, int column, double gain)
+        {
+            int first = reader.temperatures.Take(t).Sum(before => before.Levels.Line.DarkGroups), dark = reader.temperatures[t].Levels.Line.DarkGroups;
+            return [.. signals[t].Select((_, g) => g < dark ? variances[first + g][rowOfStrip * strip.Width + column] * gain * gain : 0)];
         }
 
         /// <summary>A pixel at its top: the line through the groups below it, or not a number when fewer than two are left.</summary>

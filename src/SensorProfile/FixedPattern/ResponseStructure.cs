@@ -22,25 +22,12 @@ internal static class ResponseStructure
             return SpatialSplit.Of(mosaic.RowsOf(c, height), mosaic.ColumnsOf(c, width),
                 (row, column) => 100 * Math.Clamp(response[(top + row * period) * width + left + column * period], 1 - Clip, 1 + Clip), 1e4 * temporalVariances[c]);
         })];
-        double pixel = channels.Average(s => s.Pixel), pixels = channels.Sum(s => (double)s.Rows * s.Columns);
-        Measurement Part(Func<SpatialSplit, double> part, double lines, string what) => Deviation(channels.Average(part), lines < pixels ? pixel * lines / pixels : 0, lines, what);
         var lines = LineTable.Of(response, width, mosaic, relative: true);
-        return new PatternStructure
+        return StructureParts.Of(channels, [.. channels.Select(_ => 1.0)], "%", "spatial standard deviation of the response at half saturation (EMVA 1288)") with
         {
-            Total = Part(s => s.Total, pixels, "spatial standard deviation of the response at half saturation (EMVA 1288)"),
-            Row = Part(s => s.Row, channels.Sum(s => (double)s.Rows), "rows' share of the spatial variance (EMVA 1288)"),
-            Column = Part(s => s.Column, channels.Sum(s => (double)s.Columns), "columns' share of the spatial variance (EMVA 1288)"),
-            Pixel = Part(s => s.Pixel, pixels, "pixels' share of the spatial variance (EMVA 1288)"),
             Periods = [.. LineSpectrum.Periods(Percent(lines.Means(false, 1, 0)), "across"), .. LineSpectrum.Periods(Percent(lines.Means(true, 1, 0)), "down")],
         };
     }
 
     private static double[] Percent(double[] means) => Array.ConvertAll(means, m => 100 * m);
-
-    /// <summary>√ of a variance from n averages, each with the noise of its own pixels: u² = 2/n·(variance + noise)².</summary>
-    private static Measurement Deviation(double variance, double noise, double n, string method)
-    {
-        double doubt = Math.Sqrt(2 / n) * (Math.Max(0, variance) + Math.Max(0, noise)), value = Math.Sqrt(Math.Max(0, variance));
-        return new(value, variance > doubt ? doubt / (2 * value) : Math.Sqrt(doubt), "%", (long)n, method);
-    }
 }

@@ -29,8 +29,8 @@ internal static class ThermometerReport
             for (int g = 0; g < sets.Count; g++)
             {
                 DarkExposure exposure = series.Exposures[g];
-                if (sets[g].Any(m => !double.IsFinite(m.Value))) continue;
-                HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest ? null : sets[longest]);
+                if (sets[g].Frames.Any(m => !double.IsFinite(m.Value))) continue;
+                HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest, thermometer.RelativeDoubt);
                 records.Add(record);
                 if (exposure.Readings.Count > 0 && Judge(record, exposure) is { } finding) findings.Add(finding);
             }
@@ -44,17 +44,18 @@ internal static class ThermometerReport
         return known.Length == 0 ? null : known.Average();
     }
 
-    private static HotPixelTemperature Record(DarkSeries series, DarkExposure exposure, IReadOnlyList<Measurement> frames, double anchor, IReadOnlyList<Measurement>? longest)
+    private static HotPixelTemperature Record(DarkSeries series, DarkExposure exposure, ThermometerSet set, double anchor, bool isLongest, double relativeDoubt)
     {
-        double reading = Reading(exposure) ?? series.TemperatureCelsius, mean = frames.Average(f => f.Value);
-        double doubt = longest is null ? 0 : Math.Sqrt(MeanVariance(frames) + MeanVariance(longest) + 2 * ReadingDoubt * ReadingDoubt / frames.Count);
-        (Measurement? drift, double scatter) = Drift([.. frames.Select(f => f.Value)], [.. frames.Select(f => f.StandardUncertainty)]);
+        int frames = set.Frames.Count;
+        double reading = Reading(exposure) ?? series.TemperatureCelsius;
+        double doubt = Math.Sqrt(Math.Pow(set.Mean.StandardUncertainty, 2) + 2 * ReadingDoubt * ReadingDoubt / frames);
+        (Measurement? drift, double scatter) = Drift([.. set.Frames.Select(f => f.Value)], set.OwnUncertainties, relativeDoubt);
         return new HotPixelTemperature
         {
             Reading = reading,
             Exposure = exposure.TakenSeconds,
-            Frames = frames.Count,
-            Difference = longest is null ? null : new(mean - (reading - anchor), doubt, "°C", frames.Count, "hot pixels minus readings, against the longest exposure at this temperature"),
+            Frames = frames,
+            Difference = isLongest ? null : new(set.Mean.Value - (reading - anchor), doubt, "°C", frames, "hot pixels minus readings, against the longest exposure at this temperature"),
             Drift = drift,
             ReadingDrift = ReadingLine(exposure) is { } probe ? Math.Round(probe.Value, 6) : null,
             Scatter = scatter,
@@ -70,18 +71,16 @@ internal static class ThermometerReport
     }
 
     private static Measurement? ReadingLine(DarkExposure exposure) => exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
-        ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)]).Drift : null;
+        ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)], 0).Drift : null;
 
-    private static double MeanVariance(IReadOnlyList<Measurement> frames) => frames.Sum(f => f.StandardUncertainty * f.StandardUncertainty) / (frames.Count * frames.Count);
-
-    /// <summary>Change from first to last frame by a straight line through the frames in their order; its uncertainty holds their scatter.</summary>
-    private static (Measurement? Drift, double Scatter) Drift(double[] values, double[] uncertainties)
+    /// <summary>Change from first to last frame by a straight line through the frames in their order; its uncertainty holds their scatter, and the relative doubt that all share.</summary>
+    private static (Measurement? Drift, double Scatter) Drift(double[] values, IReadOnlyList<double> uncertainties, double relativeDoubt)
     {
         if (values.Length < 3) return (null, 0);
-        StraightLine line = StraightLine.Fit([.. Enumerable.Range(0, values.Length).Select(i => (double)i)], values, uncertainties);
+        StraightLine line = StraightLine.Fit([.. Enumerable.Range(0, values.Length).Select(i => (double)i)], values, [.. uncertainties]);
         double span = values.Length - 1, widened = line.SlopeUncertainty * Math.Sqrt(Math.Max(1, line.ReducedChiSquared));
         double scatter = Math.Sqrt(values.Select((v, i) => Math.Pow(v - line.Intercept - line.Slope * i, 2)).Sum() / (values.Length - 2));
-        return (new(line.Slope * span, widened * span, "°C", values.Length, "straight line through the frames' temperatures by their hot pixels"), scatter);
+        return (new(line.Slope * span, Math.Sqrt(widened * widened + Math.Pow(line.Slope * relativeDoubt, 2)) * span, "°C", values.Length, "straight line through the frames' temperatures by their hot pixels"), scatter);
     }
 
     private static Finding? Judge(HotPixelTemperature record, DarkExposure exposure)

@@ -18,6 +18,12 @@ public sealed record DefectThresholds
     /// <summary>Level test of flickering pixels: pixels with normal noise of up to the noise factor times the camera's that may pass for flickering, per million pixels of the sensor.</summary>
     public double FlickerFalseAlarms { get; init; } = 1;
 
-    /// <summary>Dead: response below this share of the neighbourhood.</summary>
+    /// <summary>Cold: dark rate below this share of the typical pixel's, by as many standard errors as the significance says.</summary>
+    public double ColdShare { get; init; } = 0.2;
+
+    /// <summary>Cold or dead: response to light below this share of the neighbourhood's.</summary>
     public double DeadResponse { get; init; } = 0.5;
+
+    /// <summary>Dead: response to light below this share of the neighbourhood's.</summary>
+    public double NoResponse { get; init; } = 0.1;
 }

@@ -15,7 +15,7 @@ public class DeterminismTests
         DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.3, DiffusionShare = 0.4 }, DarkNonuniformity = 0.3,
         HotPixels = new HotPixels { Share = 0.02, ActivationSpread = 0.1 },
         TelegraphPixels = new TelegraphPixels { Share = 0.02, Amplitude = 40, Rate = 0.5, AmplitudeSpread = 0.5, DwellSpread = 0.5 },
-        DeadPixels = new DeadPixels { Share = 0.01 }, BadColumns = new BadColumns { Count = 2, Rate = 1 },
+        DeadPixels = new DeadPixels { Share = 0.01 }, BadColumns = new BadLines { Count = 2, Rate = 1 },
         Glow = [new Glow { Rate = 0.4, Width = 10, DoublingTemperature = 9 }], RowNoise = 1, ColumnNoise = 1, Nonlinearity = 0.01, BrighterFatter = -2e-6,
         ResponseNonuniformity = 0.01, Vignetting = 0.2, Lamp = new Lamp { Jitter = 0.01, FlickerAmplitude = 0.05 },
         Thermometer = new Thermometer { Wobble = 0.1 }, CosmicRays = new CosmicRays { HitsPerMegapixelSecond = 20 }, Stars = new Stars { Count = 5, Dither = 3 },

@@ -105,7 +105,7 @@ public class PixelDefectTests
     [Fact]
     public void BadColumnsStartAtTheirRow()
     {
-        CameraDescription camera = Quiet with { BadColumns = new BadColumns { Count = 3, Rate = 5, Response = 0.5, Offset = 20 } };
+        CameraDescription camera = Quiet with { BadColumns = new BadLines { Count = 3, Rate = 5, Response = 0.5, Offset = 20 } };
         ushort[][] frames = EffectTests.Render(camera, EffectTests.Biases(1), EffectTests.Flats(10000, 1), EffectTests.Darks(100, null, 1));
         IReadOnlyList<TruePlace> columns = SimulationTruth.Of(new SimulatedNight(camera, 20311014)).BadColumns;
         Assert.Equal(3, columns.Count);
@@ -116,6 +116,63 @@ public class PixelDefectTests
             Assert.Equal(520 + 5005, Mean(frames[1]), 45.0);
             Assert.Equal(520 + 500, Mean(frames[2]), 14.0);
             Assert.True(place.Y == 1 || frames[0][(place.Y - 2) * 200 + place.X - 1] == 500);
+        }
+    }
+
+    [Fact]
+    public void BadRowsStartAtTheirColumn()
+    {
+        CameraDescription camera = Quiet with { BadRows = new BadLines { Count = 4, Rate = 5, Response = 0.5, Offset = 20 } };
+        ushort[][] frames = EffectTests.Render(camera, EffectTests.Biases(1), EffectTests.Flats(10000, 1), EffectTests.Darks(100, null, 1));
+        SimulatedNight night = new(camera, 20311014);
+        IReadOnlyList<TruePlace> rows = SimulationTruth.Of(night).BadRows;
+        byte[] classes = TrueMaps.Defects(night.Sensor);
+        Assert.Equal(4, rows.Count);
+        foreach (TruePlace place in rows)
+        {
+            double Mean(ushort[] f) => Enumerable.Range(place.X - 1, 200 - place.X + 1).Average(x => (double)f[(place.Y - 1) * 200 + x]);
+            Assert.Equal(520, Mean(frames[0]), 0.01);
+            Assert.Equal(520 + 5000, Mean(frames[1]), 45.0);
+            Assert.Equal(520 + 500, Mean(frames[2]), 14.0);
+            Assert.True(place.X == 1 || frames[0][(place.Y - 1) * 200 + place.X - 2] == 500);
+            Assert.Equal(201 - place.X, classes.Skip((place.Y - 1) * 200).Take(200).Count(c => c == (byte)DefectClasses.BadRow));
+        }
+    }
+
+    [Fact]
+    public void ColdPixelsCollectTheirShareOfTheDarkSignal()
+    {
+        CameraDescription camera = Quiet with
+        {
+            DarkCurrent = new DarkCurrentParameters { RateAtReference = 100, DoublingTemperature = 6 }, ColdPixels = new ColdPixels { Share = 0.01, RelativeRate = 0.25 },
+        };
+        ushort[][] frames = EffectTests.Render(camera, EffectTests.Darks(100, -10, 1), EffectTests.Flats(10000, 1));
+        SimulatedNight night = new(camera, 20311014);
+        int[] cold = [.. SimulationTruth.Of(night).ColdPixels.Select(p => (p.Y - 1) * 200 + p.X - 1)];
+        Assert.InRange(cold.Length, 220, 380);                            // 300 ± 17
+        Assert.Equal(cold, Enumerable.Range(0, 30000).Where(i => frames[0][i] < 500 + 6000));     // 2500 ± 50 against 10000 ± 100 e-
+        Assert.Equal(500 + 2500, cold.Average(i => (double)frames[0][i]), 13.0);                  // 4.5·50/√300
+        Assert.Equal(cold, Enumerable.Range(0, 30000).Where(i => TrueMaps.Defects(night.Sensor)[i] == (byte)DefectClasses.Cold));
+        Assert.All(cold, i => Assert.InRange(frames[1][i], 500 + 10025 - 450, 500 + 10025 + 450));    // light and 1 s of dark: sound, ± 4.5·100
+    }
+
+    [Fact]
+    public void ClustersTouchInsideAndKeepApart()
+    {
+        CameraDescription camera = Hot with { HotPixels = new HotPixels(), HotClusters = new HotClusters { Count = 40, Size = 7, Rate = 50 }, Shots = [EffectTests.Darks(100, -10, 1)] };
+        SimulatedNight night = new(camera, 5);
+        SimulationTruth truth = SimulationTruth.Of(night);
+        ushort[] frame = night.Render(night.Frames[0]);
+        int[] hot = [.. truth.HotClusters.SelectMany(c => c.Pixels).Select(p => (p.Y - 1) * 200 + p.X - 1)];
+        Assert.Equal(40, truth.HotClusters.Count);
+        Assert.Equal(280, hot.Distinct().Count());
+        Assert.Equal(hot.Order(), Enumerable.Range(0, 30000).Where(i => frame[i] > 500 + 2500));  // 5000 ± 71 e-
+        Assert.Equal(hot.Order(), truth.HotPixels.Select(p => (p.Y - 1) * 200 + p.X - 1));
+        Assert.Equal(hot.Order(), Enumerable.Range(0, 30000).Where(i => TrueMaps.Defects(night.Sensor)[i] == (byte)(DefectClasses.Hot | DefectClasses.Cluster)));
+        foreach (TrueCluster cluster in truth.HotClusters)
+        {
+            Assert.All(cluster.Pixels, p => Assert.Contains(cluster.Pixels, q => Math.Abs(p.X - q.X) + Math.Abs(p.Y - q.Y) == 1));
+            Assert.All(truth.HotClusters.Where(c => c != cluster).SelectMany(c => c.Pixels), q => Assert.All(cluster.Pixels, p => Assert.True(Math.Max(Math.Abs(p.X - q.X), Math.Abs(p.Y - q.Y)) > 1)));
         }
     }
 

@@ -66,9 +66,9 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
     [Theory, InlineData(null), InlineData("RGGB")]
     public void AColumnThatIsDeadInLightOrOffInBiasIsFoundThere(string? filter)
     {
-        (FixedPatternProfile light, _, SimulationTruth lit) = Measure(Camera(filter) with { BadColumns = new BadColumns { Count = 3, Response = 0.5 } }, 56);
+        (FixedPatternProfile light, _, SimulationTruth lit) = Measure(Camera(filter) with { BadColumns = new BadLines { Count = 3, Response = 0.5 } }, 56);
         Lines(light, lit, "response", -50, 6);
-        (FixedPatternProfile level, _, SimulationTruth unlit) = Measure(Camera(filter) with { BadColumns = new BadColumns { Count = 3, Offset = 8 } }, 57);
+        (FixedPatternProfile level, _, SimulationTruth unlit) = Measure(Camera(filter) with { BadColumns = new BadLines { Count = 3, Offset = 8 } }, 57);
         Lines(level, unlit, "level", 8, 0.6);
         Assert.Equal(3, level.Defects!.Columns);
         Assert.DoesNotContain(level.Lines, l => l.Kind == "response");

@@ -27,7 +27,8 @@ public sealed class FlickeringPixelTests(ITestOutputHelper output)
             int wrong = found.Count(i => !real.Contains(i));
             output.WriteLine($"{sigmas,10} {real.Count,6} {found.Length,7} {complete,10:0.000} {wrong,7}");
             // 34 frames in 4 sets, ν = 30. Parted levels with shares 0.4 and 0.6 leave r = 1/(1 + 0.24·(step/σ)²), σ² = 4 e-² and 1.5, 6 and 15 e-² of dark signal in the darks. The form alone
-            // must reach 1 %, ln r < −(4.6 + 24 + 2.5)/14.5: a step of 5.8 mean σ, 8 times the read noise; 12 leave room for sets in which the levels are unevenly seen.
+            // must reach 1 %, ln r < −(4.6 + 24 + 0.7)/14.5: a step of 5.2 mean σ, 7 times the read noise; 12 leave room for sets in which the levels are unevenly seen. What the best
+            // possible test would find: LevelTestPowerTests.
             if (sigmas >= 12) Assert.InRange(complete, 0.95, 1);
             Assert.InRange(wrong, 0, 1);                 // 1 per million stated, 0.04 expected
             Assert.Equal(found.Length, result.Defects.Counts.Telegraph);

@@ -26,12 +26,12 @@ public sealed class HotPixelThermometerTests
         List<double> errors = [], z = [];
         foreach (DarkSeries series in input.Series)
         {
-            IReadOnlyList<IReadOnlyList<Measurement>> sets = thermometer.Temperatures(series)!;
+            IReadOnlyList<ThermometerSet> sets = thermometer.Temperatures(series)!;
             SimulatedFrame[] True(double seconds) => [.. night.Night.Frames.Where(f => f.Kind == FrameKind.Dark && f.TargetCelsius == series.TemperatureCelsius && f.ExposureSeconds == seconds)];
             // The zero point is the temperature at which the pixels had their mean brightness.
             double zero = 6.5 / 0.9 * Math.Log2(True(300).Average(f => Math.Pow(2, f.DieCelsius * 0.9 / 6.5)));
             for (int g = 0; g < sets.Count; g++)
-                foreach ((Measurement measured, SimulatedFrame frame) in sets[g].Zip(True(series.Exposures[g].Seconds)))
+                foreach ((Measurement measured, SimulatedFrame frame) in sets[g].Frames.Zip(True(series.Exposures[g].Seconds)))
                 {
                     errors.Add(measured.Value - (frame.DieCelsius - zero));
                     z.Add(errors[^1] / measured.StandardUncertainty);
