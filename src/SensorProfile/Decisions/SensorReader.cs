@@ -82,7 +82,7 @@ internal sealed class SensorReader
             QuantisationVariance = step * step / 12,
             Gain = gain,
             PixelCount = Math.Max((double)camera.Width * camera.Height, 1),
-            Flicker = [.. (mode.FixedPattern?.Flicker ?? []).Select(f => f with { Deviation = f.Deviation with { Value = Math.Max(Moved(f.Deviation), 0) } })],
+            Flicker = [.. (mode.FixedPattern?.Flicker ?? []).Select(f => f with { Deviation = f.Deviation with { Value = Math.Max(Moved(f.Deviation, left.Darks), 0) } })],
             FullWell = (mode.FullWell is { Value: > 0 } well ? [well] : mode.Channels.Select(c => c.FullWell).OfType<Measurement>().Where(w => w.Value > 0)).Select(w => w.Value).DefaultIfEmpty(double.PositiveInfinity).Min(),
             Law = drawn,
             PixelReference = pixelReference,

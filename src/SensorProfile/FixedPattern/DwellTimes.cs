@@ -5,7 +5,8 @@ namespace SensorProfile.FixedPattern;
 /// time in the upper state is taken from the frames. τ is where the likelihood of what consecutive frames showed is highest; upper = τ/(1 − f), lower = τ/f. A set that stayed in one
 /// level counts as either, each with its share.</remarks>
 /// <param name="UpperSeconds">s.</param> <param name="LowerSeconds">s.</param>
-/// <param name="Factor">The true τ lies within this factor, up or down, with one standard uncertainty's confidence.</param>
+/// <param name="Factor">The true times lie within this factor, up or down, with one standard uncertainty's confidence: the doubt of τ, and that of f, u² = f(1 − f)/Σn(1 − ρ)/(1 + ρ) over sets of n
+/// frames with the memory ρ from one to the next, on the side where it counts more.</param>
 internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, double Factor)
 {
     private const double LeastEvidence = 3;              // log-likelihood over a pixel without memory: a factor of 20
@@ -29,8 +30,20 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
         int low = best, high = best;
         while (low > 0 && likelihood[low] > likelihood[best] - 0.5) low--;
         while (high < steps - 1 && likelihood[high] > likelihood[best] - 0.5) high++;
-        double tau = Tau(best);
-        return new(tau / (1 - upperShare), tau / upperShare, Math.Max(Tau(high) / tau, tau / Tau(low)));
+        double tau = Tau(best), ofTau = Math.Log(Math.Max(Tau(high) / tau, tau / Tau(low))), ofShare = ShareDoubt(runs, upperShare, tau) / Math.Min(upperShare, 1 - upperShare);
+        return new(tau / (1 - upperShare), tau / upperShare, Math.Exp(Math.Sqrt(ofTau * ofTau + ofShare * ofShare)));
+    }
+
+    /// <summary>Standard uncertainty of the share of time in the upper state: frames that follow each other closely say little new.</summary>
+    private static double ShareDoubt(IReadOnlyList<DwellRun> runs, double upperShare, double tau)
+    {
+        double independent = 0;
+        foreach (double[] starts in runs.Select(r => r.StartSeconds))
+        {
+            double memory = Memory((starts[^1] - starts[0]) / (starts.Length - 1), tau);
+            independent += Math.Max(1, starts.Length * (1 - memory) / (1 + memory));
+        }
+        return Math.Sqrt(upperShare * (1 - upperShare) / independent);
     }
 
     private static int Switches(bool[]? states) => states is null ? 0 : Enumerable.Range(1, states.Length - 1).Count(i => states[i] != states[i - 1]);
