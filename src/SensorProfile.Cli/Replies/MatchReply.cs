@@ -13,7 +13,7 @@ internal static class MatchReply
         return reply with
         {
             Tables = [Matches(answer), .. Others(answer), .. sky is null ? Array.Empty<ReplyTable>() : [SkyFields.Assumptions([sky])]],
-            Findings = [.. answer.Findings, .. frameFindings],
+            Findings = [.. answer.Findings.Concat(frameFindings).DistinctBy(finding => finding.Message)],
         };
     }
 
