@@ -16,13 +16,21 @@ internal static class HotPixelCurves
         double reference = input.ReferenceTemperature, floor = Math.Max(maps.Typical + LeastSigmas * maps.TypicalUncertainty, 1e-6);
         double typical = Math.Log(2) * 0.1 / Math.Log(law(reference + 0.05) / law(reference - 0.05));
         if (!(typical > 0) || !double.IsFinite(typical)) return [];
-        (double Rate, double Power)[] hot = [.. Enumerable.Range(0, maps.Rate.Length).Where(i => maps.Rate[i] > floor).Select(i => ((double)maps.Rate[i], typical / Doubling(maps, classes, i, typical)))];
-        return [.. input.Series.Select(s => s.TemperatureCelsius).Distinct().Order().Select(celsius =>
+        // Arrays of the right length: where a fifth of the pixels stand out, lists that grow would take more than all maps.
+        int count = 0;
+        foreach (float rate in maps.Rate) if (rate > floor) count++;
+        float[] hot = new float[count], rates = new float[count];
+        double[] powers = new double[count];
+        for (int i = 0, k = 0; i < maps.Rate.Length; i++)
+            if (maps.Rate[i] > floor) (hot[k], powers[k++]) = (maps.Rate[i], typical / Doubling(maps, classes, i, typical));
+        List<HotPixelCurveAt> curves = [];
+        foreach (double celsius in input.Series.Select(s => s.TemperatureCelsius).Distinct().Order())
         {
             double factor = law(celsius) / law(reference);
-            float[] rates = [.. hot.Select(p => (float)(p.Rate * Math.Pow(factor, p.Power)))];
-            return new HotPixelCurveAt(celsius, HotPixelCurve.Of(rates, floor * factor, 0));
-        }).Where(c => c.Counts.Count > 1)];
+            for (int k = 0; k < count; k++) rates[k] = (float)(hot[k] * Math.Pow(factor, powers[k]));
+            curves.Add(new HotPixelCurveAt(celsius, HotPixelCurve.Of(rates, floor * factor, 0)));
+        }
+        return [.. curves.Where(c => c.Counts.Count > 1)];
     }
 
     private static double Doubling(RateMaps maps, IReadOnlyList<DoublingByRate> classes, int i, double typical) => maps.Doubling![i] is > 0 and var own && float.IsFinite(own)

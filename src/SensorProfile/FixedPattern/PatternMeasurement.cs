@@ -23,7 +23,7 @@ internal static class PatternMeasurement
             ? ThermometerReport.Of(input, thermometer) : ([], [], new Dictionary<string, double>());
         IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(maps.Laws);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
-        return new PatternResult
+        var result = new PatternResult
         {
             Maps = maps,
             Defects = defects,
@@ -46,6 +46,8 @@ internal static class PatternMeasurement
                 ReferenceTemperature = input.ReferenceTemperature,
             },
         };
+        SpentMaps.GiveBack(input.Pixels);
+        return result;
     }
 
     /// <summary>Rate above the typical pixel's from which a pixel stands out, e-/px/s.</summary>
