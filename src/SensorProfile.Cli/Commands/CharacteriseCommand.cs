@@ -5,6 +5,7 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Drift;
 using SensorProfile.Frames;
+using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 using Spectre.Console.Cli;
 
@@ -22,6 +23,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
         CameraProfile profile = Measured(session, settings, inventory, output);
+        SpentMaps.GiveBack((long)profile.Camera.Width * profile.Camera.Height);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
         Reply reply = ProfileReply.Of(Name, profile, folder);

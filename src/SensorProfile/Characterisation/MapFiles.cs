@@ -1,5 +1,6 @@
 using SensorProfile.FixedPattern;
 using SensorProfile.Fits;
+using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Characterisation;
@@ -37,6 +38,7 @@ public static class MapFiles
             Directory.CreateDirectory(place);
             string path = Path.Combine(place, name);
             FitsWriter.Write(path, image, overwrite: true);
+            SpentMaps.GiveBack((long)maps.Width * maps.Height);          // what was made for this file
             written.Add(path);
         }
         void Map(string name, float[]? map, string unit, string what)

@@ -134,8 +134,8 @@ public static class DarkTolerance
     private static string Sentence(double?[] best, int? binding, bool uncertain, bool known)
     {
         if (!known) return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = best[0] is double w ? $"at most {Said.Celsius(Down(w))} warmer" : "any amount warmer";
-        string cold = best[1] is double c ? $"{Said.Celsius(Down(c))} colder" : "any amount colder";
+        string warm = best[0] is double w ? $"at most {Said.CelsiusAtMost(w)} warmer" : "any amount warmer";
+        string cold = best[1] is double c ? $"{Said.CelsiusAtMost(c)} colder" : "any amount colder";
         return uncertain ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature of the lights."
             : $"Use darks {warm} or {cold} than the lights"
                 + (binding is int b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
@@ -147,7 +147,4 @@ public static class DarkTolerance
         + (best[2] is double s ? $"; the exposure may differ by {Said.Seconds(s)}." : "; the exposure may differ by any amount.");
 
     private static string Words(int cause) => cause switch { 0 => "the typical pixels", 1 => "hot pixels", 2 => "glow residuals", _ => "level residuals" };
-
-    // Never more than the limit, and never nothing where there is something.
-    private static double Down(double value) => value < 1 ? Math.Floor(value * 100) / 100 : value < 20 ? Math.Floor(value * 10) / 10 : Math.Floor(value);
 }

@@ -16,7 +16,7 @@ internal static class RulesOfThumb
         double tighter = Math.Min(warmer ?? double.PositiveInfinity, colder ?? double.PositiveInfinity);
         string verdict = Math.Abs(tighter - 5) <= 1.96 * uncertainty ? "cannot tell whether it holds here"
             : tighter >= 5 ? "good enough here" : "too loose here";
-        string own = double.IsInfinity(tighter) ? "no limit was found" : $"our own limit is {Said.Celsius(tighter)}";
+        string own = double.IsInfinity(tighter) ? "no limit was found" : $"our own limit is {Said.CelsiusAtMost(tighter)}";
         return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
     }
 

@@ -26,6 +26,9 @@ internal static class Said
         return Signed((rounded + 0.0).ToString("0.##", CultureInfo.InvariantCulture)) + " °C";
     }
 
+    /// <summary>A limit, rounded down to the same decimals: never more than it is.</summary>
+    internal static string CelsiusAtMost(double limit) => Celsius(limit < 1 ? Math.Floor(limit * 100) / 100 : limit < 20 ? Math.Floor(limit * 10) / 10 : Math.Floor(limit));
+
     /// <summary>A share of 1 as per cent: 0.05 → "5 %".</summary>
     internal static string Percent(double share)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift;
@@ -57,6 +58,7 @@ public static class ProfileArchive
             return File.ReadAllBytes(file).AsSpan().SequenceEqual(content) ? (folder, [])
                 : throw new IOException($"{file}: another profile of this camera and day is kept here, and an archive replaces nothing; move it away, or use another archive.");
         }
+        SpentMaps.GiveBack((long)profile.Profile.Camera.Width * profile.Profile.Camera.Height);      // of the report that was written before
         Directory.CreateDirectory(folder);
         List<Finding> findings = [];
         for (int mode = 0; mode < profile.Profile.Modes.Count; mode++) KeepPixels(folder, profile, mode, findings);

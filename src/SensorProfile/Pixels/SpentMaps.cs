@@ -1,7 +1,7 @@
 namespace SensorProfile.Pixels;
 
 /// <summary>Maps of the whole sensor that nothing uses any more.</summary>
-internal static class SpentMaps
+public static class SpentMaps
 {
     private const int LargeSensor = 4_000_000;           // pixels: below, its maps do not matter
 

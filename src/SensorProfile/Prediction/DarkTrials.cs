@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.Pixels;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Prediction;
@@ -14,7 +15,9 @@ internal static class DarkTrials
     /// <param name="withoutTemperature">The input with the laws fitted to the temperatures that it still has.</param>
     public static DarkPredictionProfile? Of(PatternInput input, DefectThresholds thresholds, Func<PatternInput, PatternInput>? withoutTemperature = null)
     {
-        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera || PredictionTrial.Of(camera, thresholds) is not { } whole) return null;
+        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera) return null;
+        SpentMaps.GiveBack(input.Pixels);                    // rows of whole frames, read for the small ones
+        if (PredictionTrial.Of(camera, thresholds) is not { } whole) return null;
         PixelKind[] kinds = whole.Kinds();
         IReadOnlyList<TakenMaster> masters = TakenMaster.All(camera, whole.Maps);
         var known = whole.Maps.Temperatures.ToDictionary(t => t.Series, t => t.Levels, (IEqualityComparer<DarkSeries>)ReferenceEqualityComparer.Instance);
