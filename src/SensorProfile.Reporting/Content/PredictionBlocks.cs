@@ -11,11 +11,10 @@ internal static class PredictionBlocks
     {
         if (pattern.DarkPrediction is not { } trials) yield break;
         yield return new SubheadingBlock("Can a dark be computed?");
-        yield return new TextBlock($"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)}");
+        yield return new TextBlock($"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)} The table gives the spread of computed minus taken masters, in brackets what is expected; set by set: table dark-prediction.");
         yield return new TableBlock(["Way, tried on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
             [.. Ways(trials).Where(w => w.Test is not null).Select(w => (IReadOnlyList<string>)[w.Name, w.Test!.Passed ? "yes" : "no", Cell(w.Test.Typical), Cell(w.Test.Hot), Cell(w.Test.Glow)])],
             [0.36, 0.1, 0.18, 0.18, 0.18]) { FirstNumberColumn = 2 };
-        yield return new TextBlock("Spread of computed minus taken masters, in brackets what is expected; set by set: table dark-prediction.");
     }
 
     private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
