@@ -9,12 +9,12 @@ internal static class ExternalTool
 
     public static bool MustBeThere => Environment.GetEnvironmentVariable("CI") == "true";
 
-    public static bool Exists(string program, params string[] arguments)
+    /// <summary>Whether a program is there and, with arguments to try, ends well.</summary>
+    public static bool Works(string program, params string[] trial)
     {
         try
         {
-            Run(program, arguments);
-            return true;
+            return Run(program, trial).ExitCode == 0 || trial.Length == 0;
         }
         catch (System.ComponentModel.Win32Exception)
         {

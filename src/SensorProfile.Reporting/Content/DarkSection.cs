@@ -19,7 +19,7 @@ internal static class DarkSection
         var blocks = new List<Block>
         {
             context.Figure(levels, "Dark signal at each temperature; the slope of the line, times the gain, is the dark current. Each plot has its own scale. " +
-                "Filled, solid: the median pixel. Hollow, dashed: the mean of all pixels. The mean lies above the median because hot pixels pull it up. Bars: 95 %.", "dark-signal", levels.Count == 1 ? 1 : 2),
+                "Filled, solid: the median pixel, without what noise adds to the median of a frame. Hollow, dashed: the mean of all pixels. The mean lies above the median because hot pixels pull it up. Bars: 95 %.", "dark-signal", levels.Count == 1 ? 1 : 2),
         };
         IReadOnlyList<Panel> variances = DarkSignalPlot.Variances(dark, context.Mode.Gain);
         if (dark!.Form == "variance" && variances.Count > 0)
@@ -62,7 +62,7 @@ internal static class DarkSection
         [.. points.Select(point => (IReadOnlyList<string>)
             [Celsius(point.Temperature), Typical(point), TableCell.Of(point.MeanRate), TableCell.Of(point.RateFromVariance), Exposures(point.Exposures),
              QuantityText.Count(point.Frames), point.Linear ? "yes" : "no"])],
-        [0.07, 0.21, 0.21, 0.23, 0.13, 0.08, 0.07]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
+        [0.07, 0.19, 0.19, 0.23, 0.13, 0.1, 0.09]) { FirstNumberColumn = 0, LastNumberColumn = 5 };
 
     private static string Celsius(double temperature) => QuantityText.Temperature(temperature).Replace(" °C", "", StringComparison.Ordinal);
 

@@ -33,7 +33,7 @@ internal static class DarkSummary
     private static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) => new()
     {
         Temperature = t.TemperatureCelsius,
-        TypicalRate = clamped || t.Typical is not { Resolved: true } ? null : Rate(t.Typical, gains, false, "rise of the median level with exposure (EMVA 1288, mean form)"),
+        TypicalRate = clamped || t.Typical is not { Resolved: true } ? null : Rate(t.Typical, gains, false, "rise of the median level with exposure (EMVA 1288, mean form)" + (t.Lean.IsKnown ? ", what noise adds to a median taken off" : "")),
         MeanRate = clamped || t.Mean is not { Resolved: true } ? null : Rate(t.Mean, gains, false, "rise of the mean level with exposure (EMVA 1288)"),
         RateFromVariance = t.Variance is not { Resolved: true } ? null : Rate(t.Variance, gains, true, "rise of the clipped temporal variance with exposure (EMVA 1288, variance form)"),
         UpperLimit = !clamped && t.Typical is { Resolved: false } line ? line.UpperLimit : null,

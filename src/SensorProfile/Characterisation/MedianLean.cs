@@ -6,13 +6,16 @@ namespace SensorProfile.Characterisation;
 /// <summary>By how much the median of a dark frame lies above the signal of the median pixel, because noise evens a skewed distribution out (<see cref="MedianPixel"/>).</summary>
 internal sealed class MedianLean
 {
-    /// <summary>Relative doubt of the lean: the shape of the core is known only to its third moment, and pooled over temperatures. Simulated cameras with glow, hot pixels and a floor differ by up to this much.</summary>
+    /// <summary>Relative doubt of the lean: the shape of the core is known only to its third moment, and pooled over temperatures. Simulated cameras with glow, hot pixels and a floor differ by up to this much (<c>MedianPixelTests</c>, <c>KnownTruthTests</c>).</summary>
     public const double RelativeDoubt = 0.15;
 
     private readonly Dictionary<ScreenedSet, double[]> leans = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Nothing to take away: without bias frames, or on frames too small or too few to know the distribution.</summary>
     public static MedianLean None { get; } = new();
+
+    /// <summary>Whether there is anything to take away.</summary>
+    public bool IsKnown => leans.Count > 0;
 
     /// <summary>Lean of a frame of this set, e-.</summary>
     public double Of(ScreenedSet set, int channel) => leans.TryGetValue(set, out double[]? own) ? own[channel] : 0;

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using SensorProfile.Fitting;
 
 namespace SensorProfile.Decisions;
 
@@ -14,7 +15,6 @@ namespace SensorProfile.Decisions;
 internal sealed class ClippedMean
 {
     private const int MostSamples = 120, Seed = 7411;
-    private const double NormalMad = 1.482602218505602;   // 1/Φ⁻¹(¾)
     private static readonly double[] excesses = [0.5, 1, 2, 3, 4, 5, 6, 8, 11, 16, 30];
     private static readonly double[] logSpreads = [.. new[] { 0.25, 0.5, 1, 2, 4, 8, 16 }.Select(s => Math.Log(s))];
     private static readonly ConcurrentDictionary<(int, int, double), Lazy<ClippedMean>> known = [];
@@ -164,7 +164,7 @@ internal sealed class ClippedMean
         Array.Sort(samples);
         int below = (samples.Length - 1) / 2;
         double median = (samples[below] + samples[samples.Length / 2]) / 2;
-        return (median, cut * NormalMad * MedianDeviation(samples, median, below));
+        return (median, cut * OrderStatistics.MadToSigma * MedianDeviation(samples, median, below));
     }
 
     /// <summary>Median distance from the median of sorted samples: the distances grow to both sides, so they are merged.</summary>

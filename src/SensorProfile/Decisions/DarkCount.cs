@@ -3,6 +3,9 @@ namespace SensorProfile.Decisions;
 /// <summary>How many darks a stack needs: the smallest n with √(1 + (N_d²/n)/(N²/M)) − 1 ≤ p.</summary>
 internal static class DarkCount
 {
+    /// <summary>Fewest darks in a master, so that a cosmic-ray hit can be told from the rest.</summary>
+    internal const int LeastInMaster = 5;
+
     /// <summary>Rise of the stack's noise by n darks, as a share.</summary>
     /// <param name="varianceRatio">N_d²/N²: one dark against one light.</param>
     /// <param name="lights">M; with k dither positions M/k, because the master is then averaged too.</param>

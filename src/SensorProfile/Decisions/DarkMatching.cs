@@ -25,8 +25,7 @@ public static class DarkMatching
         findings.AddRange(matches.Where(m => m.Drift > 1).Select(m => new Finding("lights-drift", Severity.Warning,
             $"The lights \"{m.Lights}\" drift by {Said.Celsius(m.Drift!.Value)} within the set; they are judged by their mean dark current.")));
         findings.AddRange(matches.Where(m => m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable).Select(Beyond));
-        findings.AddRange(matches.Where(m => m.FullPixels is not null).Select(m => new Finding("pixels-full", m.FullPixels!.Value > 0.1 ? Severity.Warning : Severity.Note,
-            $"About {Said.Percent(m.FullPixels.Value / 100)} of the pixels are full in the lights \"{m.Lights}\": no dark brings them back. Dither and reject outliers, or expose shorter.")));
+        findings.AddRange(matches.Where(m => m.FullPixels is not null).Select(FullPixels.Finding));
         return new MatchAnswer
         {
             Sentence = Sentence(matches),

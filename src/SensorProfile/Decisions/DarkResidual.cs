@@ -1,10 +1,10 @@
+using SensorProfile.Fitting;
+
 namespace SensorProfile.Decisions;
 
 /// <summary>What a master dark leaves behind in a light, pixel class by pixel class: I_i(T)·t − s·I_i(T_d)·t_d, in e-.</summary>
 internal sealed class DarkResidual
 {
-    private const double NormalQuartiles = 1.3489795003921634;   // from the lower to the upper quartile of a standard normal deviate
-
     private readonly SensorModel sensor;
     private readonly StackConditions lights;
     private readonly double sky;
@@ -38,7 +38,7 @@ internal sealed class DarkResidual
         {
             clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
             centre = Of(pixels.Middle);
-            double spread = (Of(pixels.UpperQuartile) - Of(pixels.LowerQuartile)) / NormalQuartiles;
+            double spread = (Of(pixels.UpperQuartile) - Of(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
             unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
         }
     }

@@ -67,7 +67,7 @@ public static class DarksPlan
         course.CoverMasters += cover.Count;
         course.CoverFrames += cover.Sum(g => g.Frames);
         if (reader.Best.Pixels is null && fewest.Any(g => groups.Slices[g.First + g.Count - 1].Celsius - groups.Slices[g.First].Celsius > 0.05))
-            course.Blind = SettlingFrames.Of("dark", reader.LongestExposure > 0 ? reader.LongestExposure : slices[0].Plan.ExposureSeconds, null, MissingFrames.DarksForDistribution);
+            course.Blind = SettlingFrames.OfDistribution(reader, slices[0].Plan.ExposureSeconds, null);
     }
 
     /// <summary>The plan with so many dither positions that its masters become practical; null when it is practical, or when nothing more can be dithered.</summary>

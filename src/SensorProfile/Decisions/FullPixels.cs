@@ -18,6 +18,10 @@ internal static class FullPixels
             $"At {Said.Celsius(celsius)} about {Said.Percent(share)} of the pixels ({Said.Number(pixels, 2)}) are full after {Said.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. Dither and reject outliers, or expose shorter.")];
     }
 
+    /// <summary>What to say of lights on disk.</summary>
+    internal static Finding Finding(LightMatch match) => new("pixels-full", match.FullPixels!.Value > 100 * Many ? Severity.Warning : Severity.Note,
+        $"About {Said.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights \"{match.Lights}\": no dark brings them back. Dither and reject outliers, or expose shorter.");
+
     /// <summary>The share as a quantity, %; null when there are none.</summary>
     internal static Measurement? Share(SensorReader reader, double sky, double exposureSeconds, double celsius)
     {

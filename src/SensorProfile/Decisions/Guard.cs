@@ -45,13 +45,15 @@ internal static class Guard
     internal static IEnumerable<Finding> Temperature(SensorReader reader, double celsius, string what)
     {
         (double low, double high) = reader.Range;
-        double beyond = Math.Max(low - celsius, celsius - high);
-        if (beyond <= 0.05) return [];
+        if (reader.Outside(celsius) <= 0.05) return [];
         string range = $"{Said.Celsius(low)} to {Said.Celsius(high)}";
-        if (beyond > Refuse.ExtrapolationCelsius)
-            throw Refuse.CannotTell("temperature-outside-profile",
-                $"The {what} of {Said.Celsius(celsius)} is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {range}: add darks near {Said.Celsius(celsius)} and characterise again.");
+        if (Refused(reader, celsius, what) is { } refusal) throw refusal;
         return [new Finding("extrapolated", Severity.Warning,
             $"The {what} of {Said.Celsius(celsius)} lies outside the measured range, {range}; the answer there rests on the law, not on darks.")];
     }
+
+    /// <summary>Why a temperature is too far outside the profile; null when it is not.</summary>
+    internal static DecisionRefusedException? Refused(SensorReader reader, double celsius, string what) => reader.Outside(celsius) <= Refuse.ExtrapolationCelsius ? null
+        : Refuse.CannotTell("temperature-outside-profile",
+            $"The {what} of {Said.Celsius(celsius)} is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {Said.Celsius(reader.Range.Low)} to {Said.Celsius(reader.Range.High)}: add darks near {Said.Celsius(celsius)} and characterise again.");
 }

@@ -6,7 +6,7 @@ namespace SensorProfile.Decisions;
 /// <remarks>The least of a session as <see cref="MissingMeasurements"/> counts it: 8 bias frames, 6 flat pairs, darks of 3 exposures at 3 temperatures.</remarks>
 internal static class MissingShots
 {
-    private const int Bias = 16, Darks = 4, Pair = 2;
+    private const int Bias = 16, Pair = 2;
     private const double LongEnough = 0.75;      // of the lights: hot pixels are then known well enough
 
     /// <summary>Units of shots that belong together, in the order to take them; empty when nothing is missing.</summary>
@@ -44,16 +44,16 @@ internal static class MissingShots
             wanted--;
             complete.Add(level.Celsius);
             double[] lacking = [.. ideal.OrderByDescending(t => level.Exposures.Select(e => Math.Abs(Math.Log(e / t))).DefaultIfEmpty(9).Min()).Take(MissingMeasurements.DarkExposures - level.Exposures.Length).Order()];
-            yield return ShotList.DarkShots(question, level.Celsius, lacking, Darks);
+            yield return ShotList.DarkShots(question, level.Celsius, lacking, SettlingFrames.EachDark);
         }
         for (; wanted > 0; wanted--)
         {
             double next = Farthest(question, complete);
             complete.Add(next);
-            yield return ShotList.DarkShots(question, next, ideal, Darks);
+            yield return ShotList.DarkShots(question, next, ideal, SettlingFrames.EachDark);
         }
         if (question.LongestExposureSeconds is double lights && complete.Count > 0 && !sets.Any(s => s.Kind == FrameKind.Dark && s.Frames.Count >= Pair && s.ExposureSeconds >= LongEnough * lights) && levels.Count >= MissingMeasurements.Temperatures)
-            yield return ShotList.DarkShots(question, complete.Order().ElementAt(complete.Count / 2), [lights], Darks);
+            yield return ShotList.DarkShots(question, complete.Order().ElementAt(complete.Count / 2), [lights], SettlingFrames.EachDark);
     }
 
     private static double[] Exposures(IReadOnlyList<FrameSet> sets) =>

@@ -7,7 +7,7 @@ internal static class NightsBeyond
     internal static (SetpointQuestion Within, IReadOnlyList<AmbientTemperature> Beyond) Split(SensorReader reader, SetpointQuestion question)
     {
         if (question.Cooled) return (question, []);
-        bool Reached(AmbientTemperature night) => Math.Max(reader.Range.Low - Sensor(question, night), Sensor(question, night) - reader.Range.High) <= Refuse.ExtrapolationCelsius;
+        bool Reached(AmbientTemperature night) => reader.Outside(Sensor(question, night)) <= Refuse.ExtrapolationCelsius;
         AmbientTemperature[] within = [.. question.Ambient.Where(Reached)];
         return within.Length == 0 ? (question, []) : (question with { Ambient = within }, [.. question.Ambient.Where(night => !Reached(night))]);
     }

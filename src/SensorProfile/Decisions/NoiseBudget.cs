@@ -83,7 +83,7 @@ public static class NoiseBudget
             if (sensor.RateOfRank(share, stack.TemperatureCelsius) is not double rate) continue;
             double inDark = darks is null ? 0 : sensor.RateOfRank(share, darks.TemperatureCelsius)!.Value * darks.ExposureSeconds;
             PixelNoise noise = StackNoise.OfPixel(sensor, stack, stack.Sky.Value, rate * stack.ExposureSeconds, inDark, darks);
-            rows.Add(new NoiseAtRank(share, rate, Math.Sqrt(noise.Sub), Math.Sqrt(noise.Stack(stack.Lights, stack.DitherPositions))));
+            rows.Add(new NoiseAtRank(share, rate, Math.Sqrt(noise.Sub), Math.Sqrt(noise.Stack(stack))));
         }
         return rows;
     }

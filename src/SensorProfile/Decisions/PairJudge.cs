@@ -11,7 +11,6 @@ namespace SensorProfile.Decisions;
 internal sealed class PairJudge(CameraProfile? profile, SensorReader? reader, MatchQuestion question, SkyRate sky, int stackLights)
 {
     private const double SameTemperature = 0.5;          // frames this close are pooled as one set anyway, °C
-    private const int FewestInMaster = 5;                // so that a cosmic-ray hit can be told from the rest
     private const double UsableHotLoad = 10, UsableOtherLoad = 2;   // times their limits
 
     internal static LightMatch Plain(SetSummary lights, SetSummary darks) => new()
@@ -107,7 +106,7 @@ internal sealed class PairJudge(CameraProfile? profile, SensorReader? reader, Ma
     private int Needed(StackConditions stack)
     {
         double ratio = DarkCountAdvice.Ratio(reader!.Best, stack.Sky.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
-        return (int)Math.Max(DarkCount.Smallest(ratio, (double)stack.Lights / stack.DitherPositions, question.Limits.NoiseLoss), FewestInMaster);
+        return (int)Math.Max(DarkCount.Smallest(ratio, (double)stack.Lights / stack.DitherPositions, question.Limits.NoiseLoss), DarkCount.LeastInMaster);
     }
 
     /// <summary>Loss, then the four loads.</summary>

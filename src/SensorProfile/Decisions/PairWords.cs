@@ -1,9 +1,10 @@
+using SensorProfile.Frames;
+
 namespace SensorProfile.Decisions;
 
 /// <summary>The verdict on a pair of light set and dark set in words, and what would settle one that cannot be told.</summary>
 internal static class PairWords
 {
-    private const int LeastBias = 8, LeastFlats = 12, LeastDarks = 4;
     private const double Apart = 10;      // between the temperatures of a first characterisation, °C
 
     internal static (string Cause, string Reason) Cause(double?[] numbers, MatchQuestion question, StackConditions stack, DarkFrames darks, double difference)
@@ -29,15 +30,15 @@ internal static class PairWords
         double longest = Math.Max(lights.Exposure!.Value, darks.Exposure!.Value);
         if (reader is not null)
         {
-            SettlingFrames[] more = [SettlingFrames.Of("dark", longest, Math.Round(lights.Temperature!.Value), MissingFrames.DarksForDistribution)];
+            SettlingFrames[] more = [SettlingFrames.OfDistribution(reader, longest, Math.Round(lights.Temperature!.Value))];
             return plain with { Settling = more, Reason = $"Exposure or temperature differ, and the profile does not say how dark current spreads over the pixels: {SettlingFrames.Words(more)} would; characterise again with them." };
         }
         double middle = Math.Round((lights.Temperature!.Value + darks.Temperature!.Value) / 2);
         double[] temperatures = [middle - Apart, middle, middle + Apart];
         SettlingFrames[] session =
         [
-            SettlingFrames.Of("bias", null, null, LeastBias), SettlingFrames.Of("flat", null, null, LeastFlats),
-            .. from celsius in temperatures from seconds in new[] { longest / 10, longest / 3, longest } select SettlingFrames.Of("dark", Math.Round(seconds, seconds < 10 ? 1 : 0), celsius, LeastDarks),
+            SettlingFrames.Of("bias", null, null, MissingMeasurements.BiasForPixelNoise), SettlingFrames.Of("flat", null, null, 2 * MissingMeasurements.FlatLevels),
+            .. from celsius in temperatures from seconds in new[] { longest / 10, longest / 3, longest } select SettlingFrames.Of("dark", Math.Round(seconds, seconds < 10 ? 1 : 0), celsius, SettlingFrames.EachDark),
         ];
         return plain with
         {
@@ -50,10 +51,9 @@ internal static class PairWords
     internal static LightMatch OutOfReach(LightMatch plain, SensorReader reader, string message, SetSummary lights, SetSummary darks)
     {
         (double low, double high) = reader.Range;
-        double Outside(double celsius) => Math.Max(low - celsius, celsius - high);
-        double farthest = Outside(lights.Temperature!.Value) > Outside(darks.Temperature!.Value) ? lights.Temperature.Value : darks.Temperature!.Value;
-        IReadOnlyList<SettlingFrames> frames = Outside(farthest) > Refuse.ExtrapolationCelsius ? SettlingFrames.NewTemperature(Math.Max(lights.Exposure!.Value, darks.Exposure!.Value), farthest)
-            : [SettlingFrames.Of("dark", lights.Exposure!.Value, Math.Round(Math.Clamp(lights.Temperature.Value, low, high)), LeastDarks)];
+        double farthest = reader.Outside(lights.Temperature!.Value) > reader.Outside(darks.Temperature!.Value) ? lights.Temperature.Value : darks.Temperature!.Value;
+        IReadOnlyList<SettlingFrames> frames = reader.Outside(farthest) > Refuse.ExtrapolationCelsius ? SettlingFrames.NewTemperature(Math.Max(lights.Exposure!.Value, darks.Exposure!.Value), farthest)
+            : [SettlingFrames.Of("dark", lights.Exposure!.Value, Math.Round(Math.Clamp(lights.Temperature.Value, low, high)), SettlingFrames.EachDark)];
         return plain with { Settling = frames, Reason = $"{message.TrimEnd('.')} ({SettlingFrames.Words(frames)})." };
     }
 }

@@ -20,8 +20,8 @@ internal readonly record struct PixelNoise(
     /// <summary>Variance of one calibrated light, e-².</summary>
     internal double Sub => Random + Common;
 
-    /// <summary>Variance of the mean of M calibrated lights over k dither positions, e-²: the masters' noise only falls with k.</summary>
-    internal double Stack(int lights, int positions) => Random / lights + Common / positions;
+    /// <summary>Variance of the mean of M calibrated lights over k dither positions, e-²: the masters' noise only falls with k; rejection costs some of what is new in each light (<see cref="ClippedMean.Cost"/>).</summary>
+    internal double Stack(StackConditions stack) => (stack.RejectsOutliers ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma).Cost : 1) * Random / stack.Lights + Common / stack.DitherPositions;
 
     /// <summary>Without masters.</summary>
     internal static PixelNoise OfLight(SensorModel sensor, double skyElectrons, double darkElectrons, double glowElectrons = 0) =>

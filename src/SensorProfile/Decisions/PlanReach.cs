@@ -16,7 +16,7 @@ internal static class PlanReach
         catch (DecisionRefusedException refused) when (refused.Kind == RefusalKind.CannotTell)
         {
             double near = Math.Clamp(plan.StartCelsius, reader.Range.Low, reader.Range.High);
-            Enter(course, plan, slices, refused, [SettlingFrames.Of("dark", plan.ExposureSeconds, Math.Round(near), 4)]);
+            Enter(course, plan, slices, refused, [SettlingFrames.Of("dark", plan.ExposureSeconds, Math.Round(near), SettlingFrames.EachDark)]);
             return [];
         }
         LightSlice[] cold = [.. slices.Where(s => Refused(reader, s.Celsius) && s.Celsius < reader.Range.Low)], warm = [.. slices.Where(s => Refused(reader, s.Celsius) && s.Celsius > reader.Range.High)];
@@ -32,19 +32,10 @@ internal static class PlanReach
     /// <summary>An end of the night just beyond the reach belongs to a slice whose middle is within it.</summary>
     private static double Reached(SensorReader reader, double celsius, LightSlice[] within) => Refused(reader, celsius) ? within.MinBy(s => Math.Abs(s.Celsius - celsius))!.Celsius : celsius;
 
-    private static bool Refused(SensorReader reader, double celsius) => Math.Max(reader.Range.Low - celsius, celsius - reader.Range.High) > Refuse.ExtrapolationCelsius;
+    private static bool Refused(SensorReader reader, double celsius) => reader.Outside(celsius) > Refuse.ExtrapolationCelsius;
 
-    private static void Beyond(SensorReader reader, PlanCourse course, PlannedLights plan, LightSlice[] beyond, double extreme)
-    {
-        try
-        {
-            foreach (Finding _ in Guard.Temperature(reader, Refused(reader, extreme) ? extreme : beyond[0].Celsius, "temperature of the lights")) { }
-        }
-        catch (DecisionRefusedException refused)
-        {
-            Enter(course, plan, beyond, refused, SettlingFrames.NewTemperature(plan.ExposureSeconds, extreme));
-        }
-    }
+    private static void Beyond(SensorReader reader, PlanCourse course, PlannedLights plan, LightSlice[] beyond, double extreme) =>
+        Enter(course, plan, beyond, Guard.Refused(reader, Refused(reader, extreme) ? extreme : beyond[0].Celsius, "temperature of the lights")!, SettlingFrames.NewTemperature(plan.ExposureSeconds, extreme));
 
     private static void Enter(PlanCourse course, PlannedLights plan, LightSlice[] slices, DecisionRefusedException refused, IReadOnlyList<SettlingFrames> settling)
     {

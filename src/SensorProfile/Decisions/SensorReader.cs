@@ -56,6 +56,9 @@ internal sealed class SensorReader
     private static DecisionRefusedException NotAboveZero() => Refuse.CannotTell("dark-current-not-seen",
         "The dark current of this profile is not above zero at its reference temperature: add longer or warmer darks and characterise again.");
 
+    /// <summary>How far a sensor temperature lies outside the measured range, °C; below 0 inside it.</summary>
+    internal double Outside(double celsius) => Math.Max(Range.Low - celsius, celsius - Range.High);
+
     /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
     /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
     /// <param name="left">How much of each uncertainty is left.</param>

@@ -10,8 +10,6 @@ namespace SensorProfile.Decisions;
 /// </remarks>
 internal sealed class Settling
 {
-    private const int LeastDarks = 4;
-
     private static readonly double[] factors = [1.5, 2, 3, 4, 6, 9, 16];
 
     // quickest first: bias frames, flats, lights (the sky), darks
@@ -68,6 +66,6 @@ internal sealed class Settling
 
     private static IEnumerable<SettlingFrames> Darks(SensorReader reader, double again) =>
         from point in reader.Mode.DarkCurrent!.Points
-        from dark in point.Levels.Count > 0 ? point.Levels.Select(l => (l.Exposure, l.Frames)) : point.Exposures.Select(t => (t, LeastDarks))
+        from dark in point.Levels.Count > 0 ? point.Levels.Select(l => (l.Exposure, l.Frames)) : point.Exposures.Select(t => (t, SettlingFrames.EachDark))
         select SettlingFrames.Of("dark", dark.Item1, Math.Round(point.Temperature, 1), (int)Math.Ceiling(again * Math.Max(dark.Item2, 1)));
 }

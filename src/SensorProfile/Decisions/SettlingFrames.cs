@@ -9,10 +9,17 @@ namespace SensorProfile.Decisions;
 public sealed record SettlingFrames(string Kind, double? Exposure, double? Temperature, int Frames, double Seconds)
 {
     private const double Overhead = 2;      // read-out and saving, s
-    private const int EachDark = 4, Named = 3;
+    private const int Named = 3, ForDistribution = 8;
+
+    /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
+    internal const int EachDark = 4;
 
     internal static SettlingFrames Of(string kind, double? exposure, double? celsius, int frames) =>
         new(kind, exposure, celsius, frames, frames * ((exposure ?? (kind == "flat" ? 1 : 0)) + Overhead));
+
+    /// <summary>Darks of one long exposure that show how dark current spreads over the pixels.</summary>
+    internal static SettlingFrames OfDistribution(SensorReader reader, double otherwiseSeconds, double? celsius) =>
+        Of("dark", reader.LongestExposure > 0 ? reader.LongestExposure : otherwiseSeconds, celsius, ForDistribution);
 
     /// <summary>Darks of three exposures at a temperature that the profile does not reach: with them its range does.</summary>
     internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius) =>

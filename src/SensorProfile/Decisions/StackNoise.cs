@@ -15,8 +15,7 @@ internal sealed record StackNoise(PixelNoise Typical, double TypicalStack, doubl
         PixelNoise typical = OfPixel(sensor, stack, sky, light, dark, darks);
         double glow = sensor.Glow?.ElectronsAt(stack.TemperatureCelsius, stack.ExposureSeconds, sensor) ?? 0;
         (double? spread, double? all) = AllOf(sensor, stack, sky, darks);
-        double cost = stack.RejectsOutliers ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma).Cost : 1;
-        return new StackNoise(typical, cost * typical.Random / stack.Lights + typical.Common / stack.DitherPositions, glow, spread, all);
+        return new StackNoise(typical, typical.Stack(stack), glow, spread, all);
     }
 
     /// <summary>One pixel in one calibrated light.</summary>

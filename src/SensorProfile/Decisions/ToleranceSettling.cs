@@ -8,7 +8,7 @@ internal static class ToleranceSettling
     /// <summary>The profile does not say how dark current spreads over the pixels.</summary>
     internal static Settling OfDistribution(SensorReader reader, StackConditions stack)
     {
-        SettlingFrames[] darks = [SettlingFrames.Of("dark", reader.LongestExposure > 0 ? reader.LongestExposure : stack.ExposureSeconds, Math.Round(reader.Best.PixelReference), MissingFrames.DarksForDistribution)];
+        SettlingFrames[] darks = [SettlingFrames.OfDistribution(reader, stack.ExposureSeconds, Math.Round(reader.Best.PixelReference))];
         return new Settling { Frames = darks, Sentence = $"{SettlingFrames.Words(darks)} would show the spread: characterise again with them." };
     }
 

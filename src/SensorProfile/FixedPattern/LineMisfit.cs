@@ -17,7 +17,8 @@ internal static class LineMisfit
         for (int g = 0; g < signals.Length; g++)
         {
             double least = Sigmas * Sigmas * Variance(levels, signals, g, channel, gain) * noiseFactor / levels.Frames[g];
-            if (!(range * range > least)) continue;                // no residual can be larger; nearly always: squares in place of roots keep this quick
+            // A residual larger than the range of all signals is rare (of n groups with equal weights ½·√n of it at most): nearly every pixel ends here, without a root.
+            if (!(range * range > least)) continue;
             double residual = Math.Abs(signals[g] - mean - slope * (line.Seconds[g] - line.Centre));
             if (residual > LeastShare * range && residual * residual > least) return true;
         }

@@ -27,7 +27,7 @@ public sealed class PredictionBlocksTests
         Assert.Equal("Can a dark be computed?", Assert.IsType<SubheadingBlock>(blocks[0]).Text);
         string verdict = Assert.IsType<TextBlock>(blocks[1]).Text;
         Assert.StartsWith("A dark can be computed at any temperature and exposure within the measured range", verdict, StringComparison.Ordinal);
-        Assert.EndsWith("Scaling a dark by exposure works on this camera; scaling by temperature does not work on this camera (hot pixels are off by 18 e⁻, where noise explains 11 e⁻).", verdict, StringComparison.Ordinal);
+        Assert.EndsWith("Scaling a dark by exposure works on this camera; scaling by temperature does not work on this camera (hot pixels are off by 18 e⁻, where noise explains 11 e⁻). The table gives the spread of computed minus taken masters, in brackets what is expected; set by set: table dark-prediction.", verdict, StringComparison.Ordinal);
         var table = Assert.IsType<TableBlock>(blocks[2]);
         Assert.Equal(["yes", "yes", "yes", "no"], table.Rows.Select(r => r[1]));
         Assert.Equal(["1.4 (1.5)", "1.4 (1.5)", "–"], table.Rows[0].Skip(2));

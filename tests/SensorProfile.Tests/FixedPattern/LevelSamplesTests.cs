@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.Tests.Pixels;
 
 namespace SensorProfile.Tests.FixedPattern;
 
@@ -51,11 +52,9 @@ public sealed class LevelSamplesTests
     {
         int[] frames = [2 + random.Next(9), 2 + random.Next(9), 5, 12];
         double sigma = 0.5 + 3 * random.NextDouble(), step = trial % 2 == 0 ? 8 * random.NextDouble() : 0;
-        SampleGroup[] groups = [.. frames.Select((n, g) => new SampleGroup([.. Enumerable.Range(0, n).Select(_ => sigma * Normal(random) + step * random.Next(2 + trial % 3))],
+        SampleGroup[] groups = [.. frames.Select((n, g) => new SampleGroup([.. Enumerable.Range(0, n).Select(_ => sigma * NormalNoise.Of(random) + step * random.Next(2 + trial % 3))],
             1 + random.NextDouble(), g == 3 ? 0 : 10 * (g + 1), new double[n]))];
         if (trial % 3 == 0) groups[2].Values[1] += 300 * random.NextDouble();
         return groups;
     }
-
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

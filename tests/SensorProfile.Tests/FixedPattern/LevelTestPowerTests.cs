@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;
@@ -38,7 +39,7 @@ public sealed class LevelTestPowerTests(ITestOutputHelper output)
     private static SampleGroup[] Pixel(Random random, double step) =>
         [.. sets.Select(s => new SampleGroup([.. Enumerable.Range(0, s.Frames).Select(_ => Sample(random, step, s.Variance))], s.Variance, 0, [.. Enumerable.Range(0, s.Frames).Select(i => 100.0 * i)]))];
 
-    private static double Sample(Random random, double step, double variance) => (random.NextDouble() < Share ? step : 0) + Math.Sqrt(variance) * Normal(random);
+    private static double Sample(Random random, double step, double variance) => (random.NextDouble() < Share ? step : 0) + Math.Sqrt(variance) * NormalNoise.Of(random);
 
     private static (double HardestNoise, double CamerasNoise) Ideal(double step, double chance, Random random)
     {
@@ -101,8 +102,6 @@ public sealed class LevelTestPowerTests(ITestOutputHelper output)
         return steps[above - 1] + (steps[above] - steps[above - 1]) * (0.5 - found[above - 1]) / (found[above] - found[above - 1]);
     }
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-
     /// <summary>Pixels that stay for minutes in either level, four sets of frames without pause: steps and dwell times as often inside their intervals as those say.</summary>
     [Theory, InlineData(600.0, 900.0), InlineData(300.0, 300.0), InlineData(300.0, 1500.0)]
     public void StepsAndDwellTimesAreAsUncertainAsTheySay(double upper, double lower)
@@ -140,7 +139,7 @@ public sealed class LevelTestPowerTests(ITestOutputHelper output)
             for (int i = 0; i < 14; i++, clock += apart)
             {
                 up = random.NextDouble() < share + ((up ? 1 : 0) - share) * Math.Exp(-apart / memory);
-                (starts[i], values[i]) = (clock, (up ? step : 0) + Math.Sqrt(s.Variance) * Normal(random));
+                (starts[i], values[i]) = (clock, (up ? step : 0) + Math.Sqrt(s.Variance) * NormalNoise.Of(random));
             }
             return new SampleGroup(values, s.Variance, 0, starts);
         })];

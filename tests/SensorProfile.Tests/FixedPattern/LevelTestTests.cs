@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;
@@ -8,9 +9,7 @@ public sealed class LevelTestTests(ITestOutputHelper output)
 {
     /// <summary>Normal samples of a given noise in units of the expected.</summary>
     private static SampleGroup[] Noise(Random random, int[] frames, double sigma) =>
-        [.. frames.Select((n, g) => new SampleGroup([.. Enumerable.Range(0, n).Select(_ => 40.0 * g + sigma * Normal(random))], 1, 10 * (g + 1), [.. Enumerable.Range(0, n).Select(i => 100.0 * i)]))];
-
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        [.. frames.Select((n, g) => new SampleGroup([.. Enumerable.Range(0, n).Select(_ => 40.0 * g + sigma * NormalNoise.Of(random))], 1, 10 * (g + 1), [.. Enumerable.Range(0, n).Select(i => 100.0 * i)]))];
 
     [Theory, InlineData(new[] { 8 }, 1), InlineData(new[] { 8 }, 3), InlineData(new[] { 5, 5 }, 3), InlineData(new[] { 20 }, 2), InlineData(new[] { 4, 4, 4, 4 }, 3), InlineData(new[] { 16, 5, 5, 5 }, 3)]
     public void NormalNoisePassesNoMoreOftenThanStated(int[] frames, double sigma)
