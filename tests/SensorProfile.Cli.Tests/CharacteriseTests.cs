@@ -39,6 +39,26 @@ public sealed class CharacteriseTests : IDisposable
     }
 
     [Fact]
+    public void ThresholdsAreTakenFromAFileOrFromAnEarlierProfile()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full);
+        File.WriteAllText(folder["limits.json"], """{ "hotRate": 0.7, "warmRate": 0.3, "significance": 4 }""");
+        folder.Command.Run("characterise", "night", "--out", "first", "--thresholds", "limits.json", "--reference", "-8").Expect(ExitCodes.Answered);
+        folder.Command.Run("characterise", "night", "--out", "second", "--thresholds", "first/profile.json").Expect(ExitCodes.Answered);
+        JsonElement[] patterns = [.. new[] { "first", "second" }.Select(name => JsonDocument.Parse(File.ReadAllText(folder[name + "/profile.json"])).RootElement.GetProperty("modes")[0].GetProperty("fixedPattern"))];
+        Assert.All(patterns, pattern =>
+        {
+            Assert.Equal(-8, pattern.GetProperty("referenceTemperature").GetDouble());
+            Assert.Equal([0.7, 0.3, 4], new[] { "hotRate", "warmRate", "significance" }.Select(name => pattern.GetProperty("thresholds").GetProperty(name).GetDouble()));
+        });
+        Assert.Equal(patterns[0].GetProperty("defects").GetRawText(), patterns[1].GetProperty("defects").GetRawText());
+
+        File.WriteAllText(folder["limits.json"], """{ "hot": 0.7 }""");
+        Assert.Contains("limits.json: there is no threshold “hot”.", folder.Command.Run("characterise", "night", "--out", "third", "--thresholds", "limits.json").Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder["third"]));
+    }
+
+    [Fact]
     public void OneBadFileAmongManyIsNamedAndLeftOut()
     {
         SimulatedNight.Write(folder["night"], SimulatedNight.Full);

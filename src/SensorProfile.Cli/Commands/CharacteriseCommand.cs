@@ -21,8 +21,9 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         string folder = string.IsNullOrWhiteSpace(settings.Out) ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.") : settings.Out;
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
+        (DefectThresholds Thresholds, double? ReferenceTemperature)? limits = settings.Thresholds is { } given ? ThresholdFile.Read(given) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
-        CameraProfile profile = Measured(session, settings, inventory, output);
+        CameraProfile profile = Measured(session, settings, limits, inventory, output);
         SpentMaps.GiveBack((long)profile.Camera.Width * profile.Camera.Height);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
@@ -32,9 +33,10 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
 
     /// <summary>Measures and writes; the maps, most of the memory, are let go with this call.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static CameraProfile Measured(Session session, Settings settings, Inventory inventory, OutputFolder output)
+    private static CameraProfile Measured(Session session, Settings settings, (DefectThresholds Thresholds, double? ReferenceTemperature)? limits, Inventory inventory, OutputFolder output)
     {
-        CharacterisationResult result = Characterising.Run(session, inventory, settings.Reference ?? Earlier(settings.Archive, inventory), settings.Quick, Source(settings.Temperatures));
+        double? reference = settings.Reference ?? limits?.ReferenceTemperature ?? Earlier(settings.Archive, inventory);
+        CharacterisationResult result = Characterising.Run(session, inventory, reference, settings.Quick, Source(settings.Temperatures), limits?.Thresholds);
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
         output.Write(work => ResultsFolder.WriteMeasured(work, result, session.Stop));
         return result.Profile;
@@ -74,6 +76,10 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         [Description("Where the darks' temperatures come from: headers, checked by the hot pixels; or hot-pixels, where the probe is stuck, late or off in some sets.")]
         [DefaultValue("headers")]
         public string Temperatures { get; init; } = "headers";
+
+        [CommandOption("--thresholds <FILE>")]
+        [Description("What counts as hot, warm, cold, dead or flickering: a JSON file such as { \"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its temperature again.")]
+        public string? Thresholds { get; init; }
 
         [CommandOption("--quick")]
         [Description("Leave out the temperature law of every single pixel.")]

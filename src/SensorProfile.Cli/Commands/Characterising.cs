@@ -1,15 +1,16 @@
 using SensorProfile.Characterisation;
 using SensorProfile.Cli.Terminal;
 using SensorProfile.Frames;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.Cli.Commands;
 
 /// <summary>Runs the characterisation with progress.</summary>
 internal static class Characterising
 {
-    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick, TemperatureSource temperatures = TemperatureSource.Headers)
+    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick, TemperatureSource temperatures = TemperatureSource.Headers, DefectThresholds? thresholds = null)
     {
-        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, Temperatures = temperatures, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
+        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, Temperatures = temperatures, Thresholds = thresholds, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
         CharacterisationResult result = session.Side.Watch(display => Characteriser.Run(inventory, options, new Progress(display), session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         return result;

@@ -18,10 +18,12 @@ public static class Characteriser
     /// <param name="options">Tolerances, threads, clock.</param>
     /// <param name="progress">Told how far the work is; may be called from any thread.</param>
     /// <param name="ct">Stops the work between two strips of pixels.</param>
+    /// <exception cref="ArgumentException">The thresholds make no sense (<see cref="DefectThresholds.Problem"/>).</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static CharacterisationResult Run(Inventory inventory, CharacterisationOptions options,
         IProgress<CharacterisationProgress>? progress = null, CancellationToken ct = default)
     {
+        if (options.Thresholds?.Problem() is { } problem) throw new ArgumentException(problem, nameof(options));
         var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);

@@ -14,7 +14,7 @@ internal static class ThresholdChoice
     {
         given ??= new();
         double ordinary = Math.Max(scale.Typical, scale.Spread);
-        double hot = given.HotRate > 0 ? given.HotRate : RoundNumbers.AtLeast(Math.Max(HotTimes * ordinary, 1e-6));
+        double hot = given.HotRate > 0 ? given.HotRate : Math.Max(RoundNumbers.AtLeast(Math.Max(HotTimes * ordinary, 1e-6)), given.WarmRate);
         double warm = given.WarmRate > 0 ? given.WarmRate : hot / WarmDivisor;
         return given with { HotRate = hot, WarmRate = warm };
     }

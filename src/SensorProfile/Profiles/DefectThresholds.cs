@@ -26,4 +26,16 @@ public sealed record DefectThresholds
 
     /// <summary>Dead: response to light below this share of the neighbourhood's.</summary>
     public double NoResponse { get; init; } = 0.1;
+
+    /// <summary>What makes no sense in these thresholds, in a sentence; null when nothing does. Rates of 0 are chosen from the frames.</summary>
+    public string? Problem()
+    {
+        if (!(HotRate >= 0 && WarmRate >= 0 && double.IsFinite(HotRate + WarmRate))) return "hotRate and warmRate must be positive, or 0 to have them chosen from the frames.";
+        if (HotRate > 0 && WarmRate > HotRate) return "warmRate lies above hotRate.";
+        if (!(Significance > 0 && double.IsFinite(Significance))) return "significance must be above 0.";
+        if (!(NoiseFactor > 1 && double.IsFinite(NoiseFactor))) return "noiseFactor must be above 1.";
+        if (!(FlickerFalseAlarms > 0 && FlickerFalseAlarms < 1e6)) return "flickerFalseAlarms must lie between 0 and a million.";
+        if (!(ColdShare >= 0 && ColdShare < 1)) return "coldShare must lie between 0 and 1.";
+        return NoResponse >= 0 && NoResponse <= DeadResponse && DeadResponse < 1 ? null : "noResponse must not lie above deadResponse, and both between 0 and 1.";
+    }
 }

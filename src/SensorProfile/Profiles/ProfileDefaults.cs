@@ -67,7 +67,10 @@ internal static class ProfileDefaults
     /// <summary>Adds what is missing, in place.</summary>
     /// <param name="document">A profile of this or an earlier version.</param>
     /// <exception cref="JsonException">A list holds a null where a record is meant.</exception>
-    public static void Fill(JsonObject document) => Fill(document, typeof(CameraProfile));
+    public static void Fill(JsonObject document) => Fill<CameraProfile>(document);
+
+    /// <summary>The same for a record that stands alone.</summary>
+    public static void Fill<T>(JsonObject record) => Fill(record, typeof(T));
 
     /// <summary>The record types that are known here; a test compares them with the records there are.</summary>
     internal static IReadOnlyCollection<Type> Types => _defaults.Keys;

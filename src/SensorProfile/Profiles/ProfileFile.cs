@@ -47,9 +47,8 @@ public static class ProfileFile
     /// <param name="file">Its name for messages.</param>
     internal static CameraProfile Parse(ReadOnlySpan<byte> utf8, string file)
     {
-        if (utf8.StartsWith("\uFEFF"u8))
-            utf8 = utf8[3..];                // some editors put a byte-order mark in front
-        JsonObject document = Document(utf8, file);
+        utf8 = WithoutMark(utf8);
+        JsonObject document = Document(utf8, file, "The file may be cut off; restore it from a copy, or characterise the frames again.") ?? throw NotAProfile(file);
         RequireKnownVersion(document, file);
         try
         {
@@ -63,21 +62,24 @@ public static class ProfileFile
         }
     }
 
-    private static JsonObject Document(ReadOnlySpan<byte> utf8, string file)
+    /// <summary>Some editors put a byte-order mark in front.</summary>
+    internal static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) => utf8.StartsWith("\uFEFF"u8) ? utf8[3..] : utf8;
+
+    /// <summary>The object that a JSON file holds; null when it holds something else.</summary>
+    /// <param name="utf8">The content, without byte-order mark.</param> <param name="file">Its name for messages.</param> <param name="remedy">The way out when it is not JSON.</param>
+    /// <exception cref="ProfileFormatException">The file is not JSON.</exception>
+    internal static JsonObject? Document(ReadOnlySpan<byte> utf8, string file, string remedy)
     {
         try
         {
             var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
             using var parsed = JsonDocument.ParseValue(ref reader);
-            if (parsed.RootElement.ValueKind == JsonValueKind.Object)
-                return JsonObject.Create(parsed.RootElement.Clone())!;
+            return parsed.RootElement.ValueKind == JsonValueKind.Object ? JsonObject.Create(parsed.RootElement.Clone()) : null;
         }
         catch (JsonException problem)
         {
-            throw new ProfileFormatException(file, null, problem.LineNumber + 1, $"this is not JSON: {FirstSentence(problem.Message)}",
-                "The file may be cut off; restore it from a copy, or characterise the frames again.", problem);
+            throw new ProfileFormatException(file, null, problem.LineNumber + 1, $"this is not JSON: {FirstSentence(problem.Message)}", remedy, problem);
         }
-        throw NotAProfile(file);
     }
 
     private static void RequireKnownVersion(JsonObject document, string file)
@@ -96,7 +98,7 @@ public static class ProfileFile
         "this is JSON, but no camera profile: it has no schemaVersion.", "Give the profile.json that 'characterise' wrote.");
 
     /// <summary>The reader's own words end in " Path: … | LineNumber: …", which stands elsewhere in our sentence.</summary>
-    private static string FirstSentence(string message)
+    internal static string FirstSentence(string message)
     {
         int end = message.IndexOf(" Path: ", StringComparison.Ordinal);
         int number = message.IndexOf(" LineNumber: ", StringComparison.Ordinal);
