@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
@@ -12,19 +13,27 @@ internal static class DarkFindings
         bool clamped = DarkRecipe.UseVariance(temperatures);
         if (clamped)
             rejections.Add(Codes.BlackClamp, Severity.Warning, "The dark level does not grow with exposure as the noise says it must: the camera pins its black level and takes the dark signal away; dark current is taken from the growth of the noise instead.");
-        foreach (DarkTemperature t in temperatures)
-        {
-            string at = Invariant($"{t.TemperatureCelsius:0.0} °C").Replace('-', '−');
-            if (t.Exposures.Count < AdvisedExposures)
-                rejections.Add(Codes.FewExposures, Severity.Warning, Invariant($"At {at} there are darks of {t.Exposures.Count} exposure{(t.Exposures.Count == 1 ? "" : "s")} only; with {AdvisedExposures} or more it can be tested whether dark signal grows in proportion."));
-            if (clamped) continue;
-            if (t.Typical is { Resolved: false } line)
-                rejections.Add(Codes.DarkNotResolved, Severity.Note, Invariant($"At {at} the dark current is below my limit of {line.UpperLimit:0.####} e⁻/px/s (95 %): the black level moves more from frame to frame than the dark signal; longer exposures would show it."));
-            if (t.Typical is { Linear: false })
-                rejections.Add(Codes.DarkNotLinear, Severity.Warning, Invariant($"At {at} the dark level does not grow in proportion to exposure (largest departure {100 * t.Typical.CurvatureShare:0.#} % of the rise): a drifting temperature, a drifting black level, or light."));
-            Compare(t, at, rejections);
-        }
+        foreach (var few in temperatures.Where(t => t.Exposures.Count < AdvisedExposures).GroupBy(t => t.Exposures.Count).OrderBy(g => g.Key))
+            rejections.Add(Codes.FewExposures, Severity.Warning, Invariant($"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with {AdvisedExposures} or more it can be tested whether dark signal grows in proportion."));
+        if (clamped) return;
+        foreach (DarkTemperature t in temperatures.Where(t => t.Typical is { Resolved: false }))
+            rejections.Add(Codes.DarkNotResolved, Severity.Note, Invariant($"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s (95 %): the black level moves more from frame to frame than the dark signal; longer exposures would show it."));
+        NotLinear([.. temperatures.Where(t => t.Typical is { Linear: false })], rejections);
+        foreach (DarkTemperature t in temperatures) Compare(t, At([t]), rejections);
     }
+
+    /// <summary>One sentence for all temperatures: the cause is mostly the same at each.</summary>
+    private static void NotLinear(DarkTemperature[] bent, Rejections rejections)
+    {
+        if (bent.Length == 0) return;
+        DarkTemperature worst = bent.MaxBy(t => t.Typical!.CurvatureShare)!;
+        string where = bent.Length == 1 ? "" : Invariant($", at {At([worst])}");
+        rejections.Add(Codes.DarkNotLinear, Severity.Warning, Invariant(
+            $"At {At(bent)} the dark level does not grow in proportion to exposure (largest departure {100 * worst.Typical!.CurvatureShare:0.#} % of the rise{where}): a drifting temperature, a drifting black level, light, or a glow that is not in proportion; use darks of the lights' own exposure, and take these again in mixed order, in the dark, to tell."));
+    }
+
+    private static string At(IEnumerable<DarkTemperature> temperatures) =>
+        Counted.List([.. temperatures.Select(t => Invariant($"{t.TemperatureCelsius:0.0}").Replace('-', '−'))]) + " °C";
 
     private static void Compare(DarkTemperature t, string at, Rejections rejections)
     {

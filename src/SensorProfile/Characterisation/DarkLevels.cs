@@ -19,7 +19,11 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
         [.. sets.SelectMany(set => set.Frames.Select(f => (
             exposureOf(set),
             Selected(channel).Average(c => level(f.Channels[c]) * gains[c].Value),
-            efficiency * Math.Sqrt(Selected(channel).Sum(c => Math.Pow(gains[c].Value, 2) * Math.Max(f.Channels[c].ClippedVariance, LeastVariance) / f.Channels[c].Pixels)) / Selected(channel).Count())))];
+            Math.Sqrt(Selected(channel).Sum(c => Square(gains[c].Value) * Doubt(f.Channels[c], efficiency, set.Frames.Count))) / Selected(channel).Count())))];
+
+    // Frames of a set are rounded alike: what that puts them off by does not average out over them.
+    private static double Doubt(ChannelReading reading, double efficiency, int frames) =>
+        Square(efficiency) * Math.Max(reading.ClippedVariance, LeastVariance) / reading.Pixels + Square(reading.RoundingDoubt) * frames;
 
     /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(MedianLean lean, int? channel = null)
@@ -74,9 +78,9 @@ internal sealed class DarkLevels(IReadOnlyList<ScreenedSet> sets, IReadOnlyList<
         return Math.Max(noise, scatter) / Math.Sqrt(levels.Length) * Probability.CoverageWidening(levels.Length - 1);
     }
 
-    /// <summary>Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise, ADU.</summary>
+    /// <summary>Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise and by rounding, ADU.</summary>
     public static double MedianNoise(ScreenedFrame frame) =>
-        Math.Sqrt(Math.PI / 2 * frame.Channels.Sum(c => Math.Max(c.ClippedVariance, LeastVariance) / c.Pixels)) / frame.Channels.Count;
+        Math.Sqrt(frame.Channels.Sum(c => Doubt(c, OrderStatistics.MedianToMeanError, 1))) / frame.Channels.Count;
 
     private IEnumerable<int> Selected(int? channel) => channel is { } one ? [one] : Enumerable.Range(0, gains.Count);
 

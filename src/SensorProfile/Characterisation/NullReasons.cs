@@ -12,7 +12,9 @@ internal static class NullReasons
         {
             ModeProfile? profile = modes.Select(m => m.Profile).FirstOrDefault(p => p.Settings == lack.Settings);
             if (profile is not null)
-                yield return new Finding("lacks-" + lack.Measurement, IsMissing(profile, lack.Measurement) ? Severity.Refusal : Severity.Note, lack.Sentence);
+                yield return IsMissing(profile, lack.Measurement)
+                    ? new Finding("lacks-" + lack.Measurement, Severity.Refusal, lack.Sentence)
+                    : new Finding("lacks-" + lack.Measurement, Severity.Note, $"Measured, but with too few frames to check the number. {lack.Sentence}");
         }
         if (modes.Count == 0)
             yield return new Finding(Codes.NotMeasured, Severity.Refusal, "No bias, dark or flat frame could be measured: sensorprofile survey shows what was found and writes a capture table in which the kinds can be filled in.");

@@ -1,6 +1,5 @@
 using SensorProfile.Fitting;
 using SensorProfile.Profiles;
-using static System.FormattableString;
 
 namespace SensorProfile.FixedPattern;
 
@@ -10,15 +9,11 @@ internal static class ThermometerReport
     /// <summary>°C, of a single reading of a probe: half of its usual step.</summary>
     public const double ReadingDoubt = 0.05;
 
-    private const double Sigmas = 5;                     // between sets: many are compared
-    private const double DriftSigmas = 4;                // inside a set: of both drifts together
-    private const double NotableDrift = 0.15, NotableDifference = 0.25;       // °C: dark current changes by 2 % and 3 %
-
     /// <summary>Records, findings, and the temperature of every frame by name.</summary>
     public static (IReadOnlyList<HotPixelTemperature> Records, IReadOnlyList<Finding> Findings, IReadOnlyDictionary<string, double> ByFrame) Of(PatternInput input, HotPixelThermometer thermometer)
     {
         var records = new List<HotPixelTemperature>();
-        var findings = new List<Finding>();
+        var judged = new List<(HotPixelTemperature Record, DarkExposure Exposure)>();
         var byFrame = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (DarkSeries series in input.Series)
         {
@@ -32,10 +27,10 @@ internal static class ThermometerReport
                 if (sets[g].Frames.Any(m => !double.IsFinite(m.Value))) continue;
                 HotPixelTemperature record = Record(series, exposure, sets[g], anchor, g == longest, thermometer.RelativeDoubt);
                 records.Add(record);
-                if (exposure.Readings.Count > 0 && Judge(record, exposure) is { } finding) findings.Add(finding);
+                if (exposure.Readings.Count > 0) judged.Add((record, exposure));
             }
         }
-        return (records, findings, byFrame);
+        return (records, ThermometerFindings.Of(judged), byFrame);
     }
 
     private static double? Reading(DarkExposure exposure)
@@ -62,15 +57,7 @@ internal static class ThermometerReport
         };
     }
 
-    /// <summary>Variance of the probe's own drift, °C²: the scatter of its readings about their line; of equal readings only their rounding counts, first and last uniform within ±<see cref="ReadingDoubt"/>.</summary>
-    private static double ReadingDriftVariance(DarkExposure exposure, bool still)
-    {
-        if (still) return 2 * ReadingDoubt * ReadingDoubt / 3;
-        double doubt = ReadingLine(exposure)!.StandardUncertainty;
-        return doubt * doubt;
-    }
-
-    private static Measurement? ReadingLine(DarkExposure exposure) => exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
+    internal static Measurement? ReadingLine(DarkExposure exposure) => exposure.Readings.Count > 0 && exposure.Readings.All(r => r is not null)
         ? Drift([.. exposure.Readings.Select(r => r!.Value)], [.. exposure.Readings.Select(_ => ReadingDoubt)], 0).Drift : null;
 
     /// <summary>Change from first to last frame by a straight line through the frames in their order; its uncertainty holds their scatter, and the relative doubt that all share.</summary>
@@ -81,21 +68,5 @@ internal static class ThermometerReport
         double span = values.Length - 1, widened = line.SlopeUncertainty * Math.Sqrt(Math.Max(1, line.ReducedChiSquared));
         double scatter = Math.Sqrt(values.Select((v, i) => Math.Pow(v - line.Intercept - line.Slope * i, 2)).Sum() / (values.Length - 2));
         return (new(line.Slope * span, Math.Sqrt(widened * widened + Math.Pow(line.Slope * relativeDoubt, 2)) * span, "°C", values.Length, "straight line through the frames' temperatures by their hot pixels"), scatter);
-    }
-
-    private static Finding? Judge(HotPixelTemperature record, DarkExposure exposure)
-    {
-        string[] names = [.. exposure.Frames.Select(f => f.Name)];
-        bool still = exposure.Readings.Distinct().Count() == 1;
-        if (record.Drift is { } drift && record.ReadingDrift is { } probe
-            && Math.Abs(drift.Value - probe) > Math.Max(NotableDrift, DriftSigmas * Math.Sqrt(drift.StandardUncertainty * drift.StandardUncertainty + ReadingDriftVariance(exposure, still))))
-        {
-            return new("probe-misses-drift", Severity.Warning, Invariant(
-                $"During the {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C the hot pixels say that the sensor changed by {drift.Value:+0.00;-0.00} °C (± {drift.StandardUncertainty:0.00}) where its probe {(still ? "stood still" : Invariant($"changed by {probe:+0.00;-0.00} °C"))}: the reading is stuck or late, so wait longer before the first frame, or take the temperatures from the hot pixels (--temperatures hot-pixels)."), names);
-        }
-        if (record.Difference is { } difference && Math.Abs(difference.Value) > Math.Max(NotableDifference, Sigmas * difference.StandardUncertainty))
-            return new("probe-offset-between-sets", Severity.Warning, Invariant(
-                $"The {exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell, or take the temperatures from the hot pixels (--temperatures hot-pixels)."), names);
-        return null;
     }
 }

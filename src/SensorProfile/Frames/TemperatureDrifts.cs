@@ -24,7 +24,7 @@ internal static class TemperatureDrifts
             {
                 HashSet<Frame> members = new(stretch, ReferenceEqualityComparer.Instance);
                 int parts = sets.Count(set => set.Frames.Any(members.Contains));
-                string text = $"{Name(series)}: {Short(stretch[0].TemperatureCelsius!.Value)} to {Short(stretch[^1].TemperatureCelsius!.Value)} °C";
+                string text = $"{Name(series, stretch.Count)}: {Short(stretch[0].TemperatureCelsius!.Value)} to {Short(stretch[^1].TemperatureCelsius!.Value)} °C";
                 if (parts > 1) split.Add(($"{text}, {parts} sets", stretch));
                 else if (IsTrend(stretch, tolerance + step)) within.Add((text, stretch));
             }
@@ -81,8 +81,8 @@ internal static class TemperatureDrifts
         }
     }
 
-    private static string Name(FrameSeries series) =>
-        $"{Counted.Nouns(series.Frames.Count, KindWords.Name(series.Key.Kind) + " frame")}" + (series.ExposureSeconds is { } s ? $" of {Short(s, 6)} s" : "");
+    private static string Name(FrameSeries series, int frames) =>
+        $"{Counted.Nouns(frames, KindWords.Name(series.Key.Kind) + " frame")}" + (series.ExposureSeconds is { } s ? $" of {Short(s, 6)} s" : "");
 
     /// <summary>Slope and correlation of a straight line by least squares; 0 when either side does not vary.</summary>
     private static (double Slope, double Correlation) Line(double[] x, double[] y)

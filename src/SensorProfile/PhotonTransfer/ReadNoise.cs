@@ -26,17 +26,27 @@ internal static class ReadNoise
         return new(sigma * codeStep, uncertainty / (2 * sigma) * codeStep, "ADU", pooled.Pairs * pixels, "bias pairs, 5 sigma clip, quantisation removed (EMVA 1288)");
     }
 
+    /// <summary>By how much rounding to codes may put the level of a frame off, ADU: a standard uncertainty that frames of the same level share, for rounding puts them all off alike.</summary>
+    /// <remarks>The leading term of the characteristic function of a normal variable rounded to whole steps moves its mean by e^(−2π²σ²)/π·sin(2πμ), σ and μ in steps; its root mean square over all μ is
+    /// taken (derivation): 0.010 steps at σ = 0.4, 0.0016 at 0.5, nothing beyond.
+    /// The observed variance is itself off by rounding, so its least true value is taken.</remarks>
+    /// <param name="variance">Of the pixels of the frame, ADU².</param> <param name="codeStep">ADU between two usable codes.</param>
+    public static double LevelDoubtAdu(double variance, int codeStep)
+    {
+        double native = Math.Max(0, variance / ((double)codeStep * codeStep) - 1.0 / 12), least = Math.Max(0, native - SwingAt(native));
+        return codeStep * Math.Exp(-2 * Math.PI * Math.PI * least) / (Math.PI * Math.Sqrt(2));
+    }
+
     // The observed variance may be the high end of the swing: the amplitude is taken at the variance that would then be true.
     private static double RoundingAmplitude(double native)
     {
         double amplitude = 0;
-        for (int i = 0; i < 10; i++)
-        {
-            double variance = Math.Max(0.05, native - amplitude);
-            amplitude = Math.Exp(-2 * Math.PI * Math.PI * variance) * (4 * variance + 1 / (Math.PI * Math.PI));
-        }
+        for (int i = 0; i < 10; i++) amplitude = SwingAt(Math.Max(0.05, native - amplitude));
         return amplitude;
     }
+
+    // Amplitude of the observed variance about the true one, squared steps.
+    private static double SwingAt(double variance) => Math.Exp(-2 * Math.PI * Math.PI * variance) * (4 * variance + 1 / (Math.PI * Math.PI));
 
     /// <summary>Read noise that cannot be told from rounding lies below this, ADU.</summary>
     public static double UpperLimitAdu(int codeStep) => Math.Sqrt(SmallestVarianceSteps - 1.0 / 12) * codeStep;
