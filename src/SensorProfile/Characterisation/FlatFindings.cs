@@ -15,7 +15,7 @@ internal static class FlatFindings
         int levels = channels.Max(c => c.Fit?.Levels ?? 0);
         if (levels is > 0 and < AdvisedLevels)
             rejections.Add(Codes.OneLightLevel, Severity.Warning, Invariant(
-                $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the photon transfer would go unseen; take pairs at {AdvisedLevels} or more levels spread evenly up to saturation."));
+                $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the photon transfer would go unseen, and the gain's uncertainty allows for one; take pairs at {AdvisedLevels} or more levels spread evenly up to saturation."));
         if (channels.All(c => c.Saturation is null))
             rejections.Add(Codes.NotSaturated, Severity.Refusal, "The brightest flats are not saturated, so full well, saturation level and dynamic range cannot be measured: add pairs at longer exposures until the picture turns evenly white.");
         if (channels.All(c => c.Linearity is null))

@@ -37,7 +37,8 @@ internal static class GainFit
         int levels = CountLevels(flats);
         LinearFit straight = Weighted(flats, darkVariance, darkUncertainty, scale, degree: 1);
         LinearFit? curved = levels >= 4 ? Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2) : null;
-        LinearFit? allowed = curved is null ? null : Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2, CurvatureAllowance);
+        // With few levels as well: what cannot be seen is not thereby absent.
+        LinearFit allowed = Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2, CurvatureAllowance);
         Measurement gainStraight = Gain(straight, scale, "photon transfer, straight line through dark and flat pairs (EMVA 1288)");
         Measurement? gainCurved = curved is null ? null : Gain(curved, scale, "photon transfer with brighter-fatter curvature (Astier et al. 2019)");
         double?[] criteria = [Criterion(straight, flats.Length + 1, 2), curved is null ? null : Criterion(curved, flats.Length + 1, 3)];
@@ -46,7 +47,7 @@ internal static class GainFit
 
         return new GainFitResult
         {
-            Gain = takeCurved || allowed is null ? (takeCurved ? gainCurved! : gainStraight) : Gain(allowed, scale,
+            Gain = takeCurved ? gainCurved! : Gain(allowed, scale,
                 "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that up to 5 % of undetected curvature would bring"),
             Slope = new(selected.Parameters[1] / scale, Widened(selected) * selected.Uncertainty(1) / scale, "ADU/e-", flats.Length, "weighted fit of variance against signal"),
             Intercept = InterceptCheck(flats, darkVariance, darkUncertainty, scale, levels),

@@ -43,6 +43,16 @@ public sealed class GainFitTests(ITestOutputHelper output)
         Assert.Null(fit.Intercept);
     }
 
+    [Theory, InlineData(1), InlineData(3)]
+    public void FewLevelsDoNotHideACurvature(int levels)
+    {
+        // Flats near the top of the range only, of a sensor whose variance there is 4.7 % too small (checks.md P-2: a = -4.8e-6 per ADU): a straight line is off by as much, at 11 of its own errors with 9 million pixels.
+        FlatPairPoint[] points = [.. Enumerable.Range(0, levels).Select(i => Point(10000.0 - 1000 * i, AstierVariance(10000.0 - 1000 * i) + 4, pixels: 9_000_000))];
+        Measurement gain = GainFit.Fit(points, 4, 4 * Math.Sqrt(2 / 9e6), saturationAdu: null)!.Gain;
+        Assert.InRange(Math.Abs(gain.Value - 2) / gain.StandardUncertainty, 0, 1.5);
+        Assert.InRange(gain.StandardUncertainty / gain.Value, 0.02, 0.06);       // 5 % of the variance at the top of the range
+    }
+
     [Fact]
     public void PointsBeyondSeventyPercentOfSaturationStayOut()
     {
