@@ -26,7 +26,7 @@ public static class AnswerPage
         List<Block> blocks = [DecisionBlocks.Head(answer)];
         if (SetpointBlocks.Figure(skies, figures, "setpoint.csv") is { } figure) blocks.Add(figure);
         blocks.AddRange(skies.Length > 1 ? [SetpointBlocks.Table(skies)] : DecisionBlocks.Numbers(answer, "beyond the profile"));
-        blocks.AddRange([.. SetpointBlocks.Nights(answer), .. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
+        blocks.AddRange([.. SetpointBlocks.Noise(answer), .. SetpointBlocks.Nights(answer), .. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
         Write(folder, "setpoint", Document(profile, "how cold to run it", blocks), DecisionCurves.Setpoint(skies));
     }
 

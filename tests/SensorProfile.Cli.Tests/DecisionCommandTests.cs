@@ -26,6 +26,10 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.Contains(advice.GetProperty("value").GetDouble().ToString("0", CultureInfo.InvariantCulture).Replace('-', '−'), text.FirstLine, StringComparison.Ordinal);
         Assert.True(json.GetProperty("quantities").TryGetProperty("setpointTypical", out _) && json.GetProperty("quantities").TryGetProperty("setpoint99", out _));
         Assert.True(json.GetProperty("curve").GetArrayLength() > 10);
+        JsonElement noise = json.GetProperty("noise");
+        Assert.Equal(advice.GetProperty("value").GetDouble(), noise.GetProperty("temperature").GetDouble());
+        Assert.Equal(["sky", "read noise", "dark current", "quantisation"], noise.GetProperty("terms").EnumerateArray().Select(t => t.GetProperty("name").GetString()));
+        Assert.Contains("together, typical pixel", text.Output, StringComparison.Ordinal);
     }
 
     [Fact]

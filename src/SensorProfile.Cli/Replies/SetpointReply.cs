@@ -1,4 +1,5 @@
 using SensorProfile.Decisions;
+using SensorProfile.Reporting;
 
 namespace SensorProfile.Cli.Replies;
 
@@ -15,6 +16,7 @@ internal static class SetpointReply
             "setpoint", answer,
             JsonNodes.Field("sky", answer.Sky),
             JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("noise", answer.Noise),
             JsonNodes.Field("curve", answer.Curve),
             JsonNodes.Field("ambient", answer.Ambient),
             JsonNodes.Field("nights", answer.Nights));
@@ -26,6 +28,7 @@ internal static class SetpointReply
             [
                 .. all.Length > 1 ? [SkyFields.SideBySide([.. all.Select(a => (a.Sky, (Answer)a))],
                     [("setpoint", answer.Uncooled ? "up to" : "run at"), ("setpointTypical", "typical pixel"), ("setpoint99", "99 % of pixels")], "beyond the profile")] : Array.Empty<ReplyTable>(),
+                Noise(answer),
                 Nights(answer),
                 Ambient(answer),
                 Curve(answer),
@@ -40,6 +43,10 @@ internal static class SetpointReply
         Label = quantity.Name == "setpoint" && answer.Uncooled ? "warmest sensor within your loss" : quantity.Label,
         Absent = "beyond the profile",
     };
+
+    private static ReplyTable Noise(SetpointAnswer answer) => new(
+        answer.Noise is { } noise ? $"{LightNoiseLines.Title(noise, answer)} ({answer.Sky.Name})" : "", ["", ">noise", ">share of its variance"],
+        [.. answer.Noise is { } light ? LightNoiseLines.Of(light) : []]);
 
     private static ReplyTable Nights(SetpointAnswer answer) => new(
         answer.Uncooled ? "How many nights are that cold" : "On how many nights the cooler holds it", [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],

@@ -29,6 +29,14 @@ internal static class SetpointBlocks
             ])], [0.26, 0.1, 0.13, 0.17, 0.17, 0.17]) { FirstNumberColumn = 1 };
     }
 
+    /// <summary>Where the noise of a light comes from.</summary>
+    public static IEnumerable<Block> Noise(SetpointAnswer answer)
+    {
+        if (answer.Noise is not { } noise) yield break;
+        yield return new SubheadingBlock($"{LightNoiseLines.Title(noise, answer)}, {answer.Sky.Name}");
+        yield return new TableBlock(["", "Noise", "Share of its variance"], LightNoiseLines.Of(noise), [0.5, 0.28, 0.22]) { FirstNumberColumn = 1 };
+    }
+
     /// <summary>What the nights allow.</summary>
     public static IEnumerable<Block> Nights(SetpointAnswer answer)
     {

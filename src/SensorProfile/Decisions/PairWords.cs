@@ -10,8 +10,9 @@ internal static class PairWords
     internal static (string Cause, string Reason) Cause(double?[] numbers, MatchQuestion question, StackConditions stack, DarkFrames darks, double difference)
     {
         int cause = Enumerable.Range(1, 4).MaxBy(i => numbers[i] ?? 0);
-        string apart = $"darks {Said.Celsius(Math.Abs(difference))} {(difference < 0 ? "colder" : "warmer")}"
-            + (DarkMatching.SameExposure(stack.ExposureSeconds, darks.ExposureSeconds) ? "" : $" and of {Said.Seconds(darks.ExposureSeconds)} instead of {Said.Seconds(stack.ExposureSeconds)}");
+        string warmer = Said.Celsius(Math.Abs(difference)) is var degrees && degrees != Said.Celsius(0) ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}" : "";
+        string longer = DarkMatching.SameExposure(stack.ExposureSeconds, darks.ExposureSeconds) ? "" : $" of {Said.Seconds(darks.ExposureSeconds)} instead of {Said.Seconds(stack.ExposureSeconds)}";
+        string apart = warmer + longer is "" ? "darks like the lights" : $"darks{warmer}{(warmer.Length > 0 && longer.Length > 0 ? " and" : "")}{longer}";
         if (numbers[0] > question.Limits.NoiseLoss && (numbers[cause] ?? 0) <= 1)
             return ("number-of-darks", $"{Said.Whole(darks.Frames)} darks for a stack of {Said.Whole(stack.Lights)} lights");
         string what = CauseLoads.Names[cause - 1] switch

@@ -3,9 +3,10 @@ namespace SensorProfile.Decisions;
 /// <summary>All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million.</summary>
 internal sealed class PixelPopulation
 {
-    private const int CoreClasses = 100;        // shares 0 … 0.99
-    private const int ClassesPerDecade = 40;    // shares 0.99 … 1 − 1e-7: 0.999 is an edge, so that "one in a thousand" is exact
-    private const int TailDecades = 5;
+    private const int CoreClasses = 90;         // shares 0 … 0.9
+    private const int ClassesPerDecade = 40;    // shares 0.9 … 1 − 1e-7: 0.99 and 0.999 are edges, so that "one in a thousand" is exact
+    private const int TailDecades = 6;
+    private const double Tail = 0.1;            // share of the pixels in it
 
     private PixelPopulation(IReadOnlyList<PixelClass> classes)
     {
@@ -40,11 +41,11 @@ internal sealed class PixelPopulation
     {
         var classes = new List<PixelClass>();
         for (int i = 0; i < CoreClasses; i++)
-            Add(classes, 0.99 / CoreClasses, rates.RateAt(0.99 * (i + 0.5) / CoreClasses), hotAbove, laws);
-        double outer = 0.01;
+            Add(classes, (1 - Tail) / CoreClasses, rates.RateAt((1 - Tail) * (i + 0.5) / CoreClasses), hotAbove, laws);
+        double outer = Tail;
         for (int i = 1; i <= TailDecades * ClassesPerDecade; i++)
         {
-            double inner = 0.01 * Math.Pow(10, -(double)i / ClassesPerDecade);
+            double inner = Tail * Math.Pow(10, -(double)i / ClassesPerDecade);
             if (i == TailDecades * ClassesPerDecade) inner = 0;
             Add(classes, outer - inner, rates.RateAt(1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9))), hotAbove, laws);
             outer = inner;
@@ -55,20 +56,15 @@ internal sealed class PixelPopulation
     private static void Add(List<PixelClass> classes, double weight, double rate, double hotAbove, PixelLaws laws)
     {
         bool hot = rate > hotAbove;
-        if (!hot)
-        {
-            classes.Add(new PixelClass(weight, rate, 1, Hot: false));
-            return;
-        }
         (double doubling, double spread) = laws.Of(rate);
         if (spread <= 0)
         {
-            classes.Add(new PixelClass(weight, rate, laws.Typical / doubling, Hot: true));
+            classes.Add(new PixelClass(weight, rate, laws.Typical / doubling, hot));
             return;
         }
         double step = Math.Min(Math.Sqrt(3) * spread, 0.6 * doubling);   // three-point Gauss–Hermite rule over the spread of laws
-        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling - step), Hot: true));
-        classes.Add(new PixelClass(weight * 2 / 3, rate, laws.Typical / doubling, Hot: true));
-        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling + step), Hot: true));
+        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling - step), hot));
+        classes.Add(new PixelClass(weight * 2 / 3, rate, laws.Typical / doubling, hot));
+        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling + step), hot));
     }
 }

@@ -5,6 +5,9 @@ internal static class RulesOfThumb
 {
     private const string NoSource = "(common practice, no source)";
 
+    /// <summary>T-2: the usual number of darks in a master.</summary>
+    internal const int UsualDarks = 20;
+
     /// <summary>T-6: dark current doubles every 5 to 7 °C.</summary>
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
@@ -21,11 +24,11 @@ internal static class RulesOfThumb
     }
 
     /// <summary>T-2: at least 20 darks. Accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
-    internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) => DarkCount.Loss(varianceRatio, lights, 20) <= loss;
+    internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) => DarkCount.Loss(varianceRatio, lights, UsualDarks) <= loss;
 
     internal static string TwentyDarks(double varianceRatio, double lights, double loss)
     {
-        double cost = DarkCount.Loss(varianceRatio, lights, 20);
+        double cost = DarkCount.Loss(varianceRatio, lights, UsualDarks);
         return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Said.Percent(cost)}, which is {(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for {Said.Percent(loss)}.";
     }
 

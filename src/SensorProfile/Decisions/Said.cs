@@ -5,13 +5,13 @@ namespace SensorProfile.Decisions;
 /// <summary>Numbers as the sentences of this room say them: few digits, a true minus sign, the same in every culture.</summary>
 internal static class Said
 {
-    /// <summary>Up to three significant digits, without an exponent for everyday sizes.</summary>
+    /// <summary>Up to three significant digits, powers of ten only far from everyday sizes.</summary>
     internal static string Number(double value, int digits = 3)
     {
         if (!double.IsFinite(value)) return Signed(value.ToString(CultureInfo.InvariantCulture));
         if (value == 0) return "0";
         int exponent = (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        if (exponent is < -5 or > 8) return Signed(value.ToString("G" + Whole(digits), CultureInfo.InvariantCulture));
+        if (exponent is < -5 or > 8) return QuantityText.Number(value, digits);
         int decimals = Math.Clamp(digits - 1 - exponent, 0, 10);
         string text = Math.Round(value, decimals).ToString("F" + Whole(decimals), CultureInfo.InvariantCulture);
         return Signed(decimals > 0 ? text.TrimEnd('0').TrimEnd('.') : text);
@@ -35,6 +35,9 @@ internal static class Said
         double percent = 100 * share;
         return (Math.Abs(percent) is > 0 and < 0.01 ? "less than 0.01" : Number(percent, Math.Abs(percent) < 10 ? 2 : 3)) + " %";
     }
+
+    /// <summary>"at most 4.9 %", "less than 0.01 %".</summary>
+    internal static string AtMost(double share) => (share is > 0 and < 0.0001 ? "" : "at most ") + Percent(share);
 
     /// <summary>"0.5 e⁻/px/s".</summary>
     internal static string Rate(double electronsPerPixelSecond, int digits = 3) => Number(electronsPerPixelSecond, digits) + " e⁻/px/s";

@@ -26,7 +26,7 @@ internal sealed class SensorModel
     /// <summary>The distribution behind <see cref="Pixels"/>.</summary>
     internal required RateDistribution? Rates { get; init; }
 
-    /// <summary>Laws of the hot pixels.</summary>
+    /// <summary>Laws of the pixels that are faster than the typical one.</summary>
     internal required PixelLaws Laws { get; init; }
 
     /// <summary>Rate above which a pixel is hot, e-/px/s at <see cref="PixelReference"/>.</summary>
@@ -60,7 +60,6 @@ internal sealed class SensorModel
     {
         if (Rates is null) return null;
         double rate = Rates.RateAt(share);
-        double exponent = rate > HotAbove ? Laws.Typical / Laws.Of(rate).Doubling : 1;
-        return new PixelClass(1, rate, exponent, rate > HotAbove).RateAt(GrowthAt(celsius));
+        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove).RateAt(GrowthAt(celsius));
     }
 }

@@ -75,10 +75,10 @@ internal sealed class SensorReader
         double step = Math.Max(camera.CodeStep, 1) * gain;
         double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
         if (!(typicalDoubling > 0)) return null;
-        var laws = new PixelLaws(typicalDoubling, mode.FixedPattern?.DoublingByRate ?? [], random is null ? 0 : Deviate(random) * left.Darks);
+        double hotAbove = HotAbove(drawn.RateAt(pixelReference));
+        var laws = new PixelLaws(typicalDoubling, mode.FixedPattern is { } known ? PixelLaws.Representative(known, hotAbove) : [], random is null ? 0 : Deviate(random) * left.Darks);
         RateDistribution? rates = mode.FixedPattern is { } pattern
             ? RateDistribution.From(pattern, Math.Max((long)camera.Width * camera.Height, 1), random is null ? 0 : Deviate(random), left.Darks) : null;
-        double hotAbove = HotAbove(drawn.RateAt(pixelReference));
         return new SensorModel
         {
             ReadVariance = read * read,

@@ -28,6 +28,9 @@ public sealed record SetpointAnswer : Answer
     /// <summary>Coldest temperature that the cooler holds on the warmest of the nights, its reserve kept, °C; null when its reach or the nights are not known.</summary>
     public double? ColdestHeld { get; init; }
 
+    /// <summary>Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor that keeps the loss.</summary>
+    public LightNoise? Noise { get; init; }
+
     /// <summary>Added noise against temperature, coldest first, 1 °C apart.</summary>
     public IReadOnlyList<SetpointPoint> Curve { get; init; } = [];
 

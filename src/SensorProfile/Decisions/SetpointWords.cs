@@ -27,12 +27,13 @@ internal static class SetpointWords
             Sentence = uncertain ? $"Cannot tell the set point to better than {Said.Celsius(solution.WantedSpread.High!.Value - solution.WantedSpread.Low!.Value)}; {Said.Celsius(setpoint)} is the best guess."
                 : Sentence(question, setpoint, extra, limited, nights),
             Reason = $"At {Said.Celsius(setpoint)} dark current adds {Said.Percent(solution.ExtraTypical(setpoint))} to the noise of a {Said.Seconds(question.ExposureSeconds)} light in the typical pixel"
-                + (solution.ExtraAtShare(setpoint) is double share ? $" and at most {Said.Percent(share)} in {Said.Percent(question.Share)} of the pixels" : "")
+                + (solution.ExtraAtShare(setpoint) is double share ? $" and {Said.AtMost(share)} in {Said.Percent(question.Share)} of the pixels" : "")
                 + $", under a sky of {Said.Rate(sky.Rate.Value)}"
                 + (numbers.Quantities["diminishingReturns"] is { } point && point.Value < setpoint ? $"; below {Said.Celsius(Math.Floor(point.Value))} colder gains less than 1 %." : "."),
             Verdict = uncertain ? Answer.CannotTell : limited ? "limited" : "holds",
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
+            Noise = LightNoise.Of(reader, sky, question.ExposureSeconds, setpoint, question.Share),
             Ambient = table,
             Nights = nights,
             ColdestHeld = question.MaximumDifference is double reach && question.Ambient.Count > 0
@@ -63,6 +64,7 @@ internal static class SetpointWords
             Uncooled = true,
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
+            Noise = LightNoise.Of(reader, sky, question.ExposureSeconds, limit + question.SelfHeating, question.Share),
             Ambient = table,
             Nights = NightsSummary.Uncooled(question, solution),
         };

@@ -112,12 +112,21 @@ internal static class MasterCheck
         ResidualPart[] open = [.. parts.Where(p => p.Verdict == Answer.CannotTell)], failed = [.. parts.Where(p => p.Verdict == Retake)];
         if (verdict == Answer.CannotTell)
             return (patternStays ? "Cannot tell: its bias is taken off, and without fresh bias frames the bias pattern looks like a residual; add a few bias frames"
-                : $"Cannot tell: for {string.Join(" and ", open.Select(p => p.Kind.Replace('-', ' ')))} the fresh darks are too few; take about four times as many") + also + ".";
+                : $"Cannot tell: for {string.Join(" and ", open.Select(p => Words(p.Kind)))} the fresh darks are too few; take about four times as many") + also + ".";
         string noisy = ownNoise > 0.5 && failed.Any(p => p.Kind == "typical") ? "; most of that is the master's own noise: it holds too few frames"
-            : ownNoise is null && framesAlike is > 1 and < 500 && failed.Any(p => p.Kind == "typical") ? $" (as much as the noise of a master of {Said.Whole((long)Math.Round(framesAlike))} darks)" : "";
+            : ownNoise is null && framesAlike is > 0.75 and < 500 && failed.Any(p => p.Kind == "typical") ? $" (as much as the noise of {(framesAlike < 1.5 ? "a single dark" : $"a master of {Said.Whole((long)Math.Round(framesAlike))} darks")})" : "";
         string patch = patches.Count > 0 ? $", {Said.Whole(patches[0].NewPixels)} of them in a patch {patches[0].Where}" : "";
         return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : p.Kind == "new-hot" ? patch : "")))}{also}.";
     }
+
+    private static string Words(string kind) => kind switch
+    {
+        "typical" => "the ordinary pixels",
+        "hot" => "the hot pixels",
+        "new-hot" => "new hot pixels",
+        "glow" => "the glow",
+        _ => "rows and columns",
+    };
 
     private static string Failed(ResidualPart part, double loss, string stack) => part.Kind switch
     {

@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern;
 /// <summary>Rates that given shares of the pixels do not exceed.</summary>
 internal static class RateQuantiles
 {
-    private static readonly double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9999];
+    private static readonly double[] shares = [0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999];
 
     /// <summary>Quantiles of the map with the noise of the single pixels taken out of the spread.</summary>
     /// <remarks>Noise u widens a normal core of spread s to √(s² + u²), so that q − median = z·√(s² + u²); the noise-free quantile is median + √((q − median)² − z²u²), z the

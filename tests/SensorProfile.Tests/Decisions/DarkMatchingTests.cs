@@ -30,6 +30,13 @@ public class DarkMatchingTests
         Assert.Contains("To fit, take", beyond.Matches[0].Reason, StringComparison.Ordinal);
     }
 
+    [Theory]   // a difference of nothing is not said
+    [InlineData(300, 5, "darks 15 °C warmer, ")]
+    [InlineData(150, -10, "darks of 150 s instead of 300 s, ")]
+    [InlineData(150, -14, "darks 4 °C colder and of 150 s instead of 300 s, ")]
+    public void TheReasonSaysWhatDiffers(double exposure, double celsius, string expected) =>
+        Assert.Contains($" with {expected}", Match(lights, Sets.Of(FrameKind.Dark, 60, exposure, celsius)).Matches[0].Reason, StringComparison.Ordinal);
+
     [Fact]
     public void FarDarksDoNotFit()
     {

@@ -28,6 +28,14 @@ public class FullPixelsTests
         Assert.Equal(0, SensorReader.Of(camera.Profile(), mode).Best.ShareFull(0.5, 300, 60));
     }
 
+    [Fact]   // 100 e-/px/s for 300 s is twice the full well: nothing is left to dither or to reject
+    public void ALightThatTheSkyFillsIsToBeShorter()
+    {
+        SetpointAnswer answer = Setpoint.Advise(camera.Profile(), camera.Mode(), new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(100) });
+        Finding finding = Assert.Single(answer.Findings, f => f.Code == "pixels-full");
+        Assert.EndsWith("fill 100 % of the pixels within 300 s: such a light shows nothing. Expose shorter.", finding.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AnUncooledCameraIsToldHowMany()
     {

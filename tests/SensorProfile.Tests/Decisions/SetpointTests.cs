@@ -56,6 +56,39 @@ public class SetpointTests
         Assert.Equal(0.458257569496, new LossLimits { NoiseLoss = 0.10 }.SpreadFactor, 5e-13);
     }
 
+    [Fact]   // N² = (S + I)·t + R² + q² by hand: 0.5 e-/px/s, 300 s, 1.5 e-, 0.8 e-/ADU; I = 0.006·2^((T + 10)/6)
+    public void TheNoiseAtTheSetPointIsSaidSourceBySource()
+    {
+        SetpointAnswer answer = Setpoint.Advise(new Tarn().Profile(), new Tarn().Mode(), new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) });
+        LightNoise noise = answer.Noise!;
+        double dark = 0.006 * Math.Pow(2, (answer.Quantities["setpoint"]!.Value + 10) / 6) * 300, read = 2.25, quantisation = 0.64 / 12, all = 150 + dark + read + quantisation;
+        Assert.Equal(answer.Quantities["setpoint"]!.Value, noise.Temperature);
+        foreach ((string name, double variance) in new[] { ("sky", 150), ("dark current", dark), ("read noise", read), ("quantisation", quantisation) })
+        {
+            LightNoiseTerm term = Assert.Single(noise.Terms, t => t.Name == name);
+            Assert.Equal(Math.Sqrt(variance), term.Noise.Value, 1e-9);
+            Assert.Equal(variance / all, term.Share, 1e-9);
+        }
+        Assert.Equal(Math.Sqrt(all), noise.Total.Value, 1e-9);
+        Assert.Equal(Math.Sqrt((dark + read + quantisation) / 20), noise.MasterDark.Value, 1e-9);
+        Assert.Equal(answer.Quantities["extraTypical"]!.Value, 100 * (Math.Sqrt(all / (all - dark)) - 1), 1e-9);
+        Assert.Equal(answer.Quantities["extra99"]!.Value, 100 * (noise.AtShare!.Value / Math.Sqrt(all - dark) - 1), 1e-9);
+        Assert.Equal(0.02 * 1.5, noise.Terms.Single(t => t.Name == "read noise").Noise.StandardUncertainty, 0.006);   // 2 % of 1.5 e-; half the 68 % interval of 120 draws: ± 10 %, at two of these
+        Assert.Null(noise.AtShareWithFlicker);
+    }
+
+    [Fact]
+    public void TheNoiseKnowsJumpingPixelsGlowAndFullOnes()
+    {
+        var camera = new Tarn { HotShare = 0.03, HotFrom = 1, Well = 1000, Glow = [new GlowRegion { Where = "upper left corner", Peak = new Tarn().Of(0.2, "e-/px/s"), DoublingTemperature = new Tarn().Of(12, "°C") }] };
+        ModeProfile mode = camera.Mode();
+        mode = mode with { FixedPattern = mode.FixedPattern! with { Flicker = [new FlickerClass(false, 900_000, camera.Of(40, "e-"), null)] } };   // a tenth of the pixels
+        LightNoise noise = Setpoint.Advise(camera.Profile() with { Modes = [mode] }, mode, new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }).Noise!;
+        Assert.Equal(Math.Sqrt(0.2 * Math.Pow(2, (noise.Temperature + 10) / 12) * 300), noise.GlowPeak!.Value, 1e-9);
+        Assert.True(noise.AtShareWithFlicker!.Value > 40 / 1.5, "the jumps make the 99 % pixel");
+        Assert.InRange(noise.FullPixels!.Value, 0.01, 3);
+    }
+
     [Fact]
     public void TheAdviceIsTheColderOfTheTwoInWholeDegrees()
     {

@@ -113,6 +113,16 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Assert.Contains("150 s", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A single frame for a master, which its header does not say: its extra variance is that of one dark.</summary>
+    [Fact]
+    public void ASingleDarkIsCalledOne()
+    {
+        string file = masters.Write("one.fits", SimulatedMasters.SingleDark().Select(d => (float)d), statedFrames: null);
+        MasterVerdict master = Check(SimulatedMasters.Camera(), [file]).Masters[0];
+        Assert.Equal("retake", master.Verdict);
+        Assert.Contains("(as much as the noise of a single dark)", master.Reason, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void WithoutFreshBiasFramesACalibratedMasterCannotBeJudged()
     {

@@ -60,12 +60,20 @@ internal sealed class SimulatedMasters : IDisposable
         return [.. Enumerable.Range(0, 200 * 150).Select(i => OrderStatistics.Median([.. frames.Select(f => (double)f[i])]))];
     }
 
+    /// <summary>One dark of the library's year, ADU.</summary>
+    public static ushort[] SingleDark()
+    {
+        var night = new SimulatedNight(Camera(darks: 1, bias: 0), seed: 1);
+        return night.Render(night.Frames[0]);
+    }
+
     /// <summary>Writes a master in one of the ways that programs write them.</summary>
-    public string Write<T>(string name, IEnumerable<T> pixels, double? statedExposure = 300, int width = 200) where T : unmanaged
+    public string Write<T>(string name, IEnumerable<T> pixels, double? statedExposure = 300, int width = 200, int? statedFrames = MasterFrames) where T : unmanaged
     {
         string path = Path.Combine(Folder, name);
-        List<FitsCard> cards = [FitsCard.Of("IMAGETYP", "Master Dark"), FitsCard.Of("GAIN", 100), FitsCard.Of("OFFSET", 30), FitsCard.Of("CCD-TEMP", -10.0), FitsCard.Of("NCOMBINE", MasterFrames)];
+        List<FitsCard> cards = [FitsCard.Of("IMAGETYP", "Master Dark"), FitsCard.Of("GAIN", 100), FitsCard.Of("OFFSET", 30), FitsCard.Of("CCD-TEMP", -10.0)];
         if (statedExposure is double t) cards.Add(FitsCard.Of("EXPTIME", t));
+        if (statedFrames is int n) cards.Add(FitsCard.Of("NCOMBINE", n));
         T[] all = [.. pixels];
         FitsWriter.Write(path, new FitsImage<T>(width, all.Length / width, all, cards));
         return path;
