@@ -25,7 +25,8 @@ internal static class DriftAdvice
     public static string Sentence(DateTimeOffset first, IReadOnlyList<string> retake, bool changed, HotPixelDrift? hot, IReadOnlyList<ProbeOrAgeing> probes)
     {
         string since = first.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
-        string probe = probes.Any(p => p.Verdict is "probe" or "both") ? " Read the temperature probe with care: it drifted (see below), so old darks at the same reading were taken at another temperature of the sensor." : "";
+        string probe = probes.Any(p => p.Verdict == "probe") ? " Read the temperature probe with care: it drifted (see below), so old darks at the same reading were taken at another temperature of the sensor."
+            : probes.Any(p => p.Verdict == "both") ? " Read the temperature probe with care: it may have drifted (see below), and old darks at the same reading may be of another temperature of the sensor." : "";
         if (retake.Count > 0)
         {
             string why = retake[0] != "darks" ? "" : hot is { New: > 0 } h

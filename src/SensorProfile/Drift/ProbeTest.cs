@@ -43,7 +43,7 @@ internal static class ProbeTest
         (_, true, false) => Verdict(mode, "probe", step, hot, count,
             $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the temperature probe drifted, and the dark current shows no change of its own beyond the errors. Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to come back to the old darks."),
         (_, true, true) => Verdict(mode, "both", step, hot, count,
-            $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel as if it were {Felt(step)}: the temperature probe drifted and the dark current changed as well."),
+            $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel as if it were {Felt(step)}: most likely the temperature probe drifted and the dark current changed as well; hot pixels that aged too would look the same."),
         (true, false, true) => Verdict(mode, "ageing", step, hot, count,
             "The typical pixel changed and the hot pixels did not: the dark current itself changed, the temperature probe did not."),
         (true, false, false) => Verdict(mode, "cannot-tell", step, hot, count,

@@ -9,7 +9,7 @@ public sealed record FixedPatternProfile
     /// <summary>The same at the measured temperatures, coldest first; empty without temperature laws of single pixels.</summary>
     public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
 
-    /// <summary>Dark rate at given shares of the pixels (0.5, 0.9, 0.99, 0.999, 0.9999), e-/px/s at the reference temperature.</summary>
+    /// <summary>Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999), e-/px/s at the reference temperature.</summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
 
     /// <summary>Doubling temperature of pixels by dark rate; empty with fewer than 3 temperatures.</summary>
