@@ -28,7 +28,9 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.True(json.GetProperty("curve").GetArrayLength() > 10);
         JsonElement noise = json.GetProperty("noise");
         Assert.Equal(advice.GetProperty("value").GetDouble(), noise.GetProperty("temperature").GetDouble());
-        Assert.Equal(["sky", "read noise", "dark current", "quantisation"], noise.GetProperty("terms").EnumerateArray().Select(t => t.GetProperty("name").GetString()));
+        double[] shares = [.. noise.GetProperty("terms").EnumerateArray().Select(t => t.GetProperty("share").GetDouble())];
+        Assert.Equal(shares.OrderDescending(), shares);
+        Assert.Equal(1, shares.Sum(), 1e-9);
         Assert.Contains("together, typical pixel", text.Output, StringComparison.Ordinal);
     }
 

@@ -23,8 +23,8 @@ internal static class MasterCheck
         if (patternStays) parts = [.. parts.Select(p => p.Verdict == Retake && p.Kind is "typical" or "structure" ? p with { Verdict = Answer.CannotTell } : p)];
         double extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)), loss = Loss(left.ExtraVariance, stack);
         string verdict = parts.Any(p => p.Verdict == Retake) ? Retake : parts.Any(p => p.Verdict == Answer.CannotTell) ? Answer.CannotTell : Keep;
-        IReadOnlyList<GrowingPatch> patches = parts.Any(p => p.Kind == "new-hot" && p.Verdict == Retake) ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master) : [];
         string? mismatch = MismatchOf(ruler, master, scale, profile, findings);
+        IReadOnlyList<GrowingPatch> patches = mismatch is null && parts.Any(p => p.Kind == "new-hot" && p.Verdict == Retake) ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master) : [];
         double extraError = extra > 0 ? Math.Min(left.ExtraUncertainty / (2 * extra), Math.Sqrt(left.ExtraUncertainty)) : Math.Sqrt(left.ExtraUncertainty);
         return new MasterVerdict
         {
@@ -116,7 +116,8 @@ internal static class MasterCheck
         string noisy = ownNoise > 0.5 && failed.Any(p => p.Kind == "typical") ? "; most of that is the master's own noise: it holds too few frames"
             : ownNoise is null && framesAlike is > 0.75 and < 500 && failed.Any(p => p.Kind == "typical") ? $" (as much as the noise of {(framesAlike < 1.5 ? "a single dark" : $"a master of {Said.Whole((long)Math.Round(framesAlike))} darks")})" : "";
         string patch = patches.Count > 0 ? $", {Said.Whole(patches[0].NewPixels)} of them in a patch {patches[0].Where}" : "";
-        return $"{string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : p.Kind == "new-hot" ? patch : "")))}{also}.";
+        string what = string.Join("; ", failed.Select(p => Failed(p, loss, stack) + (p.Kind == "typical" ? noisy : p.Kind == "new-hot" ? patch : "")));
+        return mismatch is null ? what + "." : $"{mismatch}; {what}.";
     }
 
     private static string Words(string kind) => kind switch
