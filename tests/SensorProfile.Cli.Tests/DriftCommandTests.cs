@@ -26,6 +26,10 @@ public sealed class DriftCommandTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     [Fact]
+    public void AMasterThatIsNotThereIsAWrongPathAndNoAnswer() =>
+        Assert.Contains("nowhere.fits: there is no such file or folder; check the path.", folder.Command.Run("darks", "check", "nowhere.fits", "--against", "2031").Expect(ExitCodes.UnreadableInput).Error, StringComparison.Ordinal);
+
+    [Fact]
     public void DriftSaysWhatChangedInTextInJsonAndOnDisk()
     {
         CommandRun text = folder.Command.Run("drift", "2031", "2032/profile.json", "--out", "drift").Expect(ExitCodes.Answered);

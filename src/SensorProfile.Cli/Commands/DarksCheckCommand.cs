@@ -37,7 +37,8 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     /// <summary>A file as it is; of a folder every FITS file in it.</summary>
     private static IEnumerable<string> MasterFiles(string path)
     {
-        if (!Directory.Exists(path)) return [path];
+        if (File.Exists(path)) return [path];
+        if (!Directory.Exists(path)) throw CommandFailure.UnreadableInput($"{path}: there is no such file or folder; check the path.");
         string[] found = [.. Directory.EnumerateFiles(path).Where(IsFits).Order(StringComparer.Ordinal)];
         return found.Length > 0 ? found : throw CommandFailure.UnreadableInput($"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz).");
     }

@@ -1,5 +1,6 @@
 using SensorProfile.Drift;
 using SensorProfile.Frames;
+using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters;
 using Xunit.Abstractions;
@@ -111,6 +112,23 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Assert.Equal("retake", answer.Verdict);
         Finding finding = Assert.Single(answer.Findings, f => f.Code == "master-not-as-stated");
         Assert.Contains("150 s", finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Hot pixels of the simulated camera double every 6.1 °C, the profile says 7 for hot ones: half the signal is then 7 °C, whatever the typical pixel does.</summary>
+    [Fact]
+    public void TheTemperatureOfAMismatchIsReadFromTheHotPixelsOwnLaw()
+    {
+        string file = masters.Write("half.fits", SimulatedMasters.Library(exposure: 150).Dark.Select(d => (float)d));
+        ModeProfile mode = SimulatedMasters.Profile.Modes[0] with
+        {
+            DarkCurrent = new DarkCurrentProfile { DoublingTemperature = new Measurement(6, 0.1, "°C", 5, "stated") },
+            FixedPattern = new FixedPatternProfile { Thresholds = new DefectThresholds { HotRate = 0.1 }, DoublingByRate = [Class(0.02, 9, 900), Class(0.2, 7, 90)] },
+        };
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], masters.Fresh(SimulatedMasters.Camera()), SimulatedMasters.Profile with { Modes = [mode] });
+        Assert.Matches("a sensor (6.9|7|7.1) °C colder", answer.Masters[0].Reason);
+        Assert.StartsWith("its hot pixels hold 0.", answer.Masters[0].Reason, StringComparison.Ordinal);
+
+        static DoublingByRate Class(double from, double doubling, int pixels) => new(from, 2 * from, new Measurement(doubling, 0.1, "°C", pixels, "stated"), 0, pixels);
     }
 
     /// <summary>A single frame for a master, which its header does not say: its extra variance is that of one dark.</summary>
