@@ -19,7 +19,7 @@ internal static class DarkFindings
         foreach (DarkTemperature t in temperatures.Where(t => t.Typical is { Resolved: false }))
             rejections.Add(Codes.DarkNotResolved, Severity.Note, Invariant($"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s (95 %): the black level moves more from frame to frame than the dark signal; longer exposures would show it."));
         NotLinear([.. temperatures.Where(t => t.Typical is { Linear: false })], rejections);
-        foreach (DarkTemperature t in temperatures) Compare(t, At([t]), rejections);
+        Compare(temperatures, rejections);
     }
 
     /// <summary>One sentence for all temperatures: the cause is mostly the same at each.</summary>
@@ -35,16 +35,24 @@ internal static class DarkFindings
     private static string At(IEnumerable<DarkTemperature> temperatures) =>
         Counted.List([.. temperatures.Select(t => Invariant($"{t.TemperatureCelsius:0.0}").Replace('-', '−'))]) + " °C";
 
-    private static void Compare(DarkTemperature t, string at, Rejections rejections)
+    private static void Compare(DarkTemperature[] temperatures, Rejections rejections)
     {
-        if (t.Typical is not { Resolved: true } level || t.Variance is not { Resolved: true } variance) return;
+        foreach (IGrouping<bool, DarkTemperature> side in temperatures.Where(Disagree).GroupBy(t => t.Variance!.Slope.Value > t.Typical!.Slope.Value))
+        {
+            DarkTemperature worst = side.MaxBy(t => Math.Abs(Math.Log(t.Variance!.Slope.Value / t.Typical!.Slope.Value)))!;
+            string cause = side.Key
+                ? "many pixels have more than the typical dark current (glow, warm or flickering pixels), or the black level follows the dark signal; where the glow and hot pixels of this report are few, it is the black level"
+                : "light that reaches the sensor evenly would not do this; a black level that drifts up with exposure or a smoothing camera would";
+            rejections.Add(Codes.FormsDisagree, Severity.Warning, Invariant(
+                $"At {At(side)} the level says {worst.Typical!.Slope.Value:0.####} and the noise {worst.Variance!.Slope.Value:0.####} e⁻/px/s{(side.Count() == 1 ? "" : Invariant($" (at {At([worst])})"))}: {cause}."));
+        }
+    }
+
+    private static bool Disagree(DarkTemperature t)
+    {
+        if (t.Typical is not { Resolved: true } level || t.Variance is not { Resolved: true } variance) return false;
         double difference = variance.Slope.Value - level.Slope.Value;
         double uncertainty = Math.Sqrt(Math.Pow(level.Slope.StandardUncertainty, 2) + Math.Pow(variance.Slope.StandardUncertainty, 2));
-        if (Math.Abs(difference) <= 4 * uncertainty || Math.Abs(difference) <= 0.25 * level.Slope.Value) return;
-        string cause = difference > 0
-            ? "many warm or flickering pixels, or a black level that follows the dark signal"
-            : "light that reaches the sensor evenly would not do this; a black level that drifts up with exposure or a smoothing camera would";
-        rejections.Add(Codes.FormsDisagree, Severity.Warning, Invariant(
-            $"At {at} the level says {level.Slope.Value:0.####} and the noise {variance.Slope.Value:0.####} e⁻/px/s: {cause}."));
+        return Math.Abs(difference) > 4 * uncertainty && Math.Abs(difference) > 0.25 * level.Slope.Value;
     }
 }

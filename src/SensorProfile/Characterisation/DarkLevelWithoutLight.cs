@@ -14,7 +14,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     /// <summary>From the bias frames; without them from the shortest darks or dark flats. Null when there are neither.</summary>
     public static DarkLevelWithoutLight? Of(ModeFrames mode, BiasResult bias, Meter meter)
     {
-        if (bias.Channels.Count > 0) return new([.. bias.Channels.Select(c => c.Level.Value)], [.. bias.Channels.Select(c => c.Variance)]);
+        if (bias.Channels.Count > 0) return new([.. bias.Channels.Select(c => c.Level.Value)], [.. bias.Channels.Select(Variance)]);
         ScreenedSet? shortest = mode.Of(FrameKind.DarkFlat).Concat(mode.Of(FrameKind.Dark)).OrderBy(s => s.Set.ExposureSeconds ?? double.MaxValue).FirstOrDefault();
         if (shortest is null) return null;
         Pixels.PairStatistics[] pairs = meter.ForEach("Dark flat pairs", shortest.Pairs(), 2, mode.BytesPerFrame,
@@ -22,6 +22,10 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
         return new(LevelsOf(shortest), [.. mode.Mosaic.Names.Select((_, c) =>
             PooledVariance.Of([.. pairs.Select(p => p.Channels[c].TemporalVariance).Select(v => (v.Value, v.StandardUncertainty))]))]);
     }
+
+    // Noise that is cut off at its lowest code, or drowned in rounding, is more than its variance says: half of a normal distribution has 0.34 of its variance.
+    private static PooledVariance? Variance(BiasChannel bias) =>
+        bias is { ReadNoiseAdu: null, Variance: { } seen } ? seen with { StandardUncertainty = Math.Max(seen.StandardUncertainty, 2 * seen.Value) } : bias.Variance;
 
     /// <summary>The level of the dark flats that match a flat set's exposure, where they exist; this level otherwise.</summary>
     public double[] LevelsFor(ScreenedSet flats, ModeFrames mode)

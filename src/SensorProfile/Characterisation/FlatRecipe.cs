@@ -13,6 +13,9 @@ internal static class FlatRecipe
     // Row noise and saturated rows raise that χ² too, but move the ratios by far less than a lamp does.
     private const double FlickerScatter = 1e-3;
 
+    // A ratio of two rows scatters by √2 times their noise over the signal; row noise in bands may be twice as large in one frame as in another.
+    private const double NotRowNoise = 4;
+
     public static FlatResult Measure(ModeFrames mode, BiasResult bias, Meter meter, Rejections rejections)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
@@ -22,7 +25,7 @@ internal static class FlatRecipe
             rejections.Add(Codes.NoPedestal, Severity.Refusal, "The flats have no level without light to be compared with, so gain, full well and linearity cannot be measured: take at least 2 bias frames at the same settings.");
             return new();
         }
-        MeasuredPair[] pairs = MeasurePairs(sets, dark, mode, meter, rejections);
+        MeasuredPair[] pairs = MeasurePairs(sets, dark, bias, mode, meter, rejections);
         if (pairs.Length == 0) return new();
 
         int[] topCodes = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => sets.SelectMany(s => s.Frames).Max(f => f.Channels[c].Maximum))];
@@ -32,7 +35,7 @@ internal static class FlatRecipe
         return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections), Mean = mean, MeanNoise = noise };
     }
 
-    private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, ModeFrames mode, Meter meter, Rejections rejections)
+    private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter, Rejections rejections)
     {
         var pairs = new List<(ScreenedFrame A, ScreenedFrame B, double[] Pedestal, double? Exposure)>();
         var apart = new List<(Frame, string)>();
@@ -45,14 +48,17 @@ internal static class FlatRecipe
                 apart.AddRange(alone.Select(f => (f.Frame, "Its light differs by more than 5 % from the flats taken before and after it, so it has no partner.")));
         }
         rejections.LeaveOut(Codes.FlatPairLeftOut, "Flats without a partner of the same brightness were left out: take flats in pairs, one right after the other, under steady light.", apart);
-        return meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p => Measure(p.A, p.B, p.Pedestal, p.Exposure, mode, meter));
+        return meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p => Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter));
     }
 
-    private static MeasuredPair Measure(ScreenedFrame a, ScreenedFrame b, double[] pedestal, double? exposure, ModeFrames mode, Meter meter)
+    // Without light the rows of a frame scatter by this, ADU.
+    private static double RowNoise(BiasResult bias) => bias.Structure?.RowVariance.Value is > 0 and { } variance ? Math.Sqrt(variance) : 0;
+
+    private static MeasuredPair Measure(ScreenedFrame a, ScreenedFrame b, double[] pedestal, double? exposure, double rowNoise, ModeFrames mode, Meter meter)
     {
         Pedestal level = Pedestal.Level(mode.Mosaic, pedestal);
         IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.WholeFrame, options: meter.SingleThread);
-        bool flickers = whole.Any(c => c.RatioChiSquare > FlickerChiSquare && Fitting.OrderStatistics.MadSigma(c.RowRatios) > FlickerScatter);
+        bool flickers = whole.Any(c => c.RatioChiSquare > FlickerChiSquare && Fitting.OrderStatistics.MadSigma(c.RowRatios) > Math.Max(FlickerScatter, NotRowNoise * rowNoise / c.MeanA));
         return new(a, b, exposure, flickers ? ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.RowByRow, options: meter.SingleThread) : whole, flickers);
     }
 

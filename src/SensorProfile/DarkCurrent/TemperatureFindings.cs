@@ -45,7 +45,7 @@ internal static class TemperatureFindings
     {
         if (scattered.Significant && scattered.TemperatureScatter > 0)
             return new Finding("temperature-scatter", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
-                $"The dark rates scatter about every law as if each temperature were wrong by about {scattered.TemperatureScatter:0.00} °C; the uncertainties allow for it; let the sensor settle longer at each temperature."));
+                $"The dark rates scatter about every law as if each temperature were wrong by about {scattered.TemperatureScatter:0.00} °C; the uncertainties allow for it; let the sensor settle longer at each temperature, and look for light or glow that adds to the darks."));
         if (scattered.Significant)
             return new Finding("dark-rate-scatter", Severity.Warning, string.Create(CultureInfo.InvariantCulture,
                 $"The dark rates scatter about every law {scattered.RateFactor:0.0} times more than their uncertainties; the uncertainties were widened; look for a temperature whose frames differ from the rest."));

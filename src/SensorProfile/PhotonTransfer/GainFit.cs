@@ -19,6 +19,7 @@ internal static class GainFit
     private const double CurvatureAllowance = 0.05;
     private const double RangeShare = 0.7;
     private const double SameLevel = 0.05;
+    private const double MostFull = 0.002;               // of the pixels: those at the top code have no noise left, as where a bright middle is full before the rest
     private const int Reweightings = 4;
 
     /// <param name="points">One channel's pairs.</param>
@@ -29,7 +30,8 @@ internal static class GainFit
     public static GainFitResult? Fit(IReadOnlyList<FlatPairPoint> points, double darkVariance, double darkUncertainty, double? saturationAdu)
     {
         double limit = saturationAdu is { } saturation ? RangeShare * saturation : double.PositiveInfinity;
-        bool[] used = [.. points.Select(p => p.Signal > 0 && p.MeanSignal <= limit && p.Variance > darkVariance && p.Pixels > 1)];
+        double stuck = points.Count == 0 ? 0 : points.Min(p => p.TopCodeShare);
+        bool[] used = [.. points.Select(p => p.Signal > 0 && p.TopCodeShare <= stuck + MostFull && p.MeanSignal <= limit && p.Variance > darkVariance && p.Pixels > 1)];
         FlatPairPoint[] flats = [.. points.Where((_, i) => used[i])];
         if (flats.Length == 0) return null;
 

@@ -33,6 +33,18 @@ public sealed class TreatmentTests(ITestOutputHelper output)
     public void ARawCameraShowsNone(string? filter, ulong seed) =>
         Assert.Empty(Signs(Camera() with { ColourFilter = filter, Glow = [new Glow { Shape = GlowShape.Corner, X = 1, Y = 1, Rate = 2 }], TelegraphPixels = new TelegraphPixels { Share = 0.005, Amplitude = 30 } }, seed));
 
+    [Theory, InlineData(21), InlineData(22)]
+    public void ACutBlackLevelLeavesTheGainTrue(ulong seed)
+    {
+        // Half of the bias pixels are cut off at 0: their variance is a third of the noise, and as the zero of photon transfer it took 1 % of the gain, at 3 of its errors.
+        using var session = new SimulatedSession(Camera() with { BiasLevel = 0 }, seed);
+        CameraProfile profile = session.Characterise().Profile;
+        Assert.Contains(profile.Findings, f => f.Code == "black-clipped");
+        Measurement gain = profile.Modes[0].Gain!;
+        output.WriteLine($"{gain.Value:F4} ± {gain.StandardUncertainty:F4}");
+        Assert.InRange(Math.Abs(gain.Value - 0.5) / gain.StandardUncertainty, 0, 2.5);
+    }
+
     [Theory, InlineData(0.0005), InlineData(0.00005)]
     public void ACameraWithHardlyAHotPixelShowsNone(double share) =>
         Assert.Empty(Signs(Camera() with { HotPixels = new HotPixels { Share = share, Distribution = new() { Minimum = 1, Maximum = 30 } } }));

@@ -65,6 +65,16 @@ public sealed class GainFitTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void PairsWhoseBrightestPartIsFullStayOut()
+    {
+        // A lens brightens the middle: it is full, without noise, while the frame as a whole is not saturated. Pixels that are stuck at the top code in all frames do not count.
+        FlatPairPoint[] points = [.. Enumerable.Range(1, 8).Select(i => Point(1000.0 * i, 4 + 0.5 * 1000 * i * (i == 8 ? 0.9 : 1)) with { TopCodeShare = i == 8 ? 0.013 : 0.003 })];
+        GainFitResult fit = GainFit.Fit(points, 4, 0.1, saturationAdu: null)!;
+        Assert.Equal([true, true, true, true, true, true, true, false], fit.Used);
+        Assert.Equal(2.0, fit.Gain.Value, 1e-9);
+    }
+
+    [Fact]
     public void WithoutLightThereIsNoGain() => Assert.Null(GainFit.Fit([Point(-3, 4)], 4, 0.1, null));
 
     [Theory]
