@@ -32,7 +32,7 @@ internal static class FlatRecipe
         FlatChannel[] channels = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode))];
         (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
         FlatFindings.Report(channels, pairs, mode, rejections);
-        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit?.Gain)], rejections), Mean = mean, MeanNoise = noise };
+        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], rejections), Mean = mean, MeanNoise = noise };
     }
 
     private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter, Rejections rejections)
