@@ -48,7 +48,7 @@ public static class MapFiles
         Map("dark-rate.fits", maps.DarkRate, "e-/px/s", "Dark rate at REFTEMP, glow included");
         Map("dark-rate-uncertainty.fits", maps.DarkRateUncertainty, "e-/px/s", "Standard uncertainty of the dark rate by temporal noise");
         Map("read-noise.fits", maps.ReadNoise, "e-", "Temporal standard deviation without light");
-        Map("glow.fits", maps.Glow, "e-/px/s", "Glow at REFTEMP");
+        Map("glow.fits", maps.GlowMap(), "e-/px/s", "Glow at REFTEMP");
         Map("doubling.fits", maps.Doubling, "degC", "Temperature rise that doubles the dark rate at REFTEMP");
         Map("doubling-uncertainty.fits", maps.DoublingUncertainty?.Invoke(), "degC", "Standard uncertainty of the doubling, hot pixels only");
         Map("pedestal.fits", maps.Pedestal, "ADU", "Mean level without light and exposure");

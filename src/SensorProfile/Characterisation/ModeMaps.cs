@@ -18,8 +18,11 @@ public sealed record ModeMaps
     /// <summary>Standard uncertainty of the dark rate, e-/px/s.</summary>
     public float[]? DarkRateUncertainty { get; init; }
 
-    /// <summary>Glow at the reference temperature, e-/px/s.</summary>
-    public float[]? Glow { get; init; }
+    /// <summary>Glow at the reference temperature, e-/px/s, 0 where nothing glows; worked out anew at every call.</summary>
+    public float[]? GlowMap() => Glow?.Invoke();
+
+    /// <summary>Makes the map of the glow when it is written.</summary>
+    internal Func<float[]>? Glow { get; init; }
 
     /// <summary>Doubling temperature of each pixel whose law could be measured, °C.</summary>
     public float[]? Doubling { get; init; }

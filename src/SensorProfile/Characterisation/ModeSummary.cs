@@ -47,7 +47,7 @@ internal static class ModeSummary
             ReadNoise = noise,
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
-            Glow = pattern?.Glow,
+            Glow = pattern is null ? null : Glowing(pattern.Glow, pattern.Maps.Rate.Length),
             Doubling = pattern?.Maps.Doubling,
             DoublingUncertainty = pattern is { Maps.Doubling: not null } ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length) : null,
             Pedestal = bias.Moments?.Mean,
@@ -59,6 +59,8 @@ internal static class ModeSummary
 
     // Made when they are written, from little: a map more in memory counts with large cameras.
     private static Func<float[]> Doubts(PedestalDoubt pedestal, int pixels, float[]? noise, ColourMosaic mosaic, double[] gains) => () => pedestal.Map(pixels, noise, mosaic, gains);
+
+    private static Func<float[]> Glowing(GlowField? field, int pixels) => () => field?.Map() ?? new float[pixels];
 
     private static Func<float[]> OwnLaws(IReadOnlyList<OutstandingPixel> outstanding, int pixels) => () =>
     {

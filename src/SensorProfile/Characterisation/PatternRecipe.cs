@@ -1,6 +1,7 @@
 using SensorProfile.DarkCurrent;
 using SensorProfile.Fitting;
 using SensorProfile.FixedPattern;
+using SensorProfile.Pixels;
 using SensorProfile.Prediction;
 using SensorProfile.Profiles;
 
@@ -45,13 +46,20 @@ internal static class PatternRecipe
             Walk = meter.Walk,
         };
         int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
-        meter.Report("Dark rate of every pixel", 0, frames, 0);
-        PatternResult? result = PatternMeasurement.Of(input, response);
-        if (result is not null && !options.Quick)
+        Dictionary<DarkSeries, SeriesLevels> levels = RateWalk.Levels(input);
+        if (levels.Count == 0) return null;
+        input = input with { Thresholds = ThresholdChoice.For(input.Thresholds, ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])) };
+        // Before there are maps of the whole sensor: with a large one, both would not fit into a small computer.
+        DarkPredictionProfile? prediction = null;
+        if (!options.Quick)
         {
             meter.Report("Darks computed from the others", 0, frames, 0);
-            result = result with { Profile = result.Profile with { DarkPrediction = DarkTrials.Of(input, result.Profile.Thresholds!, rest => Refitted(rest, darks, gains, variance, options)) } };
+            prediction = DarkTrials.Of(input, input.Thresholds, rest => Refitted(rest, darks, gains, variance, options));
+            SpentMaps.GiveBack(input.Pixels);
         }
+        meter.Report("Dark rate of every pixel", 0, frames, 0);
+        PatternResult? result = PatternMeasurement.Of(input, response, levels);
+        if (result is not null) result = result with { Profile = result.Profile with { DarkPrediction = prediction } };
         meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
         rejections.Add(result?.Findings ?? []);
         return result;

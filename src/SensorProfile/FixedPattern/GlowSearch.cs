@@ -26,21 +26,9 @@ internal static class GlowSearch
         if (places.Length == 0) return null;
         var inPlace = new bool[cells.Grid.Count];
         foreach (int cell in places.SelectMany(p => p)) inPlace[cell] = true;
-        float[] map = Map(input, cells.Grid, [.. excess.Select((e, i) => inPlace[i] && e > 0 ? e : 0)], inPlace);
-        GlowRegion[] regions = [.. places.Select(p => GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, map, noise)).OrderByDescending(r => r.Peak!.Value)];
-        return new(map, regions);
-    }
-
-    private static float[] Map(PatternInput input, CellGrid grid, double[] excess, bool[] glows)
-    {
-        float[] map = new float[input.Pixels];
-        var smooth = new CellInterpolation(grid, excess, input.Width, input.Height);
-        Parallel.For(0, input.Height, row =>
-        {
-            for (int column = 0; column < input.Width; column++)
-                if (glows[grid.Of(column, row)]) map[row * input.Width + column] = (float)Math.Max(0, smooth.At(column, row));
-        });
-        return map;
+        var field = new GlowField(cells.Grid, [.. excess.Select((e, i) => inPlace[i] && e > 0 ? e : 0)], inPlace, input.Width, input.Height);
+        GlowRegion[] regions = [.. places.Select(p => GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, field, noise)).OrderByDescending(r => r.Peak!.Value)];
+        return new(field, regions);
     }
 
     /// <summary>The cell's own median where it stands clear of noise, else the mean with its neighbours.</summary>

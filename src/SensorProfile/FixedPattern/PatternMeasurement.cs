@@ -11,11 +11,12 @@ internal static class PatternMeasurement
     /// <summary>Measures; null when no temperature has two exposures (bias counting as no exposure).</summary>
     /// <param name="input">The mode.</param>
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
-    public static PatternResult? Of(PatternInput input, DefectClass[]? response)
+    /// <param name="levels">Levels that were sampled before (<see cref="RateWalk.Levels"/>); null to sample them.</param>
+    public static PatternResult? Of(PatternInput input, DefectClass[]? response, IReadOnlyDictionary<DarkSeries, SeriesLevels>? levels = null)
     {
         DefectThresholds thresholds = new();
         double Limit(ReferenceScale scale) => Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
-        if (RateWalk.Of(input, Limit) is not { } maps) return null;
+        if (RateWalk.Of(input, Limit, levels) is not { } maps) return null;
         SpentMaps.GiveBack(input.Pixels);
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
@@ -25,9 +26,9 @@ internal static class PatternMeasurement
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         var result = new PatternResult
         {
-            Maps = maps,
+            Maps = maps with { Laws = [] },                // the classes hold what they say
             Defects = defects,
-            Glow = glow?.Map ?? new float[input.Pixels],
+            Glow = glow?.Field,
             Findings = findings,
             FrameTemperatures = byFrame,
             Profile = new FixedPatternProfile

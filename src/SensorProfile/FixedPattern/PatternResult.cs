@@ -14,8 +14,8 @@ internal sealed record PatternResult
     /// <summary>Defects.</summary>
     public required DefectMap Defects { get; init; }
 
-    /// <summary>Glow at the reference temperature, e-/px/s: 0 where none was found.</summary>
-    public float[]? Glow { get; init; }
+    /// <summary>Glow at the reference temperature; null where none was found.</summary>
+    public GlowField? Glow { get; init; }
 
     /// <summary>Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.</summary>
     public IReadOnlyDictionary<string, double> FrameTemperatures { get; init; } = new Dictionary<string, double>();

@@ -9,6 +9,15 @@ internal static class RateWalk
 {
     private const int EveryLawOf = 16;
 
+    /// <summary>Levels of the temperatures that make a line, from a sample of the pixels.</summary>
+    public static Dictionary<DarkSeries, SeriesLevels> Levels(PatternInput input)
+    {
+        var levels = new Dictionary<DarkSeries, SeriesLevels>(ReferenceEqualityComparer.Instance);
+        foreach (DarkSeries series in input.Series)
+            if (LevelSampling.Of(input, series) is { } own) levels[series] = own;
+        return levels;
+    }
+
     /// <summary>Walks the frames; null when no temperature makes a line.</summary>
     /// <param name="input">The mode.</param>
     /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way, e-/px/s; chosen from the noise and the typical rate.</param>

@@ -28,7 +28,7 @@ internal sealed class PredictionTrial
         float[] doubt = new float[camera.Pixels];
         Array.Fill(doubt, float.NaN);
         foreach (OutstandingPixel pixel in maps.Outstanding) doubt[pixel.Index] = pixel.DoublingUncertainty;
-        return new(camera, maps, LawsOf(camera, maps, glow?.Regions ?? []), glow?.Map ?? new float[camera.Pixels], doubt);
+        return new(camera, maps, LawsOf(camera, maps, glow?.Regions ?? []), glow?.Field.Map() ?? new float[camera.Pixels], doubt);
     }
 
     /// <summary>The maps.</summary>
