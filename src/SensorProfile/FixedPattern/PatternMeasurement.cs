@@ -20,8 +20,10 @@ internal static class PatternMeasurement
         SpentMaps.GiveBack(input.Pixels);
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
+        SpentMaps.GiveBack(input.Pixels);
         (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, double> byFrame) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
             ? ThermometerReport.Of(input, thermometer) : ([], [], new Dictionary<string, double>());
+        SpentMaps.GiveBack(input.Pixels);
         IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(maps.Laws);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         var result = new PatternResult

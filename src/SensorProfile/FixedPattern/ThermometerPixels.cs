@@ -1,3 +1,4 @@
+using System.Buffers;
 using SensorProfile.Pixels;
 
 namespace SensorProfile.FixedPattern;
@@ -38,9 +39,16 @@ internal sealed class ThermometerPixels
     /// <summary>Signal of each hot pixel in a frame above the mean of the ordinary pixels of its channel in the same rows, e-.</summary>
     public double[] Signals(IFrameSamples frame)
     {
-        var samples = new ushort[rows.Length * input.Width];
-        for (int k = 0; k < rows.Length; k++) frame.ReadRows(rows[k], samples.AsSpan(k * input.Width, input.Width));
-        return Above(i => samples[i]);
+        ushort[] samples = ArrayPool<ushort>.Shared.Rent(rows.Length * input.Width);          // hundreds of frames: a new one for each would fill the memory
+        try
+        {
+            for (int k = 0; k < rows.Length; k++) frame.ReadRows(rows[k], samples.AsSpan(k * input.Width, input.Width));
+            return Above(i => samples[i]);
+        }
+        finally
+        {
+            ArrayPool<ushort>.Shared.Return(samples);
+        }
     }
 
     /// <summary>The same from a mean frame.</summary>
