@@ -62,6 +62,8 @@ internal static class RateWalk
             }
             int first = strip.FirstRow * strip.Width;
             worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
+            result.Outstanding.TrimExcess();             // kept until the walk ends: half of a map where a tenth of the pixels stand out
+            result.Laws.TrimExcess();
             return result;
         }, input.Walk, keepSamples: input.TestLevels);
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
