@@ -17,15 +17,16 @@ internal static class PdfTable
         IReadOnlyList<IReadOnlyList<string>> head = Wrap(table, table.Header, bold: true);
         pages.Need(RowHeight(head) + Line + RowPadding);
         WriteRow(pages, table, head, head: true);
-        foreach (IReadOnlyList<string> row in table.Rows)
+        IReadOnlyList<IReadOnlyList<string>>[] rows = [.. table.Rows.Select(row => Wrap(table, row, bold: false))];
+        for (int i = 0; i < rows.Length; i++)
         {
-            IReadOnlyList<IReadOnlyList<string>> cells = Wrap(table, row, bold: false);
-            if (RowHeight(cells) > pages.Room)
+            bool lastButOne = i > 0 && i == rows.Length - 2;     // the last row does not go to a page alone
+            if (RowHeight(rows[i]) + (lastButOne ? RowHeight(rows[^1]) : 0) > pages.Room)
             {
                 pages.NewPage();
                 WriteRow(pages, table, head, head: true);
             }
-            WriteRow(pages, table, cells, head: false);
+            WriteRow(pages, table, rows[i], head: false);
         }
     }
 
