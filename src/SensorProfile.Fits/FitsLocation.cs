@@ -10,12 +10,15 @@ namespace SensorProfile.Fits;
 public sealed record FitsLocation(string File, int? Hdu = null, string? Keyword = null, long? ByteOffset = null)
 {
     /// <summary>For example <c>dark_0012.fits, HDU 0, keyword BZERO, byte 560</c>; the folder is left out.</summary>
-    public override string ToString()
+    public override string ToString() => string.Join(", ", [Path.GetFileName(File), .. Parts()]);
+
+    /// <summary>For example <c>HDU 0, keyword BZERO, byte 560</c>; empty when the file as a whole is meant.</summary>
+    internal string WithinFile => string.Join(", ", Parts());
+
+    private IEnumerable<string> Parts()
     {
-        string text = Path.GetFileName(File);
-        if (Hdu is { } hdu) text += string.Create(CultureInfo.InvariantCulture, $", HDU {hdu}");
-        if (Keyword is not null) text += ", keyword " + Keyword;
-        if (ByteOffset is { } offset) text += string.Create(CultureInfo.InvariantCulture, $", byte {offset}");
-        return text;
+        if (Hdu is { } hdu) yield return string.Create(CultureInfo.InvariantCulture, $"HDU {hdu}");
+        if (Keyword is not null) yield return "keyword " + Keyword;
+        if (ByteOffset is { } offset) yield return string.Create(CultureInfo.InvariantCulture, $"byte {offset}");
     }
 }

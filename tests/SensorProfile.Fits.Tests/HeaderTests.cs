@@ -12,6 +12,7 @@ public sealed class HeaderTests
     {
         var error = Refused([.. Image, "OBJECT  = 'dark    '", "EXPTIME =                 60.0", "BZERO   = abc"]);
         Assert.Equal("dark_0012.fits, HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, or correct its header.", error.Message);
+        Assert.Equal("HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, or correct its header.", error.Statement);
         Assert.Equal(("BZERO", 560L, 0), (error.Location.Keyword, error.Location.ByteOffset, error.Location.Hdu));
         Assert.Equal(("expected a number, found 'abc'.", "Leave the file out, or correct its header."), (error.Problem, error.Remedy));
     }
@@ -144,6 +145,7 @@ public sealed class HeaderTests
         File.WriteAllBytes(folder.File("a.fits"), Bytes(["SIMPLE  =                    T", "BITPIX  =                    8", "NAXIS   =                    0"])[..2880]);
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         Assert.Equal("a.fits: the file holds no image with two axes. Leave it out.", Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Message);
+        Assert.Equal("The file holds no image with two axes. Leave it out.", Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Statement);
         Assert.Throws<InvalidOperationException>(() => file.Hdus[0].ReadRows(0, new ushort[1]));
     }
 

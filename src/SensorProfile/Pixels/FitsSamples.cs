@@ -49,7 +49,7 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         }
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
         {
-            return unreadable.Message;
+            return unreadable is FitsFormatException format ? format.Statement : unreadable.Message;
         }
     }
 

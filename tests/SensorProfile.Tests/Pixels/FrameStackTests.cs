@@ -58,7 +58,8 @@ public sealed class FrameStackTests : IDisposable
         using var stack = FrameStack.Open([gone, cut, Write("good.fits", new ushort[4])]);
         Assert.Single(stack.Samples);
         Assert.Equal(["gone.fits", "cut.fits"], stack.Refused.Select(refused => refused.Frame.Name));
-        Assert.All(stack.Refused, refused => Assert.Contains(refused.Frame.Name, refused.Reason, StringComparison.Ordinal));
+        Assert.Contains("gone.fits", stack.Refused[0].Reason, StringComparison.Ordinal);
+        Assert.StartsWith("HDU 0, byte 2883: the file ends inside the data unit", stack.Refused[1].Reason, StringComparison.Ordinal);
     }
 
     [Fact]
