@@ -47,6 +47,20 @@ public class ProbabilityTests
         Digits.Printed(1.1616752553, Math.Sqrt(99 / Probability.ChiSquaredQuantile(0.025, 99)), 5e-11);
     }
 
+    [Theory]
+    [InlineData(199_999), InlineData(200_001)]           // both sides of where the library's inverse is left
+    [InlineData(5_403_222)]                              // 2 701 610 pixels above a rate: the library's inverse throws
+    [InlineData(48_000_000)]
+    public void ChiSquaredQuantilesOfManyDegreesOfFreedom(double nu)
+    {
+        foreach (double p in new[] { 1e-6, 0.025, 0.5, 0.84134474606854293, 0.975 })
+        {
+            // Cornish and Fisher's expansion in its first four terms (Goldberg and Levine 1946, Ann. Math. Stat. 17, 216); the next is of order 1/ν.
+            double z = Probability.NormalQuantile(p), sigma = Math.Sqrt(2 * nu), expected = nu + sigma * z + 2.0 / 3 * (z * z - 1) + (z * z * z - 7 * z) / (9 * sigma);
+            Assert.InRange((Probability.ChiSquaredQuantile(p, nu) - expected) / sigma, -1e-5, 1e-5);
+        }
+    }
+
     [Fact]
     public void NormalQuantilesAndTails()
     {
