@@ -87,6 +87,9 @@ public sealed class DriftCommandTests : IDisposable
         foreach (string name in new[] { "file", "residual", "reason" }) Assert.True(one.TryGetProperty(name, out _), name);
         Assert.Contains("Master darks", File.ReadAllText(folder["check/check.html"]), StringComparison.Ordinal);
         Assert.StartsWith("%PDF", File.ReadAllText(folder["check/check.pdf"])[..8], StringComparison.Ordinal);
+        JsonElement[] both = [.. folder.Command.Run("darks", "check", master, "nowhere.fits", "--against", "fresh", "--json").Json.GetProperty("masters").EnumerateArray()];      // one wrong path does not stop the rest
+        Assert.Equal(one.GetProperty("verdict").GetString(), both[0].GetProperty("verdict").GetString());
+        Assert.Contains("nowhere.fits", both[1].GetProperty("reason").GetString(), StringComparison.Ordinal);
         Assert.Contains("--against", folder.Command.Run("darks", "check", master).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
     }
 }

@@ -22,6 +22,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
             throw CommandFailure.WrongCommandLine($"Without a profile {(settings.Sky is not null ? "the sky" : "a setting of the camera")} says nothing: add --profile, or leave it out.");
         using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against]) : null;
         CameraProfile? profile = settings.Profile is { } path ? ProfileReading.Read(path) : null;
+        if (!settings.Masters.Any(Path.Exists)) throw CommandFailure.UnreadableInput($"{settings.Masters[0]}: there is no such file or folder; check the path.");
         string[] masters = [.. settings.Masters.SelectMany(MasterFiles)];
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
@@ -34,11 +35,10 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         return reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "check.html")} and check.pdf beside it."] };
     }
 
-    /// <summary>A file as it is; of a folder every FITS file in it.</summary>
+    /// <summary>A file as it is, also one that is not there, which is then left out by name; of a folder every FITS file in it.</summary>
     private static IEnumerable<string> MasterFiles(string path)
     {
-        if (File.Exists(path)) return [path];
-        if (!Directory.Exists(path)) throw CommandFailure.UnreadableInput($"{path}: there is no such file or folder; check the path.");
+        if (!Directory.Exists(path)) return [path];
         string[] found = [.. Directory.EnumerateFiles(path).Where(IsFits).Order(StringComparer.Ordinal)];
         return found.Length > 0 ? found : throw CommandFailure.UnreadableInput($"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz).");
     }

@@ -11,7 +11,7 @@ internal static class ChannelAgreement
     private const double ChanceOfDisagreement = 0.001;
 
     /// <summary>Weighted mean of the channels' gains; null, with a finding, when they differ by more than chance and by more than 1 %.</summary>
-    /// <remarks>The curvature that few light levels cannot show is the sensor's, the same in all channels: it neither explains a difference between them nor averages out.</remarks>
+    /// <remarks>The curvature that few light levels cannot show is the sensor's, the same in all channels: it neither explains a difference between them (the straight lines tell that) nor averages out.</remarks>
     public static Measurement? Gain(IReadOnlyList<GainFitResult?> fits, Rejections rejections)
     {
         if (fits.Count == 0 || fits.Any(f => f is null)) return null;
@@ -19,12 +19,16 @@ internal static class ChannelAgreement
         if (gains.Length == 1) return gains[0];
         WeightedMean mean = WeightedMean.Of([.. own.Select(g => g.Value)], [.. own.Select(g => g.StandardUncertainty)]);
         double spread = own.Max(g => Math.Abs(g.Value - mean.Value)) / mean.Value;
-        double shared = Math.Sqrt(gains.Zip(own).Average(g => Math.Max(0, Math.Pow(g.First.StandardUncertainty, 2) - Math.Pow(g.Second.StandardUncertainty, 2))));
         bool agree = Probability.ChiSquaredTail(mean.ChiSquared, gains.Length - 1) > ChanceOfDisagreement;
         if (agree || spread < SameWithin)
         {
             double uncertainty = agree ? mean.Uncertainty : mean.BirgeUncertainty;
-            return gains[0] with { Value = mean.Value, StandardUncertainty = shared > 0 ? Math.Sqrt(uncertainty * uncertainty + shared * shared) : uncertainty, Samples = gains.Sum(g => g.Samples) };
+            if (fits.Any(f => f!.Curvature is null))
+            {
+                mean = WeightedMean.Of([.. gains.Select(g => g.Value)], [.. gains.Select(g => g.StandardUncertainty)]);
+                uncertainty = Math.Max(agree ? 0 : uncertainty, gains.Average(g => g.StandardUncertainty));
+            }
+            return gains[0] with { Value = mean.Value, StandardUncertainty = uncertainty, Samples = gains.Sum(g => g.Samples) };
         }
         rejections.Add(Codes.ChannelsDiffer, Severity.Warning, Invariant(
             $"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: the camera scales its colours digitally, so there is no gain of the whole camera; use the gains of the single colours."));

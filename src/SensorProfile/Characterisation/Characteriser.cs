@@ -28,7 +28,7 @@ public static class Characteriser
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
-        rejections.LeaveOut(Codes.FrameLeftOut, "Files that cannot be measured were left out; the list of rejected files says why." + (stack.Refused.Count > 0 ? $" The first: {stack.Refused[0].Reason}" : ""), stack.Refused.Select(r => (r.Frame, r.Reason)));
+        rejections.LeaveOut(Codes.FrameLeftOut, "Files that cannot be measured were left out; the list of rejected files says why." + (stack.Refused.Count > 0 ? $" The first, {stack.Refused[0].Frame.Name}: {stack.Refused[0].Reason}" : ""), stack.Refused.Select(r => (r.Frame, r.Reason)));
         var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
         Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
 

@@ -111,12 +111,12 @@ public sealed class GainFitTests(ITestOutputHelper output)
     private static double Observed(Random random, double variance, long pixels) =>
         variance * Gamma.Sample(random, (pixels - 1) / 2.0, (pixels - 1) / 2.0);
 
-    private static double AstierVariance(double signalAdu)
+    internal static double AstierVariance(double signalAdu)
     {
         const double a00 = -2.4e-6, gain = 2;
         return (Math.Exp(2 * a00 * signalAdu * gain) - 1) / (2 * gain * gain * a00);
     }
 
-    private static FlatPairPoint Point(double signal, double variance, long pixels = Pixels) =>
+    internal static FlatPairPoint Point(double signal, double variance, long pixels = Pixels) =>
         new() { Signal = signal, MeanSignal = signal, Variance = variance, Pixels = pixels };
 }
