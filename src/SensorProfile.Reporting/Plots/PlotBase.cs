@@ -71,7 +71,7 @@ internal static class PlotBase
     public static LogarithmicAxis AddLogarithmic(PlotModel model, AxisPosition position, string title, Span range)
     {
         Span steps = range.ToDecadeSteps();
-        var axis = new LogarithmicAxis { IntervalLength = 36, Minimum = steps.Low, Maximum = steps.High, PowerPadding = false };
+        var axis = new LogarithmicAxis { IntervalLength = position == AxisPosition.Bottom ? 48 : 36, Minimum = steps.Low, Maximum = steps.High, PowerPadding = false };
         return Dress(model, axis, position, title, AxisLabels.Power);
     }
 
