@@ -69,7 +69,11 @@ public static class Characteriser
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         TreatmentFindings.Report(mode, bias, darks, meter, rejections);
         SpentMaps.GiveBack(pixels);
-        PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, structure.Lines, darks, options, meter, rejections);
+        PreparedPattern? prepared = PatternRecipe.Prepare(mode, bias, flats, structure.Lines, darks, options, predict: true, meter, rejections);
+        bias = PixelNoise.Take(mode, bias, flats);
+        prepared = prepared?.With(bias.Moments);
+        SpentMaps.GiveBack(pixels);
+        PatternResult? pattern = prepared is null ? null : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
         SpentMaps.GiveBack(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         return new(asRead, ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure), ModeSummary.Maps(mode, bias, flats, pattern));

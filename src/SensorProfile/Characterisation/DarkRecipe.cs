@@ -100,7 +100,6 @@ internal static class DarkRecipe
             TemperatureUncertainty = TemperatureUncertainty(sets, step),
             Sets = sets,
             Typical = typical,
-            MedianLevel = MedianLine(levels, MedianLean.None),
             Lean = lean,
             Mean = mean,
             Variance = VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains)),

@@ -18,9 +18,6 @@ internal sealed record DarkTemperature
     /// <summary>Level of the median pixel against exposure, e-; null with one exposure or without gain.</summary>
     public DarkSignalLineFit? Typical { get; init; }
 
-    /// <summary>Median level of the noisy frames against exposure, e-: above <see cref="Typical"/> by what noise makes the median lean; the origin of the pixel maps, which are made of noisy frames too.</summary>
-    public DarkSignalLineFit? MedianLevel { get; init; }
-
     /// <summary>What was taken from the medians.</summary>
     public MedianLean Lean { get; init; } = MedianLean.None;
 

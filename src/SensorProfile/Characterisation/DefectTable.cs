@@ -48,5 +48,5 @@ internal static class DefectTable
             $"{fit.Levels},{fit.LargestStep:G6},{fit.StepUncertainty * scale:G3},{(fit.Thermal ? fit.Step.ToString("G6", CultureInfo.InvariantCulture) : "")},{fit.UpperShare:0.###},{fit.Switches},{fit.Dwell?.UpperSeconds:G4},{fit.Dwell?.LowerSeconds:G4},{fit.Dwell?.Factor:G3}");
     }
 
-    private static string Number(float[]? map, int i) => map is null || !float.IsFinite(map[i]) ? "" : map[i].ToString("R", CultureInfo.InvariantCulture);
+    private static string Number<T>(T[]? map, int i) where T : System.Numerics.IFloatingPoint<T> => map is null || !T.IsFinite(map[i]) ? "" : map[i].ToString("R", CultureInfo.InvariantCulture);
 }

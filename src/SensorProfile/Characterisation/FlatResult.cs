@@ -1,3 +1,4 @@
+using SensorProfile.Pixels;
 
 namespace SensorProfile.Characterisation;
 
@@ -18,4 +19,11 @@ internal sealed record FlatResult
 
     /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>
     public Measurement? GainOf(int channel) => Channels.Count > channel ? Channels[channel].Fit?.Gain : null;
+
+    /// <summary>Gains of all channels, e-/ADU; null when one was not measured.</summary>
+    public double[]? ElectronsPerAdu(ColourMosaic mosaic)
+    {
+        Measurement[] gains = [.. mosaic.Names.Select((_, c) => GainOf(c)).OfType<Measurement>()];
+        return gains.Length == mosaic.Channels ? [.. gains.Select(g => g.Value)] : null;
+    }
 }

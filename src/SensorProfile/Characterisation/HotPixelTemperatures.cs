@@ -15,7 +15,8 @@ internal static class HotPixelTemperatures
     {
         var scratch = new Rejections();
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, scratch);
-        PatternResult? pattern = PatternRecipe.Measure(mode, bias, flats, response, lines, darks, options, meter, scratch);
+        PatternResult? pattern = PatternRecipe.Prepare(mode, bias, flats, lines, darks, options, predict: false, meter, scratch) is { } prepared
+            ? PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, scratch) : null;
         if (pattern is not { FrameTemperatures.Count: > 0 } found)
         {
             rejections.Add(Codes.TemperaturesKept, Severity.Warning, "The temperatures of the darks could not be taken from their hot pixels, which are too few or too faint, and were left as the headers say: longer or warmer darks would show more of them.");

@@ -38,21 +38,29 @@ public static class MapFiles
             Directory.CreateDirectory(place);
             string path = Path.Combine(place, name);
             FitsWriter.Write(path, image, overwrite: true);
-            SpentMaps.GiveBack((long)maps.Width * maps.Height);          // what was made for this file
             written.Add(path);
         }
-        void Map(string name, float[]? map, string unit, string what)
+        void Made(string name, Func<float[]?> make, string unit, string what)
         {
-            if (map is not null) Put(name, new FitsImage<float>(maps.Width, maps.Height, map, [FitsCard.Of("BUNIT", unit), .. Provenance(profile, mode, what)]));
+            if (make() is { } map) Put(name, new FitsImage<float>(maps.Width, maps.Height, map, [FitsCard.Of("BUNIT", unit), .. Provenance(profile, mode, what)]));
         }
-        Map("dark-rate.fits", maps.DarkRate, "e-/px/s", "Dark rate at REFTEMP, glow included");
-        Map("dark-rate-uncertainty.fits", maps.DarkRateUncertainty, "e-/px/s", "Standard uncertainty of the dark rate by temporal noise");
-        Map("read-noise.fits", maps.ReadNoise, "e-", "Temporal standard deviation without light");
-        Map("glow.fits", maps.GlowMap(), "e-/px/s", "Glow at REFTEMP");
-        Map("doubling.fits", maps.Doubling, "degC", "Temperature rise that doubles the dark rate at REFTEMP");
-        Map("doubling-uncertainty.fits", maps.DoublingUncertainty?.Invoke(), "degC", "Standard uncertainty of the doubling, hot pixels only");
-        Map("pedestal.fits", maps.Pedestal, "ADU", "Mean level without light and exposure");
-        Map("pedestal-uncertainty.fits", maps.PedestalUncertainty?.Invoke(), "ADU", "Standard uncertainty of the pedestal");
+        // Made one by one and given back before the next: together they would be most of the memory of the whole run.
+        (string Name, Func<float[]?> Make, string Unit, string What)[] all =
+        [
+            ("dark-rate.fits", () => maps.DarkRate, "e-/px/s", "Dark rate at REFTEMP, glow included"),
+            ("dark-rate-uncertainty.fits", () => maps.DarkRateUncertainty, "e-/px/s", "Standard uncertainty of the dark rate by temporal noise"),
+            ("read-noise.fits", maps.ReadNoiseMap, "e-", "Temporal standard deviation without light"),
+            ("glow.fits", maps.GlowMap, "e-/px/s", "Glow at REFTEMP"),
+            ("doubling.fits", maps.DoublingMap, "degC", "Temperature rise that doubles the dark rate at REFTEMP"),
+            ("doubling-uncertainty.fits", () => maps.DoublingUncertainty?.Invoke(), "degC", "Standard uncertainty of the doubling, hot pixels only"),
+            ("pedestal.fits", () => maps.Pedestal, "ADU", "Mean level without light and exposure"),
+            ("pedestal-uncertainty.fits", () => maps.PedestalUncertainty?.Invoke(), "ADU", "Standard uncertainty of the pedestal"),
+        ];
+        foreach ((string name, Func<float[]?> make, string unit, string what) in all)
+        {
+            Made(name, make, unit, what);
+            SpentMaps.GiveBack((long)maps.Width * maps.Height);
+        }
         if (maps.Defects is not null)
             Put("defects.fits", new FitsImage<byte>(maps.Width, maps.Height, maps.Defects, [FitsCard.Of("BUNIT", ""), .. Provenance(profile, mode, "Defects, sums of the DEF... values; 0 = sound"), .. Keys(mode)]));
         return written;

@@ -10,6 +10,7 @@ internal sealed class MedianLean
     public const double RelativeDoubt = 0.15;
 
     private readonly Dictionary<ScreenedSet, double[]> leans = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<ScreenedSet, MedianPixel[]> pixels = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Nothing to take away: without bias frames, or on frames too small or too few to know the distribution.</summary>
     public static MedianLean None { get; } = new();
@@ -22,6 +23,10 @@ internal sealed class MedianLean
 
     /// <summary>Mean over the channels, e-; null where the distribution is not known.</summary>
     public double? Of(ScreenedSet set) => leans.TryGetValue(set, out double[]? own) ? own.Average() : null;
+
+    /// <summary>Lean of a rate, e-/px/s, of pixels of the temperature of these sets: by channel, exposure in s and variance of a pixel without signal in e-²; null where the distribution is not known.</summary>
+    public Func<int, double, double, double>? OfRate(IEnumerable<ScreenedSet> sets) =>
+        sets.Select(s => pixels.GetValueOrDefault(s)).FirstOrDefault(p => p is not null) is { } own ? (channel, seconds, variance) => own[channel].Lean(seconds, variance) / seconds : null;
 
     /// <summary>Measures the distribution at every temperature on the longest exposure that has two frames or more.</summary>
     /// <param name="temperatures">Sets of each temperature.</param> <param name="bias">The bias frames.</param> <param name="mode">The mode.</param> <param name="gains">e-/ADU of each channel.</param> <param name="walk">Threads.</param>
@@ -48,6 +53,8 @@ internal sealed class MedianLean
                 {
                     if (!lean.leans.TryGetValue(set, out double[]? own)) lean.leans[set] = own = new double[gains.Count];
                     own[c] = pixel.Lean(set.Set.ExposureSeconds!.Value, unlit[c]);
+                    if (!lean.pixels.TryGetValue(set, out MedianPixel[]? ofSet)) lean.pixels[set] = ofSet = new MedianPixel[gains.Count];
+                    ofSet[c] = pixel;
                 }
             }
         }

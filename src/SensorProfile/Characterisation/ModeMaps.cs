@@ -9,8 +9,11 @@ public sealed record ModeMaps
     /// <summary>Height, px.</summary>
     public int Height { get; init; }
 
-    /// <summary>Temporal standard deviation of every pixel without light, e-.</summary>
-    public float[]? ReadNoise { get; init; }
+    /// <summary>Temporal standard deviation of every pixel without light, e-, to three digits; made anew at every call.</summary>
+    public float[]? ReadNoiseMap() => Widened(ReadNoise);
+
+    /// <summary>What <see cref="ReadNoiseMap"/> is made from: half of a map less in memory counts with large cameras.</summary>
+    internal Half[]? ReadNoise { get; init; }
 
     /// <summary>Dark rate at the reference temperature, glow included, e-/px/s.</summary>
     public float[]? DarkRate { get; init; }
@@ -24,8 +27,11 @@ public sealed record ModeMaps
     /// <summary>Makes the map of the glow when it is written.</summary>
     internal Func<float[]>? Glow { get; init; }
 
-    /// <summary>Doubling temperature of each pixel whose law could be measured, °C.</summary>
-    public float[]? Doubling { get; init; }
+    /// <summary>Doubling temperature of each pixel whose law could be measured, °C, to three digits; made anew at every call.</summary>
+    public float[]? DoublingMap() => Widened(Doubling);
+
+    /// <summary>What <see cref="DoublingMap"/> is made from.</summary>
+    internal Half[]? Doubling { get; init; }
 
     /// <summary>Mean of every pixel without light and exposure, ADU.</summary>
     public float[]? Pedestal { get; init; }
@@ -41,4 +47,6 @@ public sealed record ModeMaps
 
     /// <summary>Levels of the pixels that jump between some, by index; empty when none was found.</summary>
     internal IReadOnlyDictionary<int, FixedPattern.LevelFit> Levels { get; init; } = new Dictionary<int, FixedPattern.LevelFit>();
+
+    private static float[]? Widened(Half[]? map) => map is null ? null : Array.ConvertAll(map, value => (float)value);
 }

@@ -27,54 +27,46 @@ internal static class ModeSummary
             ResponseNonuniformity = BiasRecipe.RootMeanSquare([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
-            FixedPattern = Structure(bias, flats, pattern, level, structure, mode.Mosaic),
+            FixedPattern = Structure(bias, flats, pattern, level, structure),
             PhotonTransfer = flats.Channels.Count > 0 ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] } : null,
-            NoiseDistribution = PixelNoise.Distribution(bias.Moments, mode.CodeStep.Step, ElectronsPerAdu(flats, mode.Mosaic)),
+            NoiseDistribution = bias.NoiseDistribution,
         };
     }
 
-    /// <summary>The maps; the last to use the bias frames' variances, which it turns into read noise.</summary>
+    /// <summary>The maps.</summary>
     public static ModeMaps Maps(ModeFrames mode, BiasResult bias, FlatResult flats, PatternResult? pattern)
     {
         if (!mode.Frames.Any()) return new();
-        double[]? gains = ElectronsPerAdu(flats, mode.Mosaic);
-        float[]? noise = gains is not null && bias.Moments is { Frames: >= PixelNoise.FewestFrames } moments ? PixelNoise.Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null;
         PedestalDoubt? pedestal = bias.Moments is { } unlit && bias.ReadNoiseAdu is { } read ? new(unlit.Frames, unlit.Width, mode.CodeStep.Step, read.Value) : null;
         return new ModeMaps
         {
             Width = mode.Frames.First().Samples.Width,
             Height = mode.Frames.First().Samples.Height,
-            ReadNoise = noise,
+            ReadNoise = bias.ReadNoiseMap,
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
             Glow = pattern is null ? null : Glowing(pattern.Glow, pattern.Maps.Rate.Length),
             Doubling = pattern?.Maps.Doubling,
             DoublingUncertainty = pattern is { Maps.Doubling: not null } ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length) : null,
             Pedestal = bias.Moments?.Mean,
-            PedestalUncertainty = pedestal is null ? null : Doubts(pedestal, bias.Moments!.Mean.Length, noise, mode.Mosaic, gains ?? []),
+            PedestalUncertainty = pedestal is null ? null : Doubts(pedestal, bias.Moments!.Mean.Length, bias.ReadNoiseMap, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic) ?? []),
             Defects = (byte[]?)(object?)pattern?.Defects.Classes,     // an array of an enumeration of bytes is an array of bytes to the runtime
             Levels = pattern?.Maps.Levelled.Fits ?? FixedPattern.LevelPixels.None.Fits,
         };
     }
 
     // Made when they are written, from little: a map more in memory counts with large cameras.
-    private static Func<float[]> Doubts(PedestalDoubt pedestal, int pixels, float[]? noise, ColourMosaic mosaic, double[] gains) => () => pedestal.Map(pixels, noise, mosaic, gains);
+    private static Func<float[]> Doubts(PedestalDoubt pedestal, int pixels, Half[]? noise, ColourMosaic mosaic, double[] gains) => () => pedestal.Map(pixels, noise, mosaic, gains);
 
     private static Func<float[]> Glowing(GlowField? field, int pixels) => () => field?.Map() ?? new float[pixels];
 
-    private static Func<float[]> OwnLaws(IReadOnlyList<OutstandingPixel> outstanding, int pixels) => () =>
+    private static Func<float[]> OwnLaws(IEnumerable<OutstandingPixel> outstanding, int pixels) => () =>
     {
         float[] map = new float[pixels];
         Array.Fill(map, float.NaN);
         foreach (OutstandingPixel pixel in outstanding) map[pixel.Index] = pixel.DoublingUncertainty;
         return map;
     };
-
-    private static double[]? ElectronsPerAdu(FlatResult flats, ColourMosaic mosaic)
-    {
-        Measurement[] gains = [.. mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
-        return gains.Length == mosaic.Channels ? [.. gains.Select(g => g.Value)] : null;
-    }
 
     private static ChannelProfile Channel(string name, int c, BiasResult bias, FlatResult flats, DarkResult darks)
     {
@@ -137,12 +129,12 @@ internal static class ModeSummary
         return values[0] with { Value = mean, StandardUncertainty = Math.Max(stated, spread), Samples = values.Sum(v => v.Samples) };
     }
 
-    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, BlackLevelProfile? level, StructureResult lines, ColourMosaic mosaic)
+    private static FixedPatternProfile? Structure(BiasResult bias, FlatResult flats, PatternResult? pattern, BlackLevelProfile? level, StructureResult lines)
     {
         if (bias.Structure is null && bias.Stability is null && pattern is null && level is null && lines.Response is null) return null;
         return (pattern?.Profile ?? new FixedPatternProfile()) with
         {
-            Structure = bias.Moments is { } moments ? DarkStructure.Of(moments, mosaic, ElectronsPerAdu(flats, mosaic)) : null,
+            Structure = lines.Level,
             ResponseStructure = lines.Response,
             Lines = [.. pattern?.Profile.Lines ?? [], .. lines.Lines],
             Boundaries = lines.Boundaries,

@@ -10,8 +10,9 @@ namespace SensorProfile.Characterisation;
 /// <summary>Dark frames, bias and flats → maps of single pixels: dark rate, temperature law, defects, glow.</summary>
 internal static class PatternRecipe
 {
-
-    public static PatternResult? Measure(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, IReadOnlyList<DefectLine> lines, DarkResult darks, CharacterisationOptions options, Meter meter, Rejections rejections)
+    /// <summary>What can be said from samples and thinned sensors, before there are maps of the whole sensor; null when there will be none.
+    /// With <c>predict</c> it is tried how well darks can be computed from others.</summary>
+    public static PreparedPattern? Prepare(ModeFrames mode, BiasResult bias, FlatResult flats, IReadOnlyList<DefectLine> lines, DarkResult darks, CharacterisationOptions options, bool predict, Meter meter, Rejections rejections)
     {
         if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0) return null;
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
@@ -31,7 +32,7 @@ internal static class PatternRecipe
             Gains = [.. gains.Select(g => g.Value)],
             Series = [.. darks.Temperatures.Select(t => Series(t, profile, variance))],
             ReferenceTemperature = reference,
-            TypicalAtReference = Origin(darks.Temperatures, profile.RateAtReference, reference, variance),
+            TypicalAtReference = profile.RateAtReference,
             TypicalLaw = ProfileLaws.Typical(profile, reference),
             ActivationLaw = ProfileLaws.Activation(profile, reference),
             Unlit = bias.Moments,
@@ -45,22 +46,27 @@ internal static class PatternRecipe
             Quick = options.Quick,
             Walk = meter.Walk,
         };
-        int frames = input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
         Dictionary<DarkSeries, SeriesLevels> levels = RateWalk.Levels(input);
         if (levels.Count == 0) return null;
         input = input with { Thresholds = ThresholdChoice.For(input.Thresholds, ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])) };
-        // Before there are maps of the whole sensor: with a large one, both would not fit into a small computer.
         DarkPredictionProfile? prediction = null;
-        if (!options.Quick)
+        if (predict && !options.Quick)
         {
-            meter.Report("Darks computed from the others", 0, frames, 0);
+            meter.Report("Darks computed from the others", 0, input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count)), 0);
             prediction = DarkTrials.Of(input, input.Thresholds, rest => Refitted(rest, darks, gains, variance, options));
             SpentMaps.GiveBack(input.Pixels);
         }
+        return new(input, levels, prediction);
+    }
+
+    /// <summary>The maps.</summary>
+    public static PatternResult? Measure(PreparedPattern prepared, DefectClass[]? response, long bytesPerFrame, Meter meter, Rejections rejections)
+    {
+        int frames = prepared.Frames;
         meter.Report("Dark rate of every pixel", 0, frames, 0);
-        PatternResult? result = PatternMeasurement.Of(input, response, levels);
-        if (result is not null) result = result with { Profile = result.Profile with { DarkPrediction = prediction } };
-        meter.Report("Dark rate of every pixel", frames, frames, frames * mode.BytesPerFrame);
+        PatternResult? result = PatternMeasurement.Of(prepared.Input, response, prepared.Levels);
+        if (result is not null) result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };
+        meter.Report("Dark rate of every pixel", frames, frames, frames * bytesPerFrame);
         rejections.Add(result?.Findings ?? []);
         return result;
     }
@@ -69,20 +75,15 @@ internal static class PatternRecipe
     public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
         flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, options.Thresholds ?? new());
 
-    /// <summary>Rate at the reference temperature of the pixel at the median of the maps: as far above the typical one as the medians of the frames lean at the nearest temperature.</summary>
-    private static Measurement? Origin(IReadOnlyList<DarkTemperature> temperatures, Measurement? rate, double reference, bool variance)
-    {
-        DarkTemperature nearest = temperatures.MinBy(t => Math.Abs(t.TemperatureCelsius - reference))!;
-        return variance || rate is null || nearest is not { Typical: { Resolved: true } typical, MedianLevel: { } level } ? rate
-            : rate with { Value = rate.Value * level.Slope.Value / typical.Slope.Value };
-    }
-
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
         double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;       // only brings sets a few tenths of a degree apart together
-        DarkSignalLineFit? line = variance ? t.Variance : t.MedianLevel;
+        DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
         return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
-            [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)]);
+            [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)])
+        {
+            MedianLean = variance ? null : t.Lean.OfRate(t.Sets),
+        };
     }
 
     private static DarkExposure Exposure(ScreenedSet set, double seconds) => new(seconds, [.. set.Frames.Select(f => f.Samples)])
@@ -101,7 +102,7 @@ internal static class PatternRecipe
         var profile = new DarkCurrentProfile { Models = fit?.Models ?? [], Selected = fit?.Selected, DoublingTemperature = fit?.DoublingTemperature, ReferenceTemperature = rest.ReferenceTemperature };
         return rest with
         {
-            TypicalAtReference = Origin(left, fit?.RateAtReference, rest.ReferenceTemperature, variance) ?? rest.TypicalAtReference,
+            TypicalAtReference = fit?.RateAtReference ?? rest.TypicalAtReference,
             TypicalLaw = ProfileLaws.Typical(profile, rest.ReferenceTemperature),
             ActivationLaw = ProfileLaws.Activation(profile, rest.ReferenceTemperature),
         };

@@ -12,13 +12,26 @@ internal static class PixelNoise
 
     private const int Bins = 120;
 
+    /// <summary>Takes what the variances of the bias frames say of single pixels, and leaves the variances out of the result: they are a map of the whole sensor that nothing needs any more.</summary>
+    public static BiasResult Take(ModeFrames mode, BiasResult bias, FlatResult flats)
+    {
+        if (bias.Moments is not { } moments) return bias;
+        double[]? gains = flats.ElectronsPerAdu(mode.Mosaic);
+        return bias with
+        {
+            NoiseDistribution = Distribution(moments, mode.CodeStep.Step, gains),
+            ReadNoiseMap = gains is not null && moments.Frames >= FewestFrames ? Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null,
+            Moments = moments with { Variance = [] },
+        };
+    }
+
     /// <summary>Percentiles and histogram of the standard deviation over pixels; null with fewer than 8 frames.</summary>
     /// <param name="moments">Per-pixel variance of the bias frames, ADU².</param>
     /// <param name="codeStep">ADU between two codes: step²/12 is the quantisation's part and is left in, as in a pixel's own scatter.</param>
     /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
-    public static NoiseDistribution? Distribution(PixelMoments? moments, int codeStep, double[]? gains)
+    public static NoiseDistribution? Distribution(PixelMoments moments, int codeStep, double[]? gains)
     {
-        if (moments is not { Frames: >= FewestFrames }) return null;
+        if (moments.Frames < FewestFrames) return null;
         double factor = gains is { Length: 1 } ? gains[0] : 1;
         float[] variances = moments.Variance;
         double Sigma(float variance) => Math.Sqrt(variance) * factor;
@@ -55,15 +68,15 @@ internal static class PixelNoise
         };
     }
 
-    /// <summary>Turns the variances of every pixel into its standard deviation in e-, in their own memory: nothing needs them afterwards, and a map more counts with large cameras.</summary>
-    public static float[] Map(PixelMoments moments, int codeStep, ColourMosaic mosaic, double[] gains)
+    /// <summary>Standard deviation of every pixel, e-, quantisation taken out.</summary>
+    public static Half[] Map(PixelMoments moments, int codeStep, ColourMosaic mosaic, double[] gains)
     {
-        float[] map = moments.Variance;
+        var map = new Half[moments.Variance.Length];
         double quantisation = codeStep * codeStep / 12.0;
         for (int i = 0; i < map.Length; i++)
         {
             double gain = gains[mosaic.Channel(i / moments.Width, i % moments.Width)];
-            map[i] = (float)(Math.Sqrt(Math.Max(0, moments.Variance[i] - quantisation)) * gain);
+            map[i] = (Half)(Math.Sqrt(Math.Max(0, moments.Variance[i] - quantisation)) * gain);
         }
         return map;
     }

@@ -33,7 +33,8 @@ internal static class StructureRecipe
             structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, rejections);
-        return new() { Lines = lines, Boundaries = boundaries, Response = structure };
+        PatternStructure? unlit = bias.Moments is null ? null : DarkStructure.Of(bias.Moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
+        return new() { Lines = lines, Boundaries = boundaries, Level = unlit, Response = structure };
     }
 
     private static void Report(List<SensorBoundary> boundaries, Rejections rejections)

@@ -11,6 +11,9 @@ internal sealed record StructureResult
     /// <summary>Steps between parts of the sensor.</summary>
     public IReadOnlyList<SensorBoundary> Boundaries { get; init; } = [];
 
+    /// <summary>Split of the level without light; null without bias frames.</summary>
+    public PatternStructure? Level { get; init; }
+
     /// <summary>Split of the response; null without flats.</summary>
     public PatternStructure? Response { get; init; }
 }

@@ -11,7 +11,7 @@ internal static class DoublingClasses
     /// <summary>Classes of rate at 1, 2, 5 times powers of ten, from the first with 8 measured pixels.</summary>
     /// <remarks>Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the spread reported has the median measurement variance taken out.</remarks>
     /// <param name="laws">Laws of single pixels.</param>
-    public static IReadOnlyList<DoublingByRate> Of(IReadOnlyList<MeasuredLaw> laws)
+    public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)
     {
         MeasuredLaw[] usable = [.. laws.Where(l => l.Rate > 0 && l.Uncertainty < 0.25 * l.Doubling)];
         if (usable.Length == 0) return [];

@@ -10,7 +10,7 @@ internal static class HotPixelCurves
     private const double LeastSigmas = 5;
 
     /// <summary>One curve per temperature, coldest first; empty without a law.</summary>
-    public static IReadOnlyList<HotPixelCurveAt> Of(PatternInput input, RateMaps maps, IReadOnlyList<DoublingByRate> classes)
+    public static IReadOnlyList<HotPixelCurveAt> Of(PatternInput input, RateMaps maps)
     {
         if ((input.ActivationLaw ?? input.TypicalLaw) is not { } law || maps.Doubling is null) return [];
         double reference = input.ReferenceTemperature, floor = Math.Max(maps.Typical + LeastSigmas * maps.TypicalUncertainty, 1e-6);
@@ -22,7 +22,7 @@ internal static class HotPixelCurves
         float[] hot = new float[count], rates = new float[count];
         double[] powers = new double[count];
         for (int i = 0, k = 0; i < maps.Rate.Length; i++)
-            if (maps.Rate[i] > floor) (hot[k], powers[k++]) = (maps.Rate[i], typical / Doubling(maps, classes, i, typical));
+            if (maps.Rate[i] > floor) (hot[k], powers[k++]) = (maps.Rate[i], typical / Doubling(maps, i, typical));
         List<HotPixelCurveAt> curves = [];
         foreach (double celsius in input.Series.Select(s => s.TemperatureCelsius).Distinct().Order())
         {
@@ -33,6 +33,6 @@ internal static class HotPixelCurves
         return [.. curves.Where(c => c.Counts.Count > 1)];
     }
 
-    private static double Doubling(RateMaps maps, IReadOnlyList<DoublingByRate> classes, int i, double typical) => maps.Doubling![i] is > 0 and var own && float.IsFinite(own)
-        ? own : classes.FirstOrDefault(c => maps.Rate[i] >= c.RateFrom && maps.Rate[i] < c.RateTo)?.Doubling.Value ?? typical;
+    private static double Doubling(RateMaps maps, int i, double typical) => (float)maps.Doubling![i] is > 0 and < float.PositiveInfinity and var own
+        ? own : maps.Classes.FirstOrDefault(c => maps.Rate[i] >= c.RateFrom && maps.Rate[i] < c.RateTo)?.Doubling.Value ?? typical;
 }

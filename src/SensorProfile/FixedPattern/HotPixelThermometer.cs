@@ -24,7 +24,7 @@ internal sealed class HotPixelThermometer
     {
         if (ThermometerPixels.Of(input, maps, defects) is not { } pixels) return null;
         (double value, double doubt) = (PhysicalConstants.AssumedDoubling, AssumedDoubt);
-        int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => float.IsFinite(maps.Doubling[i]))];
+        int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => Half.IsFinite(maps.Doubling[i]))];
         if (measured.Length >= FewestLaws)
         {
             // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.

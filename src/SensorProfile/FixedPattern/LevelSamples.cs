@@ -10,13 +10,22 @@ internal sealed class LevelSamples
     public LevelSamples(SampleGroup[] groups)
     {
         Groups = groups;
-        Frames = groups.Sum(g => g.Values.Length);
-        Squares = [.. groups.Select(g => SumOfSquares(g.Values))];
+        Squares = new double[groups.Length];
+        Weights = new double[groups.Length];
+        for (int g = 0; g < groups.Length; g++)
+        {
+            Frames += groups[g].Values.Length;
+            Squares[g] = SumOfSquares(groups[g].Values);
+        }
         double excess = Excess(Squares);
-        Weights = [.. groups.Select(g => 1 / (g.Variance + excess))];
-        Scatter = Weights.Zip(Squares, (w, s) => w * s).Sum();
-        CameraScatter = groups.Zip(Squares, (g, s) => s / g.Variance).Sum();
-        Floor = groups.Zip(Weights, (g, w) => (g.Values.Length - 1) * g.Variance * w).Sum() * (Freedom - 1) / Freedom;
+        for (int g = 0; g < groups.Length; g++)
+        {
+            Weights[g] = 1 / (groups[g].Variance + excess);
+            Scatter += Weights[g] * Squares[g];
+            CameraScatter += Squares[g] / groups[g].Variance;
+            Floor += (groups[g].Values.Length - 1) * groups[g].Variance * Weights[g];
+        }
+        Floor = Floor * (Freedom - 1) / Freedom;
     }
 
     /// <summary>The sets.</summary>
@@ -114,14 +123,21 @@ internal sealed class LevelSamples
 
     private static double SumOfSquares(double[] values)
     {
-        double mean = values.Average(), sum = 0;
+        double mean = Mean(values), sum = 0;
         foreach (double value in values) sum += (value - mean) * (value - mean);
         return sum;
     }
 
+    private static double Mean(double[] values)
+    {
+        double sum = 0;
+        foreach (double value in values) sum += value;
+        return sum / values.Length;
+    }
+
     private static double[] Cumulated(double[] values, int[] order)
     {
-        double mean = values.Average();
+        double mean = Mean(values);
         double[] heights = new double[values.Length + 1];
         for (int j = 0; j < values.Length; j++) heights[j + 1] = heights[j] + values[order[j]] - mean;
         return heights;

@@ -53,7 +53,22 @@ internal static class LevelSampling
         return new SeriesLevels
         {
             Line = line, Levels = levels, Variances = noise, Frames = frames, Centres = centres, Noise = uncertainties.Average(), Spread = spreads.Average(),
+            MedianLean = MedianLean(input, series, line, frames),
         };
+    }
+
+    /// <summary>A slope Σ factor·mean over n frames of t s has the variance of a single frame of 1/Σ(factor²·t/n) s with Σ(factor²/n) times the variance without signal, both in units of that exposure.</summary>
+    private static double MedianLean(PatternInput input, DarkSeries series, ExposureLine line, int[] frames)
+    {
+        if (series.MedianLean is not { } lean) return 0;
+        double ofSignal = 0, ofNoise = 0;
+        for (int g = 0; g < frames.Length; g++)
+        {
+            double square = line.Factors[g] * line.Factors[g] / frames[g];
+            (ofSignal, ofNoise) = (ofSignal + square * line.Seconds[g], ofNoise + square);
+        }
+        double seconds = 1 / ofSignal;
+        return Enumerable.Range(0, input.Mosaic.Channels).Average(c => lean(c, seconds, ofNoise * seconds * seconds * input.UnlitVariance * input.Gains[c] * input.Gains[c]));
     }
 
     /// <summary>Median of the pixels' variances over that of χ² with n − 1 degrees of freedom; with a single frame what read noise and dark signal must give.</summary>

@@ -31,11 +31,12 @@ internal static class LevelTest
     /// <param name="noiseFactor">f: standard deviation over the camera's up to which a pixel is no more than noisy.</param>
     public static LevelFit? Of(IReadOnlyList<SampleGroup> groups, double noiseFactor)
     {
-        SampleGroup[] all = [.. groups.Where(g => g.Values.Length > 1)];
+        SampleGroup[] all = groups.All(g => g.Values.Length > 1) ? [.. groups] : [.. groups.Where(g => g.Values.Length > 1)];
         Candidate? best = null;
+        HighestSamples? highest = null;
         for (int hits = 0; hits <= MostHits; hits++)
         {
-            if (hits > 0) all = WithoutHighest(all);
+            if (hits > 0) all = (highest ??= new(all)).Removed();
             var samples = new LevelSamples(all);
             if (samples.Frames < 2 * FewestPerLevel) break;
             for (int levels = 2; levels <= 3; levels++)
@@ -124,23 +125,6 @@ internal static class LevelTest
     private static int Switches(byte[][] states) => states.Sum(s => Enumerable.Range(1, s.Length - 1).Count(i => s[i] != s[i - 1]));
 
     private static bool IsDivided(byte[] states) => states.AsSpan().ContainsAnyExcept(states[0]);
-
-    /// <summary>The groups without the sample that stands highest above its set's median, in units of the noise.</summary>
-    private static SampleGroup[] WithoutHighest(SampleGroup[] groups)
-    {
-        (int Group, int Sample, double Height) highest = (-1, -1, double.NegativeInfinity);
-        for (int g = 0; g < groups.Length; g++)
-        {
-            double[] sorted = [.. groups[g].Values];
-            Array.Sort(sorted);
-            int top = Array.IndexOf(groups[g].Values, sorted[^1]);
-            double height = (sorted[^1] - Fitting.OrderStatistics.MedianOfSorted(sorted)) / Math.Sqrt(groups[g].Variance);
-            if (height > highest.Height) highest = (g, top, height);
-        }
-        return [.. groups.Select((g, k) => k != highest.Group ? g : g with { Values = Without(g.Values, highest.Sample), StartSeconds = Without(g.StartSeconds, highest.Sample) }).Where(g => g.Values.Length > 1)];
-
-        static double[] Without(double[] values, int at) => [.. values.Where((_, i) => i != at)];
-    }
 
     /// <summary>ln(2ⁿ − 1): divisions of a set into two levels.</summary>
     private static double LogOfTwo(int frames) => frames * Math.Log(2) + Math.Log(1 - Math.Pow(2, -frames));

@@ -24,11 +24,10 @@ internal static class PatternMeasurement
         (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, double> byFrame) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
             ? ThermometerReport.Of(input, thermometer) : ([], [], new Dictionary<string, double>());
         SpentMaps.GiveBack(input.Pixels);
-        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(maps.Laws);
         double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
         var result = new PatternResult
         {
-            Maps = maps with { Laws = [] },                // the classes hold what they say
+            Maps = maps,
             Defects = defects,
             Glow = glow?.Field,
             Findings = findings,
@@ -37,8 +36,8 @@ internal static class PatternMeasurement
             {
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
                 RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
-                HotPixelCurves = HotPixelCurves.Of(input, maps, classes),
-                DoublingByRate = classes,
+                HotPixelCurves = HotPixelCurves.Of(input, maps),
+                DoublingByRate = maps.Classes,
                 Flicker = FlickerClasses.Of(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
                 Places = DefectPlacing.Of(defects, input.Width, input.Height),
                 Defects = defects.Counts,

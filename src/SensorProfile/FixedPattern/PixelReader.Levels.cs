@@ -6,7 +6,7 @@ internal sealed partial class PixelReader
     internal sealed partial class StripWorker
     {
         private ushort[] ofPixel = [];
-        private double[]?[]? starts;                        // of the frames of every group: the same for all pixels
+        private SampleGroup[]? sampled;                     // buffers of the samples: the same for all pixels
 
         /// <summary>Whether the pixel just read scatters enough, in its darks together, in one set of them or in one set of bias frames, to be worth the level test.</summary>
         public bool IsSuspect(int rowOfStrip, int column)
@@ -17,12 +17,12 @@ internal sealed partial class PixelReader
             return suspect;
         }
 
-        /// <summary>The samples of the pixel just read, the level of each frame taken off, e-.</summary>
+        /// <summary>The samples of the pixel just read, the level of each frame taken off, e-; valid until the next pixel's are asked for.</summary>
         public SampleGroup[] Samples(int rowOfStrip, int column)
         {
             int pixel = rowOfStrip * strip.Width + column, channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
             double gain = reader.gains[channel];
-            var groups = new SampleGroup[strip.Groups];
+            SampleGroup[] groups = sampled ??= Buffers();
             int group = 0;
             for (int t = 0; t < signals.Length; t++)
             {
@@ -31,11 +31,11 @@ internal sealed partial class PixelReader
                 {
                     Span<ushort> samples = Copied(group, pixel);
                     double variance = BaseVariance(levels, t, g, channel, gain, Lowest(samples));
-                    groups[group] = Group(samples, group, series.Exposures[g], channel, gain, variance, series.Exposures[g].Seconds / reader.scale.Factors[t]);
+                    groups[group] = Filled(groups[group], samples, series.Exposures[g], channel, gain, variance);
                 }
             }
             for (int u = 0; group < groups.Length; u++, group++)
-                groups[group] = Group(Copied(group, pixel), group, reader.input.UnlitSets[u], channel, gain, reader.input.UnlitVariance, 0);
+                groups[group] = Filled(groups[group], Copied(group, pixel), reader.input.UnlitSets[u], channel, gain, reader.input.UnlitVariance);
             return groups;
         }
 
@@ -48,12 +48,19 @@ internal sealed partial class PixelReader
             return samples;
         }
 
-        private SampleGroup Group(ReadOnlySpan<ushort> samples, int group, DarkExposure set, int channel, double gain, double variance, double thermal)
+        private static SampleGroup Filled(SampleGroup buffer, ReadOnlySpan<ushort> samples, DarkExposure set, int channel, double gain, double variance)
         {
-            var values = new double[samples.Length];
+            double[] values = buffer.Values;
             for (int k = 0; k < values.Length; k++) values[k] = gain * (samples[k] - (set.FrameLevels.Count > k ? set.FrameLevels[k][channel] : 0));
-            starts ??= new double[strip.Groups][];
-            return new(values, variance * gain * gain, thermal, starts[group] ??= [.. values.Select((_, k) => set.StartSeconds.Count > k ? set.StartSeconds[k] : double.NaN)]);
+            return buffer with { Variance = variance * gain * gain };
+        }
+
+        private SampleGroup[] Buffers()
+        {
+            SampleGroup Buffer(DarkExposure set, double thermal) => new(new double[set.Frames.Count], 0, thermal,
+                [.. set.Frames.Select((_, k) => set.StartSeconds.Count > k ? set.StartSeconds[k] : double.NaN)]);
+            return [.. reader.temperatures.SelectMany((temperature, t) => temperature.Series.Exposures.Select(set => Buffer(set, set.Seconds / reader.scale.Factors[t]))),
+                .. reader.input.UnlitSets.Select(set => Buffer(set, 0))];
         }
 
         private static int Lowest(ReadOnlySpan<ushort> samples)

@@ -21,7 +21,7 @@ internal sealed partial class PixelReader
     private readonly double limit;
     private readonly PixelLaw? law;
     private readonly double noisyLimit, flickerRatio;
-    private readonly double[] gains;
+    private readonly double[] gains, medianRates;        // the latter of the pixels at the median of every temperature's slopes
     private readonly double[][] groupLimits, wobble, slopeOffsets;
     private readonly LevelSuspects suspects;
 
@@ -34,6 +34,7 @@ internal sealed partial class PixelReader
         int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Sum(n => n - 1));
         noisyLimit = freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - NoisyByChance, freedom) / freedom;
         Freedom = freedom;
+        medianRates = [.. temperatures.Select(t => t.Series.TypicalRate + t.Levels.MedianLean)];
         double factor = (input.Thresholds ?? new()).NoiseFactor;
         flickerRatio = factor * factor;
         groupLimits = [.. temperatures.Select(t => t.Levels.Frames.Select(n =>
@@ -167,7 +168,7 @@ internal sealed partial class PixelReader
         private PixelFlags Line(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
         {
             double slope = row.Slopes[t][column] - reader.slopeOffsets[t][channel];
-            rates[t] = reader.temperatures[t].Series.TypicalRate + slope;
+            rates[t] = reader.medianRates[t] + slope;
             uncertainties[t] = Math.Sqrt(row.Variances[t][column] * noiseFactor) * gain;
             bool saturated = row.AtTop[t][column] > 0;
             SeriesLevels levels = reader.temperatures[t].Levels;
@@ -204,7 +205,7 @@ internal sealed partial class PixelReader
             }
             bool line = x.Distinct().Count() > 1;
             StraightLine? fit = line ? StraightLine.Fit([.. x], [.. y], [.. u]) : null;
-            rates[t] = fit is null ? double.NaN : reader.temperatures[t].Series.TypicalRate + fit.Slope;
+            rates[t] = fit is null ? double.NaN : reader.medianRates[t] + fit.Slope;
             uncertainties[t] = fit?.SlopeUncertainty ?? double.NaN;
         }
 
@@ -222,7 +223,7 @@ internal sealed partial class PixelReader
             double joined = scale.Typical, variance = 0;
             for (int t = 0; t < rates.Length; t++)
             {
-                double relative = rates[t] - reader.temperatures[t].Series.TypicalRate, own = scale.Weights[t] * scale.Factors[t] * uncertainties[t];
+                double relative = rates[t] - reader.medianRates[t], own = scale.Weights[t] * scale.Factors[t] * uncertainties[t];
                 joined += scale.Weights[t] * scale.Factors[t] * relative;
                 variance += own * own;
             }

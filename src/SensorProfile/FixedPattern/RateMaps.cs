@@ -1,3 +1,5 @@
+using SensorProfile.Profiles;
+
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Maps of the dark rate, row after row.</summary>
@@ -10,19 +12,20 @@ internal sealed record RateMaps
     public required float[] Uncertainty { get; init; }
 
     /// <summary>Doubling temperature, °C; not a number where the pixel's own law could not be measured. Null when no laws were asked for.</summary>
-    public float[]? Doubling { get; init; }
+    /// <remarks>To three digits, which is more than any pixel's law is good to: half of a map less in memory with large cameras.</remarks>
+    public Half[]? Doubling { get; init; }
 
     /// <summary>Flags.</summary>
     public required PixelFlags[] Flags { get; init; }
 
-    /// <summary>Laws of single pixels for the distribution against rate: all hot ones, and every sixteenth of the others.</summary>
-    public IReadOnlyList<MeasuredLaw> Laws { get; init; } = [];
+    /// <summary>Doubling temperature against rate.</summary>
+    public IReadOnlyList<DoublingByRate> Classes { get; init; } = [];
 
     /// <summary>What the level test found.</summary>
     public LevelPixels Levelled { get; init; } = LevelPixels.None;
 
     /// <summary>The pixels that stand out of the ordinary ones, in the order of the frame.</summary>
-    public IReadOnlyList<OutstandingPixel> Outstanding { get; init; } = [];
+    public IEnumerable<OutstandingPixel> Outstanding { get; init; } = [];
 
     /// <summary>What an ordinary pixel's rate takes from its signal without light, 1/s: their errors are correlated by it.</summary>
     public double UnlitShare { get; init; }

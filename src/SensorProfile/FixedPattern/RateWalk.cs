@@ -1,4 +1,5 @@
 using SensorProfile.Pixels;
+using SensorProfile.Profiles;
 
 namespace SensorProfile.FixedPattern;
 
@@ -7,7 +8,9 @@ namespace SensorProfile.FixedPattern;
 /// Relative rate at temperature T: gain·(Σ factor·mean − median of that over the channel); rate = typical rate + relative rate.</remarks>
 internal static class RateWalk
 {
-    private const int EveryLawOf = 16;
+    private const int EveryLawOf = 16;                   // of ordinary pixels: plenty for the law of their class
+    private const int ManyPixels = 8_000_000;            // from which they are thinned further, and the faint ones of those that stand out as well
+    private const double Bright = 8;                     // … those that stand out by less than this many times the limit
 
     /// <summary>Levels of the temperatures that make a line, from a sample of the pixels.</summary>
     public static Dictionary<DarkSeries, SeriesLevels> Levels(PatternInput input)
@@ -21,10 +24,10 @@ internal static class RateWalk
     /// <summary>Walks the frames; null when no temperature makes a line.</summary>
     /// <param name="input">The mode.</param>
     /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way, e-/px/s; chosen from the noise and the typical rate.</param>
-    /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
+    /// <param name="known">Levels that were sampled before, temperatures without are left out; null to sample all.</param>
     public static RateMaps? Of(PatternInput input, Func<ReferenceScale, double> outstanding, IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null)
     {
-        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Of(input, s)))
+        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: known is null ? LevelSampling.Of(input, s) : known.GetValueOrDefault(s)))
             .Where(t => t.Levels is not null).Select(t => (t.Series, t.Levels!))];
         if (temperatures.Length == 0) return null;
         var scale = ReferenceScale.Of(input, temperatures);
@@ -32,7 +35,8 @@ internal static class RateWalk
         bool laws = !input.Quick && temperatures.Length >= input.FewestLawTemperatures;
         int pixels = input.Pixels;
         float[] rate = new float[pixels], uncertainty = new float[pixels];
-        float[]? doubling = laws ? new float[pixels] : null;
+        Half[]? doubling = laws ? new Half[pixels] : null;
+        int thinning = 1 + pixels / ManyPixels * 2;
         var flags = new PixelFlags[pixels];
         double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
@@ -53,10 +57,15 @@ internal static class RateWalk
                     int at = (strip.FirstRow + row) * strip.Width + column;
                     PixelReading pixel = worker.Read(row, column);
                     (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
-                    if (input.TestLevels && worker.IsSuspect(row, column)) result.Suspects.Add((at, LevelTest.Of(worker.Samples(row, column), noiseFactor)));
-                    if (doubling is not null) doubling[at] = pixel.Doubling;
+                    if (input.TestLevels && worker.IsSuspect(row, column))
+                    {
+                        result.Tested++;
+                        if (LevelTest.Of(worker.Samples(row, column), noiseFactor) is { } fit && LevelPixels.MayPass(fit)) result.Divided.Add((at, fit));
+                    }
+                    if (doubling is not null) doubling[at] = (Half)pixel.Doubling;
                     if (pixel.Flags.HasFlag(PixelFlags.Outstanding)) result.Outstanding.Add(new(at, pixel.DoublingUncertainty, pixel.Correlation));
-                    if (!float.IsNaN(pixel.Doubling) && (pixel.Flags.HasFlag(PixelFlags.Outstanding) || at % EveryLawOf == 0))
+                    int every = !pixel.Flags.HasFlag(PixelFlags.Outstanding) ? EveryLawOf * thinning : pixel.Rate < scale.Typical + Bright * limit ? thinning : 1;
+                    if (at % every == 0 && !float.IsNaN(pixel.Doubling))
                         result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
                 }
             }
@@ -67,15 +76,17 @@ internal static class RateWalk
             return result;
         }, input.Walk, keepSamples: input.TestLevels);
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
-        var levelled = LevelPixels.Of(strips.SelectMany(s => s.Suspects), pixels, (input.Thresholds ?? new()).FlickerFalseAlarms);
+        var levelled = LevelPixels.Of(strips.Sum(s => s.Tested), strips.SelectMany(s => s.Divided), pixels, (input.Thresholds ?? new()).FlickerFalseAlarms);
+        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(strips.SelectMany(s => s.Laws));
+        List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];      // the strips hold much that is not needed any more
         foreach (int pixel in levelled.Fits.Keys) flags[pixel] |= PixelFlags.Levelled;
         LargeScale.Correct(input, scale, temperatures, cells, rate, flags);
         return new RateMaps
         {
             Rate = rate, Uncertainty = uncertainty, Doubling = doubling, Flags = flags,
             Levelled = levelled,
-            Laws = [.. strips.SelectMany(s => s.Laws)],
-            Outstanding = [.. strips.SelectMany(s => s.Outstanding)],
+            Classes = classes,
+            Outstanding = standing.SelectMany(s => s),
             UnlitShare = UnlitShare(scale, temperatures),
             Typical = scale.Typical, TypicalUncertainty = scale.Noise,
             Cells = cells,

@@ -3,7 +3,7 @@ using SensorProfile.Fitting;
 namespace SensorProfile.FixedPattern;
 
 /// <summary>How the temperatures are brought to the reference and joined.</summary>
-/// <param name="Typical">Rate of the typical pixel at the reference temperature, e-/px/s; 0 when it could not be resolved.</param>
+/// <param name="Typical">Rate of the pixel at the median of the maps at the reference temperature, e-/px/s: the typical pixel's and what noise adds to a median; 0 when it could not be resolved.</param>
 /// <param name="Factors">Typical rate at the reference over that at each temperature.</param>
 /// <param name="Weights">Share of each temperature in an ordinary pixel's rate; they add up to 1.</param>
 /// <param name="Nearest">The temperature nearest to the reference.</param>
@@ -27,6 +27,8 @@ internal sealed record ReferenceScale(double Typical, double[] Factors, double[]
         double[] weights = [.. noise.Select((u, i) => 1 / (u * u + Math.Pow(LawSpread * Math.Log(factors[i]) * Math.Max(typical, spread), 2)))];
         double sum = weights.Sum();
         weights = [.. weights.Select(w => w / sum)];
+        // The maps set the median of their noisy pixels to this.
+        typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianLean).Sum();
         return new(typical, factors, weights, nearest, Math.Sqrt(noise.Zip(weights, (u, w) => u * u * w * w).Sum()), spread);
     }
 }

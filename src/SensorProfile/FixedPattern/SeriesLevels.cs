@@ -18,6 +18,9 @@ internal sealed record SeriesLevels
     /// <summary>Median slope of each channel, ADU/s: taken away from every pixel of it.</summary>
     public required double[] Centres { get; init; }
 
+    /// <summary>By how much these median slopes lie above the typical pixel's rate, because noise evens a skewed distribution out, e-/px/s, mean over the channels.</summary>
+    public double MedianLean { get; init; }
+
     /// <summary>Uncertainty of a typical pixel's slope by its temporal noise, e-/px/s, mean over the channels.</summary>
     public required double Noise { get; init; }
 

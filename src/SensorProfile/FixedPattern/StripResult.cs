@@ -24,8 +24,11 @@ internal sealed class StripResult
     /// <summary>Pixels added to each cell of the strip.</summary>
     public int[] Counts { get; }
 
-    /// <summary>Pixels that went to the level test and the divisions found, not yet judged.</summary>
-    public List<(int Pixel, LevelFit? Fit)> Suspects { get; } = [];
+    /// <summary>Pixels that went to the level test.</summary>
+    public int Tested { get; set; }
+
+    /// <summary>Of these, pixels with a division that may be worth more than chance, not yet judged.</summary>
+    public List<(int Pixel, LevelFit Fit)> Divided { get; } = [];
 
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];

@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern;
 /// <summary>The pixels that serve as a thermometer: hot, steady, linear; and the ordinary pixels beside them that give the level.</summary>
 internal sealed class ThermometerPixels
 {
-    private const int MostRows = 256;
+    private const int MostRows = 256, EnoughPixels = 50_000;           // the common scale of so many is good to some thousandths of a degree
     private const int FewestPixels = 5;
 
     private readonly int[] rows;
@@ -28,9 +28,16 @@ internal sealed class ThermometerPixels
         // Pixels that scatter may do so because the temperature did; those that flicker are told from them by their residuals later.
         bool Serves(int i) => (defects.Classes[i] & ~DefectClass.Flickering) == DefectClass.Hot;
         double[] light = new double[input.Height];
+        int[] pixels = new int[input.Height];
         for (int i = 0; i < maps.Rate.Length; i++)
-            if (Serves(i)) light[i / input.Width] += maps.Rate[i];
-        int[] rows = [.. Enumerable.Range(0, input.Height).Where(r => light[r] > 0).OrderByDescending(r => light[r]).Take(MostRows).Order()];
+        {
+            if (!Serves(i)) continue;
+            light[i / input.Width] += maps.Rate[i];
+            pixels[i / input.Width]++;
+        }
+        int chosen = 0;
+        int[] rows = [.. Enumerable.Range(0, input.Height).Where(r => light[r] > 0).OrderByDescending(r => light[r]).Take(MostRows)
+            .TakeWhile(r => (chosen += pixels[r]) - pixels[r] < EnoughPixels).Order()];
         (int, int)[] hot = [.. rows.SelectMany((row, k) => Enumerable.Range(0, input.Width).Where(column => Serves(row * input.Width + column)).Select(column => (k, column)))];
         bool[][] ordinary = [.. rows.Select(row => Enumerable.Range(0, input.Width).Select(column => maps.Flags[row * input.Width + column] == PixelFlags.None).ToArray())];
         return hot.Length < FewestPixels ? null : new(input, rows, hot, ordinary);

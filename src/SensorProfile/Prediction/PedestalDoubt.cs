@@ -29,13 +29,13 @@ internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double
     /// <summary>The map of standard uncertainties, ADU.</summary>
     /// <param name="pixels">Pixels in a frame.</param> <param name="noise">Read noise of every pixel, e-; null when it was not measured.</param>
     /// <param name="mosaic">Which pixels share a channel.</param> <param name="gains">e-/ADU of each channel.</param>
-    public float[] Map(int pixels, float[]? noise, ColourMosaic mosaic, IReadOnlyList<double> gains)
+    public float[] Map(int pixels, Half[]? noise, ColourMosaic mosaic, IReadOnlyList<double> gains)
     {
         double quantisation = CodeStep * CodeStep / 12.0, typical = ReadNoiseAdu * ReadNoiseAdu + quantisation;
         var map = new float[pixels];
         for (int i = 0; i < map.Length; i++)
         {
-            double own = noise is null ? double.NaN : Math.Pow(noise[i] / gains[mosaic.Channel(i / Width, i % Width)], 2) + quantisation;
+            double own = noise is null ? double.NaN : Math.Pow((double)noise[i] / gains[mosaic.Channel(i / Width, i % Width)], 2) + quantisation;
             map[i] = (float)Math.Sqrt(Variance(own, typical, Frames));
         }
         return map;

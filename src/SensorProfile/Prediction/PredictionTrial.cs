@@ -60,7 +60,7 @@ internal sealed class PredictionTrial
         return i =>
         {
             double gain = camera.Gains[camera.Mosaic.Channel(i / camera.Width, i % camera.Width)];
-            var pixel = new PixelState(maps.Rate[i], maps.Uncertainty[i], maps.Flags[i].HasFlag(PixelFlags.Outstanding), maps.Doubling?[i] ?? double.NaN, doublingDoubt[i], glow[i]);
+            var pixel = new PixelState(maps.Rate[i], maps.Uncertainty[i], maps.Flags[i].HasFlag(PixelFlags.Outstanding), maps.Doubling is null ? double.NaN : (double)maps.Doubling[i], doublingDoubt[i], glow[i]);
             (double electrons, double variance) = forecast.Of(pixel, PedestalVariance(camera, i) * gain * gain);
             return (camera.Unlit!.Mean[i] * gain + electrons - pinned, variance);
         };
@@ -84,7 +84,7 @@ internal sealed class PredictionTrial
             Typical = camera.TypicalLaw,
             Activation = camera.ActivationLaw,
             TypicalRate = maps.Typical,
-            Classes = DoublingClasses.Of(maps.Laws),
+            Classes = maps.Classes,
             Glow = GlowGrowth.Of(places, [.. nearest.Exposures.Select(e => (e.Seconds, e.Frames.Count))]),
             LawCorrelation = correlations.Length == 0 ? 0 : OrderStatistics.Median(correlations),
             PedestalShare = maps.UnlitShare,

@@ -47,7 +47,7 @@ public sealed class Octobers : IDisposable
     {
         Write("dark-rate.fits", maps.DarkRate!, FitsCard.Of("REFTEMP", reference));
         Write("dark-rate-uncertainty.fits", maps.DarkRateUncertainty!);
-        if (maps.Doubling is { } doubling) Write("doubling.fits", doubling);
+        if (maps.DoublingMap() is { } doubling) Write("doubling.fits", doubling);
         if (maps.Defects is { } defects) Write("defects.fits", defects, FitsCard.Of("DEFFLICK", 64, "bit of pixels that flicker"));
 
         void Write<T>(string name, T[] pixels, params FitsCard[] cards) where T : unmanaged =>

@@ -50,7 +50,7 @@ public sealed class RawPairsTests(ITestOutputHelper output) : IDisposable
         Directory.Delete(frames, true);
         ModeMaps mode = result.Maps[0];
         string name = FormattableString.Invariant($"night-{night}/profile.json");
-        maps[name] = MapRates.Of(mode.Width, mode.Height, -6, mode.DarkRate!, mode.DarkRateUncertainty!, mode.Doubling, mode.Defects?.Select(d => (d & 64) != 0).ToArray());
+        maps[name] = MapRates.Of(mode.Width, mode.Height, -6, mode.DarkRate!, mode.DarkRateUncertainty!, mode.DoublingMap(), mode.Defects?.Select(d => (d & 64) != 0).ToArray());
         CameraProfile profile = result.Profile;      // nights of one date would count as one: each gets its own
         return new ProfileOnDisk(name, profile with { Frames = profile.Frames with { Session = [.. profile.Frames.Session.Select(f => f with { StartUtc = f.StartUtc?.AddDays(night) })] } });
     }
