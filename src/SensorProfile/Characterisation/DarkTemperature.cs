@@ -39,8 +39,14 @@ internal sealed record DarkTemperature
     /// <summary>Frames.</summary>
     public int Frames => Sets.Sum(s => s.Frames.Count);
 
-    /// <summary>Whether the level grows far less than the variance says it must: the camera takes the dark signal away.</summary>
-    public bool IsClamped => Typical is { } level && Variance is { } variance && variance.Resolved
+    /// <summary>Variance of the part of the sensor that most pixels belong to, e-²; measured only where the variance of the whole frame grows faster than the level.</summary>
+    public DarkSignalLineFit? LocalVariance { get; init; }
+
+    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and in the part that most pixels belong to: the camera takes the dark signal away. In the whole
+    /// frame alone it is the noise of a strong glow, which a median level leaves out.</summary>
+    public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
+
+    private bool OutgrowsLevel(DarkSignalLineFit? growing) => Typical is { } level && growing is { } variance && variance.Resolved
         && variance.Slope.Value > 4 * variance.Slope.StandardUncertainty
         && level.Slope.Value < 0.5 * variance.Slope.Value
         && variance.Slope.Value - level.Slope.Value > 4 * Math.Sqrt(Square(variance.Slope.StandardUncertainty) + Square(level.Slope.StandardUncertainty));

@@ -4,7 +4,8 @@ namespace SensorProfile.Pixels;
 
 /// <summary>A frame whose rows from some row on carry the level of another exposure: a read-out that was interrupted.</summary>
 /// <remarks>For bias and dark frames only: under light, flicker by rows looks alike. The row profile of the frame minus the median profile of its set is
-/// split in two where the two parts differ most. It counts as torn only when the jump happens between two rows (a gradient or glow spreads over many),
+/// split in two where the two parts differ most. It counts as torn only when the jump happens between two rows (a gradient or glow spreads over many) and lasts
+/// (the track of a particle ends after some rows),
 /// stands far above the noise of the rows and above what else varies in either part, and is in the frame itself rather than in the
 /// reference: when half a set is torn, the good half differs from the median too. A level that jumps as a whole leaves no split.
 /// When more than half of a set is torn at the same row, the tear passes for fixed pattern and is not found.</remarks>
@@ -16,6 +17,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
     private const int Window = 16;                     // rows on either side that measure the jump
     private const int FewestRows = 4;                  // a part with fewer rows is not judged
     private const double LeastSignificance = 10;
+    private const double LastingShare = 0.4;           // of the jump: the bright rows under a particle's track end after a few
 
     /// <summary>Judges every frame of a set against the set's median profile; null for a frame that is whole.</summary>
     /// <param name="profiles">Row means of the frames (<see cref="FrameStatistics.RowMeans"/>), ADU, all of one length.</param>
@@ -42,7 +44,8 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         double jump = Jump(relative, row, window), own = Jump(profile, row, window), usual = Jump(reference, row, window);
         double above = OrderStatistics.Median(relative.AsSpan(0, row)), below = OrderStatistics.Median(relative.AsSpan(row));
         double significance = Math.Abs(jump) / Math.Max(double.Epsilon, RowNoise(relative) * MedianError(window));
-        bool sudden = Math.Abs(jump) >= 0.6 * Math.Abs(below - above);
+        double lasting = Math.CopySign(1, jump) * (below - above);
+        bool sudden = Math.Abs(jump) >= 0.6 * Math.Abs(lasting) && lasting >= LastingShare * Math.Abs(jump);
         bool steady = Math.Abs(jump) > 3 * Math.Max(Scatter(relative[..row], above), Scatter(relative[row..], below));
         bool itsOwn = own * jump > 0 && Math.Abs(own) > Math.Abs(usual) && Math.Abs(own) >= 0.5 * Math.Abs(jump);
         return sudden && steady && itsOwn && significance > LeastSignificance ? new TornFrame(row, own, significance) : null;

@@ -31,6 +31,7 @@ public class TornFrameTests
         { "glow that grows", (frame, row) => (1 + 0.3 * frame) * 200 * Math.Exp(-row / 40.0) },
         { "a level that drifts within the frame", (frame, row) => 5 * Math.Sin(row / 60.0 + frame) },
         { "a few bright rows", (frame, row) => frame == 1 && row is >= 200 and < 203 ? 300 : 0 },
+        { "the track of a particle over 18 rows", (frame, row) => frame == 1 && row is >= 200 and < 218 ? 30 : 0 },
         { "a step that all frames share", (_, row) => row >= 200 ? 100 : 0 },
     };
 
