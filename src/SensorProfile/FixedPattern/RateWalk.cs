@@ -24,10 +24,10 @@ internal static class RateWalk
     /// <summary>Walks the frames; null when no temperature makes a line.</summary>
     /// <param name="input">The mode.</param>
     /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way, e-/px/s; chosen from the noise and the typical rate.</param>
-    /// <param name="known">Levels that were sampled before, temperatures without are left out; null to sample all.</param>
+    /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
     public static RateMaps? Of(PatternInput input, Func<ReferenceScale, double> outstanding, IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null)
     {
-        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: known is null ? LevelSampling.Of(input, s) : known.GetValueOrDefault(s)))
+        (DarkSeries Series, SeriesLevels Levels)[] temperatures = [.. input.Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Of(input, s)))
             .Where(t => t.Levels is not null).Select(t => (t.Series, t.Levels!))];
         if (temperatures.Length == 0) return null;
         var scale = ReferenceScale.Of(input, temperatures);
