@@ -67,7 +67,7 @@ public static class Characteriser
         ModeFrames asRead = mode;
         if (options.Temperatures == TemperatureSource.HotPixels) mode = HotPixelTemperatures.Replace(mode, bias, flats, response, structure.Lines, options, meter, rejections);
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
-        TreatmentFindings.Report(mode, bias, darks, meter, rejections);
+        bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, meter, rejections);
         SpentMaps.GiveBack(pixels);
         PreparedPattern? prepared = PatternRecipe.Prepare(mode, bias, flats, structure.Lines, darks, options, predict: true, meter, rejections);
         bias = PixelNoise.Take(mode, bias, flats);
@@ -76,8 +76,16 @@ public static class Characteriser
         PatternResult? pattern = prepared is null ? null : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
         SpentMaps.GiveBack(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
-        return new(asRead, ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure), ModeSummary.Maps(mode, bias, flats, pattern));
+        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure);
+        return new(asRead, suppressed ? WithoutHotPixels(profile) : profile, ModeSummary.Maps(mode, bias, flats, pattern));
     }
+
+    // What hot pixels alone decide is not known where the camera takes them out of its frames.
+    private static ModeProfile WithoutHotPixels(ModeProfile profile) => profile with
+    {
+        DarkCurrent = profile.DarkCurrent is not { } dark ? null : dark with { Points = [.. dark.Points.Select(p => p with { MeanRate = null })] },
+        FixedPattern = profile.FixedPattern is not { } pattern ? null : pattern with { HotPixelCurve = [], HotPixelCurves = [] },
+    };
 
     private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;
 

@@ -13,28 +13,29 @@ internal static class TreatmentFindings
     private const long FewestBright = 10;
     private const double FewAlone = 0.2;                 // share standing alone below which single bright pixels are missing …
     private const double ManyExpected = 0.8;             // … where chance would leave this share alone
-    private const double FallSigmas = 5;
-    private const double FallShare = 0.7;
     private const double FewestExpected = 60;            // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
     private const double CutTail = 0.4, WholeTail = 0.6; // of the pixels of normal noise
     private const double TooQuiet = 0.8;                 // of the variance of the bias frames
 
     /// <summary>Looks at the darks of a mode.</summary>
-    public static void Report(ModeFrames mode, BiasResult bias, DarkResult darks, Meter meter, Rejections rejections)
+    /// <returns>Whether hot pixels are taken out of the frames.</returns>
+    public static bool Report(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, Meter meter, Rejections rejections)
     {
         ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
         TooQuietSets(bias, darks, rejections);
-        if (sets.Length == 0) return;
+        if (sets.Length == 0) return false;
         // One temperature is enough: the warmest shows most hot pixels.
         double? warmest = sets.Max(s => s.Set.TemperatureCelsius);
         ScreenedSet[] judged = [.. sets.Where(s => s.Set.TemperatureCelsius == warmest).OrderBy(s => s.Set.ExposureSeconds)];
         double least = BrightSigmas * Math.Sqrt(judged.Max(s => s.Frames[0].Channels.Max(c => c.ClippedVariance)));
-        BrightPixels[] bright = [.. judged.Select(s => BrightPixels.Of(s.Frames[0].Samples, s.Frames[1].Samples, mode.Mosaic, [.. s.Frames[0].Channels.Select(c => c.Median)], least, meter.Walk))];
-        string[] evidence = [.. new[] { NoneAlone(judged[^1], bright[^1]), FallsWithExposure(judged, bright), TailCut([.. mode.Of(FrameKind.Bias), .. sets]) }.OfType<string>()];
-        if (evidence.Length > 0)
-            rejections.Add(Codes.HotPixelsSuppressed, Severity.Warning,
-                $"The camera takes hot pixels out of its frames: {string.Join("; ", evidence)}. Counts of hot pixels and the defect map come out too small, and what was taken out differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting that gives raw data.",
-                [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]);
+        ScreenedSet longest = judged[^1];
+        var bright = BrightPixels.Of(longest.Frames[0].Samples, longest.Frames[1].Samples, mode.Mosaic, [.. longest.Frames[0].Channels.Select(c => c.Median)], least, meter.Walk);
+        string[] evidence = [.. new[] { NoneAlone(longest, bright), TailCut([.. mode.Of(FrameKind.Bias), .. sets]) }.OfType<string>(), .. SuppressionSigns.Of(mode, bias, flats, darks, meter)];
+        if (evidence.Length == 0) return false;
+        rejections.Add(Codes.HotPixelsSuppressed, Severity.Warning,
+            $"The camera takes hot pixels out of its frames: {string.Join("; ", evidence)}. Counts of hot pixels and the defect map come out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting that gives raw data.",
+            [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]);
+        return true;
     }
 
     /// <summary>Bright pixels come in groups only: single ones were replaced by their neighbours.</summary>
@@ -46,20 +47,6 @@ internal static class TreatmentFindings
             if (pixels.Bright[k] >= FewestBright && expected > ManyExpected && pixels.Alone[k] < FewAlone * pixels.Bright[k])
                 return Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %");
         }
-        return null;
-    }
-
-    /// <summary>Longer darks have more bright pixels, never fewer.</summary>
-    private static string? FallsWithExposure(ScreenedSet[] sets, BrightPixels[] pixels)
-    {
-        for (int k = 0; k < pixels[0].Bright.Count; k++)
-            for (int later = 1; later < sets.Length; later++)
-                for (int earlier = 0; earlier < later; earlier++)
-                {
-                    long before = pixels[earlier].Bright[k], after = pixels[later].Bright[k];
-                    if (sets[later].Set.ExposureSeconds > sets[earlier].Set.ExposureSeconds && after < FallShare * before && before - after > FallSigmas * Math.Sqrt(before + after))
-                        return Invariant($"pixels more than {pixels[earlier].ThresholdsAdu[k]:0} ADU above their surroundings fall from {before} at {sets[earlier].Set.ExposureSeconds:0.###} s to {after} at {sets[later].Set.ExposureSeconds:0.###} s");
-                }
         return null;
     }
 

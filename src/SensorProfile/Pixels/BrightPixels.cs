@@ -52,7 +52,7 @@ internal sealed record BrightPixels(IReadOnlyList<double> ThresholdsAdu, IReadOn
         for (; i < a.Length; i++) lower[i] = Math.Min(a[i], b[i]);
     }
 
-    private static void Neighbours(ushort[] samples, int at, int width, int period, Span<ushort> sorted)
+    internal static void Neighbours(ushort[] samples, int at, int width, int period, Span<ushort> sorted)
     {
         int n = 0;
         for (int dy = -period; dy <= period; dy += period)

@@ -67,6 +67,38 @@ public sealed class TreatmentTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void HotPixelsOfWhichNoneIsLeftBeyondALimitAreMissed()
+    {
+        // All single hot pixels more than 40 ADU, 7 read noises, above the median of their neighbours are gone from every dark, and none of the frames shows a bright pixel that could stand alone.
+        using var session = new SimulatedSession(Camera() with { Width = 400, Height = 300, HotPixels = new HotPixels { Share = 0.01, Distribution = new() { Minimum = 0.1, Maximum = 30 } } }, 29);
+        Assert.DoesNotContain(session.Characterise().Profile.Findings, f => f.Code == "hot-pixels-suppressed");
+        foreach (string file in Directory.GetFiles(session.Folder, "dark_*")) Replace(file, WithoutHotPixels(file, 400, 40), []);
+        CameraProfile profile = session.Characterise().Profile;
+        Finding sign = Assert.Single(profile.Findings, f => f.Code == "hot-pixels-suppressed");
+        output.WriteLine(sign.Message);
+        Assert.Contains("above the median of their neighbours", sign.Message, StringComparison.Ordinal);
+        Assert.Contains("the mean dark rate and the hot-pixel curve are not given", sign.Message, StringComparison.Ordinal);
+        Assert.All(profile.Modes[0].DarkCurrent!.Points, p => Assert.Null(p.MeanRate));
+        Assert.All(profile.Modes[0].DarkCurrent!.Points, p => Assert.NotNull(p.TypicalRate));
+        Assert.Empty(profile.Modes[0].FixedPattern!.HotPixelCurve);
+    }
+
+    private static ushort[] WithoutHotPixels(string file, int width, double limit)
+    {
+        ushort[] pixels = Mean([file], v => (ushort)v), treated = [.. pixels];
+        int[] steps = [-width - 1, -width, -width + 1, -1, 1, width - 1, width, width + 1];
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            // Beyond an edge of the frame the nearest pixels that are there stand for those that are not.
+            int inside = (Math.Clamp(i / width, 1, pixels.Length / width - 2) * width) + Math.Clamp(i % width, 1, width - 2);
+            ushort[] around = [.. steps.Select(s => pixels[inside + s]).Order()];
+            int median = (around[3] + around[4]) / 2;
+            if (pixels[i] > median + limit) treated[i] = (ushort)median;
+        }
+        return treated;
+    }
+
+    [Fact]
     public void ASuppressionDownToTheNoiseCutsTheTail()
     {
         // 6 ADU of noise: the largest of eight neighbours lies some 1.4 standard deviations, 8 ADU, up; what stands another 4 ADU above it goes, and so does all beyond 3.5 deviations, 21 ADU.

@@ -48,7 +48,8 @@ public class ProbabilityTests
     }
 
     [Theory]
-    [InlineData(199_999), InlineData(200_001)]           // both sides of where the library's inverse is left
+    [InlineData(121_228), InlineData(129_784)]           // 60 614 and 64 892 pixels above a rate: the library's inverse throws
+    [InlineData(199_999), InlineData(200_001)]           // both sides of where Newton's steps are left out
     [InlineData(5_403_222)]                              // 2 701 610 pixels above a rate: the library's inverse throws
     [InlineData(48_000_000)]
     public void ChiSquaredQuantilesOfManyDegreesOfFreedom(double nu)
@@ -59,6 +60,14 @@ public class ProbabilityTests
             double z = Probability.NormalQuantile(p), sigma = Math.Sqrt(2 * nu), expected = nu + sigma * z + 2.0 / 3 * (z * z - 1) + (z * z * z - 7 * z) / (9 * sigma);
             Assert.InRange((Probability.ChiSquaredQuantile(p, nu) - expected) / sigma, -1e-5, 1e-5);
         }
+    }
+
+    [Theory, InlineData(0, 2.5), InlineData(3, 2.5), InlineData(40, 60)]
+    public void TailsOfPoissonCounts(int most, double mean)
+    {
+        double term = Math.Exp(-mean), sum = term;           // e^−μ Σ μᵏ/k!
+        for (int k = 1; k <= most; k++) sum += term *= mean / k;
+        Digits.Relative(sum, Probability.PoissonAtMost(most, mean), 1e-12);
     }
 
     [Fact]
