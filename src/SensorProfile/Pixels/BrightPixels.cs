@@ -4,7 +4,8 @@ namespace SensorProfile.Pixels;
 
 /// <summary>Pixels that stand out of their surroundings in two frames, and how many of them stand alone.</summary>
 /// <remarks>The lower of the two samples is taken, so that a hit by a charged particle in one of them does not count. A pixel's excess is that sample minus the median of its eight
-/// neighbours of the same channel (glow has none); it stands alone when no neighbour has half its excess.</remarks>
+/// neighbours of the same channel (glow has none); it stands alone when no neighbour has half its excess. Pixels of a bright
+/// column or row, which have neighbours of their kind on both sides, are not counted.</remarks>
 /// <param name="ThresholdsAdu">Excesses from which pixels are counted, ADU, each twice the one before.</param>
 /// <param name="Bright">Pixels with at least that excess.</param> <param name="Alone">Of these, pixels that stand alone.</param> <param name="Pixels">Pixels judged.</param>
 internal sealed record BrightPixels(IReadOnlyList<double> ThresholdsAdu, IReadOnlyList<long> Bright, IReadOnlyList<long> Alone, long Pixels)
@@ -34,6 +35,7 @@ internal sealed record BrightPixels(IReadOnlyList<double> ThresholdsAdu, IReadOn
                 if (lower[at] - levels[mosaic.Channel(y, x)] < leastAdu / 2) continue;
                 Neighbours(lower, at, width, period, around);
                 double median = (around[3] + around[4]) / 2.0, excess = lower[at] - median;
+                if (InLine(lower, at, width * period, period, median + excess / 2) || InLine(lower, at, period, width * period, median + excess / 2)) continue;
                 bool standsAlone = around[7] - median < excess / 2;
                 for (int k = 0; k < Thresholds && excess >= thresholds[k]; k++)
                 {
@@ -44,6 +46,10 @@ internal sealed record BrightPixels(IReadOnlyList<double> ThresholdsAdu, IReadOn
         });
         return new(thresholds, bright, alone, (long)Math.Max(0, width - 2 * period) * Math.Max(0, height - 2 * period));
     }
+
+    /// <summary>Whether a pixel is part of a bright column or row: its neighbours along it are bright too, those across are not.</summary>
+    private static bool InLine(ushort[] samples, int at, int along, int across, double bright) =>
+        samples[at - along] >= bright && samples[at + along] >= bright && samples[at - across] < bright && samples[at + across] < bright;
 
     private static void Lower(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, Span<ushort> lower)
     {

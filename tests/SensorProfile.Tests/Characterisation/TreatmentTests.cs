@@ -45,6 +45,10 @@ public sealed class TreatmentTests(ITestOutputHelper output)
         Assert.InRange(Math.Abs(gain.Value - 0.5) / gain.StandardUncertainty, 0, 2.5);
     }
 
+    [Theory, InlineData(null), InlineData("RGGB")]
+    public void BrightColumnsAreNoSign(string? filter) =>
+        Assert.Empty(Signs(Camera() with { ColourFilter = filter, HotPixels = new HotPixels { Share = 0.0005, Distribution = new() { Minimum = 1, Maximum = 30 } }, BadColumns = new BadLines { Count = 2, Rate = 0.8 } }));
+
     [Theory, InlineData(0.0005), InlineData(0.00005)]
     public void ACameraWithHardlyAHotPixelShowsNone(double share) =>
         Assert.Empty(Signs(Camera() with { HotPixels = new HotPixels { Share = share, Distribution = new() { Minimum = 1, Maximum = 30 } } }));
