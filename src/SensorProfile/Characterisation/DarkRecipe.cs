@@ -35,7 +35,7 @@ internal static class DarkRecipe
         var pairs = PairsBySet(sets, mode, meter);
         TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
         MedianLean lean = MedianLean.Measure([.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())], bias, mode, [.. gains.Select(g => g.Value)], meter.Walk);
-        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode.Mosaic, meter.Walk))];
+        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode.Mosaic))];
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
@@ -80,7 +80,7 @@ internal static class DarkRecipe
     }
 
     private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
-        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling, ColourMosaic mosaic, WalkOptions walk)
+        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling, ColourMosaic mosaic)
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
@@ -108,7 +108,7 @@ internal static class DarkRecipe
             Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit, s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
         };
-        return !result.IsClamped ? result : result with { LocalVariance = LocalVariance.Line([.. bias.Sets, .. sets], s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s), gains, mosaic, walk) };
+        return !result.IsClamped ? result : result with { LocalVariance = LocalVariance.Line([.. bias.Sets, .. sets], s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s), gains, mosaic) };
     }
 
     private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) => DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");

@@ -39,11 +39,11 @@ internal sealed record DarkTemperature
     /// <summary>Frames.</summary>
     public int Frames => Sets.Sum(s => s.Frames.Count);
 
-    /// <summary>Variance of the part of the sensor that most pixels belong to, e-²; measured only where the variance of the whole frame grows faster than the level.</summary>
+    /// <summary>Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the variance of the whole frame grows faster than the level.</summary>
     public DarkSignalLineFit? LocalVariance { get; init; }
 
-    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and in the part that most pixels belong to: the camera takes the dark signal away. In the whole
-    /// frame alone it is the noise of a strong glow, which a median level leaves out.</summary>
+    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels that most belong to: the camera takes the dark signal away. In the whole
+    /// frame alone it is the noise of a strong glow or of many warm pixels, which a median level leaves out.</summary>
     public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 
     private bool OutgrowsLevel(DarkSignalLineFit? growing) => Typical is { } level && growing is { } variance && variance.Resolved

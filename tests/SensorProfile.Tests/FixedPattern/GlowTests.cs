@@ -38,6 +38,26 @@ public sealed class GlowTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void AGlowOverMostOfTheSensorIsMeasuredFromItsDarkestQuarter()
+    {
+        // Falls to 1/e in 110 px of 320: half of the sensor has more than 4 % of the peak, which is ten times the dark rate.
+        var night = new PatternNight(Camera(PatternNight.Shots(6, -20, -10, 0)) with { Glow = [new Glow { Shape = GlowShape.Corner, Rate = 0.5, Width = 110, X = 320, Y = 240, DoublingTemperature = 11 }] });
+        GlowRegion found = night.Measure().Profile.Glow[0];
+        output.WriteLine($"peak {found.Peak!.Value:0.000} ± {found.Peak.StandardUncertainty:0.000} truth 0.5; doubling {found.DoublingTemperature?.Value:0.00} ± {found.DoublingTemperature?.StandardUncertainty:0.00}");
+        Assert.Equal("lower right corner", found.Where);
+        Assert.InRange((found.Peak.Value - 0.5) / found.Peak.StandardUncertainty, -3, 3);
+        Assert.InRange(found.Peak.StandardUncertainty / 0.5, 0, 0.25);
+    }
+
+    [Fact]
+    public void UnevennessOverTheWholeSensorIsNoGlow()
+    {
+        // Brighter in the middle by a third, as if seen through a lens, and known to a hundredth of that.
+        var night = new PatternNight(Camera(PatternNight.Shots(8, 0)) with { HotPixels = new HotPixels(), Glow = [new Glow { Shape = GlowShape.Blob, Rate = 0.05, Width = 200, X = 160, Y = 120 }] });
+        Assert.Empty(night.Measure(reference: 0).Profile.Glow);
+    }
+
+    [Fact]
     public void NoGlowIsInventedAndHotPixelsAreNone()
     {
         for (ulong seed = 1; seed <= 4; seed++)
