@@ -20,15 +20,15 @@ internal static class SuppressionSigns
     private const long PixelsWanted = 60_000_000;        // of all frames looked at together, with at most FramesPerSet
     private const int FramesPerSet = 16;
 
-    /// <summary>The signs in words; empty when there are none.</summary>
-    public static IReadOnlyList<string> Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, Meter meter)
+    /// <summary>The signs; empty when there are none.</summary>
+    public static IReadOnlyList<SuppressionSign> Of(ModeFrames mode, BiasResult bias, FlatResult flats, DarkResult darks, Meter meter)
     {
         ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0)];
         if (sets.Length == 0 || Noise(mode, bias, darks) is not { } noise) return [];
         double full = flats.Channels.Select(c => c.SaturationLevel?.Value).Min() ?? mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
         int step = mode.CodeStep.Step, perSet = (int)Math.Clamp(PixelsWanted / (mode.BytesPerFrame / 2 * sets.Length), 1, FramesPerSet);
         Counted[] counted = [.. sets.Select(Counts)];
-        return [.. new[] { Falls(counted, noise, step), Edge(counted, noise, step) }.OfType<string>()];
+        return [.. new[] { Falls(counted, noise, step), Edge(counted, noise, step) }.OfType<SuppressionSign>()];
 
         Counted Counts(ScreenedSet set)
         {
@@ -42,7 +42,7 @@ internal static class SuppressionSigns
     }
 
     /// <summary>Longer and warmer darks have more bright pixels, never fewer.</summary>
-    private static string? Falls(Counted[] sets, double noise, int step)
+    private static SuppressionSign? Falls(Counted[] sets, double noise, int step)
     {
         for (double threshold = FirstSigmas * noise / step; threshold < ExcessCounts.Bins - 1; threshold *= ThresholdRatio)
         {
@@ -51,12 +51,12 @@ internal static class SuppressionSigns
             for (int later = 0; later < sets.Length; later++)
                 for (int earlier = 0; earlier < sets.Length; earlier++)
                     if (sets[later].CollectsMoreThan(sets[earlier]) && bin < sets[later].EndBin && threshold >= LeastSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier) && bright[later] < FallShare * bright[earlier] && bright[earlier] - bright[later] > FallSigmas * Math.Sqrt(bright[earlier] + bright[later]))
-                        return Invariant($"pixels at least {bin * step} ADU above their surroundings fall from {bright[earlier]:0} {sets[earlier].Conditions(sets[later])} to {bright[later]:0} {sets[later].Conditions(sets[earlier])}");
+                        return new(Invariant($"pixels at least {bin * step} ADU above their surroundings fall from {bright[earlier]:0} {sets[earlier].Conditions(sets[later])} to {bright[later]:0} {sets[later].Conditions(sets[earlier])}"), bin * step);
         }
         return null;
     }
 
-    private static string? Edge(Counted[] sets, double noise, int step)
+    private static SuppressionSign? Edge(Counted[] sets, double noise, int step)
     {
         SharpEdge? best = null;
         Counted[] shown = [];
@@ -66,7 +66,7 @@ internal static class SuppressionSigns
             foreach (Counted set in group) sum.Add(set.Counts);
             if (SharpEdge.Find(sum, noise / step, FirstEdge * noise / step * group.Max(s => s.Noisier), group.Min(s => s.EndBin)) is { } edge && edge.Chance < (best?.Chance ?? 1)) (best, shown) = (edge, group);
         }
-        return best is null ? null : Said(best, [.. shown.Select(s => s.Set)], step);
+        return best is null ? null : new(Said(best, [.. shown.Select(s => s.Set)], step), best.At * step);
     }
 
     /// <summary>Least temporal noise of any channel and any set of darks, ADU, without that of rounding; null when it is not known.</summary>

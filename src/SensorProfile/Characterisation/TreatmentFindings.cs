@@ -15,7 +15,9 @@ internal static class TreatmentFindings
     private const double ManyExpected = 0.8;             // … where chance would leave this share alone
     private const double FewestExpected = 60;            // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
     private const double CutTail = 0.4, WholeTail = 0.6; // of the pixels of normal noise
+    private const double TailSigmas = 3.5;
     private const double TooQuiet = 0.8;                 // of the variance of the bias frames
+    private const double NoiseReach = 2;                 // standard deviations above its surroundings in which a fortieth of all samples lies
 
     /// <summary>Looks at the darks of a mode.</summary>
     /// <returns>Whether hot pixels are taken out of the frames.</returns>
@@ -30,37 +32,42 @@ internal static class TreatmentFindings
         double least = BrightSigmas * Math.Sqrt(judged.Max(s => s.Frames[0].Channels.Max(c => c.ClippedVariance)));
         ScreenedSet longest = judged[^1];
         var bright = BrightPixels.Of(longest.Frames[0].Samples, longest.Frames[1].Samples, mode.Mosaic, [.. longest.Frames[0].Channels.Select(c => c.Median)], least, meter.Walk);
-        string[] evidence = [.. new[] { NoneAlone(longest, bright), TailCut([.. mode.Of(FrameKind.Bias), .. sets]) }.OfType<string>(), .. SuppressionSigns.Of(mode, bias, flats, darks, meter)];
+        SuppressionSign[] evidence = [.. new[] { NoneAlone(longest, bright), TailCut([.. mode.Of(FrameKind.Bias), .. sets]) }.OfType<SuppressionSign>(), .. SuppressionSigns.Of(mode, bias, flats, darks, meter)];
         if (evidence.Length == 0) return false;
+        double noise = FlatNoise(flats);
+        string gain = NoiseReach * noise > evidence.Min(e => e.ReachAdu) ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the gain, and with it every number in electrons, may be wrong by more than its uncertainty.") : "";
         rejections.Add(Codes.HotPixelsSuppressed, Severity.Warning,
-            $"The camera takes hot pixels out of its frames: {string.Join("; ", evidence)}. Counts of hot pixels and the defect map come out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting that gives raw data.",
+            $"The camera takes hot pixels out of its frames: {string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting that gives raw data.{gain}",
             [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]);
         return true;
     }
 
     /// <summary>Bright pixels come in groups only: single ones were replaced by their neighbours.</summary>
-    private static string? NoneAlone(ScreenedSet set, BrightPixels pixels)
+    private static SuppressionSign? NoneAlone(ScreenedSet set, BrightPixels pixels)
     {
         for (int k = 0; k < pixels.Bright.Count; k++)
         {
             double expected = Math.Pow(1 - (double)pixels.Bright[k] / pixels.Pixels, 8);
             if (pixels.Bright[k] >= FewestBright && expected > ManyExpected && pixels.Alone[k] < FewAlone * pixels.Bright[k])
-                return Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %");
+                return new(Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %"), pixels.ThresholdsAdu[k]);
         }
         return null;
     }
 
     /// <summary>Fewer pixels far above the level than noise alone puts there, while those far below are all present; set by set, for hits by charged particles fill the tail of long darks.</summary>
-    private static string? TailCut(ScreenedSet[] sets)
+    private static SuppressionSign? TailCut(ScreenedSet[] sets)
     {
         foreach (ScreenedSet set in sets)
         {
             DistributionTail tail = set.Frames.SelectMany(f => f.Channels).Select(c => c.Tail).Aggregate((sum, next) => sum.Plus(next));
             if (tail.AboveExpected >= FewestExpected && tail.Above < CutTail * tail.AboveExpected && tail.Below > WholeTail * tail.BelowExpected)
-                return Invariant($"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than 3.5 standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it");
+                return new(Invariant($"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than 3.5 standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it"), TailSigmas * Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)));
         }
         return null;
     }
+
+    /// <summary>Largest temporal noise of a flat that the gain rests on, ADU.</summary>
+    private static double FlatNoise(FlatResult flats) => Math.Sqrt(flats.Channels.SelectMany(c => c.Points.Where((_, i) => c.Fit?.Used[i] ?? false)).Select(p => p.Variance).DefaultIfEmpty(0).Max());
 
     /// <summary>A dark has at least the noise of a bias frame.</summary>
     private static void TooQuietSets(BiasResult bias, DarkResult darks, Rejections rejections)

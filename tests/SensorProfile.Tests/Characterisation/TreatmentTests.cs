@@ -62,6 +62,14 @@ public sealed class TreatmentTests(ITestOutputHelper output)
         Assert.NotEmpty(sign.Frames);
     }
 
+    [Theory, InlineData(100, true), InlineData(5000, false)]
+    public void WhereTheNoiseOfFlatsIsCutTooItIsSaid(int limit, bool cut)
+    {
+        // Flats at half of 30000 e- have 122 e- or 245 ADU of noise: twice that is beyond a limit of 100 ADU, far below one of 5000 ADU.
+        Finding sign = Assert.Single(Signs(Camera() with { HotPixels = new HotPixels { Share = 0.02, Distribution = new() { Minimum = 0.3, Maximum = 100 } }, InCamera = new InCamera { HotPixelThreshold = limit } }));
+        Assert.Equal(cut, sign.Message.Contains("every number in electrons", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void HotPixelsThatVanishInLongerDarksAreFound()
     {
