@@ -35,7 +35,7 @@ internal static class DarkRecipe
         var pairs = PairsBySet(sets, mode, meter);
         TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
         MedianLean lean = MedianLean.Measure([.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())], bias, mode, [.. gains.Select(g => g.Value)], meter.Walk);
-        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode.Mosaic))];
+        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode))];
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
@@ -80,15 +80,16 @@ internal static class DarkRecipe
     }
 
     private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
-        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling, ColourMosaic mosaic)
+        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling, ModeFrames mode)
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
         double Equivalent(ScreenedSet s) => EquivalentExposure(s, sets, temperature, doubling);
+        double ExposureOf(ScreenedSet s) => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s);
         var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
         // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
         ScreenedSet[] withZero = sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
-        var levels = new DarkLevels(withZero, gains, s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s));
+        var levels = new DarkLevels(withZero, gains, ExposureOf);
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
         DarkSignalLineFit? typical = TypicalLine(levels, lean);
@@ -108,7 +109,7 @@ internal static class DarkRecipe
             Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit, s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
         };
-        return !result.IsClamped ? result : result with { LocalVariance = LocalVariance.Line([.. bias.Sets, .. sets], s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s), gains, mosaic) };
+        return !result.IsClamped ? result : result with { LocalVariance = LocalVariance.Line([.. bias.Sets, .. sets], ExposureOf, gains, mode.Mosaic, mode.CodeStep.Step) };
     }
 
     private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) => DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");

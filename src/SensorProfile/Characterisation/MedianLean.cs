@@ -9,24 +9,23 @@ internal sealed class MedianLean
     /// <summary>Relative doubt of the lean: the shape of the core is known only to its third moment, and pooled over temperatures. Simulated cameras with glow, hot pixels and a floor differ by up to this much (<c>MedianPixelTests</c>, <c>KnownTruthTests</c>).</summary>
     public const double RelativeDoubt = 0.15;
 
-    private readonly Dictionary<ScreenedSet, double[]> leans = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<ScreenedSet, MedianPixel[]> pixels = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<ScreenedSet, (double[] Leans, MedianPixel[] Pixels)> channels = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Nothing to take away: without bias frames, or on frames too small or too few to know the distribution.</summary>
     public static MedianLean None { get; } = new();
 
     /// <summary>Whether there is anything to take away.</summary>
-    public bool IsKnown => leans.Count > 0;
+    public bool IsKnown => channels.Count > 0;
 
     /// <summary>Lean of a frame of this set, e-.</summary>
-    public double Of(ScreenedSet set, int channel) => leans.TryGetValue(set, out double[]? own) ? own[channel] : 0;
+    public double Of(ScreenedSet set, int channel) => channels.TryGetValue(set, out var own) ? own.Leans[channel] : 0;
 
     /// <summary>Mean over the channels, e-; null where the distribution is not known.</summary>
-    public double? Of(ScreenedSet set) => leans.TryGetValue(set, out double[]? own) ? own.Average() : null;
+    public double? Of(ScreenedSet set) => channels.TryGetValue(set, out var own) ? own.Leans.Average() : null;
 
     /// <summary>Lean of a rate, e-/px/s, of pixels of the temperature of these sets: by channel, exposure in s and variance of a pixel without signal in e-²; null where the distribution is not known.</summary>
     public Func<int, double, double, double>? OfRate(IEnumerable<ScreenedSet> sets) =>
-        sets.Select(s => pixels.GetValueOrDefault(s)).FirstOrDefault(p => p is not null) is { } own ? (channel, seconds, variance) => own[channel].Lean(seconds, variance) / seconds : null;
+        sets.Select(s => channels.GetValueOrDefault(s).Pixels).FirstOrDefault(p => p is not null) is { } own ? (channel, seconds, variance) => own[channel].Lean(seconds, variance) / seconds : null;
 
     /// <summary>Measures the distribution at every temperature on the longest exposure that has two frames or more.</summary>
     /// <param name="temperatures">Sets of each temperature.</param> <param name="bias">The bias frames.</param> <param name="mode">The mode.</param> <param name="gains">e-/ADU of each channel.</param> <param name="walk">Threads.</param>
@@ -51,10 +50,8 @@ internal sealed class MedianLean
                 var pixel = new MedianPixel(measured[t][c], shape);
                 foreach (ScreenedSet set in temperatures[t].Where(s => s.Set.ExposureSeconds > 0))
                 {
-                    if (!lean.leans.TryGetValue(set, out double[]? own)) lean.leans[set] = own = new double[gains.Count];
-                    own[c] = pixel.Lean(set.Set.ExposureSeconds!.Value, unlit[c]);
-                    if (!lean.pixels.TryGetValue(set, out MedianPixel[]? ofSet)) lean.pixels[set] = ofSet = new MedianPixel[gains.Count];
-                    ofSet[c] = pixel;
+                    if (!lean.channels.TryGetValue(set, out var own)) lean.channels[set] = own = (new double[gains.Count], new MedianPixel[gains.Count]);
+                    (own.Leans[c], own.Pixels[c]) = (pixel.Lean(set.Set.ExposureSeconds!.Value, unlit[c]), pixel);
                 }
             }
         }

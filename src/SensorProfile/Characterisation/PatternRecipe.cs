@@ -52,7 +52,7 @@ internal static class PatternRecipe
         DarkPredictionProfile? prediction = null;
         if (predict && !options.Quick)
         {
-            meter.Report("Darks computed from the others", 0, input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count)), 0);
+            meter.Report("Darks computed from the others", 0, input.Darks, 0);
             prediction = DarkTrials.Of(input, input.Thresholds, rest => Refitted(rest, darks, gains, variance, options));
             SpentMaps.GiveBack(input.Pixels);
         }
@@ -62,7 +62,7 @@ internal static class PatternRecipe
     /// <summary>The maps.</summary>
     public static PatternResult? Measure(PreparedPattern prepared, DefectClass[]? response, long bytesPerFrame, Meter meter, Rejections rejections)
     {
-        int frames = prepared.Frames;
+        int frames = prepared.Input.Darks;
         meter.Report("Dark rate of every pixel", 0, frames, 0);
         PatternResult? result = PatternMeasurement.Of(prepared.Input, response, prepared.Levels);
         if (result is not null) result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };

@@ -10,9 +10,6 @@ namespace SensorProfile.Characterisation;
 /// <param name="Prediction">How well darks can be computed; null when that was not tried.</param>
 internal sealed record PreparedPattern(PatternInput Input, IReadOnlyDictionary<DarkSeries, SeriesLevels> Levels, DarkPredictionProfile? Prediction)
 {
-    /// <summary>Darks.</summary>
-    public int Frames => Input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
-
     /// <summary>The same without the variances of the bias frames, which the maps do not need: a map of the whole sensor less in memory.</summary>
     public PreparedPattern With(PixelMoments? unlit) => this with { Input = Input with { Unlit = unlit } };
 }

@@ -4,7 +4,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Mean bias and mean flat → defect lines, boundaries of taps, split of the response into rows, columns and pixels.</summary>
+/// <summary>Mean bias and mean flat → defect lines, boundaries of taps, split of level and response into rows, columns and pixels.</summary>
 internal static class StructureRecipe
 {
     private const double LeastLevel = 0.1;               // of the read noise: a line off by less is lost in any frame
@@ -15,15 +15,16 @@ internal static class StructureRecipe
     {
         List<DefectLine> lines = [];
         List<SensorBoundary> boundaries = [];
+        PatternStructure? unlit = null, structure = null;
         if (bias.Moments is { } moments)
         {
+            unlit = DarkStructure.Of(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
             lines.AddRange(LineDefects.InTable(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
             boundaries.AddRange(SensorBoundaries.Of(level, "level", 1, "ADU"));
             // Half of a variance's relative step is the noise's.
             if (moments.Frames > 3) boundaries.AddRange(SensorBoundaries.Of(LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true), "noise", 50, "%"));
         }
-        PatternStructure? structure = null;
         int width = mode.Frames.FirstOrDefault()?.Samples.Width ?? 0;
         if (flats.Mean is not null && SmoothLight.Response(flats.Mean, bias.Moments?.Mean, [.. flats.Channels.Select(c => c.Pedestal)], width, mode.Mosaic) is { } response)
         {
@@ -33,7 +34,6 @@ internal static class StructureRecipe
             structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, rejections);
-        PatternStructure? unlit = bias.Moments is null ? null : DarkStructure.Of(bias.Moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
         return new() { Lines = lines, Boundaries = boundaries, Level = unlit, Response = structure };
     }
 

@@ -11,7 +11,7 @@ internal static class SuppressionSigns
     private const double FallSigmas = 5;
     private const double FallShare = 0.7;
     private const double FirstSigmas = 6;                // of the read noise: a pixel that stands out by so much is bright
-    private const double ThresholdRatio = 1.4142135623730951;
+    private const double ThresholdRatio = 1.4142135623730951;          // √2
     private const double SameCelsius = 0.5;
     private const double LeastSigmas = 3;                // excess from which pixels are counted
     private const double FirstEdge = 3.7;                // of the read noise: nearer to the level there are the pixels that the references differ in

@@ -15,9 +15,8 @@ internal static class TreatmentFindings
     private const double ManyExpected = 0.8;             // … where chance would leave this share alone
     private const double FewestExpected = 60;            // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
     private const double CutTail = 0.4, WholeTail = 0.6; // of the pixels of normal noise
-    private const double TailSigmas = 3.5;
     private const double TooQuiet = 0.8;                 // of the variance of the bias frames
-    private const double NoiseReach = 2;                 // standard deviations above its surroundings in which a fortieth of all samples lies
+    private const double NoiseReach = 2;                 // standard deviations above the level beyond which a fortieth of all samples lies
 
     /// <summary>Looks at the darks of a mode.</summary>
     /// <returns>Whether hot pixels are taken out of the frames.</returns>
@@ -61,7 +60,7 @@ internal static class TreatmentFindings
         {
             DistributionTail tail = set.Frames.SelectMany(f => f.Channels).Select(c => c.Tail).Aggregate((sum, next) => sum.Plus(next));
             if (tail.AboveExpected >= FewestExpected && tail.Above < CutTail * tail.AboveExpected && tail.Below > WholeTail * tail.BelowExpected)
-                return new(Invariant($"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than 3.5 standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it"), TailSigmas * Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)));
+                return new(Invariant($"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than {DistributionTail.Sigmas} standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it"), DistributionTail.Sigmas * Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)));
         }
         return null;
     }

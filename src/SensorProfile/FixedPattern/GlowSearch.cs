@@ -8,12 +8,13 @@ namespace SensorProfile.FixedPattern;
 /// Works on medians of coarse cells, smoothed over 3 × 3. The floor is the median of the cells that do not glow, found by leaving glowing cells and their neighbours out until nothing
 /// changes. A place glows when it holds a smoothed cell 6 standard errors above the floor, and reaches as far as smoothed cells stay 2 above it. An excess that a tilted plane
 /// through all cells explains is a gradient of the dark current, not glow. Where glow leaves less than a quarter of the sensor for a floor, the darkest quarter is the floor, and how much that quarter
-/// itself rises is the doubt of it; the brightest place must then have twice the floor, or the whole is taken for unevenness of the dark current.
+/// itself rises is the doubt of it; the brightest place must then have half as much again, or the whole is taken for unevenness of the dark current (half more takes some 3.5 °C across the sensor).
 /// </remarks>
 internal static class GlowSearch
 {
     private const double SeedSigmas = 6, ReachSigmas = 2;
     private const double BroadSigmas = 10;               // of what the darkest quarter rises by
+    private const double Uneven = 0.5;                   // of the floor
     private const int FewestCells = 3, MostRounds = 20;
 
     /// <summary>Searches; null when nothing glows or the frame is too small to tell.</summary>
@@ -68,7 +69,7 @@ internal static class GlowSearch
         floor = OrderStatistics.Quantile(known, 0.125);
         noise = Math.Max(cells.Noise, (quarter - OrderStatistics.Quantile(known, 0.02)) / 2);
         double brightest = Enumerable.Range(0, grid.Count).Select(i => CellMedians.Smoothed(grid, cells.Values, i)).Where(s => s.Cells > 0).Max(s => s.Value);
-        return brightest - floor > Math.Max(floor, BroadSigmas * noise) ? Reached(cells, floor, noise) : new bool[grid.Count];
+        return brightest - floor > Math.Max(Uneven * floor, BroadSigmas * noise) ? Reached(cells, floor, noise) : new bool[grid.Count];
     }
 
     private static bool[] Reached(CellMedians cells, double floor, double noise)

@@ -25,7 +25,7 @@ internal sealed class HighestSamples
         groups = [.. groups];
         groups[at] = Without(groups[at], tops[at].Sample);
         tops[at] = groups[at].Values.Length > 1 ? Top(groups[at]) : (double.NegativeInfinity, 0);
-        return groups.All(g => g.Values.Length > 1) ? groups : [.. groups.Where(g => g.Values.Length > 1)];
+        return [.. groups.Where(g => g.Values.Length > 1)];
     }
 
     private static (double Height, int Sample) Top(in SampleGroup group)

@@ -123,21 +123,14 @@ internal sealed class LevelSamples
 
     private static double SumOfSquares(double[] values)
     {
-        double mean = Mean(values), sum = 0;
+        double mean = values.Average(), sum = 0;
         foreach (double value in values) sum += (value - mean) * (value - mean);
         return sum;
     }
 
-    private static double Mean(double[] values)
-    {
-        double sum = 0;
-        foreach (double value in values) sum += value;
-        return sum / values.Length;
-    }
-
     private static double[] Cumulated(double[] values, int[] order)
     {
-        double mean = Mean(values);
+        double mean = values.Average();
         double[] heights = new double[values.Length + 1];
         for (int j = 0; j < values.Length; j++) heights[j + 1] = heights[j] + values[order[j]] - mean;
         return heights;

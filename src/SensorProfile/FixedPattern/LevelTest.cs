@@ -31,7 +31,7 @@ internal static class LevelTest
     /// <param name="noiseFactor">f: standard deviation over the camera's up to which a pixel is no more than noisy.</param>
     public static LevelFit? Of(IReadOnlyList<SampleGroup> groups, double noiseFactor)
     {
-        SampleGroup[] all = groups.All(g => g.Values.Length > 1) ? [.. groups] : [.. groups.Where(g => g.Values.Length > 1)];
+        SampleGroup[] all = [.. groups.Where(g => g.Values.Length > 1)];
         Candidate? best = null;
         HighestSamples? highest = null;
         for (int hits = 0; hits <= MostHits; hits++)

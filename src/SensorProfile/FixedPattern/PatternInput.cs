@@ -21,6 +21,9 @@ internal sealed record PatternInput
     /// <summary>The darks, coldest first.</summary>
     public required IReadOnlyList<DarkSeries> Series { get; init; }
 
+    /// <summary>Dark frames of all temperatures.</summary>
+    public int Darks => Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
+
     /// <summary>Temperature to which rates are brought, °C.</summary>
     public required double ReferenceTemperature { get; init; }
 

@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern;
 /// <summary>The pixels that serve as a thermometer: hot, steady, linear; and the ordinary pixels beside them that give the level.</summary>
 internal sealed class ThermometerPixels
 {
-    private const int MostRows = 256, EnoughPixels = 50_000;           // the common scale of so many is good to some thousandths of a degree
+    private const int MostRows = 256, EnoughPixels = 50_000;           // a set of ten frames of 300 s knows its temperature by so many to some thousandths of a degree (24 Mpixel, simulated)
     private const int FewestPixels = 5;
 
     private readonly int[] rows;
@@ -35,12 +35,18 @@ internal sealed class ThermometerPixels
             light[i / input.Width] += maps.Rate[i];
             pixels[i / input.Width]++;
         }
+        List<int> rows = [];
         int chosen = 0;
-        int[] rows = [.. Enumerable.Range(0, input.Height).Where(r => light[r] > 0).OrderByDescending(r => light[r]).Take(MostRows)
-            .TakeWhile(r => (chosen += pixels[r]) - pixels[r] < EnoughPixels).Order()];
+        foreach (int row in Enumerable.Range(0, input.Height).Where(r => light[r] > 0).OrderByDescending(r => light[r]).Take(MostRows))
+        {
+            if (chosen >= EnoughPixels) break;
+            rows.Add(row);
+            chosen += pixels[row];
+        }
+        rows.Sort();
         (int, int)[] hot = [.. rows.SelectMany((row, k) => Enumerable.Range(0, input.Width).Where(column => Serves(row * input.Width + column)).Select(column => (k, column)))];
         bool[][] ordinary = [.. rows.Select(row => Enumerable.Range(0, input.Width).Select(column => maps.Flags[row * input.Width + column] == PixelFlags.None).ToArray())];
-        return hot.Length < FewestPixels ? null : new(input, rows, hot, ordinary);
+        return hot.Length < FewestPixels ? null : new(input, [.. rows], hot, ordinary);
     }
 
     /// <summary>Signal of each hot pixel in a frame above the mean of the ordinary pixels of its channel in the same rows, e-.</summary>

@@ -8,7 +8,8 @@ namespace SensorProfile.Pixels;
 /// <param name="Below">Pixels below mean − 3.5 standard deviations.</param> <param name="BelowExpected">Of normal noise.</param>
 internal readonly record struct DistributionTail(long Above, double AboveExpected, long Below, double BelowExpected)
 {
-    private const double Sigmas = 3.5;                   // 2.3e-4 of the pixels
+    /// <summary>Standard deviations from the level from which a pixel is far out: 2.3e-4 of the pixels of normal noise.</summary>
+    public const double Sigmas = 3.5;
 
     /// <summary>Counts the tails.</summary>
     /// <param name="codes">Histogram of the channel.</param> <param name="clipped">Its mean and variance without outliers.</param> <param name="codeStep">ADU between two codes.</param>

@@ -79,7 +79,7 @@ public sealed class TreatmentTests(ITestOutputHelper output)
     }
 
     [Fact]
-    public void HotPixelsOfWhichNoneIsLeftBeyondALimitAreMissed()
+    public void AFilterThatLeavesNoHotPixelBeyondItsLimitIsNoticed()
     {
         // All single hot pixels more than 40 ADU, 7 read noises, above the median of their neighbours are gone from every dark, and none of the frames shows a bright pixel that could stand alone.
         using var session = new SimulatedSession(Camera() with { Width = 400, Height = 300, HotPixels = new HotPixels { Share = 0.01, Distribution = new() { Minimum = 0.1, Maximum = 30 } } }, 29);

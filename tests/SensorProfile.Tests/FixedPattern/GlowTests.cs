@@ -37,23 +37,24 @@ public sealed class GlowTests(ITestOutputHelper output)
         Assert.InRange(found.DoublingTemperature.StandardUncertainty, 0, 0.5);
     }
 
-    [Fact]
-    public void AGlowOverMostOfTheSensorIsMeasuredFromItsDarkestQuarter()
+    [Theory, InlineData(0.5), InlineData(0.13)]
+    public void AGlowOverMostOfTheSensorIsMeasuredFromItsDarkestQuarter(double rate)
     {
-        // Falls to 1/e in 110 px of 320: half of the sensor has more than 4 % of the peak, which is ten times the dark rate.
-        var night = new PatternNight(Camera(PatternNight.Shots(6, -20, -10, 0)) with { Glow = [new Glow { Shape = GlowShape.Corner, Rate = 0.5, Width = 110, X = 320, Y = 240, DoublingTemperature = 11 }] });
+        // Falls to 1/e in 110 px: half of the sensor lies within 221 px of the corner (π/4·221² = 320·240/2) and has more than e^−2 = 13 % of the peak. The dark rate is 0.05 e-/px/s.
+        var night = new PatternNight(Camera(PatternNight.Shots(6, -20, -10, 0)) with { Glow = [new Glow { Shape = GlowShape.Corner, Rate = rate, Width = 110, X = 320, Y = 240, DoublingTemperature = 6.5 }] });
         GlowRegion found = night.Measure().Profile.Glow[0];
-        output.WriteLine($"peak {found.Peak!.Value:0.000} ± {found.Peak.StandardUncertainty:0.000} truth 0.5; doubling {found.DoublingTemperature?.Value:0.00} ± {found.DoublingTemperature?.StandardUncertainty:0.00}");
+        output.WriteLine($"peak {found.Peak!.Value:0.000} ± {found.Peak.StandardUncertainty:0.000} truth {rate}; doubling {found.DoublingTemperature?.Value:0.00} ± {found.DoublingTemperature?.StandardUncertainty:0.00}");
         Assert.Equal("lower right corner", found.Where);
-        Assert.InRange((found.Peak.Value - 0.5) / found.Peak.StandardUncertainty, -3, 3);
-        Assert.InRange(found.Peak.StandardUncertainty / 0.5, 0, 0.25);
+        Assert.InRange((found.Peak.Value - rate) / found.Peak.StandardUncertainty, -3, 3);
+        Assert.InRange(found.Peak.StandardUncertainty / rate, 0, 0.25);
     }
 
-    [Fact]
-    public void UnevennessOverTheWholeSensorIsNoGlow()
+    [Theory, InlineData(GlowShape.Blob, 0.05, 200), InlineData(GlowShape.Corner, 0.06, 150)]
+    public void UnevennessOverTheWholeSensorIsNoGlow(GlowShape shape, double rate, double width)
     {
-        // Brighter in the middle by a third, as if seen through a lens, and known to a hundredth of that.
-        var night = new PatternNight(Camera(PatternNight.Shots(8, 0)) with { HotPixels = new HotPixels(), Glow = [new Glow { Shape = GlowShape.Blob, Rate = 0.05, Width = 200, X = 160, Y = 120 }] });
+        // Up to 0.4 of the dark rate of 0.145 e-/px/s at 0 °C, brightest in the middle, as if seen through a lens, or towards a corner; the noise of a cell is a hundredth of that.
+        var glow = new Glow { Shape = shape, Rate = rate, Width = width, X = shape == GlowShape.Blob ? 160 : 320, Y = shape == GlowShape.Blob ? 120 : 240 };
+        var night = new PatternNight(Camera(PatternNight.Shots(8, 0)) with { HotPixels = new HotPixels(), DarkNonuniformity = 0, Glow = [glow] });
         Assert.Empty(night.Measure(reference: 0).Profile.Glow);
     }
 
