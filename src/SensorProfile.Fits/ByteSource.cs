@@ -1,6 +1,9 @@
 namespace SensorProfile.Fits;
 
-/// <summary>The bytes of a FITS file at any offset, whether they lie on disk as they are or have to be unpacked first. Safe for several threads.</summary>
+/// <summary>
+/// The bytes of a FITS file at any offset, whether they lie on disk as they are or have to be unpacked first. Safe for
+/// several threads.
+/// </summary>
 internal abstract class ByteSource : IDisposable
 {
     /// <summary>Path of the file.</summary>

@@ -8,7 +8,9 @@ internal static class CardParser
     public const int RecordBytes = 80;
     private const int KeywordBytes = 8;
 
-    /// <summary>Parses one record. Bytes above 126 are read as Latin-1, control characters become question marks.</summary>
+    /// <summary>
+    /// Parses one record. Bytes above 126 are read as Latin-1, control characters become question marks.
+    /// </summary>
     public static FitsCard Parse(ReadOnlyMemory<byte> record, long byteOffset)
     {
         string text = Decode(record.Span);
@@ -19,19 +21,37 @@ internal static class CardParser
             return Value(string.Join(' ', words).ToUpperInvariant(), text[(equals + 1)..], record, byteOffset);
         }
 
-        // The standard asks for "= " in columns 9 and 10; a lone "=" must not make a BZERO disappear, so it is enough here.
+        // The standard asks for "= " in columns 9 and 10; a lone "=" must not make a BZERO disappear, so it is enough
+        // here.
         bool commentary = keyword is "" or "COMMENT" or "HISTORY" or "CONTINUE" or "END" || text[KeywordBytes] != '=';
         return commentary
-            ? new FitsCard(keyword.ToUpperInvariant(), FitsValueKind.Commentary, text[KeywordBytes..].TrimEnd(), null) { ByteOffset = byteOffset, Records = record }
+            ? new FitsCard(keyword.ToUpperInvariant(), FitsValueKind.Commentary, text[KeywordBytes..].TrimEnd(), null)
+            {
+                ByteOffset = byteOffset,
+                Records = record,
+            }
             : Value(keyword.ToUpperInvariant(), text[(KeywordBytes + 1)..], record, byteOffset);
     }
 
-    /// <summary>Joins a long string with the string of the CONTINUE record that follows it; null when that record holds no string.</summary>
+    /// <summary>
+    /// Joins a long string with the string of the CONTINUE record that follows it; null when that record holds no
+    /// string.
+    /// </summary>
     public static FitsCard? Continue(FitsCard card, FitsCard continuation, ReadOnlyMemory<byte> records)
     {
         var (kind, value, comment) = ParseValue(continuation.Value);
-        if (kind != FitsValueKind.Text) return null;
-        return new FitsCard(card.Keyword, FitsValueKind.Text, (card.Value[..^1] + value).TrimEnd(' '), comment ?? card.Comment) { ByteOffset = card.ByteOffset, Records = records };
+        if (kind != FitsValueKind.Text)
+            return null;
+        return new FitsCard(
+            card.Keyword,
+            FitsValueKind.Text,
+            (card.Value[..^1] + value).TrimEnd(' '),
+            comment ?? card.Comment
+        )
+        {
+            ByteOffset = card.ByteOffset,
+            Records = records,
+        };
     }
 
     private static FitsCard Value(string keyword, string field, ReadOnlyMemory<byte> record, long byteOffset)
@@ -43,25 +63,27 @@ internal static class CardParser
     private static (FitsValueKind Kind, string Value, string? Comment) ParseValue(string field)
     {
         string text = field.TrimStart();
-        if (text.StartsWith('\'')) return ParseText(text);
+        if (text.StartsWith('\''))
+            return ParseText(text);
         int slash = text.IndexOf('/', StringComparison.Ordinal);
         string literal = (slash < 0 ? text : text[..slash]).TrimEnd();
         string? comment = slash < 0 ? null : text[(slash + 1)..].Trim();
         return (KindOf(literal), literal, comment);
     }
 
-    private static FitsValueKind KindOf(string literal) => literal switch
-    {
-        "" => FitsValueKind.Undefined,
-        "T" or "F" => FitsValueKind.Logical,
-        ['(', .. var inside, ')'] => IsComplex(inside) ? FitsValueKind.Complex : FitsValueKind.Malformed,
-        _ => NumberText.FormOf(literal) switch
+    private static FitsValueKind KindOf(string literal) =>
+        literal switch
         {
-            NumberForm.Integer => FitsValueKind.Integer,
-            NumberForm.Real or NumberForm.RealWithComma => FitsValueKind.Real,
-            _ => FitsValueKind.Malformed,
-        },
-    };
+            "" => FitsValueKind.Undefined,
+            "T" or "F" => FitsValueKind.Logical,
+            ['(', .. var inside, ')'] => IsComplex(inside) ? FitsValueKind.Complex : FitsValueKind.Malformed,
+            _ => NumberText.FormOf(literal) switch
+            {
+                NumberForm.Integer => FitsValueKind.Integer,
+                NumberForm.Real or NumberForm.RealWithComma => FitsValueKind.Real,
+                _ => FitsValueKind.Malformed,
+            },
+        };
 
     private static bool IsComplex(string inside)
     {
@@ -80,7 +102,7 @@ internal static class CardParser
             }
             else if (i + 1 < quoted.Length && quoted[i + 1] == '\'')
             {
-                value.Append(quoted[i++]);      // two quotes stand for one
+                value.Append(quoted[i++]); // two quotes stand for one
             }
             else
             {
@@ -92,11 +114,13 @@ internal static class CardParser
             }
         }
 
-        return (FitsValueKind.Malformed, quoted.TrimEnd(), null);       // the closing quote is missing
+        return (FitsValueKind.Malformed, quoted.TrimEnd(), null); // the closing quote is missing
     }
 
-    private static string Decode(ReadOnlySpan<byte> record) => string.Create(RecordBytes, record, static (text, bytes) =>
-    {
-        for (int i = 0; i < text.Length; i++) text[i] = bytes[i] is < 32 or (>= 127 and < 160) ? '?' : (char)bytes[i];
-    });
+    private static string Decode(ReadOnlySpan<byte> record) =>
+        string.Create(RecordBytes, record, static (text, bytes) =>
+        {
+            for (int i = 0; i < text.Length; i++)
+                text[i] = bytes[i] is < 32 or (>= 127 and < 160) ? '?' : (char)bytes[i];
+        });
 }

@@ -29,7 +29,8 @@ internal sealed class FileByteSource : ByteSource
         while (done < bytes.Length)
         {
             int read = RandomAccess.Read(handle, bytes[done..], offset + done);
-            if (read == 0) break;
+            if (read == 0)
+                break;
             done += read;
         }
 

@@ -3,13 +3,19 @@ using Microsoft.Win32.SafeHandles;
 
 namespace SensorProfile.Fits;
 
-/// <summary>A gzip'd file, unpacked once, forward, and only as far as someone asks: what the headers declare bounds the work, not what the archive holds.</summary>
-/// <remarks>The first mebibyte stays in memory; beyond that the unpacked bytes go to a temporary file that disappears with this object.</remarks>
+/// <summary>
+/// A gzip'd file, unpacked once, forward, and only as far as someone asks: what the headers declare bounds the work,
+/// not what the archive holds.
+/// </summary>
+/// <remarks>
+/// The first mebibyte stays in memory; beyond that the unpacked bytes go to a temporary file that disappears with this
+/// object.
+/// </remarks>
 internal sealed class GzipByteSource : ByteSource
 {
     private const int BytesInMemory = 1 << 20;
     private const int StepBytes = 1 << 16;
-    private const long LargestExpansion = 1032;     // deflate codes at most 258 bytes in 2 bits
+    private const long LargestExpansion = 1032; // deflate codes at most 258 bytes in 2 bits
 
     private readonly Lock gate = new();
     private readonly FileByteSource packed;
@@ -29,7 +35,8 @@ internal sealed class GzipByteSource : ByteSource
 
     public override string File => packed.File;
 
-    public override long MaximumLength => packed.Length > long.MaxValue / LargestExpansion ? long.MaxValue : packed.Length * LargestExpansion;
+    public override long MaximumLength =>
+        packed.Length > long.MaxValue / LargestExpansion ? long.MaxValue : packed.Length * LargestExpansion;
 
     public override FitsFormatException? Damage => damage;
 
@@ -49,10 +56,12 @@ internal sealed class GzipByteSource : ByteSource
     {
         int length = (int)Math.Clamp(AvailableUpTo(offset + bytes.Length) - offset, 0, bytes.Length);
         bytes = bytes[..length];
-        if (spool is { } file) return ReadFully(file, bytes, offset);
+        if (spool is { } file)
+            return ReadFully(file, bytes, offset);
         lock (gate)
         {
-            if (spool is not null) return ReadFully(spool, bytes, offset);
+            if (spool is not null)
+                return ReadFully(spool, bytes, offset);
             memory.AsSpan((int)offset, length).CopyTo(bytes);
             return length;
         }
@@ -77,7 +86,12 @@ internal sealed class GzipByteSource : ByteSource
             catch (InvalidDataException e)
             {
                 ended = true;
-                damage = new FitsFormatException(new FitsLocation(File), $"the gzip archive is damaged after {unpackedBytes} unpacked bytes.", "Copy the file again from its origin, or leave it out.", e);
+                damage = new FitsFormatException(
+                    new FitsLocation(File),
+                    $"the gzip archive is damaged after {unpackedBytes} unpacked bytes.",
+                    "Copy the file again from its origin, or leave it out.",
+                    e
+                );
             }
         }
     }
@@ -90,7 +104,8 @@ internal sealed class GzipByteSource : ByteSource
             return UnpackToSpool(wanted);
         }
 
-        if (unpackedBytes + wanted > memory.Length) Array.Resize(ref memory, Math.Min(BytesInMemory, memory.Length * 2));
+        if (unpackedBytes + wanted > memory.Length)
+            Array.Resize(ref memory, Math.Min(BytesInMemory, memory.Length * 2));
         int read = unpacker.Read(memory, (int)unpackedBytes, wanted);
         unpackedBytes += read;
         return read;
@@ -108,7 +123,13 @@ internal sealed class GzipByteSource : ByteSource
     {
         step = new byte[StepBytes];
         string path = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
-        SafeFileHandle file = System.IO.File.OpenHandle(path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, FileOptions.DeleteOnClose);
+        SafeFileHandle file = System.IO.File.OpenHandle(
+            path,
+            FileMode.CreateNew,
+            FileAccess.ReadWrite,
+            FileShare.None,
+            FileOptions.DeleteOnClose
+        );
         RandomAccess.Write(file, memory.AsSpan(0, (int)unpackedBytes), 0);
         spool = file;
         memory = [];
@@ -117,7 +138,8 @@ internal sealed class GzipByteSource : ByteSource
     private static int ReadFully(SafeFileHandle file, Span<byte> bytes, long offset)
     {
         int done = 0;
-        while (done < bytes.Length && RandomAccess.Read(file, bytes[done..], offset + done) is > 0 and var read) done += read;
+        while (done < bytes.Length && RandomAccess.Read(file, bytes[done..], offset + done) is > 0 and var read)
+            done += read;
         return done;
     }
 
@@ -134,7 +156,11 @@ internal sealed class GzipByteSource : ByteSource
 
         public override long Length => source.Length;
 
-        public override long Position { get => position; set => throw new NotSupportedException(); }
+        public override long Position
+        {
+            get => position;
+            set => throw new NotSupportedException();
+        }
 
         public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
 

@@ -3,7 +3,9 @@ using System.Runtime.CompilerServices;
 
 namespace SensorProfile.Fits;
 
-/// <summary>Turns pixels of one number type into another: exactly into integers, rounded to the nearest into floats.</summary>
+/// <summary>
+/// Turns pixels of one number type into another: exactly into integers, rounded to the nearest into floats.
+/// </summary>
 internal static class PixelConversion
 {
     /// <summary>Converts pixel by pixel.</summary>
@@ -23,16 +25,20 @@ internal static class PixelConversion
     {
         for (int i = 0; i < from.Length; i++)
         {
-            bool fits = IsFloat<TTo>() ? ToFloat(from[i], out to[i])
+            bool fits =
+                IsFloat<TTo>() ? ToFloat(from[i], out to[i])
                 : IsFloat<TFrom>() ? FloatToInteger(double.CreateTruncating(from[i]), out to[i])
                 : IntegerToInteger(from[i], out to[i]);
-            if (!fits) return i;
+            if (!fits)
+                return i;
         }
 
         return -1;
     }
 
-    /// <summary>Applies physical = zero + scale × stored in double precision, product first, then sum, each rounded.</summary>
+    /// <summary>
+    /// Applies physical = zero + scale × stored in double precision, product first, then sum, each rounded.
+    /// </summary>
     /// <param name="stored">Stored numbers.</param>
     /// <param name="physical">Physical values; NaN where the stored number is <paramref name="blank"/>.</param>
     /// <param name="scaling">BSCALE and BZERO.</param>
@@ -41,11 +47,14 @@ internal static class PixelConversion
         where T : unmanaged, INumber<T>
     {
         (double scale, double zero) = (scaling.Scale, scaling.Zero);
-        for (int i = 0; i < stored.Length; i++) physical[i] = zero + (scale * double.CreateTruncating(stored[i]));
-        if (blank is not { } nothing) return;
+        for (int i = 0; i < stored.Length; i++)
+            physical[i] = zero + (scale * double.CreateTruncating(stored[i]));
+        if (blank is not { } nothing)
+            return;
         for (int i = 0; i < stored.Length; i++)
         {
-            if (stored[i] == nothing) physical[i] = double.NaN;
+            if (stored[i] == nothing)
+                physical[i] = double.NaN;
         }
     }
 
@@ -58,7 +67,9 @@ internal static class PixelConversion
         where TTo : unmanaged, INumber<TTo>
     {
         result = TTo.CreateTruncating(number);
-        return typeof(TFrom) != typeof(double) || typeof(TTo) != typeof(float) || TFrom.IsFinite(number) == TTo.IsFinite(result);
+        return typeof(TFrom) != typeof(double)
+            || typeof(TTo) != typeof(float)
+            || TFrom.IsFinite(number) == TTo.IsFinite(result);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

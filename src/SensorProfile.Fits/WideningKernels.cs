@@ -4,7 +4,10 @@ using System.Runtime.InteropServices;
 
 namespace SensorProfile.Fits;
 
-/// <summary>Vector forms of the conversions that cameras need most: 16-bit integers and floats into a wider type, where every value fits.</summary>
+/// <summary>
+/// Vector forms of the conversions that cameras need most: 16-bit integers and floats into a wider type, where every
+/// value fits.
+/// </summary>
 internal static class WideningKernels
 {
     /// <summary>Converts a leading part of the pixels; the caller does the rest one by one.</summary>
@@ -13,8 +16,10 @@ internal static class WideningKernels
         where TFrom : unmanaged
         where TTo : unmanaged
     {
-        if (typeof(TFrom) == typeof(ushort)) return FromUInt16(MemoryMarshal.Cast<TFrom, ushort>(from), to);
-        if (typeof(TFrom) == typeof(short)) return FromInt16(MemoryMarshal.Cast<TFrom, short>(from), to);
+        if (typeof(TFrom) == typeof(ushort))
+            return FromUInt16(MemoryMarshal.Cast<TFrom, ushort>(from), to);
+        if (typeof(TFrom) == typeof(short))
+            return FromInt16(MemoryMarshal.Cast<TFrom, short>(from), to);
         if (typeof(TFrom) == typeof(float) && typeof(TTo) == typeof(double))
             return FromFloat(MemoryMarshal.Cast<TFrom, float>(from), MemoryMarshal.Cast<TTo, double>(to));
         return 0;
@@ -23,7 +28,8 @@ internal static class WideningKernels
     private static int FromUInt16<TTo>(ReadOnlySpan<ushort> from, Span<TTo> to)
         where TTo : unmanaged
     {
-        if (typeof(TTo) != typeof(int) && typeof(TTo) != typeof(float) && typeof(TTo) != typeof(double)) return 0;
+        if (typeof(TTo) != typeof(int) && typeof(TTo) != typeof(float) && typeof(TTo) != typeof(double))
+            return 0;
         int i = 0;
         for (; i <= from.Length - Vector<ushort>.Count; i += Vector<ushort>.Count)
         {
@@ -38,7 +44,8 @@ internal static class WideningKernels
     private static int FromInt16<TTo>(ReadOnlySpan<short> from, Span<TTo> to)
         where TTo : unmanaged
     {
-        if (typeof(TTo) != typeof(int) && typeof(TTo) != typeof(float) && typeof(TTo) != typeof(double)) return 0;
+        if (typeof(TTo) != typeof(int) && typeof(TTo) != typeof(float) && typeof(TTo) != typeof(double))
+            return 0;
         int i = 0;
         for (; i <= from.Length - Vector<short>.Count; i += Vector<short>.Count)
         {
@@ -73,7 +80,8 @@ internal static class WideningKernels
         }
         else if (typeof(TTo) == typeof(float))
         {
-            Vector.ConvertToSingle(numbers).CopyTo(MemoryMarshal.Cast<TTo, float>(to));     // 16 bits fit a float exactly
+            // 16 bits fit a float exactly
+            Vector.ConvertToSingle(numbers).CopyTo(MemoryMarshal.Cast<TTo, float>(to));
         }
         else
         {

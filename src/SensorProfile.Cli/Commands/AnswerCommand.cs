@@ -5,7 +5,8 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands;
 
 /// <summary>A command that answers a question with a reply: text, or JSON when asked.</summary>
-internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSettings : AnswerSettings
+internal abstract class AnswerCommand<TSettings> : Command<TSettings>
+    where TSettings : AnswerSettings
 {
     /// <summary>As it is typed: "darks match".</summary>
     protected abstract string Name { get; }
@@ -14,8 +15,10 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSet
     {
         Session session = (Session)context.Data!;
         Reply reply = AnswerOrRefuse(session, settings);
-        if (settings.Json) session.Results.WriteRaw(ReplyJson.Of(reply));
-        else ReplyPrinter.Print(reply, session.Results);
+        if (settings.Json)
+            session.Results.WriteRaw(ReplyJson.Of(reply));
+        else
+            ReplyPrinter.Print(reply, session.Results);
         return reply.ExitCode;
     }
 
@@ -29,7 +32,9 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSet
         }
         catch (DecisionRefusedException refusal)
         {
-            return refusal.Kind == RefusalKind.BadArgument ? throw CommandFailure.WrongCommandLine(refusal.Message) : DecisionReply.CannotTell(Name, refusal);
+            return refusal.Kind == RefusalKind.BadArgument
+                ? throw CommandFailure.WrongCommandLine(refusal.Message)
+                : DecisionReply.CannotTell(Name, refusal);
         }
     }
 }

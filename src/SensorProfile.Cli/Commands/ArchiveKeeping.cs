@@ -7,13 +7,17 @@ namespace SensorProfile.Cli.Commands;
 internal static class ArchiveKeeping
 {
     /// <summary>Keeps them and says so in the reply.</summary>
-    /// <param name="archive">Folder of the archive.</param> <param name="profiles">What to keep.</param> <param name="reply">The answer so far.</param> <param name="next">What to type next.</param>
+    /// <param name="archive">Folder of the archive.</param>
+    /// <param name="profiles">What to keep.</param>
+    /// <param name="reply">The answer so far.</param>
+    /// <param name="next">What to type next.</param>
     public static Reply Keep(string archive, IReadOnlyList<ProfileOnDisk> profiles, Reply reply, string next)
     {
         List<Finding> findings = [];
         try
         {
-            foreach (ProfileOnDisk profile in profiles) findings.AddRange(ProfileArchive.Keep(archive, profile).Findings);
+            foreach (ProfileOnDisk profile in profiles)
+                findings.AddRange(ProfileArchive.Keep(archive, profile).Findings);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

@@ -8,16 +8,34 @@ namespace SensorProfile.Cli.Commands;
 /// <summary>Runs the characterisation with progress.</summary>
 internal static class Characterising
 {
-    public static CharacterisationResult Run(Session session, Inventory inventory, double? referenceCelsius, bool quick, TemperatureSource temperatures = TemperatureSource.Headers, DefectThresholds? thresholds = null)
+    public static CharacterisationResult Run(
+        Session session,
+        Inventory inventory,
+        double? referenceCelsius,
+        bool quick,
+        TemperatureSource temperatures = TemperatureSource.Headers,
+        DefectThresholds? thresholds = null
+    )
     {
-        CharacterisationOptions options = new() { ReferenceTemperature = referenceCelsius, Quick = quick, Temperatures = temperatures, Thresholds = thresholds, SoftwareVersion = CommandLine.Version, Clock = session.Clock };
-        CharacterisationResult result = session.Side.Watch(display => Characteriser.Run(inventory, options, new Progress(display), session.Stop));
+        CharacterisationOptions options = new()
+        {
+            ReferenceTemperature = referenceCelsius,
+            Quick = quick,
+            Temperatures = temperatures,
+            Thresholds = thresholds,
+            SoftwareVersion = CommandLine.Version,
+            Clock = session.Clock,
+        };
+        CharacterisationResult result = session.Side.Watch(display =>
+            Characteriser.Run(inventory, options, new Progress(display), session.Stop)
+        );
         session.Stop.ThrowIfCancellationRequested();
         return result;
     }
 
     private sealed class Progress(IProgressDisplay display) : IProgress<CharacterisationProgress>
     {
-        public void Report(CharacterisationProgress value) => display.Show(value.Stage, value.FramesDone, value.FramesTotal, value.BytesRead);
+        public void Report(CharacterisationProgress value) =>
+            display.Show(value.Stage, value.FramesDone, value.FramesTotal, value.BytesRead);
     }
 }

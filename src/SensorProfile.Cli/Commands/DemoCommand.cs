@@ -31,18 +31,49 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
             File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), DemoCameras.Fell24C().ToJson());
         });
         SimulatedFrames.Write(session, camera, output, "frames", settings.Seed);
-        Inventory inventory = FrameReading.Read(session, [Path.Combine(output.WorkPath, "frames")], null, namesSay: false);
+        Inventory inventory = FrameReading.Read(
+            session,
+            [Path.Combine(output.WorkPath, "frames")],
+            null,
+            namesSay: false
+        );
         CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return DemoReply.Of(result.Profile, folder, Cold(result.Profile), Darks(result.Profile, dithers: 1), Darks(result.Profile, dithers: Lights / 2));
+        return DemoReply.Of(
+            result.Profile,
+            folder,
+            Cold(result.Profile),
+            Darks(result.Profile, dithers: 1),
+            Darks(result.Profile, dithers: Lights / 2)
+        );
     }
 
-    private static Reply Cold(CameraProfile profile) => Ask("setpoint", () =>
-        SetpointReply.Of(Setpoint.Advise(profile, ModeChoice.Find(profile, null), new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) })));
+    private static Reply Cold(CameraProfile profile) =>
+        Ask("setpoint", () =>
+            SetpointReply.Of(
+                Setpoint.Advise(
+                    profile,
+                    ModeChoice.Find(profile, null),
+                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) }
+                )
+            )
+        );
 
-    private static Reply Darks(CameraProfile profile, int dithers) => Ask("darks match", () => ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, null),
-        new ToleranceQuestion { ExposureSeconds = ExposureSeconds, Lights = Lights, Sky = SkyRate.Given(Sky), DitherPositions = dithers, RejectsOutliers = dithers > 1 })));
+    private static Reply Darks(CameraProfile profile, int dithers) => Ask("darks match", () => ToleranceReply.Of(
+                DarkTolerance.Find(
+                    profile,
+                    ModeChoice.Find(profile, null),
+                    new ToleranceQuestion
+                    {
+                        ExposureSeconds = ExposureSeconds,
+                        Lights = Lights,
+                        Sky = SkyRate.Given(Sky),
+                        DitherPositions = dithers,
+                        RejectsOutliers = dithers > 1,
+                    }
+                )
+            ));
 
     private static Reply Ask(string command, Func<Reply> question)
     {

@@ -15,16 +15,39 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 
     protected override Reply Answer(Session session, Settings settings)
     {
-        using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles) : null;
+        using OutputFolder? output = settings.Out is { } folder
+            ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles)
+            : null;
         FoundProfiles found = ProfileArchive.Read(settings.Profiles);
-        foreach (var refused in found.Refused) session.Side.Line($"left out: {refused.File}: {refused.Reason}");
-        if (found.Profiles.Count == 0) throw CommandFailure.UnreadableInput(found.Refused is [var only] ? $"{only.File}: {only.Reason}" : $"nothing readable in {string.Join(", ", settings.Profiles)}.");
+        foreach (var refused in found.Refused)
+            session.Side.Line($"left out: {refused.File}: {refused.Reason}");
+        if (found.Profiles.Count == 0)
+            throw CommandFailure.UnreadableInput(
+                found.Refused is [var only]
+                    ? $"{only.File}: {only.Reason}"
+                    : $"nothing readable in {string.Join(", ", settings.Profiles)}."
+            );
         DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
         session.Stop.ThrowIfCancellationRequested();
         Reply reply = DriftReply.Of(answer);
-        if (settings.Archive is { } archive) reply = ArchiveKeeping.Keep(archive, found.Profiles, reply, $"Next year: sensorprofile drift {Quoted.Of(archive)} results");
-        if (output is null) return reply;
-        reply = reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "drift.html")} and drift.pdf beside it; the numbers are in drift.json and tables."] };
+        if (settings.Archive is { } archive)
+            reply = ArchiveKeeping.Keep(
+                archive,
+                found.Profiles,
+                reply,
+                $"Next year: sensorprofile drift {Quoted.Of(archive)} results"
+            );
+        if (output is null)
+            return reply;
+        reply = reply with
+        {
+            Lines =
+            [
+                .. reply.Lines,
+                $"Report: {Path.Combine(settings.Out!, "drift.html")} and drift.pdf beside it; the numbers are in "
+                    + "drift.json and tables.",
+            ],
+        };
         output.Write(work => Write(work, answer, reply));
         output.Complete();
         return reply;
@@ -43,16 +66,22 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public string[] Profiles { get; init; } = [];
 
         [CommandOption("--archive <DIR>")]
-        [Description("Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced.")]
+        [Description(
+            "Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced."
+        )]
         public string? Archive { get; init; }
 
         [CommandOption("--reference <C>")]
-        [Description("Temperature at which dark currents are compared, °C; one that all sessions measured unless said.")]
+        [Description(
+            "Temperature at which dark currents are compared, °C; one that all sessions measured unless said."
+        )]
         [TypeConverter(typeof(Number))]
         public double? Reference { get; init; }
 
         [CommandOption("--exposure <S>")]
-        [Description("Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said.")]
+        [Description(
+            "Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said."
+        )]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
 

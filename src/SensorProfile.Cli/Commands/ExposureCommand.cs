@@ -19,7 +19,13 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
         settings.CheckSky();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
-        GainChoiceAnswer answer = ExposureAdvice.Find(profile, question with { Sky = settings.ReadSky(session, profile, settings.WantedMode) });
+        GainChoiceAnswer answer = ExposureAdvice.Find(
+            profile,
+            question with
+            {
+                Sky = settings.ReadSky(session, profile, settings.WantedMode),
+            }
+        );
         return PageFolder.Complete(page, ExposureReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
     }
 

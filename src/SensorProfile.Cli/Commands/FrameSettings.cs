@@ -11,7 +11,9 @@ internal abstract class FrameSettings : AnswerSettings
     public string[] Paths { get; init; } = [];
 
     [CommandOption("--names-say")]
-    [Description("Where a header does not say the kind of a frame, believe the names of file and folder (bias, dark, flat …).")]
+    [Description(
+        "Where a header does not say the kind of a frame, believe the names of file and folder (bias, dark, flat …)."
+    )]
     public bool NamesSay { get; init; }
 
     [CommandOption("--overwrite")]

@@ -29,17 +29,42 @@ internal abstract class ModeSettingsOptions : AnswerSettings
     public string? Binning { get; init; }
 
     /// <summary>Null when the user named none.</summary>
-    public ModeSettings? WantedMode => Gain is null && Offset is null && Iso is null && Binning is null
-        ? null
-        : new ModeSettings { Gain = Gain, Offset = Offset, Iso = Iso, Binning = Binning ?? "1x1" };
+    public ModeSettings? WantedMode =>
+        Gain is null && Offset is null && Iso is null && Binning is null
+            ? null
+            : new ModeSettings
+            {
+                Gain = Gain,
+                Offset = Offset,
+                Iso = Iso,
+                Binning = Binning ?? "1x1",
+            };
 
     /// <summary>A frame set with the settings that its headers leave out; what contradicts them is refused.</summary>
     public FrameSet Completed(FrameSet set)
     {
-        if (WantedMode is not { } wanted) return set;
-        if (Differ(set.Settings.Gain, Gain) || Differ(set.Settings.Offset, Offset) || Differ(set.Settings.Iso, Iso) || (Binning is not null && Binning != set.Settings.Binning))
-            throw CommandFailure.WrongCommandLine($"{set.Frames[0].Name} was taken with {SettingsText.Of(set.Settings)}, not {SettingsText.Of(wanted)}: leave the settings out, or correct the headers with a capture table (--table).");
-        return set with { Settings = set.Settings with { Gain = set.Settings.Gain ?? Gain, Offset = set.Settings.Offset ?? Offset, Iso = set.Settings.Iso ?? Iso } };
+        if (WantedMode is not { } wanted)
+            return set;
+        if (
+            Differ(set.Settings.Gain, Gain)
+            || Differ(set.Settings.Offset, Offset)
+            || Differ(set.Settings.Iso, Iso)
+            || (Binning is not null && Binning != set.Settings.Binning)
+        )
+            throw CommandFailure.WrongCommandLine(
+                $"{set.Frames[0].Name} was taken with {SettingsText.Of(set.Settings)}, not "
+                    + $"{SettingsText.Of(wanted)}: leave the settings out, or correct the headers with a capture table "
+                    + "(--table)."
+            );
+        return set with
+        {
+            Settings = set.Settings with
+            {
+                Gain = set.Settings.Gain ?? Gain,
+                Offset = set.Settings.Offset ?? Offset,
+                Iso = set.Settings.Iso ?? Iso,
+            },
+        };
     }
 
     private static bool Differ(double? header, double? named) => header is { } a && named is { } b && a != b;

@@ -15,5 +15,7 @@ internal abstract class OutputSettings : AnswerSettings
     public bool Overwrite { get; init; }
 
     public string RequiredOut(string command) =>
-        string.IsNullOrWhiteSpace(Out) ? throw CommandFailure.WrongCommandLine($"{command} needs --out, the folder for the results.") : Out;
+        string.IsNullOrWhiteSpace(Out)
+            ? throw CommandFailure.WrongCommandLine($"{command} needs --out, the folder for the results.")
+            : Out;
 }

@@ -9,7 +9,10 @@ internal static class ProfileReading
     public static CameraProfile Read(string path)
     {
         string file = FileOf(path);
-        if (!File.Exists(file)) throw CommandFailure.UnreadableInput($"{path}: there is no profile here. Give a profile.json or the folder that holds it.");
+        if (!File.Exists(file))
+            throw CommandFailure.UnreadableInput(
+                $"{path}: there is no profile here. Give a profile.json or the folder that holds it."
+            );
         return ProfileFile.Read(file);
     }
 

@@ -5,8 +5,17 @@ namespace SensorProfile.Cli.Commands;
 /// <summary>Frame sets of one kind from folders that the user named for that kind.</summary>
 internal static class SetReading
 {
-    /// <summary>Sets of that kind; frames whose kind is not said count as it too, for the user said what they are.</summary>
-    public static IReadOnlyList<FrameSet> Read(Session session, IReadOnlyList<string> paths, FrameKind kind, string? table, bool namesSay, out IReadOnlyList<Finding> findings)
+    /// <summary>
+    /// Sets of that kind; frames whose kind is not said count as it too, for the user said what they are.
+    /// </summary>
+    public static IReadOnlyList<FrameSet> Read(
+        Session session,
+        IReadOnlyList<string> paths,
+        FrameKind kind,
+        string? table,
+        bool namesSay,
+        out IReadOnlyList<Finding> findings
+    )
     {
         CaptureTable? corrections = table is null ? null : CaptureTable.Read(table);
         Inventory inventory = FrameReading.Read(session, paths, corrections, namesSay);

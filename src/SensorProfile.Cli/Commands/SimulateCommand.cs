@@ -14,7 +14,8 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 
     protected override Reply Answer(Session session, Settings settings)
     {
-        if (!File.Exists(settings.Camera)) throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
+        if (!File.Exists(settings.Camera))
+            throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
         CameraDescription camera = CameraDescription.Read(settings.Camera);
         camera.Validate(settings.Camera);
         using OutputFolder output = OutputFolder.Begin(settings.RequiredOut(Name), settings.Overwrite, []);
@@ -23,10 +24,17 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         return new Reply
         {
             Command = Name,
-            Sentence = $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json beside them says what is true.",
+            Sentence =
+                $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
+                + "beside them says what is true.",
             Verdict = "written",
             Lines = [$"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} --out results"],
-            Fields = [JsonNodes.Field("folder", settings.Out), JsonNodes.Field("seed", truth.Seed), JsonNodes.Field("frames", truth.Frames.Select(f => f.File))],
+            Fields =
+            [
+                JsonNodes.Field("folder", settings.Out),
+                JsonNodes.Field("seed", truth.Seed),
+                JsonNodes.Field("frames", truth.Frames.Select(f => f.File)),
+            ],
         };
     }
 

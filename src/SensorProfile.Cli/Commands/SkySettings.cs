@@ -4,7 +4,10 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
 
-/// <summary>The sky: a number, or an estimate from its brightness and the optics; three skies side by side when neither is given.</summary>
+/// <summary>
+/// The sky: a number, or an estimate from its brightness and the optics; three skies side by side when neither is
+/// given.
+/// </summary>
 internal abstract class SkySettings : ModeSettingsOptions
 {
     [CommandOption("--sky <E>")]
@@ -56,19 +59,36 @@ internal abstract class SkySettings : ModeSettingsOptions
         get
         {
             if (Sky is { } rate)
-                return Brightness is null ? Decisions.SkyRate.Given(rate) : throw CommandFailure.WrongCommandLine("Give the sky either with --sky or with --sky-brightness, not both.");
+                return Brightness is null
+                    ? Decisions.SkyRate.Given(rate)
+                    : throw CommandFailure.WrongCommandLine(
+                        "Give the sky either with --sky or with --sky-brightness, not both."
+                    );
             if (Brightness is null)
-                return FocalRatio is null && PixelSize is null && Bandwidth is null && Wavelength is null && Efficiency is null
+                return
+                    FocalRatio is null
+                    && PixelSize is null
+                    && Bandwidth is null
+                    && Wavelength is null
+                    && Efficiency is null
                     ? null
                     : throw CommandFailure.WrongCommandLine("An estimate of the sky needs --sky-brightness.");
-            if (FocalRatio is null || PixelSize is null) throw CommandFailure.WrongCommandLine("--sky-brightness needs --focal-ratio and --pixel-size.");
-            SkyBrightness usual = new() { Magnitude = Brightness.Value, FocalRatio = FocalRatio.Value, PixelMicrometres = PixelSize.Value };
-            return (usual with
+            if (FocalRatio is null || PixelSize is null)
+                throw CommandFailure.WrongCommandLine("--sky-brightness needs --focal-ratio and --pixel-size.");
+            SkyBrightness usual = new()
             {
-                BandwidthNanometres = Bandwidth ?? usual.BandwidthNanometres,
-                CentreNanometres = Wavelength ?? usual.CentreNanometres,
-                Efficiency = Efficiency ?? usual.Efficiency,
-            }).Estimate();
+                Magnitude = Brightness.Value,
+                FocalRatio = FocalRatio.Value,
+                PixelMicrometres = PixelSize.Value,
+            };
+            return (
+                usual with
+                {
+                    BandwidthNanometres = Bandwidth ?? usual.BandwidthNanometres,
+                    CentreNanometres = Wavelength ?? usual.CentreNanometres,
+                    Efficiency = Efficiency ?? usual.Efficiency,
+                }
+            ).Estimate();
         }
     }
 }

@@ -44,8 +44,22 @@ internal abstract class StackSettings : SkySettings
     {
         get
         {
-            if (Lights is not [var only] || Path.Exists(only) || !double.TryParse(only.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number)) return null;
-            return number >= 1 && number <= int.MaxValue && double.IsInteger(number) ? (int)number : throw CommandFailure.WrongCommandLine($"The number of lights must be a whole number from 1 on, not {only}.");
+            if (
+                Lights is not [var only]
+                || Path.Exists(only)
+                || !double.TryParse(
+                    only.Replace('−', '-'),
+                    NumberStyles.Float,
+                    CultureInfo.InvariantCulture,
+                    out double number
+                )
+            )
+                return null;
+            return number >= 1 && number <= int.MaxValue && double.IsInteger(number)
+                ? (int)number
+                : throw CommandFailure.WrongCommandLine(
+                    $"The number of lights must be a whole number from 1 on, not {only}."
+                );
         }
     }
 
@@ -63,6 +77,9 @@ internal abstract class StackSettings : SkySettings
     /// <summary>What is for frames on disk would pass unheard without them.</summary>
     public void RefuseFrameOptions(bool frames)
     {
-        if (!frames && (Table is not null || NamesSay)) throw CommandFailure.WrongCommandLine($"{(Table is not null ? "--table" : "--names-say")} is for frames on disk: add their folder, or leave it out.");
+        if (!frames && (Table is not null || NamesSay))
+            throw CommandFailure.WrongCommandLine(
+                $"{(Table is not null ? "--table" : "--names-say")} is for frames on disk: add their folder, or leave it out."
+            );
     }
 }

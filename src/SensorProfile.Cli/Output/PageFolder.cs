@@ -17,14 +17,34 @@ internal sealed class PageFolder : IDisposable
     /// <summary>Writes the page when one was asked for, and adds where it stands to the reply.</summary>
     public static Reply Complete(PageFolder? page, Reply reply, Action<string> write)
     {
-        if (page is null) return reply;
+        if (page is null)
+            return reply;
         page.output.Write(write);
-        string[] names = [.. Directory.EnumerateFiles(page.output.WorkPath).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+        string[] names =
+        [
+            .. Directory
+                .EnumerateFiles(page.output.WorkPath)
+                .Select(file => Path.GetFileName(file))
+                .Order(StringComparer.Ordinal),
+        ];
         page.output.Complete();
-        return reply with { Lines = [.. reply.Lines, .. names.Select(name => $"{Word(name) + ":",-10}{Path.Combine(page.given, name)}")] };
+        return reply with
+        {
+            Lines =
+            [
+                .. reply.Lines,
+                .. names.Select(name => $"{Word(name) + ":", -10}{Path.Combine(page.given, name)}"),
+            ],
+        };
     }
 
     public void Dispose() => output.Dispose();
 
-    private static string Word(string name) => Path.GetExtension(name) switch { ".html" => "Page", ".pdf" => "To print", _ => "Numbers" };
+    private static string Word(string name) =>
+        Path.GetExtension(name) switch
+        {
+            ".html" => "Page",
+            ".pdf" => "To print",
+            _ => "Numbers",
+        };
 }

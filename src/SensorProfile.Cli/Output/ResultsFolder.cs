@@ -25,7 +25,11 @@ internal static class ResultsFolder
     /// <summary>The report, from the profile and what it needs of the maps just written.</summary>
     public static void WriteReport(string folder, CameraProfile profile, CancellationToken stop)
     {
-        ReportWriter.Write(profile, folder, new ReportOptions { Maps = ReportMaps.Read(Path.Combine(folder, "maps"), profile) });
+        ReportWriter.Write(
+            profile,
+            folder,
+            new ReportOptions { Maps = ReportMaps.Read(Path.Combine(folder, "maps"), profile) }
+        );
         stop.ThrowIfCancellationRequested();
     }
 }

@@ -6,33 +6,37 @@ namespace SensorProfile.Cli.Replies;
 /// <summary>From the answer of a decision to the reply that is printed.</summary>
 internal static class DecisionReply
 {
-    public static Reply Of(string command, Answer answer, params IEnumerable<KeyValuePair<string, JsonNode?>> fields) => new()
-    {
-        Command = command,
-        Sentence = answer.Sentence,
-        Reason = answer.Reason,
-        Verdict = answer.Verdict,
-        Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
-        Fields = answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
-        Findings = answer.Findings,
-        Cautions = answer.Cautions,
-        RulesOfThumb = answer.RulesOfThumb,
-        ExitCode = answer.Verdict == Answer.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered,
-    };
+    public static Reply Of(string command, Answer answer, params IEnumerable<KeyValuePair<string, JsonNode?>> fields) =>
+        new()
+        {
+            Command = command,
+            Sentence = answer.Sentence,
+            Reason = answer.Reason,
+            Verdict = answer.Verdict,
+            Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
+            Fields =
+                answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
+            Findings = answer.Findings,
+            Cautions = answer.Cautions,
+            RulesOfThumb = answer.RulesOfThumb,
+            ExitCode = answer.Verdict == Answer.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered,
+        };
 
     /// <summary>A fair question that the profile cannot answer.</summary>
-    public static Reply CannotTell(string command, DecisionRefusedException refusal) => new()
-    {
-        Command = command,
-        Sentence = refusal.Message,
-        Verdict = Answer.CannotTell,
-        Findings = [refusal.ToFinding()],
-        ExitCode = ExitCodes.CannotTell,
-    };
+    public static Reply CannotTell(string command, DecisionRefusedException refusal) =>
+        new()
+        {
+            Command = command,
+            Sentence = refusal.Message,
+            Verdict = Answer.CannotTell,
+            Findings = [refusal.ToFinding()],
+            ExitCode = ExitCodes.CannotTell,
+        };
 
-    private static ReplyQuantity Quantity(Answer answer, string name, Measurement? value) => new(name, Labels.Of(name), value)
-    {
-        Interval = answer.Intervals.GetValueOrDefault(name),
-        Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",
-    };
+    private static ReplyQuantity Quantity(Answer answer, string name, Measurement? value) =>
+        new(name, Labels.Of(name), value)
+        {
+            Interval = answer.Intervals.GetValueOrDefault(name),
+            Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",
+        };
 }

@@ -13,8 +13,14 @@ internal static class DemoReply
         {
             Tables =
             [
-                ReplyTable.List("For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold, and how far off may the darks be?",
-                    [cold.Sentence, "Without dithering: " + Lower(darks.Sentence), "Dithered, outliers rejected: " + Lower(dithered.Sentence)]),
+                ReplyTable.List(
+                    "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold, and how far off may the darks be?",
+                    [
+                        cold.Sentence,
+                        "Without dithering: " + Lower(darks.Sentence),
+                        "Dithered, outliers rejected: " + Lower(dithered.Sentence),
+                    ]
+                ),
             ],
             Lines =
             [
@@ -25,11 +31,23 @@ internal static class DemoReply
                 $"  sensorprofile setpoint {place}/profile.json --exposure 300 --sky 0.5 --ambient 15 --max-delta 35",
                 $"  sensorprofile darks plan {place}/profile.json --exposure 300 --lights 40",
             ],
-            Fields = [.. camera.Fields, JsonNodes.Field("setpoint", Summary(cold)), JsonNodes.Field("darksMatch", Summary(darks)), JsonNodes.Field("darksMatchDithered", Summary(dithered))],
+            Fields =
+            [
+                .. camera.Fields,
+                JsonNodes.Field("setpoint", Summary(cold)),
+                JsonNodes.Field("darksMatch", Summary(darks)),
+                JsonNodes.Field("darksMatchDithered", Summary(dithered)),
+            ],
         };
     }
 
     private static string Lower(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
 
-    private static object Summary(Reply reply) => new { reply.Sentence, reply.Verdict, Quantities = reply.Quantities.ToDictionary(q => q.Name, q => q.Value) };
+    private static object Summary(Reply reply) =>
+        new
+        {
+            reply.Sentence,
+            reply.Verdict,
+            Quantities = reply.Quantities.ToDictionary(q => q.Name, q => q.Value),
+        };
 }

@@ -10,11 +10,26 @@ internal static class ExposureReply
     {
         GainChoiceAnswer[] all = [answer, .. answer.OtherSkies];
         Reply reply = DecisionReply.Of(
-            "exposure", answer,
+            "exposure",
+            answer,
             JsonNodes.Field("advised", answer.Advised),
             JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("skies", all.Select(a => new { a.Sky.Name, a.Sky.Rate, a.Sky.Assumptions, a.Sentence, a.Verdict, a.Quantities, a.Advised, a.Modes })),
-            JsonNodes.Field("modes", answer.Modes));
+            JsonNodes.Field(
+                "skies",
+                all.Select(a => new
+                {
+                    a.Sky.Name,
+                    a.Sky.Rate,
+                    a.Sky.Assumptions,
+                    a.Sentence,
+                    a.Verdict,
+                    a.Quantities,
+                    a.Advised,
+                    a.Modes,
+                })
+            ),
+            JsonNodes.Field("modes", answer.Modes)
+        );
         return reply with
         {
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
@@ -23,13 +38,33 @@ internal static class ExposureReply
         };
     }
 
-    private static ReplyTable Modes(GainChoiceAnswer answer) => new(
-        $"Setting by setting, under {answer.Sky.Name} of {SkyFields.Rate(answer.Sky)}",
-        ["setting", ">read noise", ">full well", ">range", ">shortest", ">well filled after", $">read noise adds at {QuantityText.Number(answer.ExposureSeconds)} s", ""],
-        [.. answer.Modes.Select(row => (IReadOnlyList<string>)
-        [
-            ModeLabel.Text(row.Settings), QuantityText.Of(row.ReadNoise), QuantityText.Of(row.FullWell), QuantityText.Of(row.DynamicRange),
-            QuantityText.Of(row.ExposureNeeded), QuantityText.Of(row.LongestExposure), QuantityText.Number(100 * row.ReadNoiseShare, 2) + " %",
-            answer.Modes.Count > 1 && row.Settings == answer.Advised ? "advised" : "",
-        ])]);
+    private static ReplyTable Modes(GainChoiceAnswer answer) =>
+        new(
+            $"Setting by setting, under {answer.Sky.Name} of {SkyFields.Rate(answer.Sky)}",
+            [
+                "setting",
+                ">read noise",
+                ">full well",
+                ">range",
+                ">shortest",
+                ">well filled after",
+                $">read noise adds at {QuantityText.Number(answer.ExposureSeconds)} s",
+                "",
+            ],
+            [
+                .. answer.Modes.Select(row =>
+                    (IReadOnlyList<string>)
+                        [
+                            ModeLabel.Text(row.Settings),
+                            QuantityText.Of(row.ReadNoise),
+                            QuantityText.Of(row.FullWell),
+                            QuantityText.Of(row.DynamicRange),
+                            QuantityText.Of(row.ExposureNeeded),
+                            QuantityText.Of(row.LongestExposure),
+                            QuantityText.Number(100 * row.ReadNoiseShare, 2) + " %",
+                            answer.Modes.Count > 1 && row.Settings == answer.Advised ? "advised" : "",
+                        ]
+                ),
+            ]
+        );
 }

@@ -24,5 +24,10 @@ internal static class Labels
 
     /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>
     public static string Of(string name) =>
-        DecisionLabels.Of(name) ?? (Known.TryGetValue(name, out string? label) ? label : string.Concat(name.Select(c => char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString())));
+        DecisionLabels.Of(name)
+        ?? (
+            Known.TryGetValue(name, out string? label)
+                ? label
+                : string.Concat(name.Select(c => char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : c.ToString()))
+        );
 }

@@ -2,7 +2,9 @@ using System.Text.Json.Nodes;
 
 namespace SensorProfile.Cli.Replies;
 
-/// <summary>A reply as the one JSON document that <c>--json</c> prints. Names and numbers are part of the contract.</summary>
+/// <summary>
+/// A reply as the one JSON document that <c>--json</c> prints. Names and numbers are part of the contract.
+/// </summary>
 internal static class ReplyJson
 {
     public static string Of(Reply reply)
@@ -16,8 +18,10 @@ internal static class ReplyJson
             ["quantities"] = Members(reply.Quantities, q => JsonNodes.Of(q.Value)),
         };
         ReplyQuantity[] bounded = [.. reply.Quantities.Where(q => q.Interval is not null)];
-        if (bounded.Length > 0) document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
-        foreach ((string name, JsonNode? value) in reply.Fields) document[name] = value;
+        if (bounded.Length > 0)
+            document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
+        foreach ((string name, JsonNode? value) in reply.Fields)
+            document[name] = value;
         document["findings"] = JsonNodes.Of(reply.Findings);
         document["cautions"] = JsonNodes.Of(reply.Cautions);
         document["rulesOfThumb"] = JsonNodes.Of(reply.RulesOfThumb);

@@ -3,58 +3,81 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Replies;
 
-/// <summary>Prints a reply for people: the sentence, the reason, the numbers, the findings, the cautions, and where things stand.</summary>
+/// <summary>
+/// Prints a reply for people: the sentence, the reason, the numbers, the findings, the cautions, and where things
+/// stand.
+/// </summary>
 internal static class ReplyPrinter
 {
     public static void Print(Reply reply, ResultStream results)
     {
         IAnsiConsole page = results.Page;
         Paragraph(page, reply.Sentence, new Style(decoration: Decoration.Bold));
-        if (reply.Reason.Length > 0) Paragraph(page, reply.Reason);
-        if (reply.Quantities.Count > 0) Table(page, results.Width, QuantityTable(reply));
-        foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0)) Table(page, results.Width, table);
+        if (reply.Reason.Length > 0)
+            Paragraph(page, reply.Reason);
+        if (reply.Quantities.Count > 0)
+            Table(page, results.Width, QuantityTable(reply));
+        foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0))
+            Table(page, results.Width, table);
         ReplyTable[] lists =
         [
-            ReplyTable.List("Findings", reply.Findings.OrderByDescending(f => f.Severity).Select(f => $"{Word(f.Severity)}: {(Said(reply, f) ? "as said above." : f.Message)} [{f.Code}]")),
+            ReplyTable.List(
+                "Findings",
+                reply
+                    .Findings.OrderByDescending(f => f.Severity)
+                    .Select(f => $"{Word(f.Severity)}: {(Said(reply, f) ? "as said above." : f.Message)} [{f.Code}]")
+            ),
             ReplyTable.List("For comparison", reply.RulesOfThumb),
             ReplyTable.List("Take care", reply.Cautions),
         ];
-        foreach (ReplyTable list in lists.Where(l => l.Rows.Count > 0)) Table(page, results.Width, list);
-        if (reply.Lines.Count > 0) page.WriteLine();
-        foreach (string line in reply.Lines) results.WriteRaw(line + "\n");
+        foreach (ReplyTable list in lists.Where(l => l.Rows.Count > 0))
+            Table(page, results.Width, list);
+        if (reply.Lines.Count > 0)
+            page.WriteLine();
+        foreach (string line in reply.Lines)
+            results.WriteRaw(line + "\n");
     }
 
     /// <summary>A finding that is the sentence or stands in the reason of the answer is not said twice.</summary>
     private static bool Said(Reply reply, Finding finding) =>
-        reply.Sentence.Contains(finding.Message, StringComparison.Ordinal) || reply.Reason.Contains(finding.Message, StringComparison.Ordinal);
+        reply.Sentence.Contains(finding.Message, StringComparison.Ordinal)
+        || reply.Reason.Contains(finding.Message, StringComparison.Ordinal);
 
-    public static string Word(Severity severity) => severity switch
-    {
-        Severity.Refusal => "refused",
-        Severity.Warning => "warning",
-        _ => "note",
-    };
+    public static string Word(Severity severity) =>
+        severity switch
+        {
+            Severity.Refusal => "refused",
+            Severity.Warning => "warning",
+            _ => "note",
+        };
 
-    private static ReplyTable QuantityTable(Reply reply) => new(reply.QuantitiesTitle, ["", ">", "", ""], [.. reply.Quantities.Select(QuantityRow)]);
+    private static ReplyTable QuantityTable(Reply reply) =>
+        new(reply.QuantitiesTitle, ["", ">", "", ""], [.. reply.Quantities.Select(QuantityRow)]);
 
     private static IReadOnlyList<string> QuantityRow(ReplyQuantity quantity)
     {
-        if (quantity.Value is not { } value) return [quantity.Label, quantity.Absent, "", ""];
+        if (quantity.Value is not { } value)
+            return [quantity.Label, quantity.Absent, "", ""];
         string interval = quantity.Interval is { } ends ? $"95 %: {End(ends.Low)} … {End(ends.High)}" : value.Method;
         return [quantity.Label, Number(value), QuantityText.Unit(value.Unit), interval];
     }
 
-    private static string Number(Measurement value) => value.StandardUncertainty > 0
-        ? QuantityText.Number(value.Value, value.StandardUncertainty) : QuantityText.Number(value.Value, 4);   // a count, or what follows from a chosen number
+    private static string Number(Measurement value) =>
+        value.StandardUncertainty > 0
+            ? QuantityText.Number(value.Value, value.StandardUncertainty)
+            : QuantityText.Number(value.Value, 4); // a count, or what follows from a chosen number
 
     private static string End(double? value) => value is { } end ? QuantityText.Number(end, 3) : "open";
 
     private static void Table(IAnsiConsole page, int width, ReplyTable table)
     {
         page.WriteLine();
-        if (table.Title.Length > 0) Paragraph(page, table.Title);
-        foreach (string line in TableText.Lines(table, width)) page.WriteLine(line);
+        if (table.Title.Length > 0)
+            Paragraph(page, table.Title);
+        foreach (string line in TableText.Lines(table, width))
+            page.WriteLine(line);
     }
 
-    private static void Paragraph(IAnsiConsole page, string text, Style? style = null) => page.WriteLine(text, style ?? Style.Plain);
+    private static void Paragraph(IAnsiConsole page, string text, Style? style = null) =>
+        page.WriteLine(text, style ?? Style.Plain);
 }

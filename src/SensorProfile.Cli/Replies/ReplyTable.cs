@@ -4,16 +4,27 @@ namespace SensorProfile.Cli.Replies;
 /// <param name="Title">Printed above it; empty for none.</param>
 /// <param name="Columns">Headings; a heading that starts with '>' sets its column flush right.</param>
 /// <param name="Rows">Cells, one per column.</param>
-internal sealed record ReplyTable(string Title, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows)
+internal sealed record ReplyTable(
+    string Title,
+    IReadOnlyList<string> Columns,
+    IReadOnlyList<IReadOnlyList<string>> Rows
+)
 {
     /// <summary>A list of points under a title.</summary>
-    public static ReplyTable List(string title, IEnumerable<string> points) => new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
+    public static ReplyTable List(string title, IEnumerable<string> points) =>
+        new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
 
     /// <summary>The table without columns in which no row says anything.</summary>
     public ReplyTable WithoutEmptyColumns()
     {
         int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(c => Rows.Any(row => row[c].Length > 0))];
-        return kept.Length == Columns.Count ? this : new(Title, [.. kept.Select(c => Columns[c])], [.. Rows.Select(row => (IReadOnlyList<string>)[.. kept.Select(c => row[c])])]);
+        return kept.Length == Columns.Count
+            ? this
+            : new(
+                Title,
+                [.. kept.Select(c => Columns[c])],
+                [.. Rows.Select(row => (IReadOnlyList<string>)[.. kept.Select(c => row[c])])]
+            );
     }
 
     public bool HasHeadings => Columns.Any(c => c.TrimStart('>').Length > 0);

@@ -4,7 +4,9 @@ using Spectre.Console.Rendering;
 
 namespace SensorProfile.Cli.Replies;
 
-/// <summary>Tables as lines of text: aligned columns where they fit, one block per row where the terminal is too narrow.</summary>
+/// <summary>
+/// Tables as lines of text: aligned columns where they fit, one block per row where the terminal is too narrow.
+/// </summary>
 internal static class TableText
 {
     private const int Gap = 2;
@@ -27,9 +29,18 @@ internal static class TableText
         int last = table.Columns.Count - 1;
         Grid grid = new();
         for (int c = 0; c <= last; c++)
-            grid.AddColumn(new GridColumn { Padding = new Padding(Gap, 0, 0, 0), NoWrap = c < last, Alignment = table.IsRight(c) ? Justify.Right : Justify.Left });
-        if (table.HasHeadings) grid.AddRow([.. Enumerable.Range(0, last + 1).Select(c => new Text(table.Heading(c)))]);
-        foreach (IReadOnlyList<string> row in table.Rows) grid.AddRow([.. row.Select(cell => new Text(cell))]);
+            grid.AddColumn(
+                new GridColumn
+                {
+                    Padding = new Padding(Gap, 0, 0, 0),
+                    NoWrap = c < last,
+                    Alignment = table.IsRight(c) ? Justify.Right : Justify.Left,
+                }
+            );
+        if (table.HasHeadings)
+            grid.AddRow([.. Enumerable.Range(0, last + 1).Select(c => new Text(table.Heading(c)))]);
+        foreach (IReadOnlyList<string> row in table.Rows)
+            grid.AddRow([.. row.Select(cell => new Text(cell))]);
         return Rendered(grid, width);
     }
 
@@ -44,20 +55,25 @@ internal static class TableText
     private static IEnumerable<string> Blocks(ReplyTable table, int width)
     {
         foreach (IReadOnlyList<string> row in table.Rows)
-            foreach ((string text, bool first) in table.HasHeadings ? Headed(table, row) : Unheaded(row))
-                foreach (string line in Rendered(new Padder(new Text(text), new Padding(first ? Gap : 2 * Gap, 0, 0, 0)), width)) yield return line;
+        foreach ((string text, bool first) in table.HasHeadings ? Headed(table, row) : Unheaded(row))
+        foreach (
+            string line in Rendered(new Padder(new Text(text), new Padding(first ? Gap : 2 * Gap, 0, 0, 0)), width)
+        )
+            yield return line;
     }
 
     private static IEnumerable<(string Text, bool First)> Headed(ReplyTable table, IReadOnlyList<string> row)
     {
         for (int c = 0; c < row.Count; c++)
-            if (row[c].Length > 0) yield return (table.Heading(c).Length > 0 ? $"{table.Heading(c)}: {row[c]}" : row[c], c == 0);
+            if (row[c].Length > 0)
+                yield return (table.Heading(c).Length > 0 ? $"{table.Heading(c)}: {row[c]}" : row[c], c == 0);
     }
 
     /// <summary>"label: number unit", and what is said of it below.</summary>
     private static IEnumerable<(string Text, bool First)> Unheaded(IReadOnlyList<string> row)
     {
         yield return ($"{row[0]}: {string.Join(' ', row.Skip(1).Take(2).Where(cell => cell.Length > 0))}", true);
-        foreach (string cell in row.Skip(3).Where(cell => cell.Length > 0)) yield return (cell, false);
+        foreach (string cell in row.Skip(3).Where(cell => cell.Length > 0))
+            yield return (cell, false);
     }
 }

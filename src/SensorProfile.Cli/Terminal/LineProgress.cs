@@ -21,7 +21,12 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
             else if (done < total && clock.GetElapsedTime(printed) >= Pause)
             {
                 printed = clock.GetTimestamp();
-                string[] parts = [$"{stage}: {done} of {Plural.Of(total, "frame")}", current.Speed(bytes), current.Left(done, total)];
+                string[] parts =
+                [
+                    $"{stage}: {done} of {Plural.Of(total, "frame")}",
+                    current.Speed(bytes),
+                    current.Left(done, total),
+                ];
                 writer.WriteLine(string.Join(", ", parts.Where(p => p.Length > 0)));
             }
         }

@@ -16,16 +16,27 @@ internal static class DriftContent
         foreach (string mode in modes)
         {
             string? label = modes.Length > 1 ? mode : null;
-            if (answer.HotPixelModes.FirstOrDefault(h => h.Mode == mode) is { } hot) sections.Add(DriftPixelsSection.Of(hot, label, figures));
-            if (DriftYearsSection.Of(answer, mode, label, figures) is { } years) sections.Add(years);
+            if (answer.HotPixelModes.FirstOrDefault(h => h.Mode == mode) is { } hot)
+                sections.Add(DriftPixelsSection.Of(hot, label, figures));
+            if (DriftYearsSection.Of(answer, mode, label, figures) is { } years)
+                sections.Add(years);
         }
         sections.Add(DriftPaceSection.Of(answer, figures));
-        return new ReportDocument(answer.Camera.Length > 0 ? answer.Camera : "Camera", Subtitle(answer), created, sections)
+        return new ReportDocument(
+            answer.Camera.Length > 0 ? answer.Camera : "Camera",
+            Subtitle(answer),
+            created,
+            sections
+        )
         {
-            Kind = "drift report", Subject = "Changes of a camera sensor over the years with their significance",
+            Kind = "drift report",
+            Subject = "Changes of a camera sensor over the years with their significance",
         };
     }
 
-    private static string Subtitle(DriftAnswer answer) => answer.Dates.Count == 0 ? "year over year"
-        : $"year over year · sessions of {string.Join(", ", answer.Dates.Select(d => d.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))}";
+    private static string Subtitle(DriftAnswer answer) =>
+        answer.Dates.Count == 0
+            ? "year over year"
+            : "year over year · sessions of "
+                + $"{string.Join(", ", answer.Dates.Select(d => d.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)))}";
 }

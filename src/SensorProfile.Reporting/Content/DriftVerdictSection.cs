@@ -8,15 +8,29 @@ internal static class DriftVerdictSection
     /// <summary>The page.</summary>
     public static ReportSection Of(DriftAnswer answer)
     {
-        List<Block> blocks = [new AnswerBlock(Verdict(answer.Verdict), answer.Sentence, answer.Advice.Length > 0 ? answer.Advice : answer.Reason)];
+        List<Block> blocks =
+        [
+            new AnswerBlock(
+                Verdict(answer.Verdict),
+                answer.Sentence,
+                answer.Advice.Length > 0 ? answer.Advice : answer.Reason
+            ),
+        ];
         KeyFigure[] figures = [.. Figures(answer)];
-        if (figures.Length > 0) blocks.Add(new KeyFiguresBlock(figures));
+        if (figures.Length > 0)
+            blocks.Add(new KeyFiguresBlock(figures));
         if (answer.Library.Count > 0)
         {
             blocks.Add(new SubheadingBlock("How long darks taken now will do"));
             blocks.AddRange(answer.Library.Select(l => new TextBlock(l.Sentence)));
         }
-        Finding[] findings = [.. answer.Findings.Where(f => !answer.Reason.Contains(f.Message, StringComparison.Ordinal)).OrderByDescending(f => f.Severity)];      // said once
+        // said once
+        Finding[] findings =
+        [
+            .. answer
+                .Findings.Where(f => !answer.Reason.Contains(f.Message, StringComparison.Ordinal))
+                .OrderByDescending(f => f.Severity),
+        ];
         if (findings.Length > 0)
         {
             blocks.Add(new SubheadingBlock("Findings"));
@@ -31,23 +45,46 @@ internal static class DriftVerdictSection
         return new ReportSection(null, null, blocks);
     }
 
-    private static Verdict Verdict(string verdict) => verdict switch
-    {
-        "changed" => Content.Verdict.Changed,
-        "unchanged" => Content.Verdict.Unchanged,
-        _ => Content.Verdict.CannotTell,
-    };
+    private static Verdict Verdict(string verdict) =>
+        verdict switch
+        {
+            "changed" => Content.Verdict.Changed,
+            "unchanged" => Content.Verdict.Unchanged,
+            _ => Content.Verdict.CannotTell,
+        };
 
     private static IEnumerable<KeyFigure> Figures(DriftAnswer answer)
     {
-        if (DriftPaceSection.DarkPerYear(answer) is { } dark) yield return Figure("Dark current, change per year", dark);
-        if (answer.HotPixels is not { } hot) yield break;
-        yield return new KeyFigure("New hot pixels", QuantityText.Count(hot.New), $"{QuantityText.Count(hot.Kept)} stayed, {QuantityText.Count(hot.Healed)} healed");
-        if (hot.NewPerYear is { } born) yield return new KeyFigure("New per year", QuantityText.Number(born.Value, born.StandardUncertainty), "per million pixels");
-        if (hot.HealedPerYear is { } healed) yield return new KeyFigure("Healed per year", QuantityText.Number(healed.Value, healed.StandardUncertainty), "per million pixels");
-        if (answer.Probes.FirstOrDefault(p => p.Mode == hot.Mode) is { StepOfHotPixels: { } probe }) yield return Figure("Sensor against its probe", probe);
-        yield return new KeyFigure("Patches that grow", QuantityText.Count(hot.Patches.Count), hot.Patches.Count > 0 ? hot.Patches[0].Where : "none");
+        if (DriftPaceSection.DarkPerYear(answer) is { } dark)
+            yield return Figure("Dark current, change per year", dark);
+        if (answer.HotPixels is not { } hot)
+            yield break;
+        yield return new KeyFigure(
+            "New hot pixels",
+            QuantityText.Count(hot.New),
+            $"{QuantityText.Count(hot.Kept)} stayed, {QuantityText.Count(hot.Healed)} healed"
+        );
+        if (hot.NewPerYear is { } born)
+            yield return new KeyFigure(
+                "New per year",
+                QuantityText.Number(born.Value, born.StandardUncertainty),
+                "per million pixels"
+            );
+        if (hot.HealedPerYear is { } healed)
+            yield return new KeyFigure(
+                "Healed per year",
+                QuantityText.Number(healed.Value, healed.StandardUncertainty),
+                "per million pixels"
+            );
+        if (answer.Probes.FirstOrDefault(p => p.Mode == hot.Mode) is { StepOfHotPixels: { } probe })
+            yield return Figure("Sensor against its probe", probe);
+        yield return new KeyFigure(
+            "Patches that grow",
+            QuantityText.Count(hot.Patches.Count),
+            hot.Patches.Count > 0 ? hot.Patches[0].Where : "none"
+        );
     }
 
-    private static KeyFigure Figure(string label, Measurement m) => new(label, QuantityText.Number(m.Value, m.StandardUncertainty), QuantityText.Unit(m.Unit));
+    private static KeyFigure Figure(string label, Measurement m) =>
+        new(label, QuantityText.Number(m.Value, m.StandardUncertainty), QuantityText.Unit(m.Unit));
 }

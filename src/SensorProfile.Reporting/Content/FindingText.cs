@@ -10,7 +10,10 @@ internal static class FindingText
     {
         if (finding.Frames.Count == 0)
             return finding.Code;
-        string more = finding.Frames.Count > FramesShown ? $" and {QuantityText.Count(finding.Frames.Count - FramesShown)} more" : "";
+        string more =
+            finding.Frames.Count > FramesShown
+                ? $" and {QuantityText.Count(finding.Frames.Count - FramesShown)} more"
+                : "";
         return $"{finding.Code} · {string.Join(", ", finding.Frames.Take(FramesShown))}{more}";
     }
 }

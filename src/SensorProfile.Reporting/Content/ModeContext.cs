@@ -6,10 +6,17 @@ namespace SensorProfile.Reporting.Content;
 /// <summary>One mode on its way into the report.</summary>
 /// <param name="Mode">The mode.</param>
 /// <param name="Label">Its settings in words; null when it is the only one.</param>
-/// <param name="TableFolder">Folder of its tables within <c>tables/</c>, with a slash; empty when it is the only one.</param>
+/// <param name="TableFolder">Folder of its tables within <c>tables/</c>, with a slash; empty when it is the only
+/// one.</param>
 /// <param name="Findings">The findings of the profile.</param>
 /// <param name="Figures">Counts the figures.</param>
-internal sealed record ModeContext(ModeProfile Mode, string? Label, string TableFolder, IReadOnlyList<Finding> Findings, FigureCounter Figures)
+internal sealed record ModeContext(
+    ModeProfile Mode,
+    string? Label,
+    string TableFolder,
+    IReadOnlyList<Finding> Findings,
+    FigureCounter Figures
+)
 {
     /// <summary>A figure of one panel, with its number and the table that holds its numbers.</summary>
     public FigureBlock Figure(Panel panel, string caption, string table) => Figure([panel], caption, table, 1);
@@ -24,7 +31,13 @@ internal sealed record ModeContext(ModeProfile Mode, string? Label, string Table
     public IEnumerable<Block> Absent(string what, params string[] words)
     {
         yield return new TextBlock(what);
-        Finding[] reasons = [.. Findings.Where(f => f.Severity != Severity.Note && words.Any(word => f.Code.Contains(word, StringComparison.OrdinalIgnoreCase)))];
+        Finding[] reasons =
+        [
+            .. Findings.Where(f =>
+                f.Severity != Severity.Note
+                && words.Any(word => f.Code.Contains(word, StringComparison.OrdinalIgnoreCase))
+            ),
+        ];
         if (reasons.Length > 0)
             yield return new FindingsBlock(reasons);
     }

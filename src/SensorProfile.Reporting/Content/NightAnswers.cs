@@ -12,8 +12,14 @@ namespace SensorProfile.Reporting.Content;
 /// <param name="Exposures">How long a light must be, for each sky.</param>
 /// <param name="Refusals">Why some of it could not be answered.</param>
 internal sealed record NightAnswers(
-    IReadOnlyList<SetpointAnswer> Setpoints, IReadOnlyList<ToleranceAnswer> Still, IReadOnlyList<ToleranceAnswer> Dithered,
-    IReadOnlyList<DarkCountAnswer> Counts, IReadOnlyList<DarkCountAnswer> DitheredCounts, IReadOnlyList<GainChoiceAnswer> Exposures, IReadOnlyList<Finding> Refusals)
+    IReadOnlyList<SetpointAnswer> Setpoints,
+    IReadOnlyList<ToleranceAnswer> Still,
+    IReadOnlyList<ToleranceAnswer> Dithered,
+    IReadOnlyList<DarkCountAnswer> Counts,
+    IReadOnlyList<DarkCountAnswer> DitheredCounts,
+    IReadOnlyList<GainChoiceAnswer> Exposures,
+    IReadOnlyList<Finding> Refusals
+)
 {
     /// <summary>Exposure of one light, s.</summary>
     public const double ExposureSeconds = 300;
@@ -44,15 +50,36 @@ internal sealed record NightAnswers(
             }
         }
         double celsius = mode.FixedPattern?.ReferenceTemperature ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
-        ToleranceQuestion Stack(SkyRate sky, int positions) => new() { ExposureSeconds = ExposureSeconds, Lights = Lights, TemperatureCelsius = celsius, Sky = sky, DitherPositions = positions, RejectsOutliers = positions > 1 };
-        DarkCountQuestion Darks(SkyRate sky, int positions) => new() { ExposureSeconds = ExposureSeconds, Lights = Lights, TemperatureCelsius = celsius, Sky = sky, DitherPositions = positions };
+        ToleranceQuestion Stack(SkyRate sky, int positions) =>
+            new()
+            {
+                ExposureSeconds = ExposureSeconds,
+                Lights = Lights,
+                TemperatureCelsius = celsius,
+                Sky = sky,
+                DitherPositions = positions,
+                RejectsOutliers = positions > 1,
+            };
+        DarkCountQuestion Darks(SkyRate sky, int positions) =>
+            new()
+            {
+                ExposureSeconds = ExposureSeconds,
+                Lights = Lights,
+                TemperatureCelsius = celsius,
+                Sky = sky,
+                DitherPositions = positions,
+            };
         var answers = new NightAnswers(
-            Each(sky => Setpoint.Advise(profile, mode, new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = sky })),
+            Each(sky =>
+                Setpoint.Advise(profile, mode, new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = sky })
+            ),
             Each(sky => DarkTolerance.Find(profile, mode, Stack(sky, 1))),
             Each(sky => DarkTolerance.Find(profile, mode, Stack(sky, Positions))),
             Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, 1))),
             Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, Positions))),
-            Each(sky => ExposureAdvice.Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = sky })), []);
+            Each(sky => ExposureAdvice.Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = sky })),
+            []
+        );
         return answers with { Refusals = [.. refusals.DistinctBy(finding => finding.Message)] };
     }
 }

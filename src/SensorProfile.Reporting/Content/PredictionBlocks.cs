@@ -9,19 +9,48 @@ internal static class PredictionBlocks
     /// <summary>The blocks; none when nothing was tried.</summary>
     public static IEnumerable<Block> Of(FixedPatternProfile pattern)
     {
-        if (pattern.DarkPrediction is not { } trials) yield break;
+        if (pattern.DarkPrediction is not { } trials)
+            yield break;
         yield return new SubheadingBlock("Can a dark be computed?");
-        yield return new TextBlock($"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)} The table gives the spread of computed minus taken masters, in brackets what is expected; set by set: table dark-prediction.");
-        yield return new TableBlock(["Way, tried on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
-            [.. Ways(trials).Where(w => w.Test is not null).Select(w => (IReadOnlyList<string>)[w.Name, w.Test!.Passed ? "yes" : "no", Cell(w.Test.Typical), Cell(w.Test.Hot), Cell(w.Test.Glow)])],
-            [0.36, 0.1, 0.18, 0.18, 0.18]) { FirstNumberColumn = 2 };
+        yield return new TextBlock(
+            $"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)} The table gives the spread of "
+                + "computed minus taken masters, in brackets what is expected; set by set: table dark-prediction."
+        );
+        yield return new TableBlock(
+            ["Way, tried on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
+            [
+                .. Ways(trials)
+                    .Where(w => w.Test is not null)
+                    .Select(w =>
+                        (IReadOnlyList<string>)
+                            [
+                                w.Name,
+                                w.Test!.Passed ? "yes" : "no",
+                                Cell(w.Test.Typical),
+                                Cell(w.Test.Hot),
+                                Cell(w.Test.Glow),
+                            ]
+                    ),
+            ],
+            [0.36, 0.1, 0.18, 0.18, 0.18]
+        )
+        {
+            FirstNumberColumn = 2,
+        };
     }
 
     private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
-    [
-        ("computed: another exposure", trials.ByExposure), ("computed: a temperature between others", trials.ByTemperature), ("computed: the coldest and the warmest", trials.Beyond),
-        ("scaled by exposure", trials.ScalingByExposure), ("scaled by temperature, best ratio", trials.ScalingByTemperature), ("mixed of two temperatures", trials.Interpolation),
-    ];
+        [
+            ("computed: another exposure", trials.ByExposure),
+            ("computed: a temperature between others", trials.ByTemperature),
+            ("computed: the coldest and the warmest", trials.Beyond),
+            ("scaled by exposure", trials.ScalingByExposure),
+            ("scaled by temperature, best ratio", trials.ScalingByTemperature),
+            ("mixed of two temperatures", trials.Interpolation),
+        ];
 
-    private static string Cell(PredictionFigures? figures) => figures is null ? "–" : $"{QuantityText.Number(figures.Residual.Value, 2)} ({QuantityText.Number(figures.Expected, 2)})";
+    private static string Cell(PredictionFigures? figures) =>
+        figures is null
+            ? "–"
+            : $"{QuantityText.Number(figures.Residual.Value, 2)} ({QuantityText.Number(figures.Expected, 2)})";
 }

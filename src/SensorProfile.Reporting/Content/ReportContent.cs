@@ -10,7 +10,11 @@ internal static class ReportContent
     /// <param name="profile">The profile.</param>
     /// <param name="maps">Pictures of the sensor; null when there are none.</param>
     /// <param name="nights">What each mode means for usual nights; null works it out.</param>
-    public static ReportDocument Build(CameraProfile profile, ReportMaps? maps, IReadOnlyList<NightAnswers>? nights = null)
+    public static ReportDocument Build(
+        CameraProfile profile,
+        ReportMaps? maps,
+        IReadOnlyList<NightAnswers>? nights = null
+    )
     {
         nights ??= [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
         var figures = new FigureCounter();
@@ -22,7 +26,13 @@ internal static class ReportContent
         {
             ModeProfile mode = profile.Modes[i];
             bool several = profile.Modes.Count > 1;
-            var context = new ModeContext(mode, several ? ModeLabel.Text(mode.Settings) : null, several ? folders[i] + "/" : "", profile.Findings, figures);
+            var context = new ModeContext(
+                mode,
+                several ? ModeLabel.Text(mode.Settings) : null,
+                several ? folders[i] + "/" : "",
+                profile.Findings,
+                figures
+            );
             if (several)
                 sections.Add(SummarySection.Of(context));
             sections.Add(NoiseSection.Of(context));
@@ -48,6 +58,7 @@ internal static class ReportContent
         string colour = camera.ColourFilter is { } filter ? $"colour filter {filter}" : "monochrome";
         string step = camera.CodeStep > 1 ? $", codes {camera.CodeStep} ADU apart" : "";
         string date = profile.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-        return $"{camera.Width} × {camera.Height} px, {colour}, {camera.StoredBits} bits stored{step} · profile of {date} UTC · {profile.Software.Name} {profile.Software.Version}";
+        return $"{camera.Width} × {camera.Height} px, {colour}, {camera.StoredBits} bits stored{step} · profile of "
+            + $"{date} UTC · {profile.Software.Name} {profile.Software.Version}";
     }
 }

@@ -5,7 +5,12 @@ namespace SensorProfile.Reporting.Content;
 /// <param name="Subtitle">What was measured, when, by which program.</param>
 /// <param name="CreatedUtc">Time of the profile; the documents carry it instead of the time of writing.</param>
 /// <param name="Sections">The sections.</param>
-internal sealed record ReportDocument(string Title, string Subtitle, DateTimeOffset CreatedUtc, IReadOnlyList<ReportSection> Sections)
+internal sealed record ReportDocument(
+    string Title,
+    string Subtitle,
+    DateTimeOffset CreatedUtc,
+    IReadOnlyList<ReportSection> Sections
+)
 {
     /// <summary>What the document is, for its title.</summary>
     public string Kind { get; init; } = "camera profile";

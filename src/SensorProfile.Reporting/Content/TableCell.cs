@@ -4,5 +4,6 @@ namespace SensorProfile.Reporting.Content;
 internal static class TableCell
 {
     /// <summary>"1.5234 ± 0.0041", or a dash where nothing was measured.</summary>
-    public static string Of(Measurement? quantity) => quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
+    public static string Of(Measurement? quantity) =>
+        quantity is null ? "–" : QuantityText.Number(quantity.Value, quantity.StandardUncertainty);
 }

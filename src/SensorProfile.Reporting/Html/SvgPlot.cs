@@ -21,7 +21,10 @@ internal static class SvgPlot
         var context = new PlotSvg(id);
         ((IPlotModel)panel.Model).Update(true);
         ((IPlotModel)panel.Model).Render(context, new OxyRect(0, 0, width, height));
-        return string.Create(CultureInfo.InvariantCulture,
-            $"<svg class=\"{cssClass}\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-label=\"{label}\">\n{context.Elements}</svg>\n");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"<svg class=\"{cssClass}\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" "
+                + $"role=\"img\" aria-label=\"{label}\">\n{context.Elements}</svg>\n"
+        );
     }
 }

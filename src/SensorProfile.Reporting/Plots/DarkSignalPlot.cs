@@ -5,7 +5,9 @@ using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Plots;
 
-/// <summary>Dark signal against exposure, one small plot for each temperature, with the line whose slope is the dark current.</summary>
+/// <summary>
+/// Dark signal against exposure, one small plot for each temperature, with the line whose slope is the dark current.
+/// </summary>
 /// <remarks>μ_dark(t) = μ₀ + K·I·t (EMVA 1288 Release 4.0 Linear).</remarks>
 internal static class DarkSignalPlot
 {
@@ -15,18 +17,34 @@ internal static class DarkSignalPlot
     /// <param name="dark">The dark currents.</param>
     /// <param name="gain">e-/ADU; null draws the levels without lines.</param>
     public static IReadOnlyList<Panel> Levels(DarkCurrentProfile? dark, Measurement? gain) =>
-        [.. (dark?.Points ?? []).Where(point => point.Levels.Count > 0).Select(point => new Panel(Level(point, gain), Aspect))];
+        [
+            .. (dark?.Points ?? [])
+                .Where(point => point.Levels.Count > 0)
+                .Select(point => new Panel(Level(point, gain), Aspect)),
+        ];
 
-    /// <summary>The growth of the temporal variance, one panel for each temperature with variances; empty when there are none.</summary>
+    /// <summary>
+    /// The growth of the temporal variance, one panel for each temperature with variances; empty when there are none.
+    /// </summary>
     /// <param name="dark">The dark currents.</param>
     /// <param name="gain">e-/ADU; null draws the variances without lines.</param>
     public static IReadOnlyList<Panel> Variances(DarkCurrentProfile? dark, Measurement? gain) =>
-        [.. (dark?.Points ?? []).Where(point => point.Levels.Any(level => level.Variance is not null)).Select(point => new Panel(Variance(point, gain), Aspect))];
+        [
+            .. (dark?.Points ?? [])
+                .Where(point => point.Levels.Any(level => level.Variance is not null))
+                .Select(point => new Panel(Variance(point, gain), Aspect)),
+        ];
 
     private static PlotModel Level(DarkCurrentPoint point, Measurement? gain)
     {
-        BarPoint[] medians = [.. point.Levels.Select(level => new BarPoint(level.Exposure, level.Median, level.MedianUncertainty))];
-        BarPoint[] means = [.. point.Levels.Select(level => new BarPoint(level.Exposure, level.Mean, level.MeanUncertainty))];
+        BarPoint[] medians =
+        [
+            .. point.Levels.Select(level => new BarPoint(level.Exposure, level.Median, level.MedianUncertainty)),
+        ];
+        BarPoint[] means =
+        [
+            .. point.Levels.Select(level => new BarPoint(level.Exposure, level.Mean, level.MeanUncertainty)),
+        ];
         PlotModel model = Empty(point, "Dark signal, ADU", medians.Concat(means));
         AddSlope(model, Palette.Blue, LineStyle.Solid, medians, point.TypicalRate, gain?.Value, power: 1);
         AddSlope(model, Palette.Vermillion, LineStyle.Dash, means, point.MeanRate, gain?.Value, power: 1);
@@ -37,8 +55,12 @@ internal static class DarkSignalPlot
 
     private static PlotModel Variance(DarkCurrentPoint point, Measurement? gain)
     {
-        BarPoint[] variances = [.. point.Levels.Where(level => level.Variance is not null)
-            .Select(level => new BarPoint(level.Exposure, level.Variance!.Value, level.VarianceUncertainty ?? 0))];
+        BarPoint[] variances =
+        [
+            .. point
+                .Levels.Where(level => level.Variance is not null)
+                .Select(level => new BarPoint(level.Exposure, level.Variance!.Value, level.VarianceUncertainty ?? 0)),
+        ];
         PlotModel model = Empty(point, "Temporal variance, ADU²", variances);
         AddSlope(model, Palette.Green, LineStyle.Solid, variances, point.RateFromVariance, gain?.Value, power: 2);
         PlotBase.AddPoints(model, new PointStyle(null, Palette.Green, MarkerType.Square), variances);
@@ -50,12 +72,27 @@ internal static class DarkSignalPlot
         PlotModel model = PlotBase.New(QuantityText.Temperature(point.Temperature));
         BarPoint[] all = [.. points];
         PlotBase.AddLinear(model, AxisPosition.Bottom, "Exposure, s", Span.Of(all.Select(p => p.X)).Including(0));
-        PlotBase.AddLinear(model, AxisPosition.Left, title, Span.Of(all.SelectMany(p => new[] { p.Y - 2 * p.Uncertainty, p.Y + 2 * p.Uncertainty })).Including(0));
+        PlotBase.AddLinear(
+            model,
+            AxisPosition.Left,
+            title,
+            Span.Of(all.SelectMany(p => new[] { p.Y - 2 * p.Uncertainty, p.Y + 2 * p.Uncertainty })).Including(0)
+        );
         return model;
     }
 
-    /// <summary>A line of the measured rate through the weighted centre of the points: the pedestal is not part of the profile.</summary>
-    private static void AddSlope(PlotModel model, OxyColor colour, LineStyle style, BarPoint[] points, Measurement? rate, double? gain, int power)
+    /// <summary>
+    /// A line of the measured rate through the weighted centre of the points: the pedestal is not part of the profile.
+    /// </summary>
+    private static void AddSlope(
+        PlotModel model,
+        OxyColor colour,
+        LineStyle style,
+        BarPoint[] points,
+        Measurement? rate,
+        double? gain,
+        int power
+    )
     {
         if (rate is null || gain is not > 0 || points.Length < 2)
             return;
@@ -65,6 +102,13 @@ internal static class DarkSignalPlot
             Array.Fill(weights, 1);
         double total = weights.Sum();
         double offset = points.Select((p, i) => weights[i] * (p.Y - slope * p.X)).Sum() / total;
-        PlotBase.AddLine(model, null, colour, style, new[] { 0, points.Max(p => p.X) }.Select(t => new DataPoint(t, offset + slope * t)), 1);
+        PlotBase.AddLine(
+            model,
+            null,
+            colour,
+            style,
+            new[] { 0, points.Max(p => p.X) }.Select(t => new DataPoint(t, offset + slope * t)),
+            1
+        );
     }
 }

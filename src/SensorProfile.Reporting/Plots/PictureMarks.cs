@@ -9,4 +9,11 @@ namespace SensorProfile.Reporting.Plots;
 /// <param name="Size">Half of its width, points.</param>
 /// <param name="Filled">Filled or hollow.</param>
 /// <param name="Places">Column and row, from 1.</param>
-internal sealed record PictureMarks(string Title, OxyColor Colour, MarkerType Marker, double Size, bool Filled, IReadOnlyList<(double X, double Y)> Places);
+internal sealed record PictureMarks(
+    string Title,
+    OxyColor Colour,
+    MarkerType Marker,
+    double Size,
+    bool Filled,
+    IReadOnlyList<(double X, double Y)> Places
+);

@@ -3,7 +3,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Reporting.Plots;
 
-/// <summary>The temperature laws of a profile, ready to be drawn. A law that this version does not know is left out, not guessed.</summary>
+/// <summary>
+/// The temperature laws of a profile, ready to be drawn. A law that this version does not know is left out, not
+/// guessed.
+/// </summary>
 internal sealed class RateLaws
 {
     private readonly Dictionary<DarkCurrentModel, DarkCurrentLaw> _laws = [];
@@ -34,10 +37,14 @@ internal sealed class RateLaws
     /// <summary>Rate of one law, e-/px/s.</summary>
     public Measurement Rate(DarkCurrentModel model, double temperature) => _laws[model].RateAt(temperature);
 
-    /// <summary>Rate of the chosen law with the spread between the possible laws in its uncertainty, e-/px/s; null when there is none.</summary>
+    /// <summary>
+    /// Rate of the chosen law with the spread between the possible laws in its uncertainty, e-/px/s; null when there is
+    /// none.
+    /// </summary>
     public Measurement? Predicted(double temperature) => _predictor?.At(temperature).Rate;
 
-    private static T? Known<T>(Func<T?> restore) where T : class
+    private static T? Known<T>(Func<T?> restore)
+        where T : class
     {
         try
         {
@@ -45,7 +52,7 @@ internal sealed class RateLaws
         }
         catch (ArgumentException)
         {
-            return null;                     // a law of a later version, or a record that was edited by hand
+            return null; // a law of a later version, or a record that was edited by hand
         }
     }
 }

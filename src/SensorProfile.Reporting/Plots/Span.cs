@@ -8,7 +8,8 @@ internal readonly record struct Span(double Low, double High)
     /// <summary>The range of finite values; 0…1 when there are none.</summary>
     public static Span Of(IEnumerable<double> values)
     {
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        double low = double.PositiveInfinity,
+            high = double.NegativeInfinity;
         foreach (double value in values.Where(double.IsFinite))
         {
             low = Math.Min(low, value);
@@ -36,18 +37,28 @@ internal readonly record struct Span(double Low, double High)
         return new Span(Low - share * length, High + share * length);
     }
 
-    /// <summary>The range extended to 1, 2 or 5 times a power of ten, and to whole decades where it would show fewer than two of them.</summary>
+    /// <summary>
+    /// The range extended to 1, 2 or 5 times a power of ten, and to whole decades where it would show fewer than two of
+    /// them.
+    /// </summary>
     public Span ToDecadeSteps()
     {
         var steps = new Span(Step(Low / 1.08, up: false), Step(High * 1.08, up: true));
         double decades = Math.Floor(Math.Log10(steps.High) + 1e-9) - Math.Ceiling(Math.Log10(steps.Low) - 1e-9);
-        return decades >= 1 ? steps : new Span(Math.Pow(10, Math.Floor(Math.Log10(Low))), Math.Pow(10, Math.Ceiling(Math.Log10(High) + 1e-9)));
+        return decades >= 1
+            ? steps
+            : new Span(Math.Pow(10, Math.Floor(Math.Log10(Low))), Math.Pow(10, Math.Ceiling(Math.Log10(High) + 1e-9)));
     }
 
     private static double Step(double value, bool up)
     {
         double decade = Math.Pow(10, Math.Floor(Math.Log10(value)));
         double[] steps = [1, 2, 5, 10];
-        return decade * (up ? steps.First(step => step * decade >= value * (1 - 1e-9)) : steps.Last(step => step * decade <= value * (1 + 1e-9)));
+        return decade
+            * (
+                up
+                    ? steps.First(step => step * decade >= value * (1 - 1e-9))
+                    : steps.Last(step => step * decade <= value * (1 + 1e-9))
+            );
     }
 }

@@ -9,7 +9,7 @@ internal static class StackedAxes
     /// <summary>Key of the lower ordinate.</summary>
     public const string Lower = "lower";
 
-    private const double Split = 0.34;          // height of the lower part
+    private const double Split = 0.34; // height of the lower part
     private const double Gap = 0.05;
 
     /// <summary>Moves the ordinate of the plot up and adds one below it.</summary>
@@ -24,7 +24,7 @@ internal static class StackedAxes
         lower.Key = Lower;
         lower.EndPosition = Split - Gap / 2;
         PlotBase.MarkZero(lower);
-        lower.IntervalLength = 30;               // points between labels: the part is low
+        lower.IntervalLength = 30; // points between labels: the part is low
         return lower;
     }
 }

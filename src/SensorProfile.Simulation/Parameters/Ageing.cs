@@ -3,7 +3,9 @@ namespace SensorProfile.Simulation.Parameters;
 /// <summary>How the sensor changes with the years (see <see cref="CameraDescription.Age"/>).</summary>
 public sealed record Ageing
 {
-    /// <summary>Relative growth of the ordinary pixels' dark current per year, compound (0.05 = 5 % a year). Default 0.</summary>
+    /// <summary>
+    /// Relative growth of the ordinary pixels' dark current per year, compound (0.05 = 5 % a year). Default 0.
+    /// </summary>
     public double DarkGrowth { get; init; }
 
     /// <summary>New hot pixels per year as a share of all pixels. Default 0.</summary>

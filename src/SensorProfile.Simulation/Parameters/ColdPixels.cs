@@ -6,6 +6,8 @@ public sealed record ColdPixels
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
-    /// <summary>Dark rate relative to what the pixel would show as an ordinary one, 0…1; floor and glow stay. Default 0.</summary>
+    /// <summary>
+    /// Dark rate relative to what the pixel would show as an ordinary one, 0…1; floor and glow stay. Default 0.
+    /// </summary>
     public double RelativeRate { get; init; }
 }

@@ -1,10 +1,14 @@
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>Dark current of the typical ordinary pixel against temperature. Exactly one law is chosen: <see cref="DoublingTemperature"/>,
+/// <summary>Dark current of the typical ordinary pixel against temperature. Exactly one law is chosen:
+/// <see cref="DoublingTemperature"/>,
 /// <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.</summary>
 public sealed record DarkCurrentParameters
 {
-    /// <summary>Rate of the typical (median) ordinary pixel at the reference temperature, floor not included, e-/px/s. Default 0.</summary>
+    /// <summary>
+    /// Rate of the typical (median) ordinary pixel at the reference temperature, floor not included, e-/px/s. Default
+    /// 0.
+    /// </summary>
     public double RateAtReference { get; init; }
 
     /// <summary>Temperature of the sensor die for which the rates of this description hold, °C. Default −10.</summary>
@@ -19,13 +23,18 @@ public sealed record DarkCurrentParameters
     /// <summary>Exponent m of law 2 (0, 1.5 and 3 are in use). Default 0.</summary>
     public double TemperatureExponent { get; init; }
 
-    /// <summary>Law 3: share of diffusion in the rate at the reference temperature, 0…1; the rest is depletion (Widenhorn et al. 2002,
+    /// <summary>Law 3: share of diffusion in the rate at the reference temperature, 0…1; the rest is depletion
+    /// (Widenhorn et al. 2002,
     /// Proc. SPIE 4669, 193): I(T) = D·T³·exp(−E_g/kT) + G·T^1.5·exp(−E_g/2kT).</summary>
     public double? DiffusionShare { get; init; }
 
-    /// <summary>Band gap of law 3, eV; null (default) for silicon's, E_g(T) = 1.1557 − 7.021e−4·T²/(T + 1108).</summary>
+    /// <summary>
+    /// Band gap of law 3, eV; null (default) for silicon's, E_g(T) = 1.1557 − 7.021e−4·T²/(T + 1108).
+    /// </summary>
     public double? BandGap { get; init; }
 
-    /// <summary>Part of every pixel's rate that does not depend on temperature (a light leak, for example), e-/px/s. Default 0.</summary>
+    /// <summary>
+    /// Part of every pixel's rate that does not depend on temperature (a light leak, for example), e-/px/s. Default 0.
+    /// </summary>
     public double Floor { get; init; }
 }

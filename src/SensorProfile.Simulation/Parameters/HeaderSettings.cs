@@ -15,6 +15,8 @@ public sealed record HeaderSettings
     /// <summary>READOUTM; null (default) to leave it out.</summary>
     public string? Readout { get; init; }
 
-    /// <summary>Factor between EGAIN as claimed by the maker and the true gain; null (default) to leave EGAIN out.</summary>
+    /// <summary>
+    /// Factor between EGAIN as claimed by the maker and the true gain; null (default) to leave EGAIN out.
+    /// </summary>
     public double? ClaimedGainFactor { get; init; }
 }

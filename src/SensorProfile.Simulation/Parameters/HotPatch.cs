@@ -15,6 +15,8 @@ public sealed record HotPatch
     /// <summary>Share of the pixels inside that turn hot. Default 0.3.</summary>
     public double Density { get; init; } = 0.3;
 
-    /// <summary>Mean excess rate of its pixels at the reference temperature (exponential distribution), e-/px/s. Default 0.5.</summary>
+    /// <summary>
+    /// Mean excess rate of its pixels at the reference temperature (exponential distribution), e-/px/s. Default 0.5.
+    /// </summary>
     public double Rate { get; init; } = 0.5;
 }

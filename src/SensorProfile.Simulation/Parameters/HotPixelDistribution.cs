@@ -5,7 +5,10 @@ namespace SensorProfile.Simulation.Parameters;
 /// <summary>Distribution of the excess rates of hot pixels at the reference temperature.</summary>
 public sealed record HotPixelDistribution
 {
-    /// <summary>log-uniform between <see cref="Minimum"/> and <see cref="Maximum"/>, or an exponential tail above <see cref="Minimum"/>. Default log-uniform.</summary>
+    /// <summary>
+    /// log-uniform between <see cref="Minimum"/> and <see cref="Maximum"/>, or an exponential tail above
+    /// <see cref="Minimum"/>. Default log-uniform.
+    /// </summary>
     [JsonConverter(typeof(KebabEnumConverter<HotPixelTail>))]
     public HotPixelTail Kind { get; init; }
 

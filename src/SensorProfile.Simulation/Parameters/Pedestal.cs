@@ -12,6 +12,8 @@ public sealed record Pedestal
     /// <summary>Drift with the sensor temperature, ADU per °C above the reference temperature. Default 0.</summary>
     public double DriftPerDegree { get; init; }
 
-    /// <summary>Step the level can take, ADU (a level that moves in whole codes, for example); 0 (default) for none.</summary>
+    /// <summary>
+    /// Step the level can take, ADU (a level that moves in whole codes, for example); 0 (default) for none.
+    /// </summary>
     public double Step { get; init; }
 }

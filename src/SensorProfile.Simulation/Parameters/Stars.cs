@@ -9,7 +9,9 @@ public sealed record Stars
     /// <summary>Full width at half maximum, px. Default 3.</summary>
     public double FullWidthHalfMaximum { get; init; } = 3;
 
-    /// <summary>Electrons of the brightest per second; the n-th brightest has this divided by n. Default 5000 e-/s.</summary>
+    /// <summary>
+    /// Electrons of the brightest per second; the n-th brightest has this divided by n. Default 5000 e-/s.
+    /// </summary>
     public double Brightest { get; init; } = 5000;
 
     /// <summary>Standard deviation of the pointing from frame to frame (dithering), px. Default 0.</summary>

@@ -1,6 +1,8 @@
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>A part of the sensor that is read through an amplifier of its own: all pixels from a column and a row on.</summary>
+/// <summary>
+/// A part of the sensor that is read through an amplifier of its own: all pixels from a column and a row on.
+/// </summary>
 public sealed record Tap
 {
     /// <summary>First column, 1-based as FITS counts. Default 1.</summary>

@@ -6,10 +6,15 @@ public sealed record TelegraphPixels
     /// <summary>Share of all pixels, 0…1. Default 0.</summary>
     public double Share { get; init; }
 
-    /// <summary>Median signal added at read-out while a pixel is in its high state, whatever the exposure, e-. Default 0.</summary>
+    /// <summary>
+    /// Median signal added at read-out while a pixel is in its high state, whatever the exposure, e-. Default 0.
+    /// </summary>
     public double Amplitude { get; init; }
 
-    /// <summary>Median dark rate added while in the high state, at the reference temperature, e-/px/s; follows the ordinary pixels' law. Default 0.</summary>
+    /// <summary>
+    /// Median dark rate added while in the high state, at the reference temperature, e-/px/s; follows the ordinary
+    /// pixels' law. Default 0.
+    /// </summary>
     public double Rate { get; init; }
 
     /// <summary>Spread of ln(amplitude) and of ln(rate) over the pixels. Default 0.</summary>

@@ -27,9 +27,15 @@ internal sealed record BiasResult
     /// <summary>Per-pixel mean and variance over all bias frames; null with fewer than 2.</summary>
     public PixelMoments? Moments { get; init; }
 
-    /// <summary>Percentiles and histogram of the temporal noise of single pixels; null before <see cref="PixelNoise.Take"/>, and with too few frames.</summary>
+    /// <summary>
+    /// Percentiles and histogram of the temporal noise of single pixels; null before <see cref="PixelNoise.Take"/>, and
+    /// with too few frames.
+    /// </summary>
     public NoiseDistribution? NoiseDistribution { get; init; }
 
-    /// <summary>Temporal noise of every pixel, e-; null before <see cref="PixelNoise.Take"/>, without gain, and with too few frames.</summary>
+    /// <summary>
+    /// Temporal noise of every pixel, e-; null before <see cref="PixelNoise.Take"/>, without gain, and with too few
+    /// frames.
+    /// </summary>
     public Half[]? ReadNoiseMap { get; init; }
 }

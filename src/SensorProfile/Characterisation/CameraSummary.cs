@@ -8,11 +8,19 @@ internal static class CameraSummary
 {
     public static CameraInfo Of(IReadOnlyList<Frame> frames, IReadOnlyList<MeasuredMode> modes)
     {
-        if (frames.Count == 0) return new();
+        if (frames.Count == 0)
+            return new();
         // The unbinned sensor, or the least binned one there is.
         Frame widest = frames.MaxBy(f => (long)f.Width * f.Height)!;
-        int highest = modes.SelectMany(m => m.Frames.Frames).SelectMany(f => f.Channels).Select(c => c.Maximum).DefaultIfEmpty(0).Max();
-        bool converterSeen = modes.SelectMany(m => m.Profile.PhotonTransfer?.Curves ?? []).Any(c => c.SaturatedBy == "adc");
+        int highest = modes
+            .SelectMany(m => m.Frames.Frames)
+            .SelectMany(f => f.Channels)
+            .Select(c => c.Maximum)
+            .DefaultIfEmpty(0)
+            .Max();
+        bool converterSeen = modes
+            .SelectMany(m => m.Profile.PhotonTransfer?.Curves ?? [])
+            .Any(c => c.SaturatedBy == "adc");
         return new CameraInfo
         {
             Name = frames.Select(f => f.Camera).FirstOrDefault(c => c is not null) ?? "unnamed camera",

@@ -7,7 +7,8 @@ namespace SensorProfile.Characterisation;
 /// <summary>Numbers of one channel of one frame, from its exact histogram.</summary>
 internal sealed record ChannelReading
 {
-    // Two codes hold this share of a normal distribution only when σ is below half a step, and of one cut off in its middle when σ is below two thirds of a step: read noise cannot be told there anyway.
+    // Two codes hold this share of a normal distribution only when σ is below half a step, and of one cut off in its
+    // middle when σ is below two thirds of a step: read noise cannot be told there anyway.
     private const double CoarseShare = 0.98;
 
     /// <summary>Pixels.</summary>
@@ -22,7 +23,10 @@ internal sealed record ChannelReading
     /// <summary>Variance over the pixels within 5 standard deviations, ADU².</summary>
     public required double ClippedVariance { get; init; }
 
-    /// <summary>Standard uncertainty of the levels by rounding to codes, shared by frames of the same level, ADU (<see cref="ReadNoise.LevelDoubtAdu"/>).</summary>
+    /// <summary>
+    /// Standard uncertainty of the levels by rounding to codes, shared by frames of the same level, ADU
+    /// (<see cref="ReadNoise.LevelDoubtAdu"/>).
+    /// </summary>
     public required double RoundingDoubt { get; init; }
 
     /// <summary>Mean of these pixels, ADU.</summary>
@@ -37,7 +41,9 @@ internal sealed record ChannelReading
     /// <summary>Share of pixels at the highest code.</summary>
     public required double ShareAtMaximum { get; init; }
 
-    /// <summary>Share of pixels heaped up at the lowest code: 0 when the distribution fades out there as it should.</summary>
+    /// <summary>
+    /// Share of pixels heaped up at the lowest code: 0 when the distribution fades out there as it should.
+    /// </summary>
     public required double ShareClippedBelow { get; init; }
 
     /// <summary>Pixels far above and below the level.</summary>
@@ -63,24 +69,34 @@ internal sealed record ChannelReading
         };
     }
 
-    /// <summary>Median of grouped data: the half-way point inside the code that holds it, as if the pixels were normally distributed from one edge of the code to the other.</summary>
+    /// <summary>
+    /// Median of grouped data: the half-way point inside the code that holds it, as if the pixels were normally
+    /// distributed from one edge of the code to the other.
+    /// </summary>
     /// <remarks>
-    /// Edges e₁, e₂ of the code with shares F₁, F₂ of the pixels below them: median = e₁ − (e₂ − e₁)·Φ⁻¹(F₁)/(Φ⁻¹(F₂) − Φ⁻¹(F₁)); exact for normal noise of any size, where pixels spread evenly over the
-    /// code would put the median up to 0.04 steps off at a noise of 0.6 steps, and more below. Shares are (n + ½)/(N + 1), so that a code that holds all pixels has edges too.
+    /// Edges e₁, e₂ of the code with shares F₁, F₂ of the pixels below them: median = e₁ − (e₂ − e₁)·Φ⁻¹(F₁)/(Φ⁻¹(F₂) −
+    /// Φ⁻¹(F₁)); exact for normal noise of any size, where pixels spread evenly over the
+    /// code would put the median up to 0.04 steps off at a noise of 0.6 steps, and more below. Shares are (n + ½)/(N +
+    /// 1), so that a code that holds all pixels has edges too.
     /// </remarks>
     internal static double GroupedMedian(IntegerHistogram codes, int codeStep)
     {
         int code = (int)Math.Round(codes.Median);
-        while (code > codes.Lowest && codes[code] == 0) code--;
-        long below = codes.CountBetween(codes.Lowest, code - 1), here = codes[code];
-        if (here == 0) return codes.Median;
-        double lower = Edge(below), upper = Edge(below + here);
+        while (code > codes.Lowest && codes[code] == 0)
+            code--;
+        long below = codes.CountBetween(codes.Lowest, code - 1),
+            here = codes[code];
+        if (here == 0)
+            return codes.Median;
+        double lower = Edge(below),
+            upper = Edge(below + here);
         return code - codeStep / 2.0 - codeStep * lower / (upper - lower);
 
         double Edge(long pixels) => Probability.NormalQuantile((pixels + 0.5) / (codes.Count + 1.0));
     }
 
-    // A distribution that fades out has fewer pixels at its last code than at the one before it; a clipped one has more. At code 0 nothing can fade out: what would lie below is there too.
+    // A distribution that fades out has fewer pixels at its last code than at the one before it; a clipped one has
+    // more. At code 0 nothing can fade out: what would lie below is there too.
     // Noise below half a step heaps up in one code or two without being cut off.
     private static double ClippedBelow(IntegerHistogram codes, int codeStep)
     {

@@ -34,22 +34,31 @@ internal sealed record DarkTemperature
     public IReadOnlyList<DarkLevel> Levels { get; init; } = [];
 
     /// <summary>Exposures, s, ascending.</summary>
-    public IReadOnlyList<double> Exposures => [.. Sets.Select(s => s.Set.ExposureSeconds).OfType<double>().Distinct().Order()];
+    public IReadOnlyList<double> Exposures =>
+        [.. Sets.Select(s => s.Set.ExposureSeconds).OfType<double>().Distinct().Order()];
 
     /// <summary>Frames.</summary>
     public int Frames => Sets.Sum(s => s.Frames.Count);
 
-    /// <summary>Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the variance of the whole frame grows faster than the level.</summary>
+    /// <summary>
+    /// Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the
+    /// variance of the whole frame grows faster than the level.
+    /// </summary>
     public DarkSignalLineFit? LocalVariance { get; init; }
 
-    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels that most belong to: the camera takes the dark signal away. In the whole
+    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels
+    /// that most belong to: the camera takes the dark signal away. In the whole
     /// frame alone it is the noise of a strong glow or of many warm pixels, which a median level leaves out.</summary>
     public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 
-    private bool OutgrowsLevel(DarkSignalLineFit? growing) => Typical is { } level && growing is { } variance && variance.Resolved
+    private bool OutgrowsLevel(DarkSignalLineFit? growing) =>
+        Typical is { } level
+        && growing is { } variance
+        && variance.Resolved
         && variance.Slope.Value > 4 * variance.Slope.StandardUncertainty
         && level.Slope.Value < 0.5 * variance.Slope.Value
-        && variance.Slope.Value - level.Slope.Value > 4 * Math.Sqrt(Square(variance.Slope.StandardUncertainty) + Square(level.Slope.StandardUncertainty));
+        && variance.Slope.Value - level.Slope.Value
+            > 4 * Math.Sqrt(Square(variance.Slope.StandardUncertainty) + Square(level.Slope.StandardUncertainty));
 
     private static double Square(double x) => x * x;
 }

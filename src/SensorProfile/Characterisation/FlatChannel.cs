@@ -31,43 +31,66 @@ internal sealed record FlatChannel
     public Measurement? Nonuniformity { get; init; }
 
     /// <summary>Full well, e-.</summary>
-    public Measurement? FullWell => Saturation is { } s && Fit is { } f
-        ? new(s.SignalAdu * f.Gain.Value,
-            Math.Sqrt(Math.Pow(s.StandardUncertaintyAdu * f.Gain.Value, 2) + Math.Pow(s.SignalAdu * f.Gain.StandardUncertainty, 2)
-                + Math.Pow(s.SignalAdu * f.Gain.Value * Bend, 2)),
-            "e-", f.Gain.Samples, s.By == "adc" ? "up to the end of the codes: " + s.Method : s.Method)
-        : null;
+    public Measurement? FullWell =>
+        Saturation is { } s && Fit is { } f
+            ? new(
+                s.SignalAdu * f.Gain.Value,
+                Math.Sqrt(
+                    Math.Pow(s.StandardUncertaintyAdu * f.Gain.Value, 2)
+                        + Math.Pow(s.SignalAdu * f.Gain.StandardUncertainty, 2)
+                        + Math.Pow(s.SignalAdu * f.Gain.Value * Bend, 2)
+                ),
+                "e-",
+                f.Gain.Samples,
+                s.By == "adc" ? "up to the end of the codes: " + s.Method : s.Method
+            )
+            : null;
 
-    /// <summary>Relative doubt of the electrons at saturation by a bent response, 0 when linearity was not tested.</summary>
-    /// <remarks>The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line halves the bend, so twice its largest miss stands for it.</remarks>
+    /// <summary>
+    /// Relative doubt of the electrons at saturation by a bent response, 0 when linearity was not tested.
+    /// </summary>
+    /// <remarks>
+    /// The gain holds at low light; a response that bends holds fewer ADU per electron at the top. The straight line
+    /// halves the bend, so twice its largest miss stands for it.
+    /// </remarks>
     public double Bend => Linearity is null ? 0 : 0.02 * Linearity.Deviations.Max(d => Math.Abs(d ?? 0));
 
     /// <summary>Level of saturation with the pedestal in it, ADU.</summary>
-    public Measurement? SaturationLevel => Saturation is { } s ? new(s.SignalAdu + Pedestal, s.StandardUncertaintyAdu, "ADU", Points.Count, s.Method) : null;
+    public Measurement? SaturationLevel =>
+        Saturation is { } s
+            ? new(s.SignalAdu + Pedestal, s.StandardUncertaintyAdu, "ADU", Points.Count, s.Method)
+            : null;
 
     /// <summary>The curve for the profile.</summary>
-    public PhotonTransferCurve Curve() => new()
-    {
-        Channel = Name == "mono" ? "all" : Name,
-        Points = [.. Points.Select((p, i) => new PhotonTransferPoint
+    public PhotonTransferCurve Curve() =>
+        new()
         {
-            Exposure = p.ExposureSeconds,
-            Signal = p.Signal,
-            SignalUncertainty = Math.Sqrt(Math.Max(0, p.Variance) / p.Pixels),
-            Variance = p.Variance - DarkVariance,
-            VarianceUncertainty = GainFit.StandardError(p.Variance, p.Pixels),
-            InGainFit = Fit?.Used[i] ?? false,
-            InLinearityFit = Linearity?.Deviations[i] is not null,
-            LinearityDeviation = Linearity?.Deviations[i],
-            Frames = p.Frames,
-        })],
-        Slope = Fit?.Slope,
-        Intercept = Fit?.Intercept,
-        Curvature = Fit?.Curvature,
-        GainStraight = Fit?.GainStraight,
-        GainCurved = Fit?.GainCurved,
-        Selected = Fit?.Selected ?? "straight",
-        FitLimit = Fit?.FitLimit ?? 0,
-        SaturatedBy = Saturation?.By,
-    };
+            Channel = Name == "mono" ? "all" : Name,
+            Points =
+            [
+                .. Points.Select(
+                    (p, i) =>
+                        new PhotonTransferPoint
+                        {
+                            Exposure = p.ExposureSeconds,
+                            Signal = p.Signal,
+                            SignalUncertainty = Math.Sqrt(Math.Max(0, p.Variance) / p.Pixels),
+                            Variance = p.Variance - DarkVariance,
+                            VarianceUncertainty = GainFit.StandardError(p.Variance, p.Pixels),
+                            InGainFit = Fit?.Used[i] ?? false,
+                            InLinearityFit = Linearity?.Deviations[i] is not null,
+                            LinearityDeviation = Linearity?.Deviations[i],
+                            Frames = p.Frames,
+                        }
+                ),
+            ],
+            Slope = Fit?.Slope,
+            Intercept = Fit?.Intercept,
+            Curvature = Fit?.Curvature,
+            GainStraight = Fit?.GainStraight,
+            GainCurved = Fit?.GainCurved,
+            Selected = Fit?.Selected ?? "straight",
+            FitLimit = Fit?.FitLimit ?? 0,
+            SaturatedBy = Saturation?.By,
+        };
 }

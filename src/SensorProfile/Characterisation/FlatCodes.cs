@@ -19,11 +19,13 @@ internal sealed class FlatCodes(int channels)
             for (int channel = 0; channel < counts.Length; channel++)
             {
                 IntegerHistogram codes = flat.Channels[channel].Codes;
-                for (int code = codes.Minimum; code <= codes.Maximum; code++) counts[channel][code] += codes[code];
+                for (int code = codes.Minimum; code <= codes.Maximum; code++)
+                    counts[channel][code] += codes[code];
             }
         }
     }
 
     /// <summary>The sums; empty without a flat.</summary>
-    public IReadOnlyList<IntegerHistogram> Histograms() => any ? [.. counts.Select(c => new IntegerHistogram(0, c))] : [];
+    public IReadOnlyList<IntegerHistogram> Histograms() =>
+        any ? [.. counts.Select(c => new IntegerHistogram(0, c))] : [];
 }

@@ -11,14 +11,22 @@ internal static class FlatPairing
     /// <summary>Drift inside a pair that is worth saying.</summary>
     public const double NotableDrift = 0.02;
 
-    /// <summary>Row ratios that scatter by more than this are flicker, not drift; then only the rows can be compared.</summary>
+    /// <summary>
+    /// Row ratios that scatter by more than this are flicker, not drift; then only the rows can be compared.
+    /// </summary>
     private const double FlickerScatter = 0.02;
 
     private const double MostFlicker = 2;
 
-    /// <summary>Walks a set in order of time: two frames that follow each other and agree in light are a pair; otherwise the first of them is passed over.</summary>
+    /// <summary>
+    /// Walks a set in order of time: two frames that follow each other and agree in light are a pair; otherwise the
+    /// first of them is passed over.
+    /// </summary>
     /// <returns>The pairs, and the frames that found no partner.</returns>
-    public static (IReadOnlyList<(ScreenedFrame A, ScreenedFrame B)> Pairs, IReadOnlyList<ScreenedFrame> Alone) Of(ScreenedSet set, double pedestal)
+    public static (IReadOnlyList<(ScreenedFrame A, ScreenedFrame B)> Pairs, IReadOnlyList<ScreenedFrame> Alone) Of(
+        ScreenedSet set,
+        double pedestal
+    )
     {
         var pairs = new List<(ScreenedFrame, ScreenedFrame)>();
         var alone = new List<ScreenedFrame>();
@@ -30,7 +38,8 @@ internal static class FlatPairing
                 pairs.Add((set.Frames[i], set.Frames[i + 1]));
                 i += 2;
             }
-            else alone.Add(set.Frames[i++]);
+            else
+                alone.Add(set.Frames[i++]);
         }
         return (pairs, alone);
     }
@@ -38,7 +47,8 @@ internal static class FlatPairing
     private static bool MayPair(ScreenedFrame a, ScreenedFrame b, double pedestal)
     {
         double ratio = Ratio(b, a, pedestal);
-        if (Math.Abs(ratio - 1) <= MostDrift) return true;
+        if (Math.Abs(ratio - 1) <= MostDrift)
+            return true;
         return ratio is > 1 / MostFlicker and < MostFlicker && Flickers(a, b, pedestal);
     }
 
@@ -48,7 +58,10 @@ internal static class FlatPairing
 
     private static bool Flickers(ScreenedFrame a, ScreenedFrame b, double pedestal)
     {
-        double[] ratios = [.. a.RowMeans.Zip(b.RowMeans, (x, y) => (x - pedestal) / (y - pedestal)).Where(double.IsFinite)];
+        double[] ratios =
+        [
+            .. a.RowMeans.Zip(b.RowMeans, (x, y) => (x - pedestal) / (y - pedestal)).Where(double.IsFinite),
+        ];
         return ratios.Length > 8 && OrderStatistics.MadSigma(ratios) > FlickerScatter;
     }
 }

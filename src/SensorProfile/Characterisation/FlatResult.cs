@@ -14,7 +14,10 @@ internal sealed record FlatResult
     /// <summary>Mean of the flats nearest to half saturation, ADU, row after row; null without any.</summary>
     public float[]? Mean { get; init; }
 
-    /// <summary>Temporal variance still in that mean over the square of its signal, channel by channel; the bias mean's included.</summary>
+    /// <summary>
+    /// Temporal variance still in that mean over the square of its signal, channel by channel; the bias mean's
+    /// included.
+    /// </summary>
     public IReadOnlyList<double> MeanNoise { get; init; } = [];
 
     /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>

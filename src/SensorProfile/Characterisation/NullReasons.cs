@@ -14,20 +14,30 @@ internal static class NullReasons
             if (profile is not null)
                 yield return IsMissing(profile, lack.Measurement)
                     ? new Finding("lacks-" + lack.Measurement, Severity.Refusal, lack.Sentence)
-                    : new Finding("lacks-" + lack.Measurement, Severity.Note, $"Measured, but with too few frames to check the number. {lack.Sentence}");
+                    : new Finding(
+                        "lacks-" + lack.Measurement,
+                        Severity.Note,
+                        $"Measured, but with too few frames to check the number. {lack.Sentence}"
+                    );
         }
         if (modes.Count == 0)
-            yield return new Finding(Codes.NotMeasured, Severity.Refusal, "No bias, dark or flat frame could be measured: sensorprofile survey shows what was found and writes a capture table in which the kinds can be filled in.");
+            yield return new Finding(
+                Codes.NotMeasured,
+                Severity.Refusal,
+                "No bias, dark or flat frame could be measured: sensorprofile survey shows what was found and "
+                    + "writes a capture table in which the kinds can be filled in."
+            );
     }
 
-    private static bool IsMissing(ModeProfile profile, string measurement) => measurement switch
-    {
-        "read-noise" => profile.ReadNoiseAdu is null,
-        "pixel-noise-map" => profile.NoiseDistribution is null,
-        "gain" => profile.Gain is null,
-        "linearity" => profile.LinearityError is null,
-        "dark-current" => profile.DarkCurrent?.RateAtReference is null,
-        "temperature-law" => profile.DarkCurrent?.DoublingTemperature is null,
-        _ => true,
-    };
+    private static bool IsMissing(ModeProfile profile, string measurement) =>
+        measurement switch
+        {
+            "read-noise" => profile.ReadNoiseAdu is null,
+            "pixel-noise-map" => profile.NoiseDistribution is null,
+            "gain" => profile.Gain is null,
+            "linearity" => profile.LinearityError is null,
+            "dark-current" => profile.DarkCurrent?.RateAtReference is null,
+            "temperature-law" => profile.DarkCurrent?.DoublingTemperature is null,
+            _ => true,
+        };
 }

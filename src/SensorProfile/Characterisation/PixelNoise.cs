@@ -12,30 +12,42 @@ internal static class PixelNoise
 
     private const int Bins = 120;
 
-    /// <summary>Takes what the variances of the bias frames say of single pixels, and leaves the variances out of the result: they are a map of the whole sensor that nothing needs any more.</summary>
+    /// <summary>
+    /// Takes what the variances of the bias frames say of single pixels, and leaves the variances out of the result:
+    /// they are a map of the whole sensor that nothing needs any more.
+    /// </summary>
     public static BiasResult Take(ModeFrames mode, BiasResult bias, FlatResult flats)
     {
-        if (bias.Moments is not { } moments) return bias;
+        if (bias.Moments is not { } moments)
+            return bias;
         double[]? gains = flats.ElectronsPerAdu(mode.Mosaic);
         return bias with
         {
             NoiseDistribution = Distribution(moments, mode.CodeStep.Step, gains),
-            ReadNoiseMap = gains is not null && moments.Frames >= FewestFrames ? Map(moments, mode.CodeStep.Step, mode.Mosaic, gains) : null,
+            ReadNoiseMap =
+                gains is not null && moments.Frames >= FewestFrames
+                    ? Map(moments, mode.CodeStep.Step, mode.Mosaic, gains)
+                    : null,
             Moments = moments with { Variance = [] },
         };
     }
 
-    /// <summary>Percentiles and histogram of the standard deviation over pixels; null with fewer than 8 frames.</summary>
+    /// <summary>
+    /// Percentiles and histogram of the standard deviation over pixels; null with fewer than 8 frames.
+    /// </summary>
     /// <param name="moments">Per-pixel variance of the bias frames, ADU².</param>
-    /// <param name="codeStep">ADU between two codes: step²/12 is the quantisation's part and is left in, as in a pixel's own scatter.</param>
+    /// <param name="codeStep">ADU between two codes: step²/12 is the quantisation's part and is left in, as in a
+    /// pixel's own scatter.</param>
     /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
     public static NoiseDistribution? Distribution(PixelMoments moments, int codeStep, double[]? gains)
     {
-        if (moments.Frames < FewestFrames) return null;
+        if (moments.Frames < FewestFrames)
+            return null;
         double factor = gains is { Length: 1 } ? gains[0] : 1;
         float[] variances = moments.Variance;
         double Sigma(float variance) => Math.Sqrt(variance) * factor;
-        double squares = 0, sum = 0;
+        double squares = 0,
+            sum = 0;
         foreach (float variance in variances)
         {
             double s = Sigma(variance);
@@ -43,16 +55,22 @@ internal static class PixelNoise
         }
         double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9995];
         int Below(double p) => (int)(p * (variances.Length - 1));
-        float[] around = OrderedRanks.Of(variances, [.. shares.SelectMany(p => (long[])[Below(p), Math.Min(Below(p) + 1, variances.Length - 1)])]);
+        float[] around = OrderedRanks.Of(
+            variances,
+            [.. shares.SelectMany(p => (long[])[Below(p), Math.Min(Below(p) + 1, variances.Length - 1)])]
+        );
         double Quantile(double p)
         {
             int at = 2 * Array.IndexOf(shares, p);
-            double below = Sigma(around[at]), above = Sigma(around[at + 1]);
+            double below = Sigma(around[at]),
+                above = Sigma(around[at + 1]);
             return below + (p * (variances.Length - 1) - Below(p)) * (above - below);
         }
-        double top = Quantile(0.9995) * 1.05, width = top > 0 ? top / Bins : codeStep * factor / (double)Bins;
+        double top = Quantile(0.9995) * 1.05,
+            width = top > 0 ? top / Bins : codeStep * factor / (double)Bins;
         long[] counts = new long[Bins];
-        foreach (float variance in variances) counts[Math.Min(Bins - 1, (int)(Sigma(variance) / width))]++;
+        foreach (float variance in variances)
+            counts[Math.Min(Bins - 1, (int)(Sigma(variance) / width))]++;
         return new NoiseDistribution
         {
             Frames = moments.Frames,

@@ -19,13 +19,15 @@ internal sealed class Rejections
     public void LeaveOut(string code, string finding, IEnumerable<(Frame Frame, string Reason)> frames)
     {
         (Frame Frame, string Reason)[] all = [.. frames];
-        if (all.Length == 0) return;
+        if (all.Length == 0)
+            return;
         files.AddRange(all.Select(f => new RejectedFile(f.Frame.Name, f.Reason)));
         findings.Add(new(code, Severity.Warning, finding, [.. all.Select(f => f.Frame.Name)]));
     }
 
     /// <summary>Adds a finding.</summary>
-    public void Add(string code, Severity severity, string message, IReadOnlyList<string>? frames = null) => findings.Add(new(code, severity, message, frames ?? []));
+    public void Add(string code, Severity severity, string message, IReadOnlyList<string>? frames = null) =>
+        findings.Add(new(code, severity, message, frames ?? []));
 
     /// <summary>Adds findings.</summary>
     public void Add(IEnumerable<Finding> more) => findings.AddRange(more);

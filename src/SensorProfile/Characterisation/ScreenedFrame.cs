@@ -9,7 +9,13 @@ namespace SensorProfile.Characterisation;
 /// <param name="Channels">Numbers of each channel.</param>
 /// <param name="RowMeans">Mean of each row, ADU.</param>
 /// <param name="PixelSum">Sum of all samples, ADU.</param>
-internal sealed record ScreenedFrame(Frame Frame, IFrameSamples Samples, IReadOnlyList<ChannelReading> Channels, double[] RowMeans, Int128 PixelSum)
+internal sealed record ScreenedFrame(
+    Frame Frame,
+    IFrameSamples Samples,
+    IReadOnlyList<ChannelReading> Channels,
+    double[] RowMeans,
+    Int128 PixelSum
+)
 {
     /// <summary>Name shown to the user.</summary>
     public string Name => Frame.Name;

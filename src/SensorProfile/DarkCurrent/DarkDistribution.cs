@@ -2,10 +2,15 @@ using SensorProfile.Fitting;
 
 namespace SensorProfile.DarkCurrent;
 
-/// <summary>How the dark rates of one channel's pixels are distributed at one temperature: level of every block, spread and skew inside the blocks, pixels far off.</summary>
+/// <summary>
+/// How the dark rates of one channel's pixels are distributed at one temperature: level of every block, spread and skew
+/// inside the blocks, pixels far off.
+/// </summary>
 /// <remarks>
-/// A pixel's rate is taken as level of its block + own departure. Moments of the departures come from the two halves a, b of the frames, whose noise is independent:
-/// variance = mean(a·b), third moment = ½·mean(a²b + ab²) less the part that Poisson noise adds because it grows with the rate, variance/(n·t) for a half of n frames of t seconds.
+/// A pixel's rate is taken as level of its block + own departure. Moments of the departures come from the two halves a,
+/// b of the frames, whose noise is independent:
+/// variance = mean(a·b), third moment = ½·mean(a²b + ab²) less the part that Poisson noise adds because it grows with
+/// the rate, variance/(n·t) for a half of n frames of t seconds.
 /// Pixels beyond 4 robust standard deviations are kept one by one.
 /// </remarks>
 internal sealed record DarkDistribution
@@ -42,22 +47,37 @@ internal sealed record DarkDistribution
     /// <param name="pedestalVariance">Variance of the pedestal map by its own noise, e-²: both halves share it.</param>
     public static DarkDistribution Of(HalvedSignals signals, double seconds, double pedestalVariance)
     {
-        int blocks = signals.First.Length, a = signals.FirstFrames, b = signals.SecondFrames;
-        double[][] together = [.. Enumerable.Range(0, blocks).Select(k => signals.First[k].Select((x, i) => ((double)a * x + (double)b * signals.Second[k][i]) / (a + b)).ToArray())];
+        int blocks = signals.First.Length,
+            a = signals.FirstFrames,
+            b = signals.SecondFrames;
+        double[][] together =
+        [
+            .. Enumerable
+                .Range(0, blocks)
+                .Select(k =>
+                    signals
+                        .First[k]
+                        .Select((x, i) => ((double)a * x + (double)b * signals.Second[k][i]) / (a + b))
+                        .ToArray()
+                ),
+        ];
         double[] levels = [.. together.Select(values => OrderStatistics.Median(values))];
         double reach = Clip * OrderStatistics.Median([.. together.Select(values => OrderStatistics.MadSigma(values))]);
         for (int round = 0; round < Rounds; round++)
-            for (int k = 0; k < blocks; k++) levels[k] = MeanWithin(together[k], levels[k], reach);
+        for (int k = 0; k < blocks; k++)
+            levels[k] = MeanWithin(together[k], levels[k], reach);
 
         var sums = new MomentSums();
         List<double> far = [];
         for (int k = 0; k < blocks; k++)
-            for (int i = 0; i < together[k].Length; i++)
-            {
-                double off = together[k][i] - levels[k];
-                if (Math.Abs(off) < reach) sums.Add(signals.First[k][i] - levels[k], signals.Second[k][i] - levels[k]);
-                else far.Add(off / seconds);
-            }
+        for (int i = 0; i < together[k].Length; i++)
+        {
+            double off = together[k][i] - levels[k];
+            if (Math.Abs(off) < reach)
+                sums.Add(signals.First[k][i] - levels[k], signals.Second[k][i] - levels[k]);
+            else
+                far.Add(off / seconds);
+        }
         double variance = sums.Covariance - pedestalVariance;
         return new()
         {
@@ -66,7 +86,8 @@ internal sealed record DarkDistribution
             Pixels = blocks * (long)together[0].Length,
             Variance = variance / (seconds * seconds),
             VarianceUncertainty = sums.CovarianceUncertainty / (seconds * seconds),
-            ThirdMoment = (sums.Third - variance * (1.0 / a + 1.0 / b) / 2) / Math.Pow(seconds, 3),        // e-: Poisson noise of a half of n frames has variance signal/n
+            // e-: Poisson noise of a half of n frames has variance signal/n
+            ThirdMoment = (sums.Third - variance * (1.0 / a + 1.0 / b) / 2) / Math.Pow(seconds, 3),
             ThirdMomentUncertainty = sums.ThirdUncertainty / Math.Pow(seconds, 3),
             Centre = OrderStatistics.Median([.. levels]) / seconds,
         };
@@ -77,7 +98,11 @@ internal sealed record DarkDistribution
         double sum = 0;
         int count = 0;
         foreach (double value in values)
-            if (Math.Abs(value - level) < reach) { sum += value; count++; }
+            if (Math.Abs(value - level) < reach)
+            {
+                sum += value;
+                count++;
+            }
         return count > 0 ? sum / count : level;
     }
 
@@ -85,7 +110,12 @@ internal sealed record DarkDistribution
     private sealed class MomentSums
     {
         private long n;
-        private double sumA, sumB, squareA, squareB, product, third;
+        private double sumA,
+            sumB,
+            squareA,
+            squareB,
+            product,
+            third;
 
         public void Add(double a, double b)
         {
@@ -99,10 +129,13 @@ internal sealed record DarkDistribution
 
         public double CovarianceUncertainty => Math.Sqrt(squareA / n * (squareB / n) / n);
 
-        // The means are 0 but for what the halves differ by as a whole (a pedestal that jumps): taken away to first order.
-        public double Third => third / n - sumA / n * (product / n + squareB / (2 * n)) - sumB / n * (product / n + squareA / (2 * n));
+        // The means are 0 but for what the halves differ by as a whole (a pedestal that jumps): taken away to first
+        // order.
+        public double Third =>
+            third / n - sumA / n * (product / n + squareB / (2 * n)) - sumB / n * (product / n + squareA / (2 * n));
 
         // Of independent normal noise: Var(a²b) = 3·σa⁴·σb², Var(ab²) = 3·σa²·σb⁴, and the two are uncorrelated.
-        public double ThirdUncertainty => Math.Sqrt(3 * (squareA / n) * (squareB / n) * (squareA / n + squareB / n) / n) / 2;
+        public double ThirdUncertainty =>
+            Math.Sqrt(3 * (squareA / n) * (squareB / n) * (squareA / n + squareB / n) / n) / 2;
     }
 }

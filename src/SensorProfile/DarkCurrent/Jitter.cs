@@ -13,13 +13,20 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     /// <summary>No jitter.</summary>
     public static Jitter None => new(0, 0);
 
-    /// <summary>From points of equal x where there are at least two degrees of freedom; about a polynomial where these do not explain its scatter.</summary>
+    /// <summary>
+    /// From points of equal x where there are at least two degrees of freedom; about a polynomial where these do not
+    /// explain its scatter.
+    /// </summary>
     public static Jitter Estimate(double[] x, double[] y, double[] u, int degree)
     {
         int about = x.Length - degree - 1;
-        if (about < 1) return None;
+        if (about < 1)
+            return None;
         Jitter repeats = Within(x, y, u);
-        bool explains = repeats.DegreesOfFreedom >= 2 && Probability.ChiSquaredTail(Polynomial.Fit(x, y, repeats.AddedTo(u), degree).ChiSquared, about) >= Significance;
+        bool explains =
+            repeats.DegreesOfFreedom >= 2
+            && Probability.ChiSquaredTail(Polynomial.Fit(x, y, repeats.AddedTo(u), degree).ChiSquared, about)
+                >= Significance;
         return explains ? repeats : About(x, y, u, degree);
     }
 
@@ -34,13 +41,18 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     public static Jitter About(double[] x, double[] y, double[] u, int degree)
     {
         int about = x.Length - degree - 1;
-        return about < 1 ? None : new(Solve(size => Polynomial.Fit(x, y, Added(u, size), degree).ChiSquared, about, u), about);
+        return about < 1
+            ? None
+            : new(Solve(size => Polynomial.Fit(x, y, Added(u, size), degree).ChiSquared, about, u), about);
     }
 
     /// <summary>√(u² + s²) of every point.</summary>
     public double[] AddedTo(double[] uncertainties) => Added(uncertainties, Size);
 
-    /// <summary>The degrees of freedom of an uncertainty of which the part beyond <paramref name="stated"/> comes from the jitter (Welch and Satterthwaite).</summary>
+    /// <summary>
+    /// The degrees of freedom of an uncertainty of which the part beyond <paramref name="stated"/> comes from the
+    /// jitter (Welch and Satterthwaite).
+    /// </summary>
     public double EffectiveDegreesOfFreedom(double total, double stated)
     {
         double fromJitter = Math.Sqrt(Math.Max(0, total * total - stated * stated));
@@ -49,10 +61,14 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
             : double.PositiveInfinity;
     }
 
-    /// <summary>The total, widened so that ±1.96 of it covers 95 % although the jitter is known from few points.</summary>
-    public double Widen(double total, double stated) => total * Probability.CoverageWidening(EffectiveDegreesOfFreedom(total, stated));
+    /// <summary>
+    /// The total, widened so that ±1.96 of it covers 95 % although the jitter is known from few points.
+    /// </summary>
+    public double Widen(double total, double stated) =>
+        total * Probability.CoverageWidening(EffectiveDegreesOfFreedom(total, stated));
 
-    private static double[] Added(double[] uncertainties, double size) => [.. uncertainties.Select(v => Math.Sqrt(v * v + size * size))];
+    private static double[] Added(double[] uncertainties, double size) =>
+        [.. uncertainties.Select(v => Math.Sqrt(v * v + size * size))];
 
     private static double WithinGroups(double[] x, double[] y, double[] u)
     {
@@ -65,9 +81,12 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     // χ² falls with the jitter; the one is wanted at which it equals its degrees of freedom.
     private static double Solve(Func<double, double> chiSquared, int degreesOfFreedom, double[] u)
     {
-        if (chiSquared(0) <= degreesOfFreedom) return 0;
-        double low = 0, high = u.Max();
-        while (chiSquared(high) > degreesOfFreedom && high < 1e9 * u.Max()) (low, high) = (high, 2 * high);
+        if (chiSquared(0) <= degreesOfFreedom)
+            return 0;
+        double low = 0,
+            high = u.Max();
+        while (chiSquared(high) > degreesOfFreedom && high < 1e9 * u.Max())
+            (low, high) = (high, 2 * high);
         return Brent.FindRoot(size => chiSquared(size) - degreesOfFreedom, low, high, 1e-9 * high, 100);
     }
 }

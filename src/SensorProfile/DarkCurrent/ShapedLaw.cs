@@ -1,7 +1,11 @@
 namespace SensorProfile.DarkCurrent;
 
-/// <summary>A law with one amplitude, the rate at the reference temperature, and one shape parameter: I = I_ref·exp(g(T; s)), g(T_ref) = 0.</summary>
-internal abstract class ShapedLaw(double referenceTemperature, bool hasFloor) : TemperatureLaw(referenceTemperature, hasFloor)
+/// <summary>
+/// A law with one amplitude, the rate at the reference temperature, and one shape parameter: I = I_ref·exp(g(T; s)),
+/// g(T_ref) = 0.
+/// </summary>
+internal abstract class ShapedLaw(double referenceTemperature, bool hasFloor)
+    : TemperatureLaw(referenceTemperature, hasFloor)
 {
     /// <summary>Shape values from which a fit may start, over everything a sensor could show.</summary>
     public abstract IReadOnlyList<double> TrialShapes { get; }
@@ -24,7 +28,11 @@ internal abstract class ShapedLaw(double referenceTemperature, bool hasFloor) : 
     protected abstract double ExponentByShape(double temperatureCelsius, double shape);
 
     /// <inheritdoc/>
-    protected override void ThermalGradient(double temperatureCelsius, ReadOnlySpan<double> parameters, Span<double> gradient)
+    protected override void ThermalGradient(
+        double temperatureCelsius,
+        ReadOnlySpan<double> parameters,
+        Span<double> gradient
+    )
     {
         double ratio = Math.Exp(Exponent(temperatureCelsius, parameters[1]));
         gradient[0] = ratio;

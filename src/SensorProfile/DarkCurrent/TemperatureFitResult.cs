@@ -2,7 +2,9 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.DarkCurrent;
 
-/// <summary>Dark current against temperature: every law that could be fitted, the chosen one, and what follows from it.</summary>
+/// <summary>
+/// Dark current against temperature: every law that could be fitted, the chosen one, and what follows from it.
+/// </summary>
 public sealed record TemperatureFitResult
 {
     /// <summary>Every law that the points determine, simplest first.</summary>
@@ -14,7 +16,10 @@ public sealed record TemperatureFitResult
     /// <summary>Temperature to which the rates refer, °C.</summary>
     public double ReferenceTemperature { get; init; }
 
-    /// <summary>Temperature rise that doubles dark current at the reference temperature, °C; null with a finding when it could not be told.</summary>
+    /// <summary>
+    /// Temperature rise that doubles dark current at the reference temperature, °C; null with a finding when it could
+    /// not be told.
+    /// </summary>
     public Measurement? DoublingTemperature { get; init; }
 
     /// <summary>Dark rate at the reference temperature by the chosen law, e-/px/s.</summary>
@@ -23,7 +28,10 @@ public sealed record TemperatureFitResult
     /// <summary>Coldest and warmest temperature of the points, °C; null without points.</summary>
     public IReadOnlyList<double>? MeasuredRange { get; init; }
 
-    /// <summary>Scatter of the points about the best law beyond their own uncertainties, as a temperature error, °C; zero when there is none or it does not look like one.</summary>
+    /// <summary>
+    /// Scatter of the points about the best law beyond their own uncertainties, as a temperature error, °C; zero when
+    /// there is none or it does not look like one.
+    /// </summary>
     public double TemperatureScatter { get; init; }
 
     /// <summary>What the user should know.</summary>

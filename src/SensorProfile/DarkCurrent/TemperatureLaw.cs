@@ -1,7 +1,12 @@
 namespace SensorProfile.DarkCurrent;
 
-/// <summary>How dark current depends on temperature: a formula with named parameters, optionally plus a constant floor.</summary>
-/// <remarks>Rates in e-/px/s, temperatures in °C at the door and K inside. The floor (glow, light leak) is always the last parameter.</remarks>
+/// <summary>
+/// How dark current depends on temperature: a formula with named parameters, optionally plus a constant floor.
+/// </summary>
+/// <remarks>
+/// Rates in e-/px/s, temperatures in °C at the door and K inside. The floor (glow, light leak) is always the last
+/// parameter.
+/// </remarks>
 internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloor)
 {
     /// <summary>Temperature to which the amplitudes refer, °C.</summary>
@@ -14,7 +19,8 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
     public string Name => HasFloor ? BaseName + "+floor" : BaseName;
 
     /// <summary>Names and units of the parameters, in order.</summary>
-    public IReadOnlyList<(string Name, string Unit)> Parameters => HasFloor ? [.. ThermalParameters, ("floor", "e-/px/s")] : ThermalParameters;
+    public IReadOnlyList<(string Name, string Unit)> Parameters =>
+        HasFloor ? [.. ThermalParameters, ("floor", "e-/px/s")] : ThermalParameters;
 
     /// <summary>Number of parameters.</summary>
     public int Count => ThermalParameters.Count + (HasFloor ? 1 : 0);
@@ -29,7 +35,10 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
     public double Rate(double temperatureCelsius, ReadOnlySpan<double> parameters) =>
         Thermal(temperatureCelsius, parameters) + (HasFloor ? parameters[^1] : 0);
 
-    /// <summary>Temperature rise that doubles the rate by its local slope, °C: ln 2/(d ln I/dT) = ln 2·I/(dI/dT), floor included in I.</summary>
+    /// <summary>
+    /// Temperature rise that doubles the rate by its local slope, °C: ln 2/(d ln I/dT) = ln 2·I/(dI/dT), floor included
+    /// in I.
+    /// </summary>
     public double Doubling(double temperatureCelsius, ReadOnlySpan<double> parameters) =>
         Math.Log(2) * Rate(temperatureCelsius, parameters) / Slope(temperatureCelsius, parameters);
 
@@ -41,7 +50,8 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
     public void Gradient(double temperatureCelsius, ReadOnlySpan<double> parameters, Span<double> gradient)
     {
         ThermalGradient(temperatureCelsius, parameters, gradient);
-        if (HasFloor) gradient[Count - 1] = 1;
+        if (HasFloor)
+            gradient[Count - 1] = 1;
     }
 
     /// <summary>The part that cooling reduces, e-/px/s.</summary>
@@ -57,7 +67,11 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
     protected abstract IReadOnlyList<(string Name, string Unit)> ThermalParameters { get; }
 
     /// <summary>∂I/∂p of the thermal part.</summary>
-    protected abstract void ThermalGradient(double temperatureCelsius, ReadOnlySpan<double> parameters, Span<double> gradient);
+    protected abstract void ThermalGradient(
+        double temperatureCelsius,
+        ReadOnlySpan<double> parameters,
+        Span<double> gradient
+    );
 
     /// <summary>The law of a stored model's name.</summary>
     /// <exception cref="ArgumentException">No law has this name.</exception>
@@ -69,14 +83,22 @@ internal abstract class TemperatureLaw(double referenceTemperature, bool hasFloo
             "doubling" => new DoublingLaw(referenceTemperature, floor),
             "arrhenius" => new ArrheniusLaw(referenceTemperature, floor),
             "two-process" => new TwoProcessLaw(referenceTemperature, floor),
-            _ => throw new ArgumentException($"No temperature law is called '{name}'; known are doubling, arrhenius and two-process, each also with '+floor'.", nameof(name)),
+            _ => throw new ArgumentException(
+                $"No temperature law is called '{name}'; known are doubling, arrhenius and two-process, each also "
+                    + "with '+floor'.",
+                nameof(name)
+            ),
         };
     }
 
     /// <summary>Every law, simplest first.</summary>
     public static IReadOnlyList<TemperatureLaw> All(double referenceTemperature) =>
-    [
-        new DoublingLaw(referenceTemperature), new ArrheniusLaw(referenceTemperature), new TwoProcessLaw(referenceTemperature),
-        new DoublingLaw(referenceTemperature, true), new ArrheniusLaw(referenceTemperature, true), new TwoProcessLaw(referenceTemperature, true),
-    ];
+        [
+            new DoublingLaw(referenceTemperature),
+            new ArrheniusLaw(referenceTemperature),
+            new TwoProcessLaw(referenceTemperature),
+            new DoublingLaw(referenceTemperature, true),
+            new ArrheniusLaw(referenceTemperature, true),
+            new TwoProcessLaw(referenceTemperature, true),
+        ];
 }

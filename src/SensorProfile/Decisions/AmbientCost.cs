@@ -8,4 +8,12 @@ namespace SensorProfile.Decisions;
 /// <param name="ExtraAtShare">The same for the pixel at the stated share, %; null without a distribution.</param>
 /// <param name="WithinLoss">Whether both stay within the accepted loss.</param>
 /// <param name="Extrapolated">Whether the temperature lies outside the measured range.</param>
-public sealed record AmbientCost(string Label, double Ambient, double Sensor, double ExtraTypical, double? ExtraAtShare, bool WithinLoss, bool Extrapolated);
+public sealed record AmbientCost(
+    string Label,
+    double Ambient,
+    double Sensor,
+    double ExtraTypical,
+    double? ExtraAtShare,
+    bool WithinLoss,
+    bool Extrapolated
+);

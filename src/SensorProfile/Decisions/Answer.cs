@@ -12,13 +12,20 @@ public abstract record Answer
     /// <summary>Why, in one or two sentences.</summary>
     public required string Reason { get; init; }
 
-    /// <summary>One word for scripts; <see cref="CannotTell"/> when the interval of the answer spans both sides.</summary>
+    /// <summary>
+    /// One word for scripts; <see cref="CannotTell"/> when the interval of the answer spans both sides.
+    /// </summary>
     public required string Verdict { get; init; }
 
-    /// <summary>The numbers, by the names that scripts rely on; null where there is no limit or no answer (a finding says which).</summary>
+    /// <summary>
+    /// The numbers, by the names that scripts rely on; null where there is no limit or no answer (a finding says
+    /// which).
+    /// </summary>
     public IReadOnlyDictionary<string, Measurement?> Quantities { get; init; } = new Dictionary<string, Measurement?>();
 
-    /// <summary>95 % intervals of the quantities, where they were propagated through the profile's uncertainties.</summary>
+    /// <summary>
+    /// 95 % intervals of the quantities, where they were propagated through the profile's uncertainties.
+    /// </summary>
     public IReadOnlyDictionary<string, Interval> Intervals { get; init; } = new Dictionary<string, Interval>();
 
     /// <summary>When it cannot be told: frames that would settle it; empty when none would.</summary>

@@ -9,7 +9,14 @@ internal sealed record CauseLoads(double? Typical, double? HotPixels, double Glo
 {
     internal static IReadOnlyList<string> Names { get; } = ["typical", "hot-pixels", "glow", "level"];
 
-    internal double? this[int cause] => cause switch { 0 => Typical, 1 => HotPixels, 2 => Glow, _ => Level };
+    internal double? this[int cause] =>
+        cause switch
+        {
+            0 => Typical,
+            1 => HotPixels,
+            2 => Glow,
+            _ => Level,
+        };
 
     internal double Largest => Enumerable.Range(0, 4).Max(i => this[i] ?? 0);
 

@@ -7,4 +7,11 @@ namespace SensorProfile.Decisions;
 /// <param name="Colder">Darks colder than the lights by, °C; null when unlimited.</param>
 /// <param name="Exposure">Exposure different by, s; null when unlimited.</param>
 /// <param name="Known">False when the profile holds too little to judge this cause; it then limits nothing.</param>
-public sealed record CauseTolerance(string Cause, string Threshold, Measurement? Warmer, Measurement? Colder, Measurement? Exposure, bool Known);
+public sealed record CauseTolerance(
+    string Cause,
+    string Threshold,
+    Measurement? Warmer,
+    Measurement? Colder,
+    Measurement? Exposure,
+    bool Known
+);

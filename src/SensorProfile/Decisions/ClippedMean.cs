@@ -3,18 +3,27 @@ using SensorProfile.Fitting;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>What a mean that leaves out outliers does to one sensor pixel among the k whose samples meet at a place of a dithered stack.</summary>
+/// <summary>
+/// What a mean that leaves out outliers does to one sensor pixel among the k whose samples meet at a place of a
+/// dithered stack.
+/// </summary>
 /// <remarks>
-/// The stack: M samples of a place, M/k from each of k sensor pixels; those farther than c·1.4826·MAD from their median are left out, once, the rest is averaged. The response has no closed
-/// form for the few samples of real stacks (the MAD of five samples is known to 40 %, and a single pixel out of five widens it by a third), so it is found by seeded trials with normal samples:
-/// k − 1 pixels of mean 0 and standard deviation 1, one of mean x and standard deviation ρ, for a grid of x and ρ, every trial also with all signs turned, and with the same deviates at every
-/// node, so that differences are known far better than the values. Linear between the nodes, in ln ρ; even in x. Every pixel of the population then stands alone among typical ones: places with several hot
+/// The stack: M samples of a place, M/k from each of k sensor pixels; those farther than c·1.4826·MAD from their median
+/// are left out, once, the rest is averaged. The response has no closed
+/// form for the few samples of real stacks (the MAD of five samples is known to 40 %, and a single pixel out of five
+/// widens it by a third), so it is found by seeded trials with normal samples:
+/// k − 1 pixels of mean 0 and standard deviation 1, one of mean x and standard deviation ρ, for a grid of x and ρ,
+/// every trial also with all signs turned, and with the same deviates at every
+/// node, so that differences are known far better than the values. Linear between the nodes, in ln ρ; even in x. Every
+/// pixel of the population then stands alone among typical ones: places with several hot
 /// pixels are taken as the sum, good as long as hot pixels are a small part of a place.
-/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MostSamples"/> samples the response no longer changes and that of so many is taken.
+/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MostSamples"/>
+/// samples the response no longer changes and that of so many is taken.
 /// </remarks>
 internal sealed class ClippedMean
 {
-    private const int MostSamples = 120, Seed = 7411;
+    private const int MostSamples = 120,
+        Seed = 7411;
     private static readonly double[] excesses = [0.5, 1, 2, 3, 4, 5, 6, 8, 11, 16, 30];
     private static readonly double[] logSpreads = [.. new[] { 0.25, 0.5, 1, 2, 4, 8, 16 }.Select(s => Math.Log(s))];
     private static readonly ConcurrentDictionary<(int, int, double), Lazy<ClippedMean>> known = [];
@@ -27,14 +36,20 @@ internal sealed class ClippedMean
         this.positions = positions;
         double[][] deviates = Deviates(samples, Math.Clamp(40_000 / samples, 300, 2000));
         Cost = samples < 3 ? 1 : CostOf(samples, cut);
-        if (samples < 3 || positions < 2) return;
-        Parallel.For(0, excesses.Length, i =>                               // each node in its own slot: the same at any thread count
+        if (samples < 3 || positions < 2)
+            return;
+        // each node in its own slot: the same at any thread count
+        Parallel.For(0, excesses.Length, i =>
         {
-            for (int j = 0; j < logSpreads.Length; j++) nodes[i, j] = At(excesses[i], Math.Exp(logSpreads[j]), deviates, cut);
+            for (int j = 0; j < logSpreads.Length; j++)
+                nodes[i, j] = At(excesses[i], Math.Exp(logSpreads[j]), deviates, cut);
         });
     }
 
-    /// <summary>Variance of the clipped mean of normal samples over that of their plain mean: what rejection costs where there is nothing to reject.</summary>
+    /// <summary>
+    /// Variance of the clipped mean of normal samples over that of their plain mean: what rejection costs where there
+    /// is nothing to reject.
+    /// </summary>
     internal double Cost { get; }
 
     /// <summary>The response of a stack; computed once for each kind of stack.</summary>
@@ -51,41 +66,59 @@ internal sealed class ClippedMean
     /// <summary>The response to a pixel.</summary>
     /// <param name="excess">Its mean over that of the others, in their standard deviation.</param>
     /// <param name="spread">Standard deviation of its own samples, in that of the others.</param>
-    /// <returns>Left: the part of the excess that stays in the stack, 1 where nothing is rejected. Noise: the variance of its samples as it reaches the stack, in that of the others; spread² where nothing is rejected.</returns>
+    /// <returns>Left: the part of the excess that stays in the stack, 1 where nothing is rejected. Noise: the variance
+    /// of its samples as it reaches the stack, in that of the others; spread² where nothing is rejected.</returns>
     internal (double Left, double Noise) To(double excess, double spread)
     {
-        if (positions < 2 || nodes[0, 0].Left == 0) return (1, spread * spread);
+        if (positions < 2 || nodes[0, 0].Left == 0)
+            return (1, spread * spread);
         (int row, double down) = Place(excesses, Math.Abs(excess));
         (int column, double across) = Place(logSpreads, Math.Log(Math.Max(spread, 1e-9)));
-        Node node = Node.Mix(Node.Mix(nodes[row, column], nodes[row, column + 1], across), Node.Mix(nodes[row + 1, column], nodes[row + 1, column + 1], across), down);
+        Node node = Node.Mix(
+            Node.Mix(nodes[row, column], nodes[row, column + 1], across),
+            Node.Mix(nodes[row + 1, column], nodes[row + 1, column + 1], across),
+            down
+        );
         return (node.Left, Math.Max(node.Kept * spread * spread, 0));
     }
 
     /// <summary>A response: the part of the excess that is left, and the part of the pixel's own variance.</summary>
     private readonly record struct Node(double Left, double Kept)
     {
-        internal static Node Mix(Node a, Node b, double part) => new(a.Left + part * (b.Left - a.Left), a.Kept + part * (b.Kept - a.Kept));
+        internal static Node Mix(Node a, Node b, double part) =>
+            new(a.Left + part * (b.Left - a.Left), a.Kept + part * (b.Kept - a.Kept));
     }
 
     private static (int Index, double Part) Place(double[] grid, double value)
     {
-        int next = Math.Clamp(Array.FindIndex(grid, g => g >= value) is int n and >= 0 ? n : grid.Length - 1, 1, grid.Length - 1);
+        int next = Math.Clamp(
+            Array.FindIndex(grid, g => g >= value) is int n and >= 0 ? n : grid.Length - 1,
+            1,
+            grid.Length - 1
+        );
         return (next - 1, Math.Clamp((value - grid[next - 1]) / (grid[next] - grid[next - 1]), 0, 1));
     }
 
     private Node At(double excess, double spread, double[][] deviates, double cut)
     {
-        double whole = 0, lost = 0, usuallyLost = 0;
+        double whole = 0,
+            lost = 0,
+            usuallyLost = 0;
         var own = new RunningVariance();
-        var usual = new RunningVariance();                                  // of the same pixel when it is like the others: takes out the cost of clipping and most of the chance
-        double[] samples = new double[deviates[0].Length], sorted = new double[deviates[0].Length];
+        // of the same pixel when it is like the others: takes out the cost of clipping and most of the chance
+        var usual = new RunningVariance();
+        double[] samples = new double[deviates[0].Length],
+            sorted = new double[deviates[0].Length];
         for (int trial = 0; trial < deviates.Length; trial++)
         {
             double[] z = deviates[trial];
-            int odd = trial / 2 % positions, count = (z.Length - odd + positions - 1) / positions;
+            int odd = trial / 2 % positions,
+                count = (z.Length - odd + positions - 1) / positions;
             double share = (double)count / z.Length;
-            for (int i = 0; i < z.Length; i++) samples[i] = i % positions == odd ? excess + spread * z[i] : z[i];
-            Part with = PartOf(samples, sorted, odd, cut), alike = PartOf(z, sorted, odd, cut);
+            for (int i = 0; i < z.Length; i++)
+                samples[i] = i % positions == odd ? excess + spread * z[i] : z[i];
+            Part with = PartOf(samples, sorted, odd, cut),
+                alike = PartOf(z, sorted, odd, cut);
             whole += with.Mean / share / excess;
             lost += 1 - (double)with.Kept / count;
             usuallyLost += 1 - (double)alike.Kept / count;
@@ -93,7 +126,8 @@ internal sealed class ClippedMean
             usual.Add(alike.Own / Math.Sqrt(share));
         }
         (lost, usuallyLost) = (lost / deviates.Length, usuallyLost / deviates.Length);
-        // the others' share of the mean grows where this pixel's samples are left out: their variance (1 − 1/k) → (1 − 1/k)/(1 − lost/k)²
+        // the others' share of the mean grows where this pixel's samples are left out: their variance (1 − 1/k) → (1 −
+        // 1/k)/(1 − lost/k)²
         double others = (positions - 1) * (Math.Pow((1 - usuallyLost / positions) / (1 - lost / positions), 2) - 1);
         return new Node(whole / deviates.Length, (own.Value / usual.Value + others) / (spread * spread));
     }
@@ -102,14 +136,18 @@ internal sealed class ClippedMean
     {
         samples.CopyTo(sorted, 0);
         (double median, double limit) = Limits(sorted, cut);
-        double all = 0, own = 0;
-        int kept = 0, ownKept = 0;
+        double all = 0,
+            own = 0;
+        int kept = 0,
+            ownKept = 0;
         for (int i = 0; i < samples.Length; i++)
         {
-            if (Math.Abs(samples[i] - median) > limit) continue;
+            if (Math.Abs(samples[i] - median) > limit)
+                continue;
             all += samples[i];
             kept++;
-            if (i % positions != odd) continue;
+            if (i % positions != odd)
+                continue;
             own += samples[i];
             ownKept++;
         }
@@ -121,14 +159,18 @@ internal sealed class ClippedMean
 
     private struct RunningVariance
     {
-        private double count, sum, squares;
+        private double count,
+            sum,
+            squares;
 
         internal readonly double Value => squares / count - sum / count * (sum / count);
 
         internal void Add(double value) => (count, sum, squares) = (count + 1, sum + value, squares + value * value);
     }
 
-    /// <summary>By the difference d from the plain mean, whose variance is known: M·(1/M + 2·cov(mean, d) + var(d)).</summary>
+    /// <summary>
+    /// By the difference d from the plain mean, whose variance is known: M·(1/M + 2·cov(mean, d) + var(d)).
+    /// </summary>
     private static double CostOf(int samples, double cut)
     {
         var random = new Random(Seed);
@@ -137,8 +179,10 @@ internal sealed class ClippedMean
         double sum = 0;
         for (int trial = 0; trial < trials; trial++)
         {
-            for (int i = 0; i < samples; i++) z[i] = SensorReader.Deviate(random);
-            double mean = z.Average(), difference = Clip(z, cut) - mean;
+            for (int i = 0; i < samples; i++)
+                z[i] = SensorReader.Deviate(random);
+            double mean = z.Average(),
+                difference = Clip(z, cut) - mean;
             sum += 2 * mean * difference + difference * difference;
         }
         return 1 + samples * sum / trials;
@@ -152,11 +196,12 @@ internal sealed class ClippedMean
         int kept = 0;
         foreach (double sample in samples)
         {
-            if (Math.Abs(sample - median) > limit) continue;
+            if (Math.Abs(sample - median) > limit)
+                continue;
             sum += sample;
             kept++;
         }
-        return kept > 0 ? sum / kept : median;          // of an even number of samples the middle two may stand apart
+        return kept > 0 ? sum / kept : median; // of an even number of samples the middle two may stand apart
     }
 
     private static (double Median, double Limit) Limits(double[] samples, double cut)
@@ -167,15 +212,23 @@ internal sealed class ClippedMean
         return (median, cut * OrderStatistics.MadToSigma * MedianDeviation(samples, median, below));
     }
 
-    /// <summary>Median distance from the median of sorted samples: the distances grow to both sides, so they are merged.</summary>
+    /// <summary>
+    /// Median distance from the median of sorted samples: the distances grow to both sides, so they are merged.
+    /// </summary>
     private static double MedianDeviation(double[] sorted, double median, int below)
     {
-        int n = sorted.Length, low = below, high = below + 1;
-        double last = 0, before = 0;
+        int n = sorted.Length,
+            low = below,
+            high = below + 1;
+        double last = 0,
+            before = 0;
         for (int taken = 0; taken <= n / 2; taken++)
         {
             before = last;
-            last = high >= n || (low >= 0 && median - sorted[low] <= sorted[high] - median) ? median - sorted[low--] : sorted[high++] - median;
+            last =
+                high >= n || (low >= 0 && median - sorted[low] <= sorted[high] - median)
+                    ? median - sorted[low--]
+                    : sorted[high++] - median;
         }
         return n % 2 == 1 ? last : (before + last) / 2;
     }

@@ -22,17 +22,33 @@ public sealed class ComputedDark
     /// <summary>Standard uncertainty of every pixel, ADU; not a number where nothing was measured.</summary>
     public ReadOnlyMemory<float> Uncertainty { get; }
 
-    /// <summary>Writes a FITS file: the dark as primary image, so that every program reads it as any master dark, and behind it the image extension UNCERTAINTY.</summary>
-    /// <param name="path">File; its folder must exist. It has its final name only when it is complete; one of that name is replaced.</param>
+    /// <summary>
+    /// Writes a FITS file: the dark as primary image, so that every program reads it as any master dark, and behind it
+    /// the image extension UNCERTAINTY.
+    /// </summary>
+    /// <param name="path">File; its folder must exist. It has its final name only when it is complete; one of that name
+    /// is replaced.</param>
     /// <exception cref="IOException">The disk is full or the folder cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     public void Write(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        FitsWriter.Write(path,
-        [
-            new FitsImage<float>(Width, Height, Values, [FitsCard.Of("BUNIT", "adu"), .. cards]),
-            new FitsImage<float>(Width, Height, Uncertainty, [FitsCard.Of("BUNIT", "adu"), FitsCard.Of("CONTENT", "Standard uncertainty of the computed dark, pixel by pixel")], "UNCERTAINTY"),
-        ], overwrite: true);
+        FitsWriter.Write(
+            path,
+            [
+                new FitsImage<float>(Width, Height, Values, [FitsCard.Of("BUNIT", "adu"), .. cards]),
+                new FitsImage<float>(
+                    Width,
+                    Height,
+                    Uncertainty,
+                    [
+                        FitsCard.Of("BUNIT", "adu"),
+                        FitsCard.Of("CONTENT", "Standard uncertainty of the computed dark, pixel by pixel"),
+                    ],
+                    "UNCERTAINTY"
+                ),
+            ],
+            overwrite: true
+        );
     }
 }

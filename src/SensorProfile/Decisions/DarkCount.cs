@@ -10,7 +10,8 @@ internal static class DarkCount
     /// <param name="varianceRatio">N_d²/N²: one dark against one light.</param>
     /// <param name="lights">M; with k dither positions M/k, because the master is then averaged too.</param>
     /// <param name="darks">n.</param>
-    internal static double Loss(double varianceRatio, double lights, double darks) => Math.Sqrt(1 + varianceRatio * lights / darks) - 1;
+    internal static double Loss(double varianceRatio, double lights, double darks) =>
+        Math.Sqrt(1 + varianceRatio * lights / darks) - 1;
 
     /// <summary>The smallest n.</summary>
     /// <param name="varianceRatio">N_d²/N².</param>
@@ -19,7 +20,8 @@ internal static class DarkCount
     internal static double Smallest(double varianceRatio, double lights, double loss)
     {
         double n = Math.Max(Math.Ceiling(varianceRatio * lights / ((1 + loss) * (1 + loss) - 1)), 1);
-        if (n > 1 && Loss(varianceRatio, lights, n - 1) <= loss) return n - 1;     // rounding in the division
+        if (n > 1 && Loss(varianceRatio, lights, n - 1) <= loss)
+            return n - 1; // rounding in the division
         return Loss(varianceRatio, lights, n) <= loss ? n : n + 1;
     }
 }

@@ -14,8 +14,11 @@ internal sealed record DarkDesign(double Celsius, IReadOnlyList<(double Seconds,
     {
         get
         {
-            double frames = Exposures.Sum(e => e.Frames), mean = Exposures.Sum(e => e.Frames * e.Seconds) / frames;
-            return PedestalElectrons * PedestalElectrons / Exposures.Sum(e => e.Frames * (e.Seconds - mean) * (e.Seconds - mean));
+            double frames = Exposures.Sum(e => e.Frames),
+                mean = Exposures.Sum(e => e.Frames * e.Seconds) / frames;
+            return PedestalElectrons
+                * PedestalElectrons
+                / Exposures.Sum(e => e.Frames * (e.Seconds - mean) * (e.Seconds - mean));
         }
     }
 
@@ -23,9 +26,22 @@ internal sealed record DarkDesign(double Celsius, IReadOnlyList<(double Seconds,
     internal static IEnumerable<DarkDesign> Of(IEnumerable<FrameSet> sets)
     {
         var groups = new List<List<FrameSet>>();
-        foreach (FrameSet set in sets.Where(s => s.Kind == FrameKind.Dark && s.TemperatureCelsius is not null && s.ExposureSeconds is > 0).OrderBy(s => s.TemperatureCelsius))
-            if (groups.Count > 0 && set.TemperatureCelsius!.Value - groups[^1][0].TemperatureCelsius!.Value < ShotList.SameTemperature) groups[^1].Add(set);
-            else groups.Add([set]);
-        return groups.Select(g => new DarkDesign(g.Average(s => s.TemperatureCelsius!.Value), [.. g.Select(s => (s.ExposureSeconds!.Value, s.Frames.Count))]));
+        foreach (
+            FrameSet set in sets.Where(s =>
+                    s.Kind == FrameKind.Dark && s.TemperatureCelsius is not null && s.ExposureSeconds is > 0
+                )
+                .OrderBy(s => s.TemperatureCelsius)
+        )
+            if (
+                groups.Count > 0
+                && set.TemperatureCelsius!.Value - groups[^1][0].TemperatureCelsius!.Value < ShotList.SameTemperature
+            )
+                groups[^1].Add(set);
+            else
+                groups.Add([set]);
+        return groups.Select(g => new DarkDesign(
+            g.Average(s => s.TemperatureCelsius!.Value),
+            [.. g.Select(s => (s.ExposureSeconds!.Value, s.Frames.Count))]
+        ));
     }
 }

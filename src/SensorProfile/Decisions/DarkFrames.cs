@@ -12,9 +12,13 @@ public sealed record DarkFrames
     /// <summary>Frames averaged into the master dark, n.</summary>
     public required int Frames { get; init; }
 
-    /// <summary>Whether the master is scaled to the lights by the law of the typical pixel: light − bias − s·(dark − bias).</summary>
+    /// <summary>
+    /// Whether the master is scaled to the lights by the law of the typical pixel: light − bias − s·(dark − bias).
+    /// </summary>
     public bool Scaled { get; init; }
 
-    /// <summary>Frames averaged into the master bias; needed for scaled darks only, because the bias cancels otherwise.</summary>
+    /// <summary>
+    /// Frames averaged into the master bias; needed for scaled darks only, because the bias cancels otherwise.
+    /// </summary>
     public int BiasFrames { get; init; }
 }

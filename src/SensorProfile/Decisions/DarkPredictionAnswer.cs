@@ -3,8 +3,10 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Decisions;
 
 /// <summary>A computed master dark, or why there is none.</summary>
-/// <remarks>Quantities: level (ADU), uncertaintyTypical, uncertaintyHot (e-, median), equivalentFrames (frames of a master dark as good), coverageTypical, coverageHot, coverageGlow (%: pixels of
-/// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given. Verdict: computed | cannot-tell.</remarks>
+/// <remarks>Quantities: level (ADU), uncertaintyTypical, uncertaintyHot (e-, median), equivalentFrames (frames of a
+/// master dark as good), coverageTypical, coverageHot, coverageGlow (%: pixels of
+/// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given. Verdict: computed |
+/// cannot-tell.</remarks>
 public sealed record DarkPredictionAnswer : Answer
 {
     /// <summary>The master; null when fresh darks contradict it.</summary>

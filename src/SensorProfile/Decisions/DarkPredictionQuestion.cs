@@ -14,6 +14,9 @@ public sealed record DarkPredictionQuestion
     /// <summary>Folder <c>maps</c> that belongs to the profile.</summary>
     public required string MapsFolder { get; init; }
 
-    /// <summary>Frame sets among which fresh darks of that temperature and exposure are looked for, to check the result; null for no such check.</summary>
+    /// <summary>
+    /// Frame sets among which fresh darks of that temperature and exposure are looked for, to check the result; null
+    /// for no such check.
+    /// </summary>
     public IReadOnlyList<FrameSet>? Against { get; init; }
 }

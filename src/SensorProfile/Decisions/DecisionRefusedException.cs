@@ -7,7 +7,8 @@ public sealed class DecisionRefusedException : Exception
     /// <param name="kind">Whether the question or the profile is at fault.</param>
     /// <param name="code">Stable kebab-case code.</param>
     /// <param name="message">One sentence: what was found, and the way out.</param>
-    public DecisionRefusedException(RefusalKind kind, string code, string message) : base(message)
+    public DecisionRefusedException(RefusalKind kind, string code, string message)
+        : base(message)
     {
         Kind = kind;
         Code = code;

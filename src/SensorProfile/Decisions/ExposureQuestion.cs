@@ -5,7 +5,10 @@ namespace SensorProfile.Decisions;
 /// <summary>Which gain setting, and how long a light?</summary>
 public sealed record ExposureQuestion
 {
-    /// <summary>Exposure that the user has in mind, s; null asks which is long enough, with 300 s as the longest that anyone likes to lose.</summary>
+    /// <summary>
+    /// Exposure that the user has in mind, s; null asks which is long enough, with 300 s as the longest that anyone
+    /// likes to lose.
+    /// </summary>
     public double? ExposureSeconds { get; init; }
 
     /// <summary>The sky; null answers for three named skies side by side.</summary>

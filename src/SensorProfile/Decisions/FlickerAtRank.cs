@@ -1,6 +1,9 @@
 namespace SensorProfile.Decisions;
 
-/// <summary>The noise of one light that a share of the pixels does not exceed, without and with the pixels that jump between levels.</summary>
+/// <summary>
+/// The noise of one light that a share of the pixels does not exceed, without and with the pixels that jump between
+/// levels.
+/// </summary>
 /// <param name="Share">Share of the pixels, 0…1.</param>
 /// <param name="Without">Noise by sky, dark current, read-out and masters, e-.</param>
 /// <param name="With">The same with the flickering pixels, e-.</param>

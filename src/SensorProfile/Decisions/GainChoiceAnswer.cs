@@ -2,7 +2,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>The advised gain setting and exposure. Quantities: shortestExposure, longestExposure (s, at the advised setting), exposureNeeded (s, at the setting with the largest full well).</summary>
+/// <summary>
+/// The advised gain setting and exposure. Quantities: shortestExposure, longestExposure (s, at the advised setting),
+/// exposureNeeded (s, at the setting with the largest full well).
+/// </summary>
 public sealed record GainChoiceAnswer : Answer
 {
     /// <summary>The sky it holds for.</summary>

@@ -8,16 +8,28 @@ namespace SensorProfile.Decisions;
 /// <param name="ExposureExponent">p of glow ∝ exposure^p.</param>
 /// <param name="LongestExposure">Exposure at which the rate was measured, s.</param>
 internal sealed record GlowSource(
-    string Where, double PeakAtReference, double ReferenceCelsius, double? Doubling, double ExposureExponent, double LongestExposure)
+    string Where,
+    double PeakAtReference,
+    double ReferenceCelsius,
+    double? Doubling,
+    double ExposureExponent,
+    double LongestExposure
+)
 {
     /// <summary>Electrons at the peak after an exposure.</summary>
-    /// <remarks>Where its own law is not known the glow follows the typical pixel: the cautious choice, since a glow that ignores the temperature leaves no residual.</remarks>
+    /// <remarks>
+    /// Where its own law is not known the glow follows the typical pixel: the cautious choice, since a glow that
+    /// ignores the temperature leaves no residual.
+    /// </remarks>
     internal double ElectronsAt(double celsius, double exposureSeconds, SensorModel sensor)
     {
-        double growth = Doubling is double d ? Math.Pow(2, (celsius - ReferenceCelsius) / d)
+        double growth = Doubling is double d
+            ? Math.Pow(2, (celsius - ReferenceCelsius) / d)
             : sensor.Law.ThermalAt(celsius) / sensor.Law.ThermalAt(ReferenceCelsius);
-        double time = ExposureExponent == 1 ? exposureSeconds
-            : LongestExposure * Math.Pow(exposureSeconds / LongestExposure, ExposureExponent);
+        double time =
+            ExposureExponent == 1
+                ? exposureSeconds
+                : LongestExposure * Math.Pow(exposureSeconds / LongestExposure, ExposureExponent);
         return PeakAtReference * growth * time;
     }
 }

@@ -21,16 +21,23 @@ public sealed record LightMatch
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }
 
-    /// <summary>Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are none, or when it cannot be told.</summary>
+    /// <summary>
+    /// Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are
+    /// none, or when it cannot be told.
+    /// </summary>
     public Measurement? FullPixels { get; init; }
 
     /// <summary>Why, and what to do.</summary>
     public required string Reason { get; init; }
 
-    /// <summary>When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.</summary>
+    /// <summary>
+    /// When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.
+    /// </summary>
     public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 
-    /// <summary>The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.</summary>
+    /// <summary>
+    /// The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.
+    /// </summary>
     public LightNight? Night { get; init; }
 
     /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>

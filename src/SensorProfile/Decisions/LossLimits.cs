@@ -15,7 +15,9 @@ public sealed record LossLimits
     /// <summary>Accepted residual of the glow at its peak, in the noise of the stack.</summary>
     public double GlowFactor { get; init; } = 0.5;
 
-    /// <summary>Fall-off of the flat from the centre to the corner, 0.30 = 30 %: it turns a level residual into a gradient.</summary>
+    /// <summary>
+    /// Fall-off of the flat from the centre to the corner, 0.30 = 30 %: it turns a level residual into a gradient.
+    /// </summary>
     public double FlatFallOff { get; init; } = 0.30;
 
     /// <summary>f in "an added spread of f·N raises the noise N by <see cref="NoiseLoss"/>": √((1+p)² − 1).</summary>
@@ -27,6 +29,11 @@ public sealed record LossLimits
         Refuse.UnlessShare(HotShare, "hot-share-out-of-range", "accepted share of hot pixels");
         Refuse.UnlessShare(FlatFallOff, "fall-off-out-of-range", "fall-off of the flat");
         Refuse.UnlessPositive(HotFactor, "hot-factor-not-positive", "limit of a visible residual", "times the noise");
-        Refuse.UnlessPositive(GlowFactor, "glow-factor-not-positive", "accepted residual of the glow", "times the noise");
+        Refuse.UnlessPositive(
+            GlowFactor,
+            "glow-factor-not-positive",
+            "accepted residual of the glow",
+            "times the noise"
+        );
     }
 }

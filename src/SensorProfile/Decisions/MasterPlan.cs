@@ -14,8 +14,17 @@ namespace SensorProfile.Decisions;
 /// <param name="Seconds">Clock time, s.</param>
 /// <param name="Bytes">Disk space.</param>
 public sealed record MasterPlan(
-    double Exposure, double Temperature, ModeSettings Settings, int Frames, double ServesFrom, double ServesTo,
-    string Reason, string When, double Seconds, double Bytes)
+    double Exposure,
+    double Temperature,
+    ModeSettings Settings,
+    int Frames,
+    double ServesFrom,
+    double ServesTo,
+    string Reason,
+    string When,
+    double Seconds,
+    double Bytes
+)
 {
     /// <summary>95 % interval of the number of darks, from the uncertainties of the profile and of the sky.</summary>
     public Interval FramesInterval { get; init; } = new(Frames, Frames);

@@ -1,6 +1,9 @@
 namespace SensorProfile.Decisions;
 
-/// <summary>One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest loss of a light set with the darks judged best for it.</summary>
+/// <summary>
+/// One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest
+/// loss of a light set with the darks judged best for it.
+/// </summary>
 public sealed record MatchAnswer : Answer
 {
     /// <summary>One entry per light set, in the order given.</summary>

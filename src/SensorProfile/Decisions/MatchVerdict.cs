@@ -15,5 +15,12 @@ public static class MatchVerdict
     /// <summary>A temperature, an exposure or the profile is missing, or the interval spans both sides.</summary>
     public const string CannotTell = Answer.CannotTell;
 
-    internal static int Rank(string verdict) => verdict switch { Fits => 0, Usable => 1, CannotTell => 2, _ => 3 };
+    internal static int Rank(string verdict) =>
+        verdict switch
+        {
+            Fits => 0,
+            Usable => 1,
+            CannotTell => 2,
+            _ => 3,
+        };
 }

@@ -2,14 +2,23 @@ using SensorProfile.Frames;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>The frames that an existing session still lacks, completed at the temperatures and exposures it has: any set that serves a measurement counts.</summary>
-/// <remarks>The least of a session as <see cref="MissingMeasurements"/> counts it: 8 bias frames, 6 flat pairs, darks of 3 exposures at 3 temperatures.</remarks>
+/// <summary>
+/// The frames that an existing session still lacks, completed at the temperatures and exposures it has: any set that
+/// serves a measurement counts.
+/// </summary>
+/// <remarks>
+/// The least of a session as <see cref="MissingMeasurements"/> counts it: 8 bias frames, 6 flat pairs, darks of 3
+/// exposures at 3 temperatures.
+/// </remarks>
 internal static class MissingShots
 {
-    private const int Bias = 16, Pair = 2;
-    private const double LongEnough = 0.75;      // of the lights: hot pixels are then known well enough
+    private const int Bias = 16,
+        Pair = 2;
+    private const double LongEnough = 0.75; // of the lights: hot pixels are then known well enough
 
-    /// <summary>Units of shots that belong together, in the order to take them; empty when nothing is missing.</summary>
+    /// <summary>
+    /// Units of shots that belong together, in the order to take them; empty when nothing is missing.
+    /// </summary>
     /// <param name="question">The camera, and the longest exposure when it was stated.</param>
     /// <param name="sets">Sets of one mode.</param>
     /// <param name="longest">Longest dark, s.</param>
@@ -28,22 +37,40 @@ internal static class MissingShots
 
     private static List<Shot> OfFlats(ShotQuestion question, IReadOnlyList<FrameSet> sets)
     {
-        int levels = sets.Where(s => s.Kind == FrameKind.Flat && s.Frames.Count >= Pair).Select(s => (s.ExposureSeconds, s.Label)).Distinct().Count();
+        int levels = sets.Where(s => s.Kind == FrameKind.Flat && s.Frames.Count >= Pair)
+            .Select(s => (s.ExposureSeconds, s.Label))
+            .Distinct()
+            .Count();
         return ShotList.FlatShots(question, MissingMeasurements.FlatLevels, levels);
     }
 
     private static IEnumerable<List<Shot>> OfDarks(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
     {
-        var levels = TemperatureLevel.Of(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance).Where(l => l.TemperatureCelsius is not null)
-            .Select(l => (Celsius: l.TemperatureCelsius!.Value, Exposures: Exposures(l.Sets))).OrderByDescending(l => l.Exposures.Length).ToList();
-        List<double> complete = [.. levels.Where(l => l.Exposures.Length >= MissingMeasurements.DarkExposures).Select(l => l.Celsius)];
+        var levels = TemperatureLevel
+            .Of(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance)
+            .Where(l => l.TemperatureCelsius is not null)
+            .Select(l => (Celsius: l.TemperatureCelsius!.Value, Exposures: Exposures(l.Sets)))
+            .OrderByDescending(l => l.Exposures.Length)
+            .ToList();
+        List<double> complete =
+        [
+            .. levels.Where(l => l.Exposures.Length >= MissingMeasurements.DarkExposures).Select(l => l.Celsius),
+        ];
         int wanted = MissingMeasurements.Temperatures - complete.Count;
         double[] ideal = [longest / 10, longest / 3, longest];
         foreach (var level in levels.Where(l => !complete.Contains(l.Celsius)).Take(Math.Max(wanted, 0)))
         {
             wanted--;
             complete.Add(level.Celsius);
-            double[] lacking = [.. ideal.OrderByDescending(t => level.Exposures.Select(e => Math.Abs(Math.Log(e / t))).DefaultIfEmpty(9).Min()).Take(MissingMeasurements.DarkExposures - level.Exposures.Length).Order()];
+            double[] lacking =
+            [
+                .. ideal
+                    .OrderByDescending(t =>
+                        level.Exposures.Select(e => Math.Abs(Math.Log(e / t))).DefaultIfEmpty(9).Min()
+                    )
+                    .Take(MissingMeasurements.DarkExposures - level.Exposures.Length)
+                    .Order(),
+            ];
             yield return ShotList.DarkShots(question, level.Celsius, lacking, SettlingFrames.EachDark);
         }
         for (; wanted > 0; wanted--)
@@ -52,12 +79,30 @@ internal static class MissingShots
             complete.Add(next);
             yield return ShotList.DarkShots(question, next, ideal, SettlingFrames.EachDark);
         }
-        if (question.LongestExposureSeconds is double lights && complete.Count > 0 && !sets.Any(s => s.Kind == FrameKind.Dark && s.Frames.Count >= Pair && s.ExposureSeconds >= LongEnough * lights) && levels.Count >= MissingMeasurements.Temperatures)
-            yield return ShotList.DarkShots(question, complete.Order().ElementAt(complete.Count / 2), [lights], SettlingFrames.EachDark);
+        if (
+            question.LongestExposureSeconds is double lights
+            && complete.Count > 0
+            && !sets.Any(s =>
+                s.Kind == FrameKind.Dark && s.Frames.Count >= Pair && s.ExposureSeconds >= LongEnough * lights
+            )
+            && levels.Count >= MissingMeasurements.Temperatures
+        )
+            yield return ShotList.DarkShots(
+                question,
+                complete.Order().ElementAt(complete.Count / 2),
+                [lights],
+                SettlingFrames.EachDark
+            );
     }
 
     private static double[] Exposures(IReadOnlyList<FrameSet> sets) =>
-        [.. sets.Where(s => s.Frames.Count >= Pair).Select(s => s.ExposureSeconds).OfType<double>().Where(t => t > 0).Distinct()];
+        [
+            .. sets.Where(s => s.Frames.Count >= Pair)
+                .Select(s => s.ExposureSeconds)
+                .OfType<double>()
+                .Where(t => t > 0)
+                .Distinct(),
+        ];
 
     /// <summary>The temperature that the camera can reach farthest from those it has.</summary>
     private static double Farthest(ShotQuestion question, List<double> have)

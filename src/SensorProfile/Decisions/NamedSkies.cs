@@ -1,7 +1,10 @@
 namespace SensorProfile.Decisions;
 
 /// <summary>The three skies that are answered side by side when the user gives none.</summary>
-/// <remarks>All from <see cref="SkyBrightness.Estimate"/> for f/5, 3.76 µm pixels and an efficiency of 0.5; exact, because they are examples.</remarks>
+/// <remarks>
+/// All from <see cref="SkyBrightness.Estimate"/> for f/5, 3.76 µm pixels and an efficiency of 0.5; exact, because they
+/// are examples.
+/// </remarks>
 public static class NamedSkies
 {
     /// <summary>21.5 mag/arcsec² through a 300 nm wide band at 550 nm: 0.71 e-/px/s.</summary>
@@ -19,7 +22,11 @@ public static class NamedSkies
     private static SkyRate Named(string name, double magnitude, double bandwidth, double centre) =>
         new SkyBrightness
         {
-            Magnitude = magnitude, FocalRatio = 5, PixelMicrometres = 3.76,
-            BandwidthNanometres = bandwidth, CentreNanometres = centre, RelativeUncertainty = 0,
+            Magnitude = magnitude,
+            FocalRatio = 5,
+            PixelMicrometres = 3.76,
+            BandwidthNanometres = bandwidth,
+            CentreNanometres = centre,
+            RelativeUncertainty = 0,
         }.Estimate(name);
 }

@@ -9,6 +9,9 @@ public sealed record NoiseBudgetAnswer : Answer
     /// <summary>The noise over the measured distribution of pixels; empty when the profile has none.</summary>
     public IReadOnlyList<NoiseAtRank> Pixels { get; init; } = [];
 
-    /// <summary>The noise of one light over the pixels without and with those that jump between levels; empty when the profile holds none.</summary>
+    /// <summary>
+    /// The noise of one light over the pixels without and with those that jump between levels; empty when the profile
+    /// holds none.
+    /// </summary>
     public IReadOnlyList<FlickerAtRank> Flicker { get; init; } = [];
 }

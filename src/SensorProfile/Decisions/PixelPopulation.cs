@@ -1,12 +1,16 @@
 namespace SensorProfile.Decisions;
 
-/// <summary>All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million.</summary>
+/// <summary>
+/// All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million.
+/// </summary>
 internal sealed class PixelPopulation
 {
-    private const int CoreClasses = 90;         // shares 0 … 0.9
-    private const int ClassesPerDecade = 40;    // shares 0.9 … 1 − 1e-7: 0.99 and 0.999 are edges, so that "one in a thousand" is exact
+    private const int CoreClasses = 90; // shares 0 … 0.9
+
+    // shares 0.9 … 1 − 1e-7: 0.99 and 0.999 are edges, so that "one in a thousand" is exact
+    private const int ClassesPerDecade = 40;
     private const int TailDecades = 6;
-    private const double Tail = 0.1;            // share of the pixels in it
+    private const double Tail = 0.1; // share of the pixels in it
 
     private PixelPopulation(IReadOnlyList<PixelClass> classes)
     {
@@ -32,7 +36,8 @@ internal sealed class PixelPopulation
         for (int i = 0; i < Classes.Count; i++)
         {
             below += Classes[i].Weight;
-            if (below >= share) return i;
+            if (below >= share)
+                return i;
         }
         return Classes.Count - 1;
     }
@@ -46,8 +51,15 @@ internal sealed class PixelPopulation
         for (int i = 1; i <= TailDecades * ClassesPerDecade; i++)
         {
             double inner = Tail * Math.Pow(10, -(double)i / ClassesPerDecade);
-            if (i == TailDecades * ClassesPerDecade) inner = 0;
-            Add(classes, outer - inner, rates.RateAt(1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9))), hotAbove, laws);
+            if (i == TailDecades * ClassesPerDecade)
+                inner = 0;
+            Add(
+                classes,
+                outer - inner,
+                rates.RateAt(1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9))),
+                hotAbove,
+                laws
+            );
             outer = inner;
         }
         return new PixelPopulation(classes);
@@ -62,7 +74,8 @@ internal sealed class PixelPopulation
             classes.Add(new PixelClass(weight, rate, laws.Typical / doubling, hot));
             return;
         }
-        double step = Math.Min(Math.Sqrt(3) * spread, 0.6 * doubling);   // three-point Gauss–Hermite rule over the spread of laws
+        // three-point Gauss–Hermite rule over the spread of laws
+        double step = Math.Min(Math.Sqrt(3) * spread, 0.6 * doubling);
         classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling - step), hot));
         classes.Add(new PixelClass(weight * 2 / 3, rate, laws.Typical / doubling, hot));
         classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling + step), hot));

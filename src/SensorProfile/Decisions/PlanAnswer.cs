@@ -6,7 +6,9 @@ public sealed record PlanAnswer : Answer
     /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
     public IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];
 
-    /// <summary>Lights that no master could be planned for; then the verdict is cannot-tell and the masters hold for the others.</summary>
+    /// <summary>
+    /// Lights that no master could be planned for; then the verdict is cannot-tell and the masters hold for the others.
+    /// </summary>
     public IReadOnlyList<UnplannedLights> Unplanned { get; init; } = [];
 
     /// <summary>When a master takes more darks than is practical: what dithering would save; else null.</summary>

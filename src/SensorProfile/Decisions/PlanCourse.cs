@@ -17,7 +17,10 @@ internal sealed class PlanCourse
 
     internal double CoverFrames { get; set; }
 
-    /// <summary>Darks that would give the distribution over pixels which a plan over several temperatures needs; null when it is there or not needed.</summary>
+    /// <summary>
+    /// Darks that would give the distribution over pixels which a plan over several temperatures needs; null when it is
+    /// there or not needed.
+    /// </summary>
     internal SettlingFrames? Blind { get; set; }
 
     /// <summary>Standard uncertainty of the number of frames.</summary>
@@ -27,7 +30,10 @@ internal sealed class PlanCourse
 
     internal double High { get; private set; }
 
-    /// <summary>Adds the frames of one exposure and mode; different ones are taken as independent for the deviation, and as alike for the interval.</summary>
+    /// <summary>
+    /// Adds the frames of one exposure and mode; different ones are taken as independent for the deviation, and as
+    /// alike for the interval.
+    /// </summary>
     internal void AddTotal(Propagation.Spread spread, double frames)
     {
         FramesUncertainty = double.Hypot(FramesUncertainty, spread.StandardDeviation);

@@ -3,7 +3,9 @@ namespace SensorProfile.Decisions;
 /// <summary>Which darks do I shoot, and how many?</summary>
 public sealed record PlanQuestion
 {
-    /// <summary>The planned lights; empty takes 40 lights of 300 s at the profile's reference temperature, with a finding.</summary>
+    /// <summary>
+    /// The planned lights; empty takes 40 lights of 300 s at the profile's reference temperature, with a finding.
+    /// </summary>
     public IReadOnlyList<PlannedLights> Lights { get; init; } = [];
 
     /// <summary>The sky; null judges the strictest of the three named skies.</summary>

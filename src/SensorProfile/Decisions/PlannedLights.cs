@@ -11,10 +11,15 @@ public sealed record PlannedLights
     /// <summary>Sensor temperature at the start, °C; the set temperature of a cooled camera.</summary>
     public required double StartCelsius { get; init; }
 
-    /// <summary>Sensor temperature at the end, °C, when an uncooled camera follows the night; null for the same.</summary>
+    /// <summary>
+    /// Sensor temperature at the end, °C, when an uncooled camera follows the night; null for the same.
+    /// </summary>
     public double? EndCelsius { get; init; }
 
-    /// <summary>Sensor temperatures through the night, °C: of every light, or readings evenly spread over them. Empty takes an even course from start to end.</summary>
+    /// <summary>
+    /// Sensor temperatures through the night, °C: of every light, or readings evenly spread over them. Empty takes an
+    /// even course from start to end.
+    /// </summary>
     public IReadOnlyList<double> Temperatures { get; init; } = [];
 
     /// <summary>Lights in the stack.</summary>
@@ -34,11 +39,22 @@ public sealed record PlannedLights
     public static Finding TakenTogether(IReadOnlyList<PlannedLights> stacks)
     {
         ArgumentNullException.ThrowIfNull(stacks);
-        return new("lights-taken-together", Severity.Note,
-            $"Lights of one exposure and setting are planned as one stack ({string.Join(", ", stacks.Select(s => $"{Said.Whole(s.Lights)} × {Said.Seconds(s.ExposureSeconds)}"))}): give the folder of one target alone when they are several.");
+        return new(
+            "lights-taken-together",
+            Severity.Note,
+            "Lights of one exposure and setting are planned as one stack "
+                + $"({string.Join(", ", stacks.Select(s => $"{Said.Whole(s.Lights)} × {Said.Seconds(s.ExposureSeconds)}"))}): "
+                + "give the folder of one target alone when they are several."
+        );
     }
 
     /// <summary>What is planned when nothing else is known: 40 lights of 300 s.</summary>
     /// <param name="celsius">Sensor temperature, °C.</param>
-    public static PlannedLights Usual(double celsius) => new() { ExposureSeconds = 300, StartCelsius = celsius, Lights = 40 };
+    public static PlannedLights Usual(double celsius) =>
+        new()
+        {
+            ExposureSeconds = 300,
+            StartCelsius = celsius,
+            Lights = 40,
+        };
 }

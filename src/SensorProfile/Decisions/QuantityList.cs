@@ -9,8 +9,17 @@ internal sealed class QuantityList
 
     internal void Add(string name, double? value, string unit, string method, Propagation.Spread spread = default)
     {
-        Quantities[name] = value is double v && double.IsFinite(v)
-            ? new Measurement(v, spread.StandardDeviation, unit, spread.Count > 0 ? spread.Count : Propagation.Draws, method) : null;
-        if (spread.Solved > 0) Intervals[name] = new Interval(spread.Low, spread.High);
+        Quantities[name] =
+            value is double v && double.IsFinite(v)
+                ? new Measurement(
+                    v,
+                    spread.StandardDeviation,
+                    unit,
+                    spread.Count > 0 ? spread.Count : Propagation.Draws,
+                    method
+                )
+                : null;
+        if (spread.Solved > 0)
+            Intervals[name] = new Interval(spread.Low, spread.High);
     }
 }

@@ -9,12 +9,17 @@ internal static class Refuse
     /// <summary>Temperatures up to this far outside the measured range are answered, with a finding, °C.</summary>
     internal const double ExtrapolationCelsius = 10;
 
-    internal static DecisionRefusedException BadArgument(string code, string message) => new(RefusalKind.BadArgument, code, message);
+    internal static DecisionRefusedException BadArgument(string code, string message) =>
+        new(RefusalKind.BadArgument, code, message);
 
-    internal static DecisionRefusedException CannotTell(string code, string message) => new(RefusalKind.CannotTell, code, message);
+    internal static DecisionRefusedException CannotTell(string code, string message) =>
+        new(RefusalKind.CannotTell, code, message);
 
-    internal static DecisionRefusedException CoolerTooWeak(double difference, double margin) => BadArgument("difference-too-small",
-        $"A cooler that reaches {Said.Number(difference)} °C below the ambient leaves nothing after {Said.Number(margin)} °C in reserve.");
+    internal static DecisionRefusedException CoolerTooWeak(double difference, double margin) =>
+        BadArgument(
+            "difference-too-small",
+            $"A cooler that reaches {Said.Number(difference)} °C below the ambient leaves nothing after {Said.Number(margin)} °C in reserve."
+        );
 
     internal static void UnlessPositive(double value, string code, string what, string unit)
     {
@@ -31,6 +36,9 @@ internal static class Refuse
     internal static void UnlessCount(int value, int least, string code, string what)
     {
         if (value < least)
-            throw BadArgument(code, $"The number of {what} must be at least {Said.Whole(least)}, not {Said.Whole(value)}.");
+            throw BadArgument(
+                code,
+                $"The number of {what} must be at least {Said.Whole(least)}, not {Said.Whole(value)}."
+            );
     }
 }

@@ -2,7 +2,9 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.</summary>
+/// <summary>
+/// One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.
+/// </summary>
 internal sealed class SensorModel
 {
     /// <summary>R², e-²; the quantisation is apart.</summary>
@@ -35,7 +37,9 @@ internal sealed class SensorModel
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
 
-    /// <summary>Pixels that jump between levels; empty when none were found or the profile does not hold their steps.</summary>
+    /// <summary>
+    /// Pixels that jump between levels; empty when none were found or the profile does not hold their steps.
+    /// </summary>
     internal required IReadOnlyList<FlickerClass> Flicker { get; init; }
 
     /// <summary>Pixels of the sensor.</summary>
@@ -44,10 +48,14 @@ internal sealed class SensorModel
     /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
     internal required double FullWell { get; init; }
 
-    /// <summary>Share of the pixels that sky and dark current fill within an exposure, so that their light is lost; 0 without a distribution.</summary>
+    /// <summary>
+    /// Share of the pixels that sky and dark current fill within an exposure, so that their light is lost; 0 without a
+    /// distribution.
+    /// </summary>
     internal double ShareFull(double sky, double exposureSeconds, double celsius)
     {
-        if (Pixels is null) return 0;
+        if (Pixels is null)
+            return 0;
         Growth growth = GrowthAt(celsius);
         return Pixels.Classes.Where(c => (sky + c.RateAt(growth)) * exposureSeconds >= FullWell).Sum(c => c.Weight);
     }
@@ -58,8 +66,11 @@ internal sealed class SensorModel
     /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
     internal double? RateOfRank(double share, double celsius)
     {
-        if (Rates is null) return null;
+        if (Rates is null)
+            return null;
         double rate = Rates.RateAt(share);
-        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove).RateAt(GrowthAt(celsius));
+        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove).RateAt(
+            GrowthAt(celsius)
+        );
     }
 }

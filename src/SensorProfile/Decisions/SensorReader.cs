@@ -2,10 +2,14 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>Reads a mode of a profile into a <see cref="SensorModel"/>, and draws random variants of it within its uncertainties.</summary>
+/// <summary>
+/// Reads a mode of a profile into a <see cref="SensorModel"/>, and draws random variants of it within its
+/// uncertainties.
+/// </summary>
 internal sealed class SensorReader
 {
-    private const double HotFactorWithoutThreshold = 5;   // when the profile states no threshold: five times the typical rate
+    // when the profile states no threshold: five times the typical rate
+    private const double HotFactorWithoutThreshold = 5;
 
     private readonly ModeProfile mode;
     private readonly CameraInfo camera;
@@ -41,20 +45,43 @@ internal sealed class SensorReader
     internal static SensorReader Of(CameraProfile profile, ModeProfile mode)
     {
         bool pooled = mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 });
-        if (pooled) mode = ChannelMean.Of(mode);
+        if (pooled)
+            mode = ChannelMean.Of(mode);
         if (mode.ReadNoise is not { Value: > 0 })
-            throw Refuse.CannotTell("read-noise-missing", "The profile has no read noise in electrons: add bias frames and flat pairs and characterise again.");
+            throw Refuse.CannotTell(
+                "read-noise-missing",
+                "The profile has no read noise in electrons: add bias frames and flat pairs and characterise "
+                    + "again."
+            );
         DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
         if (model is null)
-            throw Refuse.CannotTell("dark-current-missing",
-                "The profile has no dark current against temperature: add darks of three exposures at three temperatures and characterise again.");
-        double reference = mode.DarkCurrent!.ReferenceTemperature ?? throw Refuse.CannotTell("dark-current-missing",
-            "The profile states no reference temperature for its dark current: characterise again with this version.");
-        return new SensorReader(profile.Camera, mode, TypicalLaw.From(model, reference) ?? throw NotAboveZero(), reference) { Notes = pooled ? [ChannelMean.Note] : [] };
+            throw Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile has no dark current against temperature: add darks of three exposures at three "
+                    + "temperatures and characterise again."
+            );
+        double reference = mode.DarkCurrent!.ReferenceTemperature
+            ?? throw Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile states no reference temperature for its dark current: characterise again with this version."
+            );
+        return new SensorReader(
+            profile.Camera,
+            mode,
+            TypicalLaw.From(model, reference) ?? throw NotAboveZero(),
+            reference
+        )
+        {
+            Notes = pooled ? [ChannelMean.Note] : [],
+        };
     }
 
-    private static DecisionRefusedException NotAboveZero() => Refuse.CannotTell("dark-current-not-seen",
-        "The dark current of this profile is not above zero at its reference temperature: add longer or warmer darks and characterise again.");
+    private static DecisionRefusedException NotAboveZero() =>
+        Refuse.CannotTell(
+            "dark-current-not-seen",
+            "The dark current of this profile is not above zero at its reference temperature: add longer or "
+                + "warmer darks and characterise again."
+        );
 
     /// <summary>How far a sensor temperature lies outside the measured range, °C; below 0 inside it.</summary>
     internal double Outside(double celsius) => Math.Max(Range.Low - celsius, celsius - Range.High);
@@ -66,27 +93,57 @@ internal sealed class SensorReader
 
     private SensorModel? Build(Random? random, DoubtLeft left)
     {
-        double Moved(Measurement m, double share) => random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;
+        double Moved(Measurement m, double share) =>
+            random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;
         double read = Math.Max(Moved(mode.ReadNoise!, left.Bias), 0);
         double gain = mode.Gain is { } g ? Math.Max(Moved(g, left.Flats), 0) : 0;
-        TypicalLaw drawn = random is null ? law : law.Moved([.. law.Deviates(() => Deviate(random)).Select(move => move * left.Darks)]);
+        TypicalLaw drawn = random is null
+            ? law
+            : law.Moved([.. law.Deviates(() => Deviate(random)).Select(move => move * left.Darks)]);
         double pixelReference = mode.FixedPattern?.ReferenceTemperature ?? reference;
-        if (!(drawn.ThermalAt(pixelReference) > 0)) return null;
+        if (!(drawn.ThermalAt(pixelReference) > 0))
+            return null;
         double step = Math.Max(camera.CodeStep, 1) * gain;
         double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
-        if (!(typicalDoubling > 0)) return null;
+        if (!(typicalDoubling > 0))
+            return null;
         double hotAbove = HotAbove(drawn.RateAt(pixelReference));
-        var laws = new PixelLaws(typicalDoubling, mode.FixedPattern is { } known ? PixelLaws.Representative(known, hotAbove) : [], random is null ? 0 : Deviate(random) * left.Darks);
+        var laws = new PixelLaws(
+            typicalDoubling,
+            mode.FixedPattern is { } known ? PixelLaws.Representative(known, hotAbove) : [],
+            random is null ? 0 : Deviate(random) * left.Darks
+        );
         RateDistribution? rates = mode.FixedPattern is { } pattern
-            ? RateDistribution.From(pattern, Math.Max((long)camera.Width * camera.Height, 1), random is null ? 0 : Deviate(random), left.Darks) : null;
+            ? RateDistribution.From(
+                pattern,
+                Math.Max((long)camera.Width * camera.Height, 1),
+                random is null ? 0 : Deviate(random),
+                left.Darks
+            )
+            : null;
         return new SensorModel
         {
             ReadVariance = read * read,
             QuantisationVariance = step * step / 12,
             Gain = gain,
             PixelCount = Math.Max((double)camera.Width * camera.Height, 1),
-            Flicker = [.. (mode.FixedPattern?.Flicker ?? []).Select(f => f with { Deviation = f.Deviation with { Value = Math.Max(Moved(f.Deviation, left.Darks), 0) } })],
-            FullWell = (mode.FullWell is { Value: > 0 } well ? [well] : mode.Channels.Select(c => c.FullWell).OfType<Measurement>().Where(w => w.Value > 0)).Select(w => w.Value).DefaultIfEmpty(double.PositiveInfinity).Min(),
+            Flicker =
+            [
+                .. (mode.FixedPattern?.Flicker ?? []).Select(f =>
+                    f with
+                    {
+                        Deviation = f.Deviation with { Value = Math.Max(Moved(f.Deviation, left.Darks), 0) },
+                    }
+                ),
+            ],
+            FullWell = (
+                mode.FullWell is { Value: > 0 } well
+                    ? [well]
+                    : mode.Channels.Select(c => c.FullWell).OfType<Measurement>().Where(w => w.Value > 0)
+            )
+                .Select(w => w.Value)
+                .DefaultIfEmpty(double.PositiveInfinity)
+                .Min(),
             Law = drawn,
             PixelReference = pixelReference,
             Rates = rates,
@@ -97,16 +154,25 @@ internal sealed class SensorReader
         };
     }
 
-    private double HotAbove(double typical) => mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
-        ? typical + thresholds.HotRate : HotFactorWithoutThreshold * typical;
+    private double HotAbove(double typical) =>
+        mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
+            ? typical + thresholds.HotRate
+            : HotFactorWithoutThreshold * typical;
 
     private GlowSource? Glow(double pixelReference, Func<Measurement, double> moved)
     {
         GlowRegion? strongest = mode.FixedPattern?.Glow.Where(g => g.Peak is { Value: > 0 }).MaxBy(g => g.Peak!.Value);
-        if (strongest is null) return null;
+        if (strongest is null)
+            return null;
         double? doubling = strongest.DoublingTemperature is { Value: > 0 } d ? Math.Max(moved(d), 0.5) : null;
-        return new GlowSource(strongest.Where, Math.Max(moved(strongest.Peak!), 0), pixelReference, doubling,
-            strongest.ExposureExponent is { Value: > 0 } p ? Math.Max(moved(p), 0) : 1, Math.Max(LongestExposure, 1));
+        return new GlowSource(
+            strongest.Where,
+            Math.Max(moved(strongest.Peak!), 0),
+            pixelReference,
+            doubling,
+            strongest.ExposureExponent is { Value: > 0 } p ? Math.Max(moved(p), 0) : 1,
+            Math.Max(LongestExposure, 1)
+        );
     }
 
     /// <summary>A standard normal deviate (Box and Muller 1958).</summary>

@@ -14,7 +14,10 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
 
     internal ModeSettings Settings => Set.Settings;
 
-    /// <remarks>Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln 2/(2·ΔT₂), to second order.</remarks>
+    /// <remarks>
+    /// Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln 2/(2·ΔT₂), to second
+    /// order.
+    /// </remarks>
     internal static SetSummary Of(FrameSet set, double? doubling)
     {
         double[] known = [.. set.Frames.Select(f => f.TemperatureCelsius).OfType<double>()];
@@ -24,13 +27,20 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
             double mean = known.Average();
             temperature = mean + known.Sum(t => (t - mean) * (t - mean)) / known.Length * Math.Log(2) / (2 * d);
         }
-        return new SetSummary(set, set.ExposureSeconds is > 0 ? set.ExposureSeconds : null, temperature, known.Length > 0 ? known.Max() - known.Min() : null);
+        return new SetSummary(
+            set,
+            set.ExposureSeconds is > 0 ? set.ExposureSeconds : null,
+            temperature,
+            known.Length > 0 ? known.Max() - known.Min() : null
+        );
     }
 
     internal string Words()
     {
         string kind = Set.Kind == FrameKind.Light ? "light" : "dark";
-        return $"{Said.Whole(Frames)} {kind}{(Frames == 1 ? "" : "s")} of {(Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
-            + $"{(Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, {ModeChoice.Name(Settings)}{(Set.Label is { } label ? $" ({label})" : "")}";
+        return $"{Said.Whole(Frames)} {kind}{(Frames == 1 ? "" : "s")} of "
+            + $"{(Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
+            + $"{(Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, "
+            + $"{ModeChoice.Name(Settings)}{(Set.Label is { } label ? $" ({label})" : "")}";
     }
 }

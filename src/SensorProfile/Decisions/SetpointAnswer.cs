@@ -1,7 +1,10 @@
 namespace SensorProfile.Decisions;
 
 /// <summary>How cold to run, with the curve behind it.</summary>
-/// <remarks>Quantities: setpoint, setpointTypical, setpoint99, diminishingReturns, extraTypical, extra99. Verdict: holds | limited | uncooled | cannot-tell.</remarks>
+/// <remarks>
+/// Quantities: setpoint, setpointTypical, setpoint99, diminishingReturns, extraTypical, extra99. Verdict: holds |
+/// limited | uncooled | cannot-tell.
+/// </remarks>
 public sealed record SetpointAnswer : Answer
 {
     /// <summary>The sky it holds for.</summary>
@@ -25,10 +28,16 @@ public sealed record SetpointAnswer : Answer
     /// <inheritdoc cref="MeasuredFrom"/>
     public required double MeasuredTo { get; init; }
 
-    /// <summary>Coldest temperature that the cooler holds on the warmest of the nights, its reserve kept, °C; null when its reach or the nights are not known.</summary>
+    /// <summary>
+    /// Coldest temperature that the cooler holds on the warmest of the nights, its reserve kept, °C; null when its
+    /// reach or the nights are not known.
+    /// </summary>
     public double? ColdestHeld { get; init; }
 
-    /// <summary>Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor that keeps the loss.</summary>
+    /// <summary>
+    /// Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor
+    /// that keeps the loss.
+    /// </summary>
     public LightNoise? Noise { get; init; }
 
     /// <summary>Added noise against temperature, coldest first, 1 °C apart.</summary>
@@ -37,7 +46,9 @@ public sealed record SetpointAnswer : Answer
     /// <summary>What each ambient temperature allows or costs.</summary>
     public IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
 
-    /// <summary>The same over all nights given, when there are several: how often each temperature can be had.</summary>
+    /// <summary>
+    /// The same over all nights given, when there are several: how often each temperature can be had.
+    /// </summary>
     public IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
 
     /// <summary>The same question for other skies, when the user gave none.</summary>

@@ -7,4 +7,11 @@ namespace SensorProfile.Decisions;
 /// <param name="Low">Lower end of the 95 % interval of <paramref name="ExtraTypical"/>, %.</param>
 /// <param name="High">Upper end of that interval, %.</param>
 /// <param name="Extrapolated">Whether the temperature lies outside the measured range.</param>
-public sealed record SetpointPoint(double Temperature, double ExtraTypical, double? ExtraAtShare, double? Low, double? High, bool Extrapolated);
+public sealed record SetpointPoint(
+    double Temperature,
+    double ExtraTypical,
+    double? ExtraAtShare,
+    double? Low,
+    double? High,
+    bool Extrapolated
+);

@@ -15,10 +15,14 @@ internal sealed class SetpointSolution
         double?[] best = Decide(reader.Best, this.sky);
         spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
         (Typical, AtShare, Diminishing) = (best[0], best[1], best[2]);
-        Wanted = AtShare is double share && Typical is double typical ? Math.Min(typical, share) : AtShare is null && reader.Best.Rates is null ? Typical : null;
+        Wanted =
+            AtShare is double share && Typical is double typical ? Math.Min(typical, share)
+            : AtShare is null && reader.Best.Rates is null ? Typical
+            : null;
     }
 
-    internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) => new(reader, question, sky);
+    internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
+        new(reader, question, sky);
 
     /// <summary>Warmest temperature for the typical pixel, °C.</summary>
     internal double? Typical { get; }
@@ -26,7 +30,9 @@ internal sealed class SetpointSolution
     /// <summary>Warmest temperature for the pixel at the stated share, °C.</summary>
     internal double? AtShare { get; }
 
-    /// <summary>Warmest temperature at which any colder one gains less than 1 %, °C (pixel at the stated share when known).</summary>
+    /// <summary>
+    /// Warmest temperature at which any colder one gains less than 1 %, °C (pixel at the stated share when known).
+    /// </summary>
     internal double? Diminishing { get; }
 
     /// <summary>The colder of the two; null when there is none.</summary>
@@ -38,39 +44,61 @@ internal sealed class SetpointSolution
 
     internal Propagation.Spread DiminishingSpread => spreads[2];
 
-    internal Propagation.Spread WantedSpread => reader.Best.Rates is null || Typical < AtShare ? spreads[0] : spreads[1];
+    internal Propagation.Spread WantedSpread =>
+        reader.Best.Rates is null || Typical < AtShare ? spreads[0] : spreads[1];
 
     private double[] Temperatures { get; }
 
-    internal double ExtraTypical(double celsius) => Setpoint.Extra(reader.Best, sky, question.ExposureSeconds, reader.Best.Law.RateAt(celsius));
+    internal double ExtraTypical(double celsius) =>
+        Setpoint.Extra(reader.Best, sky, question.ExposureSeconds, reader.Best.Law.RateAt(celsius));
 
-    internal double? ExtraAtShare(double celsius) => reader.Best.RateOfRank(question.Share, celsius) is double rate
-        ? Setpoint.Extra(reader.Best, sky, question.ExposureSeconds, rate) : null;
+    internal double? ExtraAtShare(double celsius) =>
+        reader.Best.RateOfRank(question.Share, celsius) is double rate
+            ? Setpoint.Extra(reader.Best, sky, question.ExposureSeconds, rate)
+            : null;
 
     /// <summary>The extra noise that decides: of the share when known, else of the typical pixel.</summary>
     internal double Extra(double celsius) => Math.Max(ExtraTypical(celsius), ExtraAtShare(celsius) ?? 0);
 
     internal IReadOnlyList<SetpointPoint> Curve() =>
-    [
-        .. Temperatures.Select((t, i) => new SetpointPoint(t, 100 * ExtraTypical(t), 100 * ExtraAtShare(t),
-            100 * spreads[3 + i].Low, 100 * spreads[3 + i].High, t < reader.Range.Low - 0.05 || t > reader.Range.High + 0.05)),
-    ];
+        [
+            .. Temperatures.Select(
+                (t, i) =>
+                    new SetpointPoint(
+                        t,
+                        100 * ExtraTypical(t),
+                        100 * ExtraAtShare(t),
+                        100 * spreads[3 + i].Low,
+                        100 * spreads[3 + i].High,
+                        t < reader.Range.Low - 0.05 || t > reader.Range.High + 0.05
+                    )
+            ),
+        ];
 
     private double?[] Decide(SensorModel sensor, double drawnSky)
     {
-        double t = question.ExposureSeconds, electronics = sensor.ReadVariance + sensor.QuantisationVariance;
+        double t = question.ExposureSeconds,
+            electronics = sensor.ReadVariance + sensor.QuantisationVariance;
         double allowance = Setpoint.Allowance(question.Loss, drawnSky, t, electronics);
         double small = Setpoint.Allowance(Setpoint.DiminishingShare, drawnSky, t, electronics);
         double Ranked(double celsius) => sensor.RateOfRank(question.Share, celsius)!.Value;
         double? typical = Setpoint.WarmestWithin(sensor.Law.RateAt, allowance);
         double? share = sensor.Rates is null ? null : Setpoint.WarmestWithin(Ranked, allowance);
         double? diminishing = Setpoint.WarmestWithin(sensor.Rates is null ? sensor.Law.RateAt : Ranked, small);
-        return [typical, share, diminishing, .. Temperatures.Select(c => (double?)Setpoint.Extra(sensor, drawnSky, t, sensor.Law.RateAt(c)))];
+        return
+        [
+            typical,
+            share,
+            diminishing,
+            .. Temperatures.Select(c => (double?)Setpoint.Extra(sensor, drawnSky, t, sensor.Law.RateAt(c))),
+        ];
     }
 
     private static IEnumerable<double> Grid(SensorReader reader)
     {
-        double from = Math.Ceiling(reader.Range.Low - Refuse.ExtrapolationCelsius), to = Math.Floor(reader.Range.High + Refuse.ExtrapolationCelsius);
-        for (double t = from; t <= to; t++) yield return t;
+        double from = Math.Ceiling(reader.Range.Low - Refuse.ExtrapolationCelsius),
+            to = Math.Floor(reader.Range.High + Refuse.ExtrapolationCelsius);
+        for (double t = from; t <= to; t++)
+            yield return t;
     }
 }

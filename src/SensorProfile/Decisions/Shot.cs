@@ -8,4 +8,12 @@ namespace SensorProfile.Decisions;
 /// <param name="Frames">How many.</param>
 /// <param name="Seconds">Clock time with read-out and settling, s.</param>
 /// <param name="Reason">What it is for, and how to reach it.</param>
-public sealed record Shot(string Kind, double? Exposure, double? Temperature, double? LevelPercent, int Frames, double Seconds, string Reason);
+public sealed record Shot(
+    string Kind,
+    double? Exposure,
+    double? Temperature,
+    double? LevelPercent,
+    int Frames,
+    double Seconds,
+    string Reason
+);

@@ -20,7 +20,9 @@ public sealed record ShotQuestion
     /// <summary>Part of that difference kept in reserve, °C.</summary>
     public double Margin { get; init; } = 3;
 
-    /// <summary>Longest exposure of the lights, s: the darks reach as far. Null takes 300 s, or the longest dark that exists.</summary>
+    /// <summary>
+    /// Longest exposure of the lights, s: the darks reach as far. Null takes 300 s, or the longest dark that exists.
+    /// </summary>
     public double? LongestExposureSeconds { get; init; }
 
     /// <summary>Frame width, px.</summary>

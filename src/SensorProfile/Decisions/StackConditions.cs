@@ -18,7 +18,9 @@ public sealed record StackConditions
     /// <summary>Different dither positions among them, k; 1 when the mount does not dither.</summary>
     public int DitherPositions { get; init; } = 1;
 
-    /// <summary>Whether the stack leaves out samples that stand out (needs three positions or more to tell them).</summary>
+    /// <summary>
+    /// Whether the stack leaves out samples that stand out (needs three positions or more to tell them).
+    /// </summary>
     public bool RejectsOutliers { get; init; }
 
     /// <summary>Where such a stack cuts, in standard deviations of the samples.</summary>

@@ -6,7 +6,9 @@ public sealed record ToleranceQuestion
     /// <summary>Exposure of one light, s.</summary>
     public required double ExposureSeconds { get; init; }
 
-    /// <summary>Sensor temperature of the lights, °C; null takes the profile's reference temperature, with a finding.</summary>
+    /// <summary>
+    /// Sensor temperature of the lights, °C; null takes the profile's reference temperature, with a finding.
+    /// </summary>
     public double? TemperatureCelsius { get; init; }
 
     /// <summary>Lights in the stack.</summary>

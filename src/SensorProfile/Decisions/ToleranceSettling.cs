@@ -8,12 +8,27 @@ internal static class ToleranceSettling
     /// <summary>The profile does not say how dark current spreads over the pixels.</summary>
     internal static Settling OfDistribution(SensorReader reader, StackConditions stack)
     {
-        SettlingFrames[] darks = [SettlingFrames.OfDistribution(reader, stack.ExposureSeconds, Math.Round(reader.Best.PixelReference))];
-        return new Settling { Frames = darks, Sentence = $"{SettlingFrames.Words(darks)} would show the spread: characterise again with them." };
+        SettlingFrames[] darks =
+        [
+            SettlingFrames.OfDistribution(reader, stack.ExposureSeconds, Math.Round(reader.Best.PixelReference)),
+        ];
+        return new Settling
+        {
+            Frames = darks,
+            Sentence = $"{SettlingFrames.Words(darks)} would show the spread: characterise again with them.",
+        };
     }
 
     /// <summary>The tighter side is known to no better than a share of itself.</summary>
-    internal static Settling Of(CameraProfile profile, SensorReader reader, ToleranceQuestion question, SkyRate sky, StackConditions stack, double?[] best, double relative)
+    internal static Settling Of(
+        CameraProfile profile,
+        SensorReader reader,
+        ToleranceQuestion question,
+        SkyRate sky,
+        StackConditions stack,
+        double?[] best,
+        double relative
+    )
     {
         bool warm = (best[0] ?? double.PositiveInfinity) <= (best[1] ?? double.PositiveInfinity);
         int side = warm ? 0 : 1;
@@ -22,10 +37,18 @@ internal static class ToleranceSettling
         {
             var mismatch = new DarkMismatch(model, stack, s, question.Limits);
             double? smallest = null;
-            foreach (int cause in Enumerable.Range(0, 4).Where(c => best[3 + 3 * c + side] <= 4 * tighter))      // a cause four times as far off does not come to bind
-                smallest = DarkMismatch.Smaller(smallest, warm ? mismatch.Warmer(cause, question.Scaled, best[3 + 3 * cause]) : mismatch.Colder(cause, question.Scaled, best[4 + 3 * cause]));
+            // a cause four times as far off does not come to bind
+            foreach (int cause in Enumerable.Range(0, 4).Where(c => best[3 + 3 * c + side] <= 4 * tighter))
+                smallest = DarkMismatch.Smaller(
+                    smallest,
+                    warm
+                        ? mismatch.Warmer(cause, question.Scaled, best[3 + 3 * cause])
+                        : mismatch.Colder(cause, question.Scaled, best[4 + 3 * cause])
+                );
             return [smallest];
         }
-        return Settling.Find(profile, reader, sky, left => Propagation.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter);
+        return Settling.Find(profile, reader, sky, left =>
+            Propagation.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
+        );
     }
 }

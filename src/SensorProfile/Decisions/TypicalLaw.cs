@@ -3,7 +3,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions;
 
-/// <summary>The selected temperature law of a profile, or a random draw of it, as plain numbers: a decision evaluates it some ten thousand times.</summary>
+/// <summary>
+/// The selected temperature law of a profile, or a random draw of it, as plain numbers: a decision evaluates it some
+/// ten thousand times.
+/// </summary>
 /// <param name="fit">The law with its parameters.</param>
 internal sealed class TypicalLaw(FittedLaw fit)
 {
@@ -15,7 +18,10 @@ internal sealed class TypicalLaw(FittedLaw fit)
             var law = new TypicalLaw(ModelRecord.ToFit(model, referenceCelsius));
             return law.RateAt(referenceCelsius) > 0 && law.ThermalAt(referenceCelsius) > 0 ? law : null;
         }
-        catch (ArgumentException) { return null; }       // the caller refuses with the sentence that fits its question
+        catch (ArgumentException)
+        {
+            return null;
+        } // the caller refuses with the sentence that fits its question
     }
 
     /// <summary>Part of the rate that does not depend on temperature, e-/px/s.</summary>
@@ -34,10 +40,16 @@ internal sealed class TypicalLaw(FittedLaw fit)
     internal double DoublingAt(double celsius) => fit.Law.Doubling(celsius, fit.Parameters);
 
     /// <summary>The law with each parameter moved: rates stay at or above zero.</summary>
-    internal TypicalLaw Moved(IReadOnlyList<double> moves) => new(fit with
-    {
-        Parameters = [.. fit.Parameters.Select((p, i) => fit.Law.IsRate(i) ? Math.Max(p + moves[i], 0) : p + moves[i])],
-    });
+    internal TypicalLaw Moved(IReadOnlyList<double> moves) =>
+        new(
+            fit with
+            {
+                Parameters =
+                [
+                    .. fit.Parameters.Select((p, i) => fit.Law.IsRate(i) ? Math.Max(p + moves[i], 0) : p + moves[i]),
+                ],
+            }
+        );
 
     /// <summary>A deviate of the parameters with their covariance.</summary>
     internal double[] Deviates(Func<double> standardNormal) => CorrelatedDeviates.Draw(fit.Covariance, standardNormal);

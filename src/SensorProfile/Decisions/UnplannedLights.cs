@@ -7,4 +7,11 @@ namespace SensorProfile.Decisions;
 /// <param name="Lights">How many, about.</param>
 /// <param name="Reason">Why.</param>
 /// <param name="Settling">Frames to add to the profile.</param>
-public sealed record UnplannedLights(double Exposure, double From, double To, int Lights, string Reason, IReadOnlyList<SettlingFrames> Settling);
+public sealed record UnplannedLights(
+    double Exposure,
+    double From,
+    double To,
+    int Lights,
+    string Reason,
+    IReadOnlyList<SettlingFrames> Settling
+);

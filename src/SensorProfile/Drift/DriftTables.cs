@@ -15,12 +15,59 @@ public static class DriftTables
     {
         ArgumentNullException.ThrowIfNull(answer);
         using var csv = new CsvWriter(writer, Format, leaveOpen: true);
-        Row(csv, "kind", "quantity", "mode", "unit", "from", "from_uncertainty", "to", "to_uncertainty", "change", "change_uncertainty", "z", "p", "adjusted_p", "changed");
+        Row(
+            csv,
+            "kind",
+            "quantity",
+            "mode",
+            "unit",
+            "from",
+            "from_uncertainty",
+            "to",
+            "to_uncertainty",
+            "change",
+            "change_uncertainty",
+            "z",
+            "p",
+            "adjusted_p",
+            "changed"
+        );
         foreach (DriftChange c in answer.Changes)
-            Row(csv, "change", c.Quantity, c.Mode, c.To.Unit, c.From.Value, c.From.StandardUncertainty, c.To.Value, c.To.StandardUncertainty,
-                c.Change.Value, c.Change.StandardUncertainty, c.Z, c.P, c.AdjustedP, c.Changed ? "yes" : "no");
+            Row(
+                csv,
+                "change",
+                c.Quantity,
+                c.Mode,
+                c.To.Unit,
+                c.From.Value,
+                c.From.StandardUncertainty,
+                c.To.Value,
+                c.To.StandardUncertainty,
+                c.Change.Value,
+                c.Change.StandardUncertainty,
+                c.Z,
+                c.P,
+                c.AdjustedP,
+                c.Changed ? "yes" : "no"
+            );
         foreach (DriftTrend t in answer.Trends)
-            Row(csv, "per year", t.Quantity, t.Mode, t.PerYear.Unit, "", "", "", "", t.PerYear.Value, t.PerYear.StandardUncertainty, t.Z, t.P, t.AdjustedP, t.Changed ? "yes" : "no");
+            Row(
+                csv,
+                "per year",
+                t.Quantity,
+                t.Mode,
+                t.PerYear.Unit,
+                "",
+                "",
+                "",
+                "",
+                t.PerYear.Value,
+                t.PerYear.StandardUncertainty,
+                t.Z,
+                t.P,
+                t.AdjustedP,
+                t.Changed ? "yes" : "no"
+            );
     }
 
     /// <summary>Every hot pixel that changed.</summary>
@@ -31,13 +78,25 @@ public static class DriftTables
         using var csv = new CsvWriter(writer, Format, leaveOpen: true);
         Row(csv, "mode", "x", "y", "change", "from", "from_uncertainty", "to", "to_uncertainty", "z");
         foreach (HotPixelDrift mode in answer.HotPixelModes)
-            foreach (HotPixelChange p in mode.Pixels)
-                Row(csv, mode.Mode, p.X, p.Y, p.Change, p.From.Value, p.From.StandardUncertainty, p.To.Value, p.To.StandardUncertainty, p.Z);
+        foreach (HotPixelChange p in mode.Pixels)
+            Row(
+                csv,
+                mode.Mode,
+                p.X,
+                p.Y,
+                p.Change,
+                p.From.Value,
+                p.From.StandardUncertainty,
+                p.To.Value,
+                p.To.StandardUncertainty,
+                p.Z
+            );
     }
 
     private static void Row(CsvWriter csv, params IEnumerable<object> cells)
     {
-        foreach (object cell in cells) csv.WriteField(cell);
+        foreach (object cell in cells)
+            csv.WriteField(cell);
         csv.NextRecord();
     }
 }

@@ -24,7 +24,10 @@ public sealed record DriftTrend
     /// <summary>Whether <see cref="AdjustedP"/> is below the significance.</summary>
     public bool Changed { get; init; }
 
-    /// <summary>Whether the dates lie on a straight line within their uncertainties; where not, the slope's uncertainty is widened.</summary>
+    /// <summary>
+    /// Whether the dates lie on a straight line within their uncertainties; where not, the slope's uncertainty is
+    /// widened.
+    /// </summary>
     public bool Straight { get; init; }
 
     /// <summary>The measured values.</summary>

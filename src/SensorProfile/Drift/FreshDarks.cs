@@ -15,7 +15,10 @@ internal sealed class FreshDarks
     /// <summary>Mean of all frames, ADU.</summary>
     public float[] Mean { get; }
 
-    /// <summary>A map with the noise of <see cref="Mean"/> and no pattern: the means of the odd and the even frames, subtracted and halved (equal numbers), ADU.</summary>
+    /// <summary>
+    /// A map with the noise of <see cref="Mean"/> and no pattern: the means of the odd and the even frames, subtracted
+    /// and halved (equal numbers), ADU.
+    /// </summary>
     public float[] HalfDifference { get; }
 
     /// <summary>Temporal variance of the typical pixel in one frame, ADU².</summary>
@@ -30,15 +33,27 @@ internal sealed class FreshDarks
     {
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         foreach (RefusedFrame refused in stack.Refused)
-            findings.Add(new Finding("fresh-dark-refused", Severity.Warning, $"{refused.Frame.Name} was left out: {refused.Reason}", [refused.Frame.Name]));
+            findings.Add(
+                new Finding(
+                    "fresh-dark-refused",
+                    Severity.Warning,
+                    $"{refused.Frame.Name} was left out: {refused.Reason}",
+                    [refused.Frame.Name]
+                )
+            );
         int pairs = stack.Samples.Count / 2;
-        if (pairs == 0) return null;
+        if (pairs == 0)
+            return null;
         var options = new WalkOptions { Cancellation = cancellation };
         float[] even = PixelMoments.MeanOf([.. Enumerable.Range(0, pairs).Select(i => stack.Samples[2 * i])], options);
-        float[] odd = PixelMoments.MeanOf([.. Enumerable.Range(0, pairs).Select(i => stack.Samples[2 * i + 1])], options);
+        float[] odd = PixelMoments.MeanOf(
+            [.. Enumerable.Range(0, pairs).Select(i => stack.Samples[2 * i + 1])],
+            options
+        );
         var mean = new float[even.Length];
         var half = new float[even.Length];
-        for (int i = 0; i < even.Length; i++) (mean[i], half[i]) = ((even[i] + odd[i]) / 2, (even[i] - odd[i]) / 2);
+        for (int i = 0; i < even.Length; i++)
+            (mean[i], half[i]) = ((even[i] + odd[i]) / 2, (even[i] - odd[i]) / 2);
         double sigma = RobustSpread.Of(half);
         return new FreshDarks(set, mean, half, sigma * sigma * 2 * pairs, 2 * pairs);
     }

@@ -9,4 +9,13 @@ namespace SensorProfile.Drift;
 /// <param name="P">Probability of so dense a place anywhere on the sensor by chance.</param>
 /// <param name="Where">In words: "near the lower left corner".</param>
 /// <param name="Outline">Corners of the smallest convex outline around them, in order.</param>
-public sealed record GrowingPatch(double X, double Y, double Radius, int NewPixels, double Expected, double P, string Where, IReadOnlyList<OutlinePoint> Outline);
+public sealed record GrowingPatch(
+    double X,
+    double Y,
+    double Radius,
+    int NewPixels,
+    double Expected,
+    double P,
+    string Where,
+    IReadOnlyList<OutlinePoint> Outline
+);

@@ -5,7 +5,14 @@ namespace SensorProfile.Drift;
 /// <summary>From matched hot pixels to counts, rates per year and patches.</summary>
 internal static class HotPixelComparison
 {
-    public static HotPixelDrift Of(string mode, HotPixelMatch match, PixelRates last, double threshold, double years, DriftOptions options)
+    public static HotPixelDrift Of(
+        string mode,
+        HotPixelMatch match,
+        PixelRates last,
+        double threshold,
+        double years,
+        DriftOptions options
+    )
     {
         HotPixelChange[] all = [.. match.Changes()];
         long Count(string change) => all.LongCount(p => p.Change == change);
@@ -28,25 +35,49 @@ internal static class HotPixelComparison
             CommonFactor = match.Factor,
             NewPerYear = PerYear(born.Length, megapixelYears),
             HealedPerYear = PerYear(Count("healed"), megapixelYears),
-            Patches = PatchScan.Find([.. born.Select(p => new OutlinePoint(p.X, p.Y))], last.Width, last.Height, options.Layouts, options.Seed),
+            Patches = PatchScan.Find(
+                [.. born.Select(p => new OutlinePoint(p.X, p.Y))],
+                last.Width,
+                last.Height,
+                options.Layouts,
+                options.Seed
+            ),
             Pixels = [.. all.Where(p => p.Change != "kept")],
         };
     }
 
-    /// <summary>Whether more pixels turned hot than healed, beyond chance: noise and flicker make as many of one as of the other.</summary>
+    /// <summary>
+    /// Whether more pixels turned hot than healed, beyond chance: noise and flicker make as many of one as of the
+    /// other.
+    /// </summary>
     public static (double Z, double P) Net(HotPixelDrift drift)
     {
         double p = DriftTest.CountsP(drift.Healed, drift.New);
         return (DriftTest.ZOf(p, drift.New - drift.Healed), p);
     }
 
-    private static Measurement? Growth(long born, long healed, long before, double years) => !(years > 0.05) || before < 1 ? null
-        : new Measurement(100.0 * (born - healed) / before / years, 100 * Math.Sqrt(Math.Max(1, born + healed)) / before / years, "% per year", born + healed, "new less healed over those hot before, Poisson");
+    private static Measurement? Growth(long born, long healed, long before, double years) =>
+        !(years > 0.05) || before < 1
+            ? null
+            : new Measurement(
+                100.0 * (born - healed) / before / years,
+                100 * Math.Sqrt(Math.Max(1, born + healed)) / before / years,
+                "% per year",
+                born + healed,
+                "new less healed over those hot before, Poisson"
+            );
 
     private static Measurement? PerYear(long count, double megapixelYears)
     {
-        if (!(megapixelYears > 0)) return null;
+        if (!(megapixelYears > 0))
+            return null;
         (double low, double high) = CountIntervals.PoissonOneSigma(count);
-        return new Measurement(count / megapixelYears, (high - low) / 2 / megapixelYears, "px per year and million pixels", count, "count, Poisson");
+        return new Measurement(
+            count / megapixelYears,
+            (high - low) / 2 / megapixelYears,
+            "px per year and million pixels",
+            count,
+            "count, Poisson"
+        );
     }
 }

@@ -30,7 +30,9 @@ public sealed record HotPixelDrift
     /// <summary>Left out because they flicker.</summary>
     public required long Flickering { get; init; }
 
-    /// <summary>Excess over the typical pixel from which a pixel is hot, e-/px/s at the reference temperature.</summary>
+    /// <summary>
+    /// Excess over the typical pixel from which a pixel is hot, e-/px/s at the reference temperature.
+    /// </summary>
     public required double Threshold { get; init; }
 
     /// <summary>Factor common to all hot pixels, now over then; null with too few.</summary>
@@ -51,6 +53,9 @@ public sealed record HotPixelDrift
     /// <summary>Where those stand that are hot as before, in order of position.</summary>
     public IReadOnlyList<OutlinePoint> Unchanged { get; init; } = [];
 
-    /// <summary>Growth of the number of hot pixels by those that are new less those that healed, % of the old number per year; null with too short a time or no old ones.</summary>
+    /// <summary>
+    /// Growth of the number of hot pixels by those that are new less those that healed, % of the old number per year;
+    /// null with too short a time or no old ones.
+    /// </summary>
     public Measurement? GrowthPerYear { get; init; }
 }

@@ -10,14 +10,19 @@ internal sealed class ListedRates(double floor, SortedDictionary<int, ListedPixe
     public IReadOnlyDictionary<int, ListedPixel> Pixels => pixels;
 
     /// <inheritdoc/>
-    /// <remarks>A pixel that is not listed counts as lying at the floor: the cautious choice, which never makes a change larger than it is.</remarks>
-    public override (double Rate, double Uncertainty) At(int index) => pixels.TryGetValue(index, out ListedPixel pixel) ? (pixel.Rate, pixel.Uncertainty) : (floor, 0);
+    /// <remarks>
+    /// A pixel that is not listed counts as lying at the floor: the cautious choice, which never makes a change larger
+    /// than it is.
+    /// </remarks>
+    public override (double Rate, double Uncertainty) At(int index) =>
+        pixels.TryGetValue(index, out ListedPixel pixel) ? (pixel.Rate, pixel.Uncertainty) : (floor, 0);
 
     /// <inheritdoc/>
     public override IEnumerable<int> Above(double rate) => pixels.Where(p => p.Value.Rate > rate).Select(p => p.Key);
 
     /// <inheritdoc/>
-    public override double Doubling(int index) => pixels.TryGetValue(index, out ListedPixel pixel) ? pixel.Doubling : double.NaN;
+    public override double Doubling(int index) =>
+        pixels.TryGetValue(index, out ListedPixel pixel) ? pixel.Doubling : double.NaN;
 
     /// <inheritdoc/>
     public override bool Flickers(int index) => pixels.TryGetValue(index, out ListedPixel pixel) && pixel.Flickers;

@@ -9,41 +9,75 @@ internal sealed class MapRates : PixelRates
 {
     private static readonly string[] Endings = [".fits", ".fits.gz", ".fits.fz"];
 
-    private readonly float[] rate, uncertainty;
+    private readonly float[] rate,
+        uncertainty;
     private readonly float[]? doubling;
     private readonly bool[]? flickers;
 
     private MapRates(float[] rate, float[] uncertainty, float[]? doubling, bool[]? flickers) =>
         (this.rate, this.uncertainty, this.doubling, this.flickers) = (rate, uncertainty, doubling, flickers);
 
-    /// <summary>Reads <c>dark-rate.fits</c> and what stands beside it, also packed as <c>.fits.gz</c>; null when there is no dark-rate map.</summary>
+    /// <summary>
+    /// Reads <c>dark-rate.fits</c> and what stands beside it, also packed as <c>.fits.gz</c>; null when there is no
+    /// dark-rate map.
+    /// </summary>
     /// <param name="folder">Folder of a mode's maps.</param>
     /// <param name="referenceTemperature">At which the rates hold where the map itself does not say, °C.</param>
     /// <exception cref="IOException">A map is damaged, or two maps have different sizes.</exception>
     public static MapRates? Read(string folder, double? referenceTemperature)
     {
-        if (Map(folder, "dark-rate") is not { } rate) return null;
+        if (Map(folder, "dark-rate") is not { } rate)
+            return null;
         if (Map(folder, "dark-rate-uncertainty") is not { } uncertainty)
-            throw new IOException($"{Path.Combine(folder, "dark-rate-uncertainty.fits")} is missing; without it a change cannot be told from noise");
-        (float[] Pixels, int Width, int Height, FitsHeader Header)? doubling = Map(folder, "doubling"), defects = Map(folder, "defects");
+            throw new IOException(
+                $"{Path.Combine(folder, "dark-rate-uncertainty.fits")} is missing; without it a change cannot be "
+                    + "told from noise"
+            );
+        (float[] Pixels, int Width, int Height, FitsHeader Header)? doubling = Map(folder, "doubling"),
+            defects = Map(folder, "defects");
         foreach (var other in new[] { uncertainty, doubling, defects })
             if (other is { } map && (map.Width != rate.Width || map.Height != rate.Height))
-                throw new IOException($"the maps in {folder} have different sizes ({rate.Width} × {rate.Height} and {map.Width} × {map.Height} px)");
-        double? reference = rate.Header.Number("REFTEMP") ?? referenceTemperature;      // the map's own word counts
-        return Of(rate.Width, rate.Height, reference, rate.Pixels, uncertainty.Pixels, doubling?.Pixels, defects is { } d ? Flickering(d.Pixels, d.Header) : null);
+                throw new IOException(
+                    $"the maps in {folder} have different sizes ({rate.Width} × {rate.Height} and {map.Width} × "
+                        + $"{map.Height} px)"
+                );
+        double? reference = rate.Header.Number("REFTEMP") ?? referenceTemperature; // the map's own word counts
+        return Of(
+            rate.Width,
+            rate.Height,
+            reference,
+            rate.Pixels,
+            uncertainty.Pixels,
+            doubling?.Pixels,
+            defects is { } d ? Flickering(d.Pixels, d.Header) : null
+        );
     }
 
     /// <summary>From maps in memory.</summary>
-    public static MapRates Of(int width, int height, double? referenceTemperature, float[] rate, float[] uncertainty, float[]? doubling = null, bool[]? flickers = null)
+    public static MapRates Of(
+        int width,
+        int height,
+        double? referenceTemperature,
+        float[] rate,
+        float[] uncertainty,
+        float[]? doubling = null,
+        bool[]? flickers = null
+    )
     {
-        var measured = new double[rate.Count(float.IsFinite)];          // of the right length at once: 192 MB for 24 Mpixel, and three times that where a list grows
-        if (measured.Length == 0) throw new IOException("the dark-rate map holds no measured pixel");
+        // of the right length at once: 192 MB for 24 Mpixel, and three times that where a list grows
+        var measured = new double[rate.Count(float.IsFinite)];
+        if (measured.Length == 0)
+            throw new IOException("the dark-rate map holds no measured pixel");
         int next = 0;
         foreach (float value in rate)
-            if (float.IsFinite(value)) measured[next++] = value;
+            if (float.IsFinite(value))
+                measured[next++] = value;
         return new MapRates(rate, uncertainty, doubling, flickers)
         {
-            Width = width, Height = height, ReferenceTemperature = referenceTemperature, TypicalRate = OrderStatistics.MedianInPlace(measured),
+            Width = width,
+            Height = height,
+            ReferenceTemperature = referenceTemperature,
+            TypicalRate = OrderStatistics.MedianInPlace(measured),
         };
     }
 
@@ -57,7 +91,8 @@ internal sealed class MapRates : PixelRates
     public override IEnumerable<int> Above(double limit)
     {
         for (int i = 0; i < rate.Length; i++)
-            if (rate[i] > limit) yield return i;
+            if (rate[i] > limit)
+                yield return i;
     }
 
     /// <inheritdoc/>
@@ -72,7 +107,8 @@ internal sealed class MapRates : PixelRates
     private static (float[] Pixels, int Width, int Height, FitsHeader Header)? Map(string folder, string name)
     {
         string? file = Endings.Select(end => Path.Combine(folder, name + end)).FirstOrDefault(File.Exists);
-        if (file is null) return null;
+        if (file is null)
+            return null;
         using FitsFile fits = FitsFile.Open(file);
         FitsHdu image = fits.FirstImage ?? throw new IOException($"{file} holds no image");
         var pixels = new float[checked(image.Width * image.Height)];
@@ -80,15 +116,20 @@ internal sealed class MapRates : PixelRates
         return (pixels, image.Width, image.Height, image.Header);
     }
 
-    /// <summary>The header says which bit means flickering: a card that speaks of it holds the bit as its value.</summary>
+    /// <summary>
+    /// The header says which bit means flickering: a card that speaks of it holds the bit as its value.
+    /// </summary>
     private static bool[]? Flickering(float[] classes, FitsHeader header)
     {
         int bits = 0;
         foreach (FitsCard card in header)
         {
             string words = $"{card.Keyword} {card.Comment}";
-            bool speaks = words.Contains("flick", StringComparison.OrdinalIgnoreCase) || words.Contains("telegraph", StringComparison.OrdinalIgnoreCase);
-            if (speaks && int.TryParse(card.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int bit)) bits |= bit;
+            bool speaks =
+                words.Contains("flick", StringComparison.OrdinalIgnoreCase)
+                || words.Contains("telegraph", StringComparison.OrdinalIgnoreCase);
+            if (speaks && int.TryParse(card.Value, NumberStyles.None, CultureInfo.InvariantCulture, out int bit))
+                bits |= bit;
         }
         return bits == 0 ? null : [.. classes.Select(c => ((int)c & bits) != 0)];
     }

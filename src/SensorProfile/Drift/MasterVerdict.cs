@@ -9,7 +9,10 @@ public sealed record MasterVerdict
     /// <summary>keep | retake | cannot-tell.</summary>
     public required string Verdict { get; init; }
 
-    /// <summary>Standard deviation that the master adds to each calibrated light over its ordinary pixels, the noise of the fresh darks taken out; null when not measured.</summary>
+    /// <summary>
+    /// Standard deviation that the master adds to each calibrated light over its ordinary pixels, the noise of the
+    /// fresh darks taken out; null when not measured.
+    /// </summary>
     public Measurement? Residual { get; init; }
 
     /// <summary>Rise of the stack's noise that follows, %; null when not measured.</summary>
@@ -21,10 +24,15 @@ public sealed record MasterVerdict
     /// <summary>The residual by its kinds: typical, hot, new-hot, glow, structure.</summary>
     public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
-    /// <summary>Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels call for a retake.</summary>
+    /// <summary>
+    /// Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels
+    /// call for a retake.
+    /// </summary>
     public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
 
-    /// <summary>Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.</summary>
+    /// <summary>
+    /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.
+    /// </summary>
     public Measurement? SignalRatio { get; init; }
 
     /// <summary>How its values relate to the camera's: "ADU, bias in it", "0 to 1, bias taken off" …</summary>

@@ -1,7 +1,10 @@
 namespace SensorProfile.Drift;
 
-/// <summary>Whether the dark current changed because the sensor aged or because its temperature probe reads differently now.</summary>
-/// <remarks>A probe that is off moves all pixels, each by its own law, as one temperature step; ageing moves the ordinary pixels and leaves the hot ones alone.
+/// <summary>
+/// Whether the dark current changed because the sensor aged or because its temperature probe reads differently now.
+/// </summary>
+/// <remarks>A probe that is off moves all pixels, each by its own law, as one temperature step; ageing moves the
+/// ordinary pixels and leaves the hot ones alone.
 /// Both are stated as the step that would explain them: δ = ΔT₂·log₂(rate now / rate then).</remarks>
 /// <param name="Mode">Settings it holds for, in words.</param>
 /// <param name="Verdict">probe | ageing | both | none | cannot-tell.</param>
@@ -9,4 +12,11 @@ namespace SensorProfile.Drift;
 /// <param name="StepOfHotPixels">δ of the hot pixels by their own laws, °C; null without maps.</param>
 /// <param name="HotPixels">Hot pixels behind it.</param>
 /// <param name="Sentence">In words.</param>
-public sealed record ProbeOrAgeing(string Mode, string Verdict, Measurement? StepOfTypical, Measurement? StepOfHotPixels, int HotPixels, string Sentence);
+public sealed record ProbeOrAgeing(
+    string Mode,
+    string Verdict,
+    Measurement? StepOfTypical,
+    Measurement? StepOfHotPixels,
+    int HotPixels,
+    string Sentence
+);

@@ -15,7 +15,13 @@ internal sealed record Bootstrap(double Estimate, double StandardError, double L
     /// <param name="seed">Seed of the generator (xoshiro256**).</param>
     /// <param name="resamples">Number of resamples, at least 2; 1000 or more for the limits.</param>
     /// <param name="confidence">Two-sided confidence of the limits.</param>
-    public static Bootstrap Of(ReadOnlySpan<double> values, Func<double[], double> statistic, int seed, int resamples = 2000, double confidence = 0.95)
+    public static Bootstrap Of(
+        ReadOnlySpan<double> values,
+        Func<double[], double> statistic,
+        int seed,
+        int resamples = 2000,
+        double confidence = 0.95
+    )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(values.Length, 2);
         ArgumentOutOfRangeException.ThrowIfLessThan(resamples, 2);
@@ -24,12 +30,17 @@ internal sealed record Bootstrap(double Estimate, double StandardError, double L
         var sample = new double[values.Length];
         for (int r = 0; r < resamples; r++)
         {
-            for (int i = 0; i < sample.Length; i++) sample[i] = values[random.Next(values.Length)];
+            for (int i = 0; i < sample.Length; i++)
+                sample[i] = values[random.Next(values.Length)];
             results[r] = statistic(sample);
         }
         double standardError = Moments.Of(results).StandardDeviation;
         Array.Sort(results);
-        return new Bootstrap(statistic(values.ToArray()), standardError,
-            OrderStatistics.QuantileOfSorted(results, (1 - confidence) / 2), OrderStatistics.QuantileOfSorted(results, (1 + confidence) / 2));
+        return new Bootstrap(
+            statistic(values.ToArray()),
+            standardError,
+            OrderStatistics.QuantileOfSorted(results, (1 - confidence) / 2),
+            OrderStatistics.QuantileOfSorted(results, (1 + confidence) / 2)
+        );
     }
 }

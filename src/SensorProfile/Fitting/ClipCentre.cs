@@ -1,4 +1,8 @@
 namespace SensorProfile.Fitting;
 
 /// <summary>What a clip measures from.</summary>
-internal enum ClipCentre { Median, Mean }
+internal enum ClipCentre
+{
+    Median,
+    Mean,
+}

@@ -6,10 +6,12 @@ internal static class CovarianceMatrix
     /// <summary>Every element times <paramref name="factor"/>.</summary>
     public static double[,] Scale(double[,] covariance, double factor)
     {
-        int n = covariance.GetLength(0), m = covariance.GetLength(1);
+        int n = covariance.GetLength(0),
+            m = covariance.GetLength(1);
         var scaled = new double[n, m];
         for (int i = 0; i < n; i++)
-            for (int j = 0; j < m; j++) scaled[i, j] = covariance[i, j] * factor;
+        for (int j = 0; j < m; j++)
+            scaled[i, j] = covariance[i, j] * factor;
         return scaled;
     }
 
@@ -39,12 +41,14 @@ internal static class CovarianceMatrix
     /// <summary>Rows as read-only lists, the form in which profiles keep a covariance.</summary>
     public static IReadOnlyList<IReadOnlyList<double>> ToRows(double[,] covariance)
     {
-        int n = covariance.GetLength(0), m = covariance.GetLength(1);
+        int n = covariance.GetLength(0),
+            m = covariance.GetLength(1);
         var rows = new double[n][];
         for (int i = 0; i < n; i++)
         {
             rows[i] = new double[m];
-            for (int j = 0; j < m; j++) rows[i][j] = covariance[i, j];
+            for (int j = 0; j < m; j++)
+                rows[i][j] = covariance[i, j];
         }
         return rows;
     }
@@ -57,8 +61,12 @@ internal static class CovarianceMatrix
         for (int i = 0; i < rows.Count; i++)
         {
             if (rows[i].Count != rows.Count)
-                throw new ArgumentException($"Row {i} of the covariance has {rows[i].Count} elements, expected {rows.Count}.", nameof(rows));
-            for (int j = 0; j < rows.Count; j++) covariance[i, j] = rows[i][j];
+                throw new ArgumentException(
+                    $"Row {i} of the covariance has {rows[i].Count} elements, expected {rows.Count}.",
+                    nameof(rows)
+                );
+            for (int j = 0; j < rows.Count; j++)
+                covariance[i, j] = rows[i][j];
         }
         return covariance;
     }

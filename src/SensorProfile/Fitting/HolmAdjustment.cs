@@ -3,11 +3,14 @@ namespace SensorProfile.Fitting;
 /// <summary>P-values adjusted for several tests at once (Holm 1979, Scand. J. Stat. 6, 65).</summary>
 internal static class HolmAdjustment
 {
-    /// <summary>Adjusted p in the order given: the running maximum of (m − rank)·p over ascending p, at most 1.</summary>
+    /// <summary>
+    /// Adjusted p in the order given: the running maximum of (m − rank)·p over ascending p, at most 1.
+    /// </summary>
     public static double[] Adjust(ReadOnlySpan<double> probabilities)
     {
         double[] p = probabilities.ToArray();
-        int[] order = [.. Enumerable.Range(0, p.Length).OrderBy(i => p[i])];      // stable: equal values keep their order
+        // stable: equal values keep their order
+        int[] order = [.. Enumerable.Range(0, p.Length).OrderBy(i => p[i])];
         var adjusted = new double[p.Length];
         double least = 0;
         for (int rank = 0; rank < order.Length; rank++)

@@ -1,7 +1,10 @@
 namespace SensorProfile.Fitting;
 
 /// <summary>Mean and spread of a sample, computed in two passes with compensated sums.</summary>
-/// <remarks>The one-pass form Σx² − (Σx)²/n loses every digit when the mean is large against the spread (NIST StRD, NumAcc4), so it is not used.</remarks>
+/// <remarks>
+/// The one-pass form Σx² − (Σx)²/n loses every digit when the mean is large against the spread (NIST StRD, NumAcc4), so
+/// it is not used.
+/// </remarks>
 /// <param name="Count">Number of values n.</param>
 /// <param name="Mean">Arithmetic mean.</param>
 /// <param name="SumOfSquares">Σ(x − mean)².</param>
@@ -23,9 +26,12 @@ internal readonly record struct Moments(long Count, double Mean, double SumOfSqu
     /// <exception cref="ArgumentException">There are none.</exception>
     public static Moments Of(ReadOnlySpan<double> values)
     {
-        if (values.IsEmpty) throw new ArgumentException("The mean of no values is not defined.", nameof(values));
+        if (values.IsEmpty)
+            throw new ArgumentException("The mean of no values is not defined.", nameof(values));
         double mean = Sum(values) / values.Length;
-        double squares = 0, squaresLost = 0, offset = 0;
+        double squares = 0,
+            squaresLost = 0,
+            offset = 0;
         foreach (double value in values)
         {
             double d = value - mean;
@@ -36,11 +42,16 @@ internal readonly record struct Moments(long Count, double Mean, double SumOfSqu
         return new Moments(values.Length, mean, squares + squaresLost - offset * offset / values.Length);
     }
 
-    /// <summary>Compensated sum (Neumaier 1974, Z. angew. Math. Mech. 54, 39): correct to the last digit or two whatever the order.</summary>
+    /// <summary>
+    /// Compensated sum (Neumaier 1974, Z. angew. Math. Mech. 54, 39): correct to the last digit or two whatever the
+    /// order.
+    /// </summary>
     public static double Sum(ReadOnlySpan<double> values)
     {
-        double sum = 0, lost = 0;
-        foreach (double value in values) Add(ref sum, ref lost, value);
+        double sum = 0,
+            lost = 0;
+        foreach (double value in values)
+            Add(ref sum, ref lost, value);
         return sum + lost;
     }
 
@@ -48,8 +59,10 @@ internal readonly record struct Moments(long Count, double Mean, double SumOfSqu
     public static double LagOneAutocorrelation(ReadOnlySpan<double> values)
     {
         Moments moments = Of(values);
-        double sum = 0, lost = 0;
-        for (int i = 1; i < values.Length; i++) Add(ref sum, ref lost, (values[i - 1] - moments.Mean) * (values[i] - moments.Mean));
+        double sum = 0,
+            lost = 0;
+        for (int i = 1; i < values.Length; i++)
+            Add(ref sum, ref lost, (values[i - 1] - moments.Mean) * (values[i] - moments.Mean));
         return (sum + lost) / moments.SumOfSquares;
     }
 

@@ -9,6 +9,9 @@ internal static class PhysicalConstants
     /// <summary>0 °C in kelvin.</summary>
     public const double ZeroCelsius = 273.15;
 
-    /// <summary>Rise of temperature that doubles a dark current where no law could be fitted, °C (common practice: 5 … 8 °C; no source).</summary>
+    /// <summary>
+    /// Rise of temperature that doubles a dark current where no law could be fitted, °C (common practice: 5 … 8 °C; no
+    /// source).
+    /// </summary>
     public const double AssumedDoubling = 6.5;
 }

@@ -7,7 +7,12 @@ internal static class Polynomial
     /// <param name="x">Abscissae.</param> <param name="y">Observed values.</param>
     /// <param name="uncertainties">Standard uncertainties of y; empty for an unweighted fit.</param>
     /// <param name="degree">d, at least 0.</param>
-    public static LinearFit Fit(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> uncertainties, int degree)
+    public static LinearFit Fit(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        ReadOnlySpan<double> uncertainties,
+        int degree
+    )
     {
         ArgumentOutOfRangeException.ThrowIfNegative(degree);
         var columns = new double[degree + 1][];
@@ -24,7 +29,8 @@ internal static class Polynomial
     public static double At(ReadOnlySpan<double> coefficients, double x)
     {
         double value = 0;
-        for (int i = coefficients.Length - 1; i >= 0; i--) value = value * x + coefficients[i];
+        for (int i = coefficients.Length - 1; i >= 0; i--)
+            value = value * x + coefficients[i];
         return value;
     }
 }

@@ -11,11 +11,13 @@ internal sealed record TheilSen(double Slope, double Intercept, double Low, doub
     public static TheilSen Fit(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double confidence = 0.95)
     {
         double[] slopes = PairSlopes(x, y);
-        if (slopes.Length == 0) throw new ArgumentException("All points have the same x; there is no slope.", nameof(x));
+        if (slopes.Length == 0)
+            throw new ArgumentException("All points have the same x; there is no slope.", nameof(x));
         Array.Sort(slopes);
         double slope = OrderStatistics.MedianOfSorted(slopes);
         double intercept = OrderStatistics.Median(y) - slope * OrderStatistics.Median(x);
-        double n = x.Length, z = Probability.NormalQuantile((1 + confidence) / 2);
+        double n = x.Length,
+            z = Probability.NormalQuantile((1 + confidence) / 2);
         double sigma = Math.Sqrt((n * (n - 1) * (2 * n + 5) - Ties(x) - Ties(y)) / 18);
         int high = Math.Min((int)Math.Round((slopes.Length + z * sigma) / 2), slopes.Length - 1);
         int low = Math.Max((int)Math.Round((slopes.Length - z * sigma) / 2) - 1, 0);
@@ -26,8 +28,9 @@ internal sealed record TheilSen(double Slope, double Intercept, double Low, doub
     {
         var slopes = new List<double>(x.Length * (x.Length - 1) / 2);
         for (int i = 0; i < x.Length; i++)
-            for (int j = i + 1; j < x.Length; j++)
-                if (x[j] != x[i]) slopes.Add((y[j] - y[i]) / (x[j] - x[i]));
+        for (int j = i + 1; j < x.Length; j++)
+            if (x[j] != x[i])
+                slopes.Add((y[j] - y[i]) / (x[j] - x[i]));
         return [.. slopes];
     }
 

@@ -5,15 +5,20 @@ namespace SensorProfile.FixedPattern;
 
 /// <summary>Black level of every frame as a sum of terms, with what frames and sets scatter about it.</summary>
 /// <remarks>
-/// Three variances: the pixels' noise (known), a jitter s² of every frame, from the differences of neighbouring frames of a set (von Neumann 1941, Ann. Math. Stat. 12, 367), and a scatter τ² of
-/// every set, from the sets' means about the fit (after Mandel and Paule 1970, Anal. Chem. 42, 1194). The fit is generalised least squares for these: from every value of a set of n frames the
-/// share θ = 1 − s/√(s² + nτ²) of the set's mean is taken away first, which makes the errors independent (Fuller and Battese 1973, J. Am. Stat. Assoc. 68, 626).
+/// Three variances: the pixels' noise (known), a jitter s² of every frame, from the differences of neighbouring frames
+/// of a set (von Neumann 1941, Ann. Math. Stat. 12, 367), and a scatter τ² of
+/// every set, from the sets' means about the fit (after Mandel and Paule 1970, Anal. Chem. 42, 1194). The fit is
+/// generalised least squares for these: from every value of a set of n frames the
+/// share θ = 1 − s/√(s² + nτ²) of the set's mean is taken away first, which makes the errors independent (Fuller and
+/// Battese 1973, J. Am. Stat. Assoc. 68, 626).
 /// </remarks>
 internal sealed class BlackLevelFit
 {
-    private readonly LinearFit fit, withoutScatter;
+    private readonly LinearFit fit,
+        withoutScatter;
 
-    private BlackLevelFit(BlackLevelDesign design, LinearFit fit, LinearFit withoutScatter) => (Design, this.fit, this.withoutScatter) = (design, fit, withoutScatter);
+    private BlackLevelFit(BlackLevelDesign design, LinearFit fit, LinearFit withoutScatter) =>
+        (Design, this.fit, this.withoutScatter) = (design, fit, withoutScatter);
 
     /// <summary>Terms.</summary>
     public BlackLevelDesign Design { get; }
@@ -36,22 +41,35 @@ internal sealed class BlackLevelFit
     /// <summary>Fits; null with fewer than 4 frames or no degrees of freedom.</summary>
     public static BlackLevelFit? Of(IReadOnlyList<BlackLevelFrame> frames)
     {
-        if (frames.Count < 4) return null;
+        if (frames.Count < 4)
+            return null;
         BlackLevelDesign design = BlackLevelDesign.Of(frames);
-        if (frames.Count <= design.Columns.Count) return null;
+        if (frames.Count <= design.Columns.Count)
+            return null;
         int[][] sets = [.. Enumerable.Range(0, frames.Count).GroupBy(i => frames[i].Set).Select(g => g.ToArray())];
         double[] levels = [.. frames.Select(f => f.Level)];
         LinearFit first = Weighted(design, frames, levels, sets, FrameScatter.Rough(frames, levels), 0);
-        (double jitter, double freedom) = FrameScatter.Of(frames, ResidualsOf(first, design, levels), frames.Count - design.Columns.Count);
+        (double jitter, double freedom) = FrameScatter.Of(
+            frames,
+            ResidualsOf(first, design, levels),
+            frames.Count - design.Columns.Count
+        );
         (double scatter, int setFreedom) = SetScatterOf(design, frames, levels, sets, jitter, first);
         LinearFit fit = Weighted(design, frames, levels, sets, jitter, scatter);
         return new(design, fit, scatter > 0 ? Weighted(design, frames, levels, sets, jitter, 0) : fit)
         {
-            Jitter = jitter, JitterFreedom = freedom, SetScatter = scatter, SetFreedom = setFreedom, Residuals = ResidualsOf(fit, design, levels),
+            Jitter = jitter,
+            JitterFreedom = freedom,
+            SetScatter = scatter,
+            SetFreedom = setFreedom,
+            Residuals = ResidualsOf(fit, design, levels),
         };
     }
 
-    /// <summary>A term with its uncertainty, widened for the few frames and sets behind the scatters; null when the frames do not tell it.</summary>
+    /// <summary>
+    /// A term with its uncertainty, widened for the few frames and sets behind the scatters; null when the frames do
+    /// not tell it.
+    /// </summary>
     public Measurement? Term(string name, string unit, string method)
     {
         int j = Index(name);
@@ -68,19 +86,32 @@ internal sealed class BlackLevelFit
 
     private double Freedom(int j)
     {
-        double frames = withoutScatter.Uncertainty(j), sets = Math.Sqrt(Math.Max(0, fit.Covariance[j, j] - frames * frames));
-        return Propagation.EffectiveDegreesOfFreedom([frames, sets], [JitterFreedom, SetFreedom > 0 ? SetFreedom : double.PositiveInfinity]);
+        double frames = withoutScatter.Uncertainty(j),
+            sets = Math.Sqrt(Math.Max(0, fit.Covariance[j, j] - frames * frames));
+        return Propagation.EffectiveDegreesOfFreedom(
+            [frames, sets],
+            [JitterFreedom, SetFreedom > 0 ? SetFreedom : double.PositiveInfinity]
+        );
     }
 
     private double Doubt(int j) => fit.Uncertainty(j) * Probability.CoverageWidening(Freedom(j));
 
-    private static LinearFit Weighted(BlackLevelDesign design, IReadOnlyList<BlackLevelFrame> frames, double[] levels, int[][] sets, double jitter, double scatter)
+    private static LinearFit Weighted(
+        BlackLevelDesign design,
+        IReadOnlyList<BlackLevelFrame> frames,
+        double[] levels,
+        int[][] sets,
+        double jitter,
+        double scatter
+    )
     {
-        double[] uncertainties = new double[frames.Count], shares = new double[frames.Count];
+        double[] uncertainties = new double[frames.Count],
+            shares = new double[frames.Count];
         foreach (int[] set in sets)
         {
             double own = Math.Sqrt(jitter * jitter + set.Average(i => frames[i].Noise * frames[i].Noise));
-            foreach (int i in set) (uncertainties[i], shares[i]) = (own, 1 - own / Math.Sqrt(own * own + set.Length * scatter * scatter));
+            foreach (int i in set)
+                (uncertainties[i], shares[i]) = (own, 1 - own / Math.Sqrt(own * own + set.Length * scatter * scatter));
         }
         double[] Reduced(double[] values)
         {
@@ -88,7 +119,8 @@ internal sealed class BlackLevelFit
             foreach (int[] set in sets)
             {
                 double mean = set.Average(i => values[i]);
-                foreach (int i in set) reduced[i] = values[i] - shares[i] * mean;
+                foreach (int i in set)
+                    reduced[i] = values[i] - shares[i] * mean;
             }
             return reduced;
         }
@@ -99,26 +131,48 @@ internal sealed class BlackLevelFit
         [.. levels.Select((l, i) => l - design.Columns.Select((c, j) => c[i] * fit.Parameters[j]).Sum())];
 
     /// <summary>τ at which χ² of the sets' means about the fit of them equals its degrees of freedom.</summary>
-    private static (double Scatter, int Freedom) SetScatterOf(BlackLevelDesign design, IReadOnlyList<BlackLevelFrame> frames, double[] levels, int[][] sets, double jitter, LinearFit first)
+    private static (double Scatter, int Freedom) SetScatterOf(
+        BlackLevelDesign design,
+        IReadOnlyList<BlackLevelFrame> frames,
+        double[] levels,
+        int[][] sets,
+        double jitter,
+        LinearFit first
+    )
     {
         // What sets a first frame apart is known from inside the sets.
         int apart = design.Names.ToList().IndexOf(BlackLevelDesign.First);
-        double[][] columns = [.. design.Columns.Where((_, j) => j != apart).Select(c => sets.Select(s => s.Average(i => c[i])).ToArray())];
+        double[][] columns =
+        [
+            .. design.Columns.Where((_, j) => j != apart).Select(c => sets.Select(s => s.Average(i => c[i])).ToArray()),
+        ];
         int freedom = sets.Length - columns.Length;
-        if (freedom < 1) return (0, 0);
-        double[] means = [.. sets.Select(s => s.Average(i => levels[i] - (apart < 0 ? 0 : first.Parameters[apart] * design.Columns[apart][i])))];
-        double[] own = [.. sets.Select(s => (jitter * jitter + s.Average(i => frames[i].Noise * frames[i].Noise)) / s.Length)];
-        double ChiSquared(double scatter) => LinearLeastSquares.Fit(columns, means, [.. own.Select(v => Math.Sqrt(v + scatter * scatter))]).ChiSquared;
+        if (freedom < 1)
+            return (0, 0);
+        double[] means =
+        [
+            .. sets.Select(s =>
+                s.Average(i => levels[i] - (apart < 0 ? 0 : first.Parameters[apart] * design.Columns[apart][i]))
+            ),
+        ];
+        double[] own =
+        [
+            .. sets.Select(s => (jitter * jitter + s.Average(i => frames[i].Noise * frames[i].Noise)) / s.Length),
+        ];
+        double ChiSquared(double scatter) =>
+            LinearLeastSquares.Fit(columns, means, [.. own.Select(v => Math.Sqrt(v + scatter * scatter))]).ChiSquared;
         try
         {
-            if (ChiSquared(0) <= freedom) return (0, freedom);
+            if (ChiSquared(0) <= freedom)
+                return (0, freedom);
             double high = Math.Sqrt(own.Max());
-            while (ChiSquared(high) > freedom) high *= 2;
+            while (ChiSquared(high) > freedom)
+                high *= 2;
             return (Brent.FindRoot(s => ChiSquared(s) - freedom, 0, high, 1e-9 * high, 100), freedom);
         }
         catch (ArgumentException)
         {
-            return (0, 0);                                     // the sets' means alone do not carry all the terms
+            return (0, 0); // the sets' means alone do not carry all the terms
         }
     }
 }

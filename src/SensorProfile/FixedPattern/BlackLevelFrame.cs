@@ -27,7 +27,9 @@ internal sealed record BlackLevelFrame
     /// <summary>Median level, ADU.</summary>
     public required double Level { get; init; }
 
-    /// <summary>Standard uncertainty of the level by the pixels' noise and the reading's doubt, ADU; positive.</summary>
+    /// <summary>
+    /// Standard uncertainty of the level by the pixels' noise and the reading's doubt, ADU; positive.
+    /// </summary>
     public required double Noise { get; init; }
 
     /// <summary>Whether it was the first after a pause.</summary>

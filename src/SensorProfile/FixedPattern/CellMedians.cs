@@ -3,29 +3,43 @@ using SensorProfile.Fitting;
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Median rate of every coarse cell, with the noise of such a median.</summary>
-/// <param name="Grid">The cells.</param> <param name="Values">e-/px/s; not a number for a cell with hardly a sound pixel.</param> <param name="Noise">Standard error of one cell's median, e-/px/s.</param>
+/// <param name="Grid">The cells.</param>
+/// <param name="Values">e-/px/s; not a number for a cell with hardly a sound pixel.</param>
+/// <param name="Noise">Standard error of one cell's median, e-/px/s.</param>
 internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
 {
     private const int FewestPixels = 8;
 
-    /// <summary>Medians over the sound pixels: hot ones hardly move a median, flagged ones and those in defect lines take no part.</summary>
+    /// <summary>
+    /// Medians over the sound pixels: hot ones hardly move a median, flagged ones and those in defect lines take no
+    /// part.
+    /// </summary>
     public static CellMedians Of(PatternInput input, RateMaps maps, DefectMap defects)
     {
         CellGrid grid = maps.Cells.Grid;
-        double[] medians = new double[grid.Count], spreads = new double[grid.Count];
+        double[] medians = new double[grid.Count],
+            spreads = new double[grid.Count];
         Parallel.For(0, grid.Count, cell =>
         {
-            int top = cell / grid.Columns * grid.Size, left = cell % grid.Columns * grid.Size;
+            int top = cell / grid.Columns * grid.Size,
+                left = cell % grid.Columns * grid.Size;
             var values = new List<double>(grid.Size * grid.Size);
             for (int row = top; row < Math.Min(input.Height, top + grid.Size); row++)
-                for (int column = left; column < Math.Min(input.Width, left + grid.Size); column++)
-                {
-                    int at = row * input.Width + column;
-                    if ((maps.Flags[at] & ~PixelFlags.Outstanding) == PixelFlags.None && !float.IsNaN(maps.Rate[at]) && !defects.Classes[at].HasFlag(DefectClass.Line)) values.Add(maps.Rate[at]);
-                }
+            for (int column = left; column < Math.Min(input.Width, left + grid.Size); column++)
+            {
+                int at = row * input.Width + column;
+                if (
+                    (maps.Flags[at] & ~PixelFlags.Outstanding) == PixelFlags.None
+                    && !float.IsNaN(maps.Rate[at])
+                    && !defects.Classes[at].HasFlag(DefectClass.Line)
+                )
+                    values.Add(maps.Rate[at]);
+            }
             bool enough = values.Count >= Math.Min(FewestPixels, grid.Size * grid.Size / 4);
             medians[cell] = enough ? OrderStatistics.Median([.. values]) : double.NaN;
-            spreads[cell] = enough ? OrderStatistics.MadSigma([.. values]) * OrderStatistics.MedianToMeanError / Math.Sqrt(values.Count) : double.NaN;
+            spreads[cell] = enough
+                ? OrderStatistics.MadSigma([.. values]) * OrderStatistics.MedianToMeanError / Math.Sqrt(values.Count)
+                : double.NaN;
         });
         double[] known = [.. spreads.Where(double.IsFinite)];
         return new(grid, medians, known.Length == 0 ? double.NaN : OrderStatistics.Median(known));
@@ -34,15 +48,17 @@ internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
     /// <summary>Mean over a cell and its neighbours, with the number of cells behind it.</summary>
     public static (double Value, int Cells) Smoothed(CellGrid grid, double[] values, int cell)
     {
-        int row = cell / grid.Columns, column = cell % grid.Columns, n = 0;
+        int row = cell / grid.Columns,
+            column = cell % grid.Columns,
+            n = 0;
         double sum = 0;
         for (int y = Math.Max(0, row - 1); y <= Math.Min(grid.Rows - 1, row + 1); y++)
-            for (int x = Math.Max(0, column - 1); x <= Math.Min(grid.Columns - 1, column + 1); x++)
-                if (double.IsFinite(values[y * grid.Columns + x]))
-                {
-                    sum += values[y * grid.Columns + x];
-                    n++;
-                }
+        for (int x = Math.Max(0, column - 1); x <= Math.Min(grid.Columns - 1, column + 1); x++)
+            if (double.IsFinite(values[y * grid.Columns + x]))
+            {
+                sum += values[y * grid.Columns + x];
+                n++;
+            }
         return (n == 0 ? double.NaN : sum / n, n);
     }
 }

@@ -6,6 +6,9 @@ namespace SensorProfile.FixedPattern;
 /// <param name="Exposures">Ascending, one entry per exposure or set.</param>
 internal sealed record DarkSeries(double TemperatureCelsius, double TypicalRate, IReadOnlyList<DarkExposure> Exposures)
 {
-    /// <summary>By how much the median of noisy pixels lies above the rate of the typical one, e-/px/s, by channel, exposure in s and variance of a pixel without signal in e-²; null where that is not known.</summary>
+    /// <summary>
+    /// By how much the median of noisy pixels lies above the rate of the typical one, e-/px/s, by channel, exposure in
+    /// s and variance of a pixel without signal in e-²; null where that is not known.
+    /// </summary>
     public Func<int, double, double, double>? MedianLean { get; init; }
 }

@@ -17,5 +17,6 @@ internal static class DefectKeys
     ];
 
     /// <summary>"hot", or "hot+flickering" for several.</summary>
-    public static string Text(DefectClass found) => string.Join('+', All.Where(k => found.HasFlag(k.Class)).Select(k => k.Word));
+    public static string Text(DefectClass found) =>
+        string.Join('+', All.Where(k => found.HasFlag(k.Class)).Select(k => k.Word));
 }

@@ -2,7 +2,10 @@ using SensorProfile.Fitting;
 
 namespace SensorProfile.FixedPattern;
 
-/// <summary>Takes out of a pixel's sets, one after another, the sample that stands highest above its set's median in units of the noise: a hit by a charged particle, perhaps.</summary>
+/// <summary>
+/// Takes out of a pixel's sets, one after another, the sample that stands highest above its set's median in units of
+/// the noise: a hit by a charged particle, perhaps.
+/// </summary>
 internal sealed class HighestSamples
 {
     private SampleGroup[] groups;
@@ -13,15 +16,19 @@ internal sealed class HighestSamples
     {
         this.groups = groups;
         tops = new (double, int)[groups.Length];
-        for (int g = 0; g < groups.Length; g++) tops[g] = Top(groups[g]);
+        for (int g = 0; g < groups.Length; g++)
+            tops[g] = Top(groups[g]);
     }
 
-    /// <summary>The sets without one more sample; a set that is left with a single one says nothing any more and goes.</summary>
+    /// <summary>
+    /// The sets without one more sample; a set that is left with a single one says nothing any more and goes.
+    /// </summary>
     public SampleGroup[] Removed()
     {
         int at = 0;
         for (int g = 1; g < groups.Length; g++)
-            if (tops[g].Height > tops[at].Height) at = g;
+            if (tops[g].Height > tops[at].Height)
+                at = g;
         groups = [.. groups];
         groups[at] = Without(groups[at], tops[at].Sample);
         tops[at] = groups[at].Values.Length > 1 ? Top(groups[at]) : (double.NegativeInfinity, 0);
@@ -31,12 +38,20 @@ internal sealed class HighestSamples
     private static (double Height, int Sample) Top(in SampleGroup group)
     {
         const int Few = 128;
-        Span<double> sorted = group.Values.Length <= Few ? stackalloc double[group.Values.Length] : new double[group.Values.Length];
+        Span<double> sorted =
+            group.Values.Length <= Few ? stackalloc double[group.Values.Length] : new double[group.Values.Length];
         group.Values.CopyTo(sorted);
         sorted.Sort();
-        return ((sorted[^1] - OrderStatistics.MedianOfSorted(sorted)) / Math.Sqrt(group.Variance), Array.IndexOf(group.Values, sorted[^1]));
+        return (
+            (sorted[^1] - OrderStatistics.MedianOfSorted(sorted)) / Math.Sqrt(group.Variance),
+            Array.IndexOf(group.Values, sorted[^1])
+        );
     }
 
     private static SampleGroup Without(in SampleGroup group, int sample) =>
-        group with { Values = [.. group.Values.AsSpan(0, sample), .. group.Values.AsSpan(sample + 1)], StartSeconds = [.. group.StartSeconds.AsSpan(0, sample), .. group.StartSeconds.AsSpan(sample + 1)] };
+        group with
+        {
+            Values = [.. group.Values.AsSpan(0, sample), .. group.Values.AsSpan(sample + 1)],
+            StartSeconds = [.. group.StartSeconds.AsSpan(0, sample), .. group.StartSeconds.AsSpan(sample + 1)],
+        };
 }

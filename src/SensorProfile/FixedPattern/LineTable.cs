@@ -4,7 +4,10 @@ using SensorProfile.Pixels;
 namespace SensorProfile.FixedPattern;
 
 /// <summary>Means of the columns and rows of a map, quarter by quarter of their length.</summary>
-/// <remarks>Values are counted from the median of their channel, divided by its scale, and held within 8 robust standard deviations, so that single defects make no line.</remarks>
+/// <remarks>
+/// Values are counted from the median of their channel, divided by its scale, and held within 8 robust standard
+/// deviations, so that single defects make no line.
+/// </remarks>
 internal sealed class LineTable
 {
     /// <summary>Parts of a line that are kept apart.</summary>
@@ -12,16 +15,32 @@ internal sealed class LineTable
 
     private const double Clip = 8;
     private const int SampledPixels = 200_000;
-    private readonly double[][] columns, rows;           // [quarter][line]
+    private readonly double[][] columns,
+        rows; // [quarter][line]
 
     private readonly float[] map;
     private readonly ColourMosaic mosaic;
     private readonly (double Centre, double Limit)[] channels;
     private readonly bool relative;
 
-    private LineTable(float[] map, int width, ColourMosaic mosaic, (double Centre, double Limit)[] channels, bool relative, double[][] columns, double[][] rows)
+    private LineTable(
+        float[] map,
+        int width,
+        ColourMosaic mosaic,
+        (double Centre, double Limit)[] channels,
+        bool relative,
+        double[][] columns,
+        double[][] rows
+    )
     {
-        (this.map, Width, Height, this.mosaic, this.channels, this.relative) = (map, width, map.Length / width, mosaic, channels, relative);
+        (this.map, Width, Height, this.mosaic, this.channels, this.relative) = (
+            map,
+            width,
+            map.Length / width,
+            mosaic,
+            channels,
+            relative
+        );
         (this.columns, this.rows) = (columns, rows);
     }
 
@@ -32,13 +51,19 @@ internal sealed class LineTable
     public int Height { get; }
 
     /// <summary>Sums up a map in one pass.</summary>
-    /// <param name="map">Row after row.</param> <param name="width">px.</param> <param name="mosaic">Which pixels share a channel.</param>
+    /// <param name="map">Row after row.</param>
+    /// <param name="width">px.</param>
+    /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="relative">True to divide by the median of the channel.</param>
     public static LineTable Of(float[] map, int width, ColourMosaic mosaic, bool relative)
     {
         int height = map.Length / width;
-        (double Centre, double Limit)[] channels = [.. Enumerable.Range(0, mosaic.Channels).Select(c => Centre(map, width, mosaic, c))];
-        double[][] columns = [.. Enumerable.Range(0, Quarters).Select(_ => new double[width])], rows = [.. Enumerable.Range(0, Quarters).Select(_ => new double[height])];
+        (double Centre, double Limit)[] channels =
+        [
+            .. Enumerable.Range(0, mosaic.Channels).Select(c => Centre(map, width, mosaic, c)),
+        ];
+        double[][] columns = [.. Enumerable.Range(0, Quarters).Select(_ => new double[width])],
+            rows = [.. Enumerable.Range(0, Quarters).Select(_ => new double[height])];
         for (int row = 0; row < height; row++)
         {
             double[] column = columns[Quarter(row, height)];
@@ -46,7 +71,8 @@ internal sealed class LineTable
             {
                 (double centre, double limit) = channels[mosaic.Channel(row, x)];
                 double value = Math.Clamp(map[row * width + x] - centre, -limit, limit) / (relative ? centre : 1);
-                if (double.IsNaN(value)) continue;
+                if (double.IsNaN(value))
+                    continue;
                 column[x] += value;
                 rows[Quarter(x, width)][row] += value;
             }
@@ -56,11 +82,20 @@ internal sealed class LineTable
         return new(map, width, mosaic, channels, relative, columns, rows);
     }
 
-    /// <summary>Median of a part of a line over that of the medians of the 8 lines on either side, nothing held back: how far a line stands out that was found to do so.</summary>
+    /// <summary>
+    /// Median of a part of a line over that of the medians of the 8 lines on either side, nothing held back: how far a
+    /// line stands out that was found to do so.
+    /// </summary>
     public double Excess(bool byRow, int line, int from, int to)
     {
         int lines = byRow ? Height : Width;
-        double[] around = [.. Enumerable.Range(line - 8, 17).Where(l => l != line && l >= 0 && l < lines).Select(l => Median(byRow, l, from, to))];
+        double[] around =
+        [
+            .. Enumerable
+                .Range(line - 8, 17)
+                .Where(l => l != line && l >= 0 && l < lines)
+                .Select(l => Median(byRow, l, from, to)),
+        ];
         return Median(byRow, line, from, to) - OrderStatistics.Median(around);
     }
 
@@ -71,26 +106,36 @@ internal sealed class LineTable
         {
             (int row, int x) = byRow ? (line, k) : (k, line);
             double centre = channels[mosaic.Channel(row, x)].Centre;
-            if (!float.IsNaN(map[row * Width + x])) values.Add((map[row * Width + x] - centre) / (relative ? centre : 1));
+            if (!float.IsNaN(map[row * Width + x]))
+                values.Add((map[row * Width + x] - centre) / (relative ? centre : 1));
         }
         return values.Count == 0 ? 0 : OrderStatistics.MedianInPlace([.. values]);
     }
 
     /// <summary>Means of all columns (or rows) over a part of their length.</summary>
-    /// <param name="byRow">True for rows.</param> <param name="count">1, 2 or 4 parts.</param> <param name="part">0 … count − 1.</param>
+    /// <param name="byRow">True for rows.</param>
+    /// <param name="count">1, 2 or 4 parts.</param>
+    /// <param name="part">0 … count − 1.</param>
     public double[] Means(bool byRow, int count, int part)
     {
         double[][] quarters = byRow ? rows : columns;
-        int each = Quarters / count, length = byRow ? Width : Height;
+        int each = Quarters / count,
+            length = byRow ? Width : Height;
         double[] weights = [.. Enumerable.Range(part * each, each).Select(q => (double)Length(q, length))];
         double total = weights.Sum();
-        return [.. Enumerable.Range(0, quarters[0].Length).Select(line => weights.Select((w, k) => w * quarters[part * each + k][line]).Sum() / total)];
+        return
+        [
+            .. Enumerable
+                .Range(0, quarters[0].Length)
+                .Select(line => weights.Select((w, k) => w * quarters[part * each + k][line]).Sum() / total),
+        ];
     }
 
     /// <summary>First and last pixel of a part, 0-based.</summary>
     public (int From, int To) Extent(bool byRow, int count, int part)
     {
-        int length = byRow ? Width : Height, each = Quarters / count;
+        int length = byRow ? Width : Height,
+            each = Quarters / count;
         return (First(part * each, length), First((part + 1) * each, length) - 1);
     }
 
@@ -103,18 +148,23 @@ internal sealed class LineTable
     private static void Divide(double[][] sums, int length)
     {
         for (int q = 0; q < Quarters; q++)
-            for (int line = 0; line < sums[q].Length; line++) sums[q][line] /= Length(q, length);
+        for (int line = 0; line < sums[q].Length; line++)
+            sums[q][line] /= Length(q, length);
     }
 
     private static (double, double) Centre(float[] map, int width, ColourMosaic mosaic, int channel)
     {
-        int period = mosaic.Period, height = map.Length / width, every = Math.Max(1, (int)((long)map.Length / mosaic.Channels / SampledPixels));
+        int period = mosaic.Period,
+            height = map.Length / width,
+            every = Math.Max(1, (int)((long)map.Length / mosaic.Channels / SampledPixels));
         var values = new List<double>();
         for (int row = channel / period; row < height; row += period * every)
-            for (int x = channel % period; x < width; x += period)
-                if (!float.IsNaN(map[row * width + x])) values.Add(map[row * width + x]);
+        for (int x = channel % period; x < width; x += period)
+            if (!float.IsNaN(map[row * width + x]))
+                values.Add(map[row * width + x]);
         double[] all = [.. values];
-        double centre = all.Length == 0 ? 0 : OrderStatistics.Median(all), limit = all.Length == 0 ? 0 : Clip * OrderStatistics.MadSigma(all);
+        double centre = all.Length == 0 ? 0 : OrderStatistics.Median(all),
+            limit = all.Length == 0 ? 0 : Clip * OrderStatistics.MadSigma(all);
         return (centre, limit > 0 ? limit : double.PositiveInfinity);
     }
 }

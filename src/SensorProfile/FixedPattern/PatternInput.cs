@@ -27,19 +27,27 @@ internal sealed record PatternInput
     /// <summary>Temperature to which rates are brought, °C.</summary>
     public required double ReferenceTemperature { get; init; }
 
-    /// <summary>Rate of the typical pixel at the reference temperature, e-/px/s; null when it could not be resolved.</summary>
+    /// <summary>
+    /// Rate of the typical pixel at the reference temperature, e-/px/s; null when it could not be resolved.
+    /// </summary>
     public Measurement? TypicalAtReference { get; init; }
 
-    /// <summary>Rate of the typical pixel against temperature, °C → e-/px/s; null when no law could be fitted.</summary>
+    /// <summary>
+    /// Rate of the typical pixel against temperature, °C → e-/px/s; null when no law could be fitted.
+    /// </summary>
     public Func<double, double>? TypicalLaw { get; init; }
 
-    /// <summary>The same without a constant floor, for the laws of single pixels; null when no law without floor was selected.</summary>
+    /// <summary>
+    /// The same without a constant floor, for the laws of single pixels; null when no law without floor was selected.
+    /// </summary>
     public Func<double, double>? ActivationLaw { get; init; }
 
     /// <summary>Mean of every pixel without light and exposure (bias), ADU; null when there is none.</summary>
     public PixelMoments? Unlit { get; init; }
 
-    /// <summary>The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.</summary>
+    /// <summary>
+    /// The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.
+    /// </summary>
     public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
 
     /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
@@ -48,7 +56,9 @@ internal sealed record PatternInput
     /// <summary>Columns and rows that stand out in bias frames or flats.</summary>
     public IReadOnlyList<DefectLine> Lines { get; init; } = [];
 
-    /// <summary>Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.</summary>
+    /// <summary>
+    /// Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.
+    /// </summary>
     public double UnlitVariance { get; init; }
 
     /// <summary>ADU between two usable codes.</summary>

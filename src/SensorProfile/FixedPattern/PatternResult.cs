@@ -17,7 +17,9 @@ internal sealed record PatternResult
     /// <summary>Glow at the reference temperature; null where none was found.</summary>
     public GlowField? Glow { get; init; }
 
-    /// <summary>Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.</summary>
+    /// <summary>
+    /// Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.
+    /// </summary>
     public IReadOnlyDictionary<string, double> FrameTemperatures { get; init; } = new Dictionary<string, double>();
 
     /// <summary>What the user should know.</summary>

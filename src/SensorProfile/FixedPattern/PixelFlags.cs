@@ -16,7 +16,10 @@ internal enum PixelFlags : byte
     /// <summary>Scatters from frame to frame more than its signal explains.</summary>
     Noisy = 4,
 
-    /// <summary>Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not make it.</summary>
+    /// <summary>
+    /// Scatters in several groups of frames by more than the stated factor: a single hit by a charged particle does not
+    /// make it.
+    /// </summary>
     Flickering = 8,
 
     /// <summary>Jumps between two or more levels: the level test.</summary>

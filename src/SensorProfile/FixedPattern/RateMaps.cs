@@ -8,11 +8,19 @@ internal sealed record RateMaps
     /// <summary>Rate at the reference temperature, e-/px/s; not a number where none could be measured.</summary>
     public required float[] Rate { get; init; }
 
-    /// <summary>Standard uncertainty of the rate, e-/px/s: temporal noise only, what all pixels share (typical rate, gain) not included.</summary>
+    /// <summary>
+    /// Standard uncertainty of the rate, e-/px/s: temporal noise only, what all pixels share (typical rate, gain) not
+    /// included.
+    /// </summary>
     public required float[] Uncertainty { get; init; }
 
-    /// <summary>Doubling temperature, °C; not a number where the pixel's own law could not be measured. Null when no laws were asked for.</summary>
-    /// <remarks>To three digits, which is more than any pixel's law is good to: half of a map less in memory with large cameras.</remarks>
+    /// <summary>
+    /// Doubling temperature, °C; not a number where the pixel's own law could not be measured. Null when no laws were
+    /// asked for.
+    /// </summary>
+    /// <remarks>
+    /// To three digits, which is more than any pixel's law is good to: half of a map less in memory with large cameras.
+    /// </remarks>
     public Half[]? Doubling { get; init; }
 
     /// <summary>Flags.</summary>
@@ -27,7 +35,9 @@ internal sealed record RateMaps
     /// <summary>The pixels that stand out of the ordinary ones, in the order of the frame.</summary>
     public IEnumerable<OutstandingPixel> Outstanding { get; init; } = [];
 
-    /// <summary>What an ordinary pixel's rate takes from its signal without light, 1/s: their errors are correlated by it.</summary>
+    /// <summary>
+    /// What an ordinary pixel's rate takes from its signal without light, 1/s: their errors are correlated by it.
+    /// </summary>
     public double UnlitShare { get; init; }
 
     /// <summary>Rate of the typical pixel in these maps, e-/px/s.</summary>

@@ -8,16 +8,22 @@ internal static class RoundNumbers
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(value)));
         foreach (double factor in (ReadOnlySpan<double>)[1, 2, 5])
-            if (factor * power >= value * (1 - 1e-9)) return Clean(factor, power);
+            if (factor * power >= value * (1 - 1e-9))
+                return Clean(factor, power);
         return Clean(10, power);
     }
 
-    /// <summary>All such numbers from the first not below <paramref name="from"/> to the last not above <paramref name="to"/>, ascending.</summary>
+    /// <summary>
+    /// All such numbers from the first not below <paramref name="from"/> to the last not above <paramref name="to"/>,
+    /// ascending.
+    /// </summary>
     public static IEnumerable<double> Between(double from, double to)
     {
-        for (double value = AtLeast(from); value <= to * (1 + 1e-9); value = AtLeast(value * 1.5)) yield return value;
+        for (double value = AtLeast(from); value <= to * (1 + 1e-9); value = AtLeast(value * 1.5))
+            yield return value;
     }
 
     // 5·10⁻² written as the double nearest to 0.05, whatever the route to it.
-    private static double Clean(double factor, double power) => power < 1 ? factor / Math.Round(1 / power) : factor * Math.Round(power);
+    private static double Clean(double factor, double power) =>
+        power < 1 ? factor / Math.Round(1 / power) : factor * Math.Round(power);
 }

@@ -18,15 +18,23 @@ internal sealed record SeriesLevels
     /// <summary>Median slope of each channel, ADU/s: taken away from every pixel of it.</summary>
     public required double[] Centres { get; init; }
 
-    /// <summary>By how much these median slopes lie above the typical pixel's rate, because noise evens a skewed distribution out, e-/px/s, mean over the channels.</summary>
+    /// <summary>
+    /// By how much these median slopes lie above the typical pixel's rate, because noise evens a skewed distribution
+    /// out, e-/px/s, mean over the channels.
+    /// </summary>
     public double MedianLean { get; init; }
 
-    /// <summary>Uncertainty of a typical pixel's slope by its temporal noise, e-/px/s, mean over the channels.</summary>
+    /// <summary>
+    /// Uncertainty of a typical pixel's slope by its temporal noise, e-/px/s, mean over the channels.
+    /// </summary>
     public required double Noise { get; init; }
 
     /// <summary>Robust spread of the slopes over the pixels, noise included, e-/px/s, mean over the channels.</summary>
     public required double Spread { get; init; }
 
-    /// <summary>Covariance of the slopes of two halves of the frames over the core pixels: the variance of the rates themselves, (e-/px/s)²; not a number where the frames cannot be halved.</summary>
+    /// <summary>
+    /// Covariance of the slopes of two halves of the frames over the core pixels: the variance of the rates themselves,
+    /// (e-/px/s)²; not a number where the frames cannot be halved.
+    /// </summary>
     public double CoreVariance { get; init; } = double.NaN;
 }

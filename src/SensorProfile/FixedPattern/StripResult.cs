@@ -3,9 +3,15 @@ namespace SensorProfile.FixedPattern;
 /// <summary>What one strip of rows adds beside the maps.</summary>
 internal sealed class StripResult
 {
-    private readonly int firstRow, firstCell;
+    private readonly int firstRow,
+        firstCell;
 
-    public StripResult(int firstRow, int rows, CellGrid grid, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
+    public StripResult(
+        int firstRow,
+        int rows,
+        CellGrid grid,
+        IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures
+    )
     {
         this.firstRow = firstRow;
         firstCell = grid.Of(0, firstRow);
@@ -40,16 +46,25 @@ internal sealed class StripResult
     public int CellOf(int row, int column) => Grid.Of(column, firstRow + row) - firstCell;
 
     /// <summary>Adds up the strips in their order, so that the same frames give the same bits.</summary>
-    public static CellSignals Merge(StripResult[] strips, CellGrid grid, IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures)
+    public static CellSignals Merge(
+        StripResult[] strips,
+        CellGrid grid,
+        IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures
+    )
     {
-        double[][][] sums = [.. temperatures.Select(t => t.Levels.Frames.Select(_ => new double[grid.Count]).ToArray())];
+        double[][][] sums =
+        [
+            .. temperatures.Select(t => t.Levels.Frames.Select(_ => new double[grid.Count]).ToArray()),
+        ];
         long[] counts = new long[grid.Count];
         foreach (StripResult strip in strips)
         {
             for (int t = 0; t < sums.Length; t++)
-                for (int g = 0; g < sums[t].Length; g++)
-                    for (int cell = 0; cell < strip.Counts.Length; cell++) sums[t][g][strip.firstCell + cell] += strip.Sums[t][g][cell];
-            for (int cell = 0; cell < strip.Counts.Length; cell++) counts[strip.firstCell + cell] += strip.Counts[cell];
+            for (int g = 0; g < sums[t].Length; g++)
+            for (int cell = 0; cell < strip.Counts.Length; cell++)
+                sums[t][g][strip.firstCell + cell] += strip.Sums[t][g][cell];
+            for (int cell = 0; cell < strip.Counts.Length; cell++)
+                counts[strip.firstCell + cell] += strip.Counts[cell];
         }
         return new(grid, sums, counts);
     }

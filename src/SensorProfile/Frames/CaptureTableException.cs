@@ -1,6 +1,9 @@
 namespace SensorProfile.Frames;
 
-/// <summary>A capture table that cannot be read as it stands; the message names file, line, column, what was found and the way out.</summary>
+/// <summary>
+/// A capture table that cannot be read as it stands; the message names file, line, column, what was found and the way
+/// out.
+/// </summary>
 public sealed class CaptureTableException : IOException
 {
     /// <summary>An error about one cell, or about the table when line is 0.</summary>
@@ -22,5 +25,7 @@ public sealed class CaptureTableException : IOException
     public string? Column { get; }
 
     private static string Place(string file, int line, string? column) =>
-        file + (line > 0 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", line {line}") : "") + (column is null ? "" : $", column {column}");
+        file
+        + (line > 0 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", line {line}") : "")
+        + (column is null ? "" : $", column {column}");
 }

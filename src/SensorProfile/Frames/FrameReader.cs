@@ -23,7 +23,15 @@ internal static class FrameReader
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidDataException)
         {
-            return new Result(null, null, problem is FitsFormatException format ? format.Statement : $"It cannot be opened ({problem.Message}); check its permissions and the disk.", true, 0);
+            return new Result(
+                null,
+                null,
+                problem is FitsFormatException format
+                    ? format.Statement
+                    : $"It cannot be opened ({problem.Message}); check its permissions and the disk.",
+                true,
+                0
+            );
         }
     }
 
@@ -31,9 +39,18 @@ internal static class FrameReader
     {
         FitsHdu[] images = [.. fits.Hdus.Where(hdu => hdu.Width > 0 && hdu.Height > 0 && hdu.Axes.Count >= 2)];
         if (fits.FirstImage is not { } image)
-            return fits.Errors.Count > 0 ? new Result(null, null, fits.Errors[0].Statement, true, 0) : new Result(null, null, "It holds no image.", false, 0);
+            return fits.Errors.Count > 0
+                ? new Result(null, null, fits.Errors[0].Statement, true, 0)
+                : new Result(null, null, "It holds no image.", false, 0);
         if (image.Axes.Count > 2 && image.Axes.Skip(2).Any(axis => axis > 1))
-            return new Result(null, null, $"It holds {image.Axes.Skip(2).Aggregate(1L, (a, b) => a * b)} image planes (a colour picture or a cube), which a raw frame never does.", false, images.Length);
+            return new Result(
+                null,
+                null,
+                $"It holds {image.Axes.Skip(2).Aggregate(1L, (a, b) => a * b)} image planes (a colour picture or a "
+                    + "cube), which a raw frame never does.",
+                false,
+                images.Length
+            );
         Frame bare = new()
         {
             Path = file.Path,
@@ -45,7 +62,11 @@ internal static class FrameReader
         };
         // Keywords of the primary header hold for its extensions, too, unless the extension says otherwise.
         IEnumerable<FitsCard> cards = image.Index == 0 ? image.Header : image.Header.Concat(fits.Hdus[0].Header);
-        KeywordValues values = new(cards.Where(card => card.Kind != FitsValueKind.Commentary).Select(card => KeyValuePair.Create(card.Keyword, card.Value)));
+        KeywordValues values = new(
+            cards
+                .Where(card => card.Kind != FitsValueKind.Commentary)
+                .Select(card => KeyValuePair.Create(card.Keyword, card.Value))
+        );
         return new Result(bare, HeaderReading.Of(values, image.Height), null, false, images.Length);
     }
 }

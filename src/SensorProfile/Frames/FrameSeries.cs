@@ -6,17 +6,32 @@ namespace SensorProfile.Frames;
 /// <param name="Frames">The frames.</param>
 internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IReadOnlyList<Frame> Frames)
 {
-    private const double ShortestBias = 0.001;   // s; biases below this are all "the shortest exposure", whatever the header writes
+    // s; biases below this are all "the shortest exposure", whatever the header writes
+    private const double ShortestBias = 0.001;
 
-    /// <summary>Sorts frames into series. An unknown camera, filter or (for bias) exposure joins when there is only one it can be.</summary>
+    /// <summary>
+    /// Sorts frames into series. An unknown camera, filter or (for bias) exposure joins when there is only one it can
+    /// be.
+    /// </summary>
     public static IReadOnlyList<FrameSeries> Of(IReadOnlyList<Frame> frames)
     {
         ILookup<(int, int), string?> cameras = frames.ToLookup(f => (f.Width, f.Height), f => f.Camera);
-        ILookup<(int, int, string?), string?> filters = frames.ToLookup(f => (f.Width, f.Height, f.Camera), f => f.ColourFilter);
+        ILookup<(int, int, string?), string?> filters = frames.ToLookup(
+            f => (f.Width, f.Height, f.Camera),
+            f => f.ColourFilter
+        );
         SeriesKey KeyOf(Frame f)
         {
             string? camera = f.Camera ?? OnlyOne(cameras[(f.Width, f.Height)]);
-            return new SeriesKey(f.Kind, camera, f.Width, f.Height, f.ColourFilter ?? OnlyOne(filters[(f.Width, f.Height, camera)]), f.Settings, f.SetLabel);
+            return new SeriesKey(
+                f.Kind,
+                camera,
+                f.Width,
+                f.Height,
+                f.ColourFilter ?? OnlyOne(filters[(f.Width, f.Height, camera)]),
+                f.Settings,
+                f.SetLabel
+            );
         }
         return [.. frames.GroupBy(KeyOf).SelectMany(group => ByExposure(group.Key, [.. group]))];
     }
@@ -29,12 +44,23 @@ internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IRead
         foreach (Frame frame in known)
         {
             // Compared with the shortest of the group, not with the last one: nothing chains.
-            if (groups.Count > 0 && IsSame(key.Kind, groups[^1][0].ExposureSeconds!.Value, frame.ExposureSeconds!.Value)) groups[^1].Add(frame);
-            else groups.Add([frame]);
+            if (
+                groups.Count > 0
+                && IsSame(key.Kind, groups[^1][0].ExposureSeconds!.Value, frame.ExposureSeconds!.Value)
+            )
+                groups[^1].Add(frame);
+            else
+                groups.Add([frame]);
         }
-        if (key.Kind == FrameKind.Bias && groups.Count == 1) groups[0].AddRange(unknown);
-        else if (unknown.Count > 0) groups.Add(unknown);
-        return groups.Select(group => new FrameSeries(key, MedianExposure(group), [.. group.Order(FrameOrder.ByTimeThenName)]));
+        if (key.Kind == FrameKind.Bias && groups.Count == 1)
+            groups[0].AddRange(unknown);
+        else if (unknown.Count > 0)
+            groups.Add(unknown);
+        return groups.Select(group => new FrameSeries(
+            key,
+            MedianExposure(group),
+            [.. group.Order(FrameOrder.ByTimeThenName)]
+        ));
     }
 
     private static bool IsSame(FrameKind kind, double shortest, double seconds) =>

@@ -43,7 +43,8 @@ internal sealed record HeaderReading
 
     /// <summary>Interprets a header; pixels are not needed.</summary>
     /// <param name="header">The keyword values.</param>
-    /// <param name="height">Frame height, px: an upside-down file of odd height starts with the other filter row.</param>
+    /// <param name="height">Frame height, px: an upside-down file of odd height starts with the other filter
+    /// row.</param>
     public static HeaderReading Of(KeywordValues header, int height)
     {
         List<HeaderIssue> issues = [];
@@ -74,8 +75,10 @@ internal sealed record HeaderReading
             return (FrameKind.Unknown, stackSign);
         }
         (FrameKind kind, bool isStack) = KindWords.Parse(type.Text);
-        if (isStack) stackSign = $"{type.Keyword} = '{type.Text}'";
-        else if (kind == FrameKind.Unknown) issues.Add(new HeaderIssue(FrameFindings.KindNotUnderstood, $"{type.Keyword} = '{type.Text}'", "kind"));
+        if (isStack)
+            stackSign = $"{type.Keyword} = '{type.Text}'";
+        else if (kind == FrameKind.Unknown)
+            issues.Add(new HeaderIssue(FrameFindings.KindNotUnderstood, $"{type.Keyword} = '{type.Text}'", "kind"));
         return (kind, stackSign);
     }
 
@@ -83,7 +86,8 @@ internal sealed record HeaderReading
     {
         foreach (string keyword in (ReadOnlySpan<string>)["NCOMBINE", "STACKCNT", "NSTACK"])
         {
-            if (header.Number(issues, null, keyword) is { Value: > 1 } combined) return $"{keyword} = {NumberText.Of(combined.Value)}";
+            if (header.Number(issues, null, keyword) is { Value: > 1 } combined)
+                return $"{keyword} = {NumberText.Of(combined.Value)}";
         }
         return null;
     }

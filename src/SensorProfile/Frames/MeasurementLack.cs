@@ -8,4 +8,10 @@ namespace SensorProfile.Frames;
 /// <param name="Kind">Kind of the frames that are missing.</param>
 /// <param name="Frames">How many more frames would do.</param>
 /// <param name="Sentence">In plain words.</param>
-public sealed record MeasurementLack(string Measurement, ModeSettings Settings, FrameKind Kind, int Frames, string Sentence);
+public sealed record MeasurementLack(
+    string Measurement,
+    ModeSettings Settings,
+    FrameKind Kind,
+    int Frames,
+    string Sentence
+);

@@ -10,4 +10,12 @@ namespace SensorProfile.Frames;
 /// <param name="Height">px.</param>
 /// <param name="ColourFilter">Filter pattern in file order.</param>
 /// <param name="Label">Label from the capture table.</param>
-internal sealed record SeriesKey(FrameKind Kind, string? Camera, int Width, int Height, string? ColourFilter, ModeSettings Settings, string? Label);
+internal sealed record SeriesKey(
+    FrameKind Kind,
+    string? Camera,
+    int Width,
+    int Height,
+    string? ColourFilter,
+    ModeSettings Settings,
+    string? Label
+);

@@ -1,19 +1,36 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>Codes that occur about twice as often as their neighbours, or hardly at all: the mark of a digital multiplication after the converter.</summary>
-/// <remarks>A factor below 1 folds two codes into one every 1/(1 − factor) codes; a factor above 1 leaves gaps. A channel that shows either has its own gain
+/// <summary>
+/// Codes that occur about twice as often as their neighbours, or hardly at all: the mark of a digital multiplication
+/// after the converter.
+/// </summary>
+/// <remarks>A factor below 1 folds two codes into one every 1/(1 − factor) codes; a factor above 1 leaves gaps. A
+/// channel that shows either has its own gain
 /// and must not be pooled with the others. Only a broad histogram (a flat) can show it.</remarks>
 /// <param name="Tested">Codes that had enough counts around them to be judged.</param>
-/// <param name="Doubled">Of these, codes with more than 1.6 times what their neighbours have, by more than 5 standard errors.</param>
+/// <param name="Doubled">Of these, codes with more than 1.6 times what their neighbours have, by more than 5 standard
+/// errors.</param>
 /// <param name="Missing">Of these, codes with less than 0.4 times, by more than 5 standard errors.</param>
-/// <param name="DoubledSpacing">Mean distance between doubled codes, in steps; not a number with fewer than two.</param>
-/// <param name="MissingSpacing">Mean distance between missing codes, in steps; not a number with fewer than two.</param>
-internal sealed record CodePopulation(int Tested, int Doubled, int Missing, double DoubledSpacing, double MissingSpacing)
+/// <param name="DoubledSpacing">Mean distance between doubled codes, in steps; not a number with fewer than
+/// two.</param>
+/// <param name="MissingSpacing">Mean distance between missing codes, in steps; not a number with fewer than
+/// two.</param>
+internal sealed record CodePopulation(
+    int Tested,
+    int Doubled,
+    int Missing,
+    double DoubledSpacing,
+    double MissingSpacing
+)
 {
-    private const int Reach = 4;                       // neighbours on either side; their median bears one odd code among them
-    private const double LeastExpected = 60;           // counts: below, a factor of 1.6 is not 5 standard errors
+    // neighbours on either side; their median bears one odd code among them
+    private const int Reach = 4;
+    private const double LeastExpected = 60; // counts: below, a factor of 1.6 is not 5 standard errors
 
-    /// <summary>Whether the pattern is regular enough to be a scaling: at least 5 doubled or missing codes and at least 2 % of all tested.</summary>
+    /// <summary>
+    /// Whether the pattern is regular enough to be a scaling: at least 5 doubled or missing codes and at least 2 % of
+    /// all tested.
+    /// </summary>
     public bool LooksScaled => Math.Max(Doubled, Missing) >= Math.Max(5, 0.02 * Tested);
 
     /// <summary>Judges every code of one channel against the median of its eight neighbours.</summary>
@@ -21,7 +38,8 @@ internal sealed record CodePopulation(int Tested, int Doubled, int Missing, doub
     /// <param name="step">Step and offset of the codes.</param>
     public static CodePopulation Of(IntegerHistogram codes, CodeStep step)
     {
-        List<int> doubled = [], missing = [];
+        List<int> doubled = [],
+            missing = [];
         int tested = 0;
         Span<long> around = stackalloc long[2 * Reach];
         int first = codes.Minimum + (step.Offset - codes.Minimum % step.Step + step.Step) % step.Step;
@@ -31,13 +49,20 @@ internal sealed record CodePopulation(int Tested, int Doubled, int Missing, doub
             if (expected < LeastExpected)
                 continue;
             tested++;
-            double excess = codes[code] - expected, error = Math.Sqrt(expected * (1 + Math.PI / 2 / around.Length));
+            double excess = codes[code] - expected,
+                error = Math.Sqrt(expected * (1 + Math.PI / 2 / around.Length));
             if (codes[code] > 1.6 * expected && excess > 5 * error)
                 doubled.Add(code);
             else if (codes[code] < 0.4 * expected && excess < -5 * error)
                 missing.Add(code);
         }
-        return new CodePopulation(tested, doubled.Count, missing.Count, Spacing(doubled, step.Step), Spacing(missing, step.Step));
+        return new CodePopulation(
+            tested,
+            doubled.Count,
+            missing.Count,
+            Spacing(doubled, step.Step),
+            Spacing(missing, step.Step)
+        );
     }
 
     private static double Neighbours(IntegerHistogram codes, int code, int step, Span<long> around)
@@ -51,10 +76,14 @@ internal sealed record CodePopulation(int Tested, int Doubled, int Missing, doub
         return (around[Reach - 1] + around[Reach]) / 2.0;
     }
 
-    /// <summary>Flats of a few levels leave wide gaps between their humps, which are no part of the comb: distances beyond twice the median one are left out.</summary>
+    /// <summary>
+    /// Flats of a few levels leave wide gaps between their humps, which are no part of the comb: distances beyond twice
+    /// the median one are left out.
+    /// </summary>
     private static double Spacing(List<int> codes, int step)
     {
-        if (codes.Count < 2) return double.NaN;
+        if (codes.Count < 2)
+            return double.NaN;
         double[] distances = [.. codes.Zip(codes.Skip(1), (a, b) => (double)(b - a) / step)];
         double median = Fitting.OrderStatistics.Median([.. distances]);
         return distances.Where(d => d <= 2 * median).Average();

@@ -4,7 +4,9 @@ using SensorProfile.Frames;
 namespace SensorProfile.Pixels;
 
 /// <summary>The samples of a frame in a FITS file, read at their place whenever they are asked for.</summary>
-/// <remarks>Opened at the first read. A frame that is not kept open takes a file handle only while it is read.</remarks>
+/// <remarks>
+/// Opened at the first read. A frame that is not kept open takes a file handle only while it is read.
+/// </remarks>
 internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
     private readonly Lock _gate = new();
@@ -32,8 +34,13 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         ImageOf(file).ReadRows(firstRow, samples);
     }
 
-    /// <summary>Says why the frame cannot be measured, or null when it can: every sample must be a whole number from 0 to 65535.</summary>
-    /// <remarks>Where the stored type alone says so, only the last row is read, to know that it is there; otherwise all of them are.</remarks>
+    /// <summary>
+    /// Says why the frame cannot be measured, or null when it can: every sample must be a whole number from 0 to 65535.
+    /// </summary>
+    /// <remarks>
+    /// Where the stored type alone says so, only the last row is read, to know that it is there; otherwise all of them
+    /// are.
+    /// </remarks>
     public string? Fault()
     {
         try
@@ -41,7 +48,8 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
             using var file = FitsFile.Open(frame.Path);
             var image = ImageOf(file);
             if (image.Width != Width || image.Height != Height)
-                return $"{Name} is {image.Width} × {image.Height} px, but was {Width} × {Height} px when it was listed; list the frames again.";
+                return $"{Name} is {image.Width} × {image.Height} px, but was {Width} × {Height} px when it was "
+                    + "listed; list the frames again.";
             if (image.PixelType is not (FitsPixelType.UInt8 or FitsPixelType.UInt16) || image.Blank is not null)
                 return FaultOfValues(image);
             image.ReadRows(Height - 1, new ushort[Width]);
@@ -54,11 +62,18 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     }
 
     /// <inheritdoc/>
-    /// <remarks>DATASUM alone: a header that was edited afterwards contradicts CHECKSUM without a pixel being touched.</remarks>
+    /// <remarks>
+    /// DATASUM alone: a header that was edited afterwards contradicts CHECKSUM without a pixel being touched.
+    /// </remarks>
     public string? Damage()
     {
         using var file = FitsFile.Open(frame.Path);
-        return ImageOf(file) is { } image && !image.VerifyChecksum(out var problem) && problem!.Location.Keyword == "DATASUM" ? problem.Message : null;
+        return
+            ImageOf(file) is { } image
+            && !image.VerifyChecksum(out var problem)
+            && problem!.Location.Keyword == "DATASUM"
+            ? problem.Message
+            : null;
     }
 
     /// <inheritdoc/>
@@ -82,7 +97,8 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         }
     }
 
-    private FitsHdu ImageOf(FitsFile file) => file.Hdus.FirstOrDefault(hdu => hdu.Index == frame.Hdu)
+    private FitsHdu ImageOf(FitsFile file) =>
+        file.Hdus.FirstOrDefault(hdu => hdu.Index == frame.Hdu)
         ?? throw new IOException($"{Name} has no readable image in HDU {frame.Hdu}; list the frames again.");
 
     private string? FaultOfValues(FitsHdu image)
@@ -100,8 +116,15 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
 
     private string Refusal(double value, int x, int y)
     {
-        string kind = value < 0 ? "a negative value" : value > ushort.MaxValue ? "a value above 65535" : double.IsNaN(value) ? "a pixel without a value" : "a fractional value";
-        return string.Create(System.Globalization.CultureInfo.InvariantCulture,
-            $"{Name} looks calibrated or stacked: it holds {kind} ({value}, at column {x + 1}, row {y + 1}). Only raw frames can be measured; leave it out or give the raw frames instead.");
+        string kind =
+            value < 0 ? "a negative value"
+            : value > ushort.MaxValue ? "a value above 65535"
+            : double.IsNaN(value) ? "a pixel without a value"
+            : "a fractional value";
+        return string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"{Name} looks calibrated or stacked: it holds {kind} ({value}, at column {x + 1}, row {y + 1}). "
+                + $"Only raw frames can be measured; leave it out or give the raw frames instead."
+        );
     }
 }

@@ -17,6 +17,9 @@ internal interface IFrameSamples
     /// <param name="samples">A whole number of rows long.</param>
     void ReadRows(int firstRow, Span<ushort> samples);
 
-    /// <summary>Says how the stored pixels contradict the sum that was stored with them, or null when they agree or no sum is there. Reads the whole frame.</summary>
+    /// <summary>
+    /// Says how the stored pixels contradict the sum that was stored with them, or null when they agree or no sum is
+    /// there. Reads the whole frame.
+    /// </summary>
     string? Damage() => null;
 }

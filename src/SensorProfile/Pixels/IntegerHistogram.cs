@@ -1,10 +1,13 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>How often each whole number occurs in a sample: everything that does not depend on order can be computed exactly from it.</summary>
+/// <summary>
+/// How often each whole number occurs in a sample: everything that does not depend on order can be computed exactly
+/// from it.
+/// </summary>
 internal sealed class IntegerHistogram
 {
     private readonly long[] _counts;
-    private readonly long[] _upTo;                     // number of samples below or at each value
+    private readonly long[] _upTo; // number of samples below or at each value
 
     /// <summary>Takes over the counts.</summary>
     /// <param name="lowest">The value that <c>counts[0]</c> counts.</param>
@@ -15,7 +18,8 @@ internal sealed class IntegerHistogram
         _counts = counts;
         _upTo = new long[counts.Length];
         long sum = 0;
-        Int128 total = 0, squares = 0;
+        Int128 total = 0,
+            squares = 0;
         for (int i = 0; i < counts.Length; i++)
         {
             if (counts[i] != 0)
@@ -98,15 +102,18 @@ internal sealed class IntegerHistogram
             return double.NaN;
         double place = (Count - 1) * probability;
         long below = Math.Min((long)place, Count - 1);
-        int low = Ordered(below), high = Ordered(Math.Min(below + 1, Count - 1));
+        int low = Ordered(below),
+            high = Ordered(Math.Min(below + 1, Count - 1));
         return low + (place - below) * (high - low);
     }
 
     /// <summary>Median of |x − median|: times 1.482602218505602 it is σ of a normal sample.</summary>
-    public double MedianAbsoluteDeviation => Count == 0 ? double.NaN : (Distance((Count - 1) / 2) + Distance(Count / 2)) / 2;
+    public double MedianAbsoluteDeviation =>
+        Count == 0 ? double.NaN : (Distance((Count - 1) / 2) + Distance(Count / 2)) / 2;
 
     /// <summary>Least distance from the median within which this share of the sample lies.</summary>
-    public double DistanceHolding(double share) => Distance(Math.Clamp((long)Math.Ceiling(share * Count) - 1, 0, Count - 1));
+    public double DistanceHolding(double share) =>
+        Distance(Math.Clamp((long)Math.Ceiling(share * Count) - 1, 0, Count - 1));
 
     /// <summary>The samples of several histograms together.</summary>
     public static IntegerHistogram Merge(IEnumerable<IntegerHistogram> histograms)
@@ -128,19 +135,24 @@ internal sealed class IntegerHistogram
         int index = Array.BinarySearch(_upTo, place + 1);
         if (index < 0)
             return Lowest + ~index;
-        while (index > 0 && _upTo[index - 1] == place + 1)     // empty bins repeat the count of the bin below
+        while (index > 0 && _upTo[index - 1] == place + 1) // empty bins repeat the count of the bin below
             index--;
         return Lowest + index;
     }
 
-    /// <summary>|x − median| of this place in ascending order; searched in half units, which the median is a whole number of.</summary>
+    /// <summary>
+    /// |x − median| of this place in ascending order; searched in half units, which the median is a whole number of.
+    /// </summary>
     private double Distance(long place)
     {
-        long twiceMedian = (long)(2 * Median), low = 0, high = 2L * _counts.Length;
+        long twiceMedian = (long)(2 * Median),
+            low = 0,
+            high = 2L * _counts.Length;
         while (low < high)
         {
             long middle = (low + high) / 2;
-            int from = (int)Math.Ceiling((twiceMedian - middle) / 2.0), to = (int)Math.Floor((twiceMedian + middle) / 2.0);
+            int from = (int)Math.Ceiling((twiceMedian - middle) / 2.0),
+                to = (int)Math.Floor((twiceMedian + middle) / 2.0);
             if (CountBetween(from, to) > place)
                 high = middle;
             else

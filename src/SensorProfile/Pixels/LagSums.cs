@@ -2,16 +2,29 @@ namespace SensorProfile.Pixels;
 
 /// <summary>Sums of squares and of products of neighbouring residuals in one channel.</summary>
 internal readonly record struct LagSums(
-    long Pixels, double Squares, long RowNeighbours, double AlongRow, long ColumnNeighbours, double AlongColumn, long DiagonalNeighbours, double Diagonal)
+    long Pixels,
+    double Squares,
+    long RowNeighbours,
+    double AlongRow,
+    long ColumnNeighbours,
+    double AlongColumn,
+    long DiagonalNeighbours,
+    double Diagonal
+)
 {
-    /// <summary>The sums of each channel over one strip; neighbours across the edge of a strip are left out, which biases nothing.</summary>
+    /// <summary>
+    /// The sums of each channel over one strip; neighbours across the edge of a strip are left out, which biases
+    /// nothing.
+    /// </summary>
     public static LagSums[] Of(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
     {
         var sums = new LagSums[mosaic.Channels];
         for (int channel = 0; channel < sums.Length; channel++)
         {
-            int period = mosaic.Period, length = mosaic.ColumnsOf(channel, strip.Width);
-            double[] above = [], current = new double[length];
+            int period = mosaic.Period,
+                length = mosaic.ColumnsOf(channel, strip.Width);
+            double[] above = [],
+                current = new double[length];
             for (int row = 0; row < strip.Rows && length > 0; row++)
             {
                 int y = strip.FirstRow + row;
@@ -26,13 +39,30 @@ internal readonly record struct LagSums(
     }
 
     /// <summary>Both together.</summary>
-    public LagSums Plus(LagSums other) => new(
-        Pixels + other.Pixels, Squares + other.Squares, RowNeighbours + other.RowNeighbours, AlongRow + other.AlongRow,
-        ColumnNeighbours + other.ColumnNeighbours, AlongColumn + other.AlongColumn, DiagonalNeighbours + other.DiagonalNeighbours, Diagonal + other.Diagonal);
+    public LagSums Plus(LagSums other) =>
+        new(
+            Pixels + other.Pixels,
+            Squares + other.Squares,
+            RowNeighbours + other.RowNeighbours,
+            AlongRow + other.AlongRow,
+            ColumnNeighbours + other.ColumnNeighbours,
+            AlongColumn + other.AlongColumn,
+            DiagonalNeighbours + other.DiagonalNeighbours,
+            Diagonal + other.Diagonal
+        );
 
-    private static void Residuals(Strip strip, int row, int channelRow, int firstColumn, int period, PairResidual residual, double[] values)
+    private static void Residuals(
+        Strip strip,
+        int row,
+        int channelRow,
+        int firstColumn,
+        int period,
+        PairResidual residual,
+        double[] values
+    )
     {
-        ReadOnlySpan<ushort> a = strip.Row(0, row), b = strip.Row(1, row);
+        ReadOnlySpan<ushort> a = strip.Row(0, row),
+            b = strip.Row(1, row);
         for (int i = 0, x = firstColumn; i < values.Length; i++, x += period)
             values[i] = residual.At(channelRow, i, a[x] - b[x]);
     }

@@ -4,21 +4,37 @@ namespace SensorProfile.Pixels;
 internal readonly record struct LightRow(double A, double B)
 {
     /// <summary>The rows of every channel.</summary>
-    public static LightRow[][] Measure(IFrameSamples a, IFrameSamples b, ColourMosaic mosaic, Pedestal pedestal, WalkOptions? options)
+    public static LightRow[][] Measure(
+        IFrameSamples a,
+        IFrameSamples b,
+        ColourMosaic mosaic,
+        Pedestal pedestal,
+        WalkOptions? options
+    )
     {
         var rows = Empty<LightRow>(mosaic, a.Height);
-        StripWalker.Walk([a, b], strip =>
-        {
-            var level = new float[strip.Width];
-            for (int row = 0; row < strip.Rows; row++)
+        StripWalker.Walk(
+            [a, b],
+            strip =>
             {
-                int y = strip.FirstRow + row;
-                pedestal.CopyRow(y, level);
-                for (int x = 0; x < mosaic.Period; x++)
-                    rows[mosaic.Channel(y, x)][y / mosaic.Period] = Sum(strip.Row(0, row), strip.Row(1, row), level, x, mosaic.Period);
-            }
-            return true;
-        }, options);
+                var level = new float[strip.Width];
+                for (int row = 0; row < strip.Rows; row++)
+                {
+                    int y = strip.FirstRow + row;
+                    pedestal.CopyRow(y, level);
+                    for (int x = 0; x < mosaic.Period; x++)
+                        rows[mosaic.Channel(y, x)][y / mosaic.Period] = Sum(
+                            strip.Row(0, row),
+                            strip.Row(1, row),
+                            level,
+                            x,
+                            mosaic.Period
+                        );
+                }
+                return true;
+            },
+            options
+        );
         return rows;
     }
 
@@ -26,9 +42,16 @@ internal readonly record struct LightRow(double A, double B)
     internal static T[][] Empty<T>(ColourMosaic mosaic, int height) =>
         [.. Enumerable.Range(0, mosaic.Channels).Select(channel => new T[mosaic.RowsOf(channel, height)])];
 
-    private static LightRow Sum(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, ReadOnlySpan<float> level, int first, int period)
+    private static LightRow Sum(
+        ReadOnlySpan<ushort> a,
+        ReadOnlySpan<ushort> b,
+        ReadOnlySpan<float> level,
+        int first,
+        int period
+    )
     {
-        long sumA = 0, sumB = 0;
+        long sumA = 0,
+            sumB = 0;
         double levels = 0;
         for (int x = first; x < a.Length; x += period)
         {

@@ -2,7 +2,10 @@ using System.Numerics;
 
 namespace SensorProfile.Pixels;
 
-/// <summary>Row sums by column parity, and column sums by row parity, of one frame: enough for any channel of a 1 × 1 or 2 × 2 mosaic.</summary>
+/// <summary>
+/// Row sums by column parity, and column sums by row parity, of one frame: enough for any channel of a 1 × 1 or 2 × 2
+/// mosaic.
+/// </summary>
 internal sealed class LineSumsTally(int width)
 {
     private readonly ulong[][] _columns = [new ulong[width], new ulong[width]];
@@ -22,7 +25,10 @@ internal sealed class LineSumsTally(int width)
         LineSumsTally[] all = [.. tallies];
         var sums = new LineSums[mosaic.Channels];
         for (int channel = 0; channel < sums.Length; channel++)
-            sums[channel] = new LineSums(new long[mosaic.RowsOf(channel, height)], new long[mosaic.ColumnsOf(channel, width)]);
+            sums[channel] = new LineSums(
+                new long[mosaic.RowsOf(channel, height)],
+                new long[mosaic.ColumnsOf(channel, width)]
+            );
         foreach (var (row, even, odd) in all.SelectMany(tally => tally._rows))
         {
             sums[mosaic.Channel(row, 0)].Rows[row / mosaic.Period] += even;
@@ -32,14 +38,16 @@ internal sealed class LineSumsTally(int width)
         for (int parity = 0; parity < Math.Min(2, height); parity++)
             foreach (var tally in all)
                 for (int column = 0; column < width; column++)
-                    sums[mosaic.Channel(parity, column)].Columns[column / mosaic.Period] += (long)tally._columns[parity][column];
+                    sums[mosaic.Channel(parity, column)].Columns[column / mosaic.Period] += (long)
+                        tally._columns[parity][column];
         return sums;
     }
 
     /// <summary>Sums of the samples at even and at odd places.</summary>
     internal static (long Even, long Odd) SumByParity(ReadOnlySpan<ushort> samples)
     {
-        long even = 0, odd = 0;
+        long even = 0,
+            odd = 0;
         int done = 0;
         if (Vector.IsHardwareAccelerated && BitConverter.IsLittleEndian)
             done = SumByParityVector(samples, ref even, ref odd);
@@ -53,14 +61,18 @@ internal sealed class LineSumsTally(int width)
         return (even, odd);
     }
 
-    /// <summary>Two samples lie in a 32-bit lane, the even one in its low half; a lane holds 65537 of them before it is emptied.</summary>
+    /// <summary>
+    /// Two samples lie in a 32-bit lane, the even one in its low half; a lane holds 65537 of them before it is emptied.
+    /// </summary>
     private static int SumByParityVector(ReadOnlySpan<ushort> samples, ref long even, ref long odd)
     {
         var low = new Vector<uint>(ushort.MaxValue);
-        int step = Vector<ushort>.Count, i = 0;
+        int step = Vector<ushort>.Count,
+            i = 0;
         while (i <= samples.Length - step)
         {
-            Vector<uint> evenSums = default, oddSums = default;
+            Vector<uint> evenSums = default,
+                oddSums = default;
             int end = (int)Math.Min(samples.Length - step, i + 65535L * step);
             for (; i <= end; i += step)
             {
@@ -83,13 +95,14 @@ internal sealed class LineSumsTally(int width)
     /// <summary>Adds each sample to the sum at its place.</summary>
     internal static void AddTo(Span<ulong> sums, ReadOnlySpan<ushort> samples)
     {
-        int i = 0, step = Vector<ulong>.Count;
+        int i = 0,
+            step = Vector<ulong>.Count;
         if (Vector.IsHardwareAccelerated)
         {
             for (; i <= samples.Length - Vector<ushort>.Count; i += Vector<ushort>.Count)
             {
-                Vector.Widen(new Vector<ushort>(samples[i..]), out var low, out var high);     // 16 → 32 bits
-                Vector.Widen(low, out var a, out var b);                                       // 32 → 64 bits
+                Vector.Widen(new Vector<ushort>(samples[i..]), out var low, out var high); // 16 → 32 bits
+                Vector.Widen(low, out var a, out var b); // 32 → 64 bits
                 Vector.Widen(high, out var c, out var d);
                 AddVector(a, sums[i..]);
                 AddVector(b, sums[(i + step)..]);

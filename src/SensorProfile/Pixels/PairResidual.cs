@@ -6,7 +6,8 @@ internal sealed class PairResidual
     private readonly double[] _rows;
     private readonly double[] _columns;
     private readonly double _mean;
-    private readonly int _lowest, _highest;
+    private readonly int _lowest,
+        _highest;
 
     public PairResidual(PairChannel channel)
     {
@@ -17,7 +18,6 @@ internal sealed class PairResidual
     }
 
     /// <summary>d − row mean − column mean + mean; not a number where d lies outside the pair's clip.</summary>
-    public double At(int row, int column, int difference) => difference < _lowest || difference > _highest
-        ? double.NaN
-        : difference - _rows[row] - _columns[column] + _mean;
+    public double At(int row, int column, int difference) =>
+        difference < _lowest || difference > _highest ? double.NaN : difference - _rows[row] - _columns[column] + _mean;
 }

@@ -1,6 +1,8 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>The level that a pixel has without light, in ADU: one value per channel, or a map (a master bias or master dark).</summary>
+/// <summary>
+/// The level that a pixel has without light, in ADU: one value per channel, or a map (a master bias or master dark).
+/// </summary>
 internal sealed class Pedestal
 {
     private readonly float[]? _map;
@@ -12,9 +14,13 @@ internal sealed class Pedestal
     private Pedestal(ColourMosaic mosaic, double[] levels) => (_mosaic, _levels) = (mosaic, levels);
 
     /// <summary>The same level for every pixel of a channel.</summary>
-    public static Pedestal Level(ColourMosaic mosaic, params double[] levels) => levels.Length == mosaic.Channels
-        ? new Pedestal(mosaic, levels)
-        : throw new ArgumentException($"{levels.Length} levels were given for {mosaic.Channels} channels.", nameof(levels));
+    public static Pedestal Level(ColourMosaic mosaic, params double[] levels) =>
+        levels.Length == mosaic.Channels
+            ? new Pedestal(mosaic, levels)
+            : throw new ArgumentException(
+                $"{levels.Length} levels were given for {mosaic.Channels} channels.",
+                nameof(levels)
+            );
 
     /// <summary>A level for each pixel of the frame, row after row.</summary>
     public static Pedestal Map(float[] map) => new(map);
@@ -34,6 +40,8 @@ internal sealed class Pedestal
     internal void Check(int width, int height)
     {
         if (_map is not null && _map.Length != width * height)
-            throw new ArgumentException($"A pedestal map of {_map.Length} pixels does not fit frames of {width} × {height}.");
+            throw new ArgumentException(
+                $"A pedestal map of {_map.Length} pixels does not fit frames of {width} × {height}."
+            );
     }
 }

@@ -1,6 +1,9 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>Counts of whole numbers at each of the four positions (row parity, column parity): enough for any channel of a 1 × 1 or 2 × 2 mosaic.</summary>
+/// <summary>
+/// Counts of whole numbers at each of the four positions (row parity, column parity): enough for any channel of a 1 × 1
+/// or 2 × 2 mosaic.
+/// </summary>
 internal sealed class PositionCounts(int lowest, int values)
 {
     private readonly uint[][] _counts = [new uint[values], new uint[values], new uint[values], new uint[values]];
@@ -8,7 +11,8 @@ internal sealed class PositionCounts(int lowest, int values)
     /// <summary>Counts one row of codes.</summary>
     public void Add(int row, ReadOnlySpan<ushort> samples)
     {
-        Span<uint> even = _counts[2 * (row & 1)], odd = _counts[2 * (row & 1) + 1];
+        Span<uint> even = _counts[2 * (row & 1)],
+            odd = _counts[2 * (row & 1) + 1];
         int i = 0;
         for (; i + 1 < samples.Length; i += 2)
         {
@@ -22,7 +26,8 @@ internal sealed class PositionCounts(int lowest, int values)
     /// <summary>Counts one row of differences a − b.</summary>
     public void Add(int row, ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b)
     {
-        Span<uint> even = _counts[2 * (row & 1)], odd = _counts[2 * (row & 1) + 1];
+        Span<uint> even = _counts[2 * (row & 1)],
+            odd = _counts[2 * (row & 1) + 1];
         b = b[..a.Length];
         int i = 0;
         for (; i + 1 < a.Length; i += 2)
@@ -35,7 +40,12 @@ internal sealed class PositionCounts(int lowest, int values)
     }
 
     /// <summary>The histogram of every channel from tallies that together saw each pixel once.</summary>
-    public static IntegerHistogram[] Merge(IReadOnlyList<PositionCounts> tallies, ColourMosaic mosaic, int lowest, int values)
+    public static IntegerHistogram[] Merge(
+        IReadOnlyList<PositionCounts> tallies,
+        ColourMosaic mosaic,
+        int lowest,
+        int values
+    )
     {
         var counts = new long[mosaic.Channels][];
         for (int channel = 0; channel < counts.Length; channel++)

@@ -2,8 +2,12 @@ using SensorProfile.Fitting;
 
 namespace SensorProfile.Pixels;
 
-/// <summary>Counts of squares z² on a scale of 128 bins per octave, wide enough for any size: from it comes the clip on z.</summary>
-/// <remarks>The bin of a number is the upper half of its single-precision bits: 0.8 % wide at most, 0.4 % in z.</remarks>
+/// <summary>
+/// Counts of squares z² on a scale of 128 bins per octave, wide enough for any size: from it comes the clip on z.
+/// </summary>
+/// <remarks>
+/// The bin of a number is the upper half of its single-precision bits: 0.8 % wide at most, 0.4 % in z.
+/// </remarks>
 internal sealed class SquareHistogram
 {
     private readonly long[] _counts = new long[1 << 15];
@@ -21,8 +25,13 @@ internal sealed class SquareHistogram
         return merged;
     }
 
-    /// <summary>Greatest z² that a clip at ±<paramref name="clip"/> standard deviations of z (mean 0) keeps, iterated until it stands.</summary>
-    /// <remarks>The first width is robust: the median of z² is 0.4549 σ² for normal noise (the square of Φ⁻¹(3/4)).</remarks>
+    /// <summary>
+    /// Greatest z² that a clip at ±<paramref name="clip"/> standard deviations of z (mean 0) keeps, iterated until it
+    /// stands.
+    /// </summary>
+    /// <remarks>
+    /// The first width is robust: the median of z² is 0.4549 σ² for normal noise (the square of Φ⁻¹(3/4)).
+    /// </remarks>
     public double Limit(double clip)
     {
         double variance = Median() * (OrderStatistics.MadToSigma * OrderStatistics.MadToSigma);

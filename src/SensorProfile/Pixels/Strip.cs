@@ -1,6 +1,8 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>The same few rows of N frames, in memory together. Valid only while the function that was handed it runs.</summary>
+/// <summary>
+/// The same few rows of N frames, in memory together. Valid only while the function that was handed it runs.
+/// </summary>
 internal sealed class Strip
 {
     private readonly ushort[] _samples;

@@ -1,6 +1,8 @@
 namespace SensorProfile.Pixels;
 
-/// <summary>What a pixel is compared with: four pixels of its channel at its sides, eight around it, or 24 (five by five).</summary>
+/// <summary>
+/// What a pixel is compared with: four pixels of its channel at its sides, eight around it, or 24 (five by five).
+/// </summary>
 internal enum Surroundings
 {
     /// <summary>Median of eight.</summary>

@@ -7,4 +7,11 @@ namespace SensorProfile.Profiles;
 /// <param name="Level">Median level without the dark signal, ADU.</param>
 /// <param name="Uncertainty">Standard uncertainty by the pixels' noise and the temperature's doubt, ADU.</param>
 /// <param name="Expected">What time, temperature and exposure make of it, ADU.</param>
-public sealed record BlackLevelPoint(double? Hours, double? Temperature, double Exposure, double Level, double Uncertainty, double Expected);
+public sealed record BlackLevelPoint(
+    double? Hours,
+    double? Temperature,
+    double Exposure,
+    double Level,
+    double Uncertainty,
+    double Expected
+);

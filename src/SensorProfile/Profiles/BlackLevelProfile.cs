@@ -1,7 +1,12 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>How steady the black level was over the session: the level of every bias and dark frame, the dark signal's part taken off, against time, sensor temperature and exposure.</summary>
-/// <remarks>A term that the frames cannot separate from another one is null and named in <see cref="CannotTell"/>.</remarks>
+/// <summary>
+/// How steady the black level was over the session: the level of every bias and dark frame, the dark signal's part
+/// taken off, against time, sensor temperature and exposure.
+/// </summary>
+/// <remarks>
+/// A term that the frames cannot separate from another one is null and named in <see cref="CannotTell"/>.
+/// </remarks>
 public sealed record BlackLevelProfile
 {
     /// <summary>Level at the middle of the session and of its temperatures, without exposure, ADU.</summary>
@@ -10,7 +15,10 @@ public sealed record BlackLevelProfile
     /// <summary>Standard deviation from frame to frame beyond what the pixels' own noise gives, ADU.</summary>
     public Measurement? Jitter { get; init; }
 
-    /// <summary>Standard deviation from set to set that time, temperature and exposure leave unexplained, ADU; null with too few sets.</summary>
+    /// <summary>
+    /// Standard deviation from set to set that time, temperature and exposure leave unexplained, ADU; null with too few
+    /// sets.
+    /// </summary>
     public Measurement? SetScatter { get; init; }
 
     /// <summary>Change with time, ADU/h.</summary>

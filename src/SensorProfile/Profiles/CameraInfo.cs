@@ -18,6 +18,8 @@ public sealed record CameraInfo
     /// <summary>Bits of a stored sample as the frames use them (for example 16).</summary>
     public int StoredBits { get; init; }
 
-    /// <summary>ADU between two usable codes: 1, 2, 4, 16 …; more than 1 when the camera shifts its codes to the left.</summary>
+    /// <summary>
+    /// ADU between two usable codes: 1, 2, 4, 16 …; more than 1 when the camera shifts its codes to the left.
+    /// </summary>
     public int CodeStep { get; init; } = 1;
 }

@@ -19,7 +19,9 @@ public sealed record CameraProfile
     /// <summary>The camera as its frames show it.</summary>
     public CameraInfo Camera { get; init; } = new();
 
-    /// <summary>One entry for each combination of settings (gain, offset, binning, read-out) that was measured.</summary>
+    /// <summary>
+    /// One entry for each combination of settings (gain, offset, binning, read-out) that was measured.
+    /// </summary>
     public IReadOnlyList<ModeProfile> Modes { get; init; } = [];
 
     /// <summary>Everything the user should know about these measurements.</summary>

@@ -33,9 +33,13 @@ public sealed record ChannelProfile
     /// <inheritdoc cref="ModeProfile.ResponseNonuniformity"/>
     public Measurement? ResponseNonuniformity { get; init; }
 
-    /// <summary>Dark rate of this colour at the reference temperature from the level of the median pixel, e-/px/s.</summary>
+    /// <summary>
+    /// Dark rate of this colour at the reference temperature from the level of the median pixel, e-/px/s.
+    /// </summary>
     public Measurement? DarkRate { get; init; }
 
-    /// <summary>Dark rate of this colour at the reference temperature from the growth of the variance, e-/px/s.</summary>
+    /// <summary>
+    /// Dark rate of this colour at the reference temperature from the growth of the variance, e-/px/s.
+    /// </summary>
     public Measurement? DarkRateFromVariance { get; init; }
 }

@@ -15,7 +15,9 @@ public sealed record DarkCurrentPoint
     /// <summary>Dark rate from the growth of the temporal variance, defects clipped, e-/px/s.</summary>
     public Measurement? RateFromVariance { get; init; }
 
-    /// <summary>When the level form could not be resolved: the rate that would have been seen, e-/px/s (95 %).</summary>
+    /// <summary>
+    /// When the level form could not be resolved: the rate that would have been seen, e-/px/s (95 %).
+    /// </summary>
     public double? UpperLimit { get; init; }
 
     /// <summary>Exposures, s, ascending.</summary>

@@ -9,7 +9,9 @@ public sealed record DarkCurrentProfile
     /// <summary>Every model that could be fitted to the points.</summary>
     public IReadOnlyList<DarkCurrentModel> Models { get; init; } = [];
 
-    /// <summary>Name of the model behind <see cref="RateAtReference"/> and the predictions; null when none could be fitted.</summary>
+    /// <summary>
+    /// Name of the model behind <see cref="RateAtReference"/> and the predictions; null when none could be fitted.
+    /// </summary>
     public string? Selected { get; init; }
 
     /// <summary>Temperature rise that doubles dark current at the reference temperature, °C.</summary>

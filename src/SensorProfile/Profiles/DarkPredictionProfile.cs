@@ -1,9 +1,15 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>Whether a master dark can be computed for this camera: every set of darks in turn left out and computed from the rest.</summary>
+/// <summary>
+/// Whether a master dark can be computed for this camera: every set of darks in turn left out and computed from the
+/// rest.
+/// </summary>
 public sealed record DarkPredictionProfile
 {
-    /// <summary>Whether another exposure at a measured temperature, or another temperature within the measured range, was computed within the stated uncertainty.</summary>
+    /// <summary>
+    /// Whether another exposure at a measured temperature, or another temperature within the measured range, was
+    /// computed within the stated uncertainty.
+    /// </summary>
     public bool Passed { get; init; }
 
     /// <summary>Share of all compared pixels within their 95 % interval, 0…1.</summary>
@@ -21,13 +27,20 @@ public sealed record DarkPredictionProfile
     /// <summary>The coldest and the warmest temperature left out. Null with a single temperature.</summary>
     public PredictionTest? Beyond { get; init; }
 
-    /// <summary>For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.</summary>
+    /// <summary>
+    /// For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.
+    /// </summary>
     public PredictionTest? ScalingByExposure { get; init; }
 
-    /// <summary>For comparison: the dark of the nearest temperature, less the bias, multiplied by the ratio that fits best.</summary>
+    /// <summary>
+    /// For comparison: the dark of the nearest temperature, less the bias, multiplied by the ratio that fits best.
+    /// </summary>
     public PredictionTest? ScalingByTemperature { get; init; }
 
-    /// <summary>For comparison: the mean of the darks of the next colder and the next warmer temperature, weighted so that the typical pixel fits.</summary>
+    /// <summary>
+    /// For comparison: the mean of the darks of the next colder and the next warmer temperature, weighted so that the
+    /// typical pixel fits.
+    /// </summary>
     public PredictionTest? Interpolation { get; init; }
 
     /// <summary>Every set that was left out.</summary>
@@ -45,7 +58,9 @@ public sealed record DarkPredictionProfile
     /// <summary>Rate of the typical pixel in the maps at the reference temperature, e-/px/s.</summary>
     public double TypicalRate { get; init; }
 
-    /// <summary>What an ordinary pixel's rate takes from its pedestal, 1/s: their errors are correlated by it.</summary>
+    /// <summary>
+    /// What an ordinary pixel's rate takes from its pedestal, 1/s: their errors are correlated by it.
+    /// </summary>
     public double PedestalShare { get; init; }
 
     /// <summary>Median correlation of rate and activation in the laws of single pixels.</summary>

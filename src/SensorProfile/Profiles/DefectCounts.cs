@@ -24,7 +24,10 @@ public sealed record DefectCounts
     /// <summary>Flickering between levels (random telegraph signal) or far noisier than the camera.</summary>
     public long Flickering { get; init; }
 
-    /// <summary>Of the flickering ones, those whose frames divide into two or more levels by the level test; null in profiles made before it.</summary>
+    /// <summary>
+    /// Of the flickering ones, those whose frames divide into two or more levels by the level test; null in profiles
+    /// made before it.
+    /// </summary>
     public long? Telegraph { get; init; }
 
     /// <summary>Whole columns that stand out.</summary>

@@ -1,6 +1,9 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>Where on the sensor the defects are; columns and rows are counted from 1 as FITS counts, the first row of the file is the upper one.</summary>
+/// <summary>
+/// Where on the sensor the defects are; columns and rows are counted from 1 as FITS counts, the first row of the file
+/// is the upper one.
+/// </summary>
 public sealed record DefectPlaces
 {
     /// <summary>Hot pixels in each of nine equal parts of the sensor, row after row from the upper left.</summary>

@@ -8,4 +8,12 @@ namespace SensorProfile.Profiles;
 /// <param name="StartUtc">Start of the exposure; null when unknown.</param>
 /// <param name="Level">Median level, ADU; null when not measured.</param>
 /// <param name="Mode">Index into the profile's modes; null when in none.</param>
-public sealed record FrameSummary(string File, string Kind, double? Exposure, double? Temperature, DateTimeOffset? StartUtc, double? Level, int? Mode);
+public sealed record FrameSummary(
+    string File,
+    string Kind,
+    double? Exposure,
+    double? Temperature,
+    DateTimeOffset? StartUtc,
+    double? Level,
+    int? Mode
+);

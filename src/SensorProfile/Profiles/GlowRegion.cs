@@ -27,7 +27,9 @@ public sealed record GlowRegion
     /// <summary>Exponent p of glow ∝ exposure^p; 1 means in proportion. Null when it could not be told.</summary>
     public Measurement? ExposureExponent { get; init; }
 
-    /// <summary>Temperature rise that doubles the glow, °C; null when it could not be told or does not depend on temperature.</summary>
+    /// <summary>
+    /// Temperature rise that doubles the glow, °C; null when it could not be told or does not depend on temperature.
+    /// </summary>
     public Measurement? DoublingTemperature { get; init; }
 
     /// <summary>Signal against exposure at each temperature, coldest first.</summary>

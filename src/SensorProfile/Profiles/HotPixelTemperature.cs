@@ -1,6 +1,9 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>What the hot pixels of one set of darks say about the sensor's temperature: their common brightness is a thermometer of the die itself.</summary>
+/// <summary>
+/// What the hot pixels of one set of darks say about the sensor's temperature: their common brightness is a thermometer
+/// of the die itself.
+/// </summary>
 public sealed record HotPixelTemperature
 {
     /// <summary>Mean temperature of the frames as the probe read it, °C.</summary>
@@ -12,7 +15,10 @@ public sealed record HotPixelTemperature
     /// <summary>Frames.</summary>
     public int Frames { get; init; }
 
-    /// <summary>Mean temperature by the hot pixels minus the mean reading, °C, against the longest exposure at the same temperature (which is 0 by definition).</summary>
+    /// <summary>
+    /// Mean temperature by the hot pixels minus the mean reading, °C, against the longest exposure at the same
+    /// temperature (which is 0 by definition).
+    /// </summary>
     public Measurement? Difference { get; init; }
 
     /// <summary>Change from the first to the last frame by the hot pixels, °C.</summary>

@@ -5,14 +5,20 @@ namespace SensorProfile.Profiles;
 /// <summary>Finds the line of a JSON text on which a value stands, so that an error can name it.</summary>
 internal static class JsonLine
 {
-    /// <summary>Line of the value at a path such as <c>$.modes[0].readNoise</c>, counted from 1; null when the text has no such value.</summary>
+    /// <summary>
+    /// Line of the value at a path such as <c>$.modes[0].readNoise</c>, counted from 1; null when the text has no such
+    /// value.
+    /// </summary>
     /// <param name="utf8">A valid JSON text.</param>
     /// <param name="path">The path; only plain names and indices are understood.</param>
     public static long? Of(ReadOnlySpan<byte> utf8, string? path)
     {
         if (path is null)
             return null;
-        var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+        var reader = new Utf8JsonReader(
+            utf8,
+            new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip }
+        );
         var places = new Stack<Place>();
         string here = "$";
         while (reader.Read())

@@ -45,6 +45,8 @@ public sealed record ModeProfile
     /// <summary>The points behind gain, saturation and linearity; null when there were no flat pairs.</summary>
     public PhotonTransferProfile? PhotonTransfer { get; init; }
 
-    /// <summary>How the temporal noise of the single pixels is distributed; null with fewer than 8 bias frames.</summary>
+    /// <summary>
+    /// How the temporal noise of the single pixels is distributed; null with fewer than 8 bias frames.
+    /// </summary>
     public NoiseDistribution? NoiseDistribution { get; init; }
 }

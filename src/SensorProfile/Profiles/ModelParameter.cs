@@ -7,4 +7,11 @@ namespace SensorProfile.Profiles;
 /// <param name="Unit">Unit as printed.</param>
 /// <param name="Samples">Points behind the fit.</param>
 /// <param name="Method">The fit.</param>
-public sealed record ModelParameter(string Name, double Value, double StandardUncertainty, string Unit, long Samples, string Method);
+public sealed record ModelParameter(
+    string Name,
+    double Value,
+    double StandardUncertainty,
+    string Unit,
+    long Samples,
+    string Method
+);

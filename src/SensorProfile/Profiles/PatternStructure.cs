@@ -1,9 +1,14 @@
 namespace SensorProfile.Profiles;
 
-/// <summary>Spatial spread of the level without light (or of the response to light), split into what rows, columns and single pixels have of their own (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.</summary>
+/// <summary>
+/// Spatial spread of the level without light (or of the response to light), split into what rows, columns and single
+/// pixels have of their own (EMVA Standard 1288, Release 4.0 Linear); temporal noise removed.
+/// </summary>
 public sealed record PatternStructure
 {
-    /// <summary>Standard deviation over all pixels (DSNU), e- (ADU when the gain is unknown); of the response (PRNU) in %.</summary>
+    /// <summary>
+    /// Standard deviation over all pixels (DSNU), e- (ADU when the gain is unknown); of the response (PRNU) in %.
+    /// </summary>
     public Measurement? Total { get; init; }
 
     /// <summary>Part common to rows.</summary>
@@ -18,6 +23,8 @@ public sealed record PatternStructure
     /// <summary>Periods that stand out of the spectra, strongest first; empty when none does.</summary>
     public IReadOnlyList<PatternPeriod> Periods { get; init; } = [];
 
-    /// <summary>Means of columns ("across") and rows ("down") with their spectra; empty for frames of fewer than 64 lines.</summary>
+    /// <summary>
+    /// Means of columns ("across") and rows ("down") with their spectra; empty for frames of fewer than 64 lines.
+    /// </summary>
     public IReadOnlyList<LineProfile> Lines { get; init; } = [];
 }

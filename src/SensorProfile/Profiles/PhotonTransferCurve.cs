@@ -30,6 +30,9 @@ public sealed record PhotonTransferCurve
     /// <summary>Upper end of the fitted range, ADU above dark.</summary>
     public double FitLimit { get; init; }
 
-    /// <summary>"adc" when the codes end first, "pixel" when the variance falls before that, null when saturation was not reached.</summary>
+    /// <summary>
+    /// "adc" when the codes end first, "pixel" when the variance falls before that, null when saturation was not
+    /// reached.
+    /// </summary>
     public string? SaturatedBy { get; init; }
 }

@@ -3,7 +3,9 @@ namespace SensorProfile.Profiles;
 /// <summary>A way to come by a master dark, tried on sets of darks that were left out.</summary>
 public sealed record PredictionTest
 {
-    /// <summary>Whether computed and taken masters agree within their uncertainty, for ordinary, hot and glowing pixels.</summary>
+    /// <summary>
+    /// Whether computed and taken masters agree within their uncertainty, for ordinary, hot and glowing pixels.
+    /// </summary>
     public bool Passed { get; init; }
 
     /// <summary>Sets it was tried on.</summary>

@@ -6,7 +6,8 @@ namespace SensorProfile.Profiles;
 
 /// <summary>Gives the fields that a document lacks the values that a new record has.</summary>
 /// <remarks>
-/// The JSON source generator sets every init-only property, absent ones to null or 0, and so loses the defaults that the records state
+/// The JSON source generator sets every init-only property, absent ones to null or 0, and so loses the defaults that
+/// the records state
 /// (an absent list would be null). A document of an earlier version is therefore completed before it is read.
 /// A quantity without its value or uncertainty is not completed: it stays an error.
 /// </remarks>
@@ -37,7 +38,12 @@ internal static class ProfileDefaults
         [typeof(FrameSummary)] = Of(new FrameSummary("", "", null, null, null, null, null)),
         [typeof(Finding)] = Without(Of(new Finding("", Severity.Note, "")), "message"),
         [typeof(Measurement)] = Without(Of(new Measurement(0, 0, "", 0, "")), "value", "standardUncertainty"),
-        [typeof(ModelParameter)] = Without(Of(new ModelParameter("", 0, 0, "", 0, "")), "name", "value", "standardUncertainty"),
+        [typeof(ModelParameter)] = Without(
+            Of(new ModelParameter("", 0, 0, "", 0, "")),
+            "name",
+            "value",
+            "standardUncertainty"
+        ),
         [typeof(HotPixelCount)] = [],
         [typeof(RateQuantile)] = [],
         [typeof(DoublingByRate)] = [],
@@ -93,10 +99,23 @@ internal static class ProfileDefaults
     {
         if (child is JsonObject fields && _defaults.ContainsKey(type))
             Fill(fields, type);
-        if (child is not JsonArray items || ProfileJson.Instance.Options.GetTypeInfo(type).ElementType is not { } element || element.IsValueType)
+        if (
+            child is not JsonArray items
+            || ProfileJson.Instance.Options.GetTypeInfo(type).ElementType is not { } element
+            || element.IsValueType
+        )
             return;
         for (int i = 0; i < items.Count; i++)
-            FillChild(items[i] ?? throw new JsonException("A list has an empty entry (null).", $"{items.GetPath()}[{i}]", null, null), element);
+            FillChild(
+                items[i]
+                    ?? throw new JsonException(
+                        "A list has an empty entry (null).",
+                        $"{items.GetPath()}[{i}]",
+                        null,
+                        null
+                    ),
+                element
+            );
     }
 
     private static JsonObject Of<T>(T record) =>

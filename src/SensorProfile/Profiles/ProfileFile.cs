@@ -6,14 +6,16 @@ namespace SensorProfile.Profiles;
 
 /// <summary>Reads and writes <c>profile.json</c>.</summary>
 /// <remarks>
-/// Readers accept unknown fields and every earlier schema version; a field that an earlier version did not have takes its default.
+/// Readers accept unknown fields and every earlier schema version; a field that an earlier version did not have takes
+/// its default.
 /// Writing a profile that was read gives the same bytes again.
 /// </remarks>
 public static class ProfileFile
 {
     /// <summary>Reads a profile.</summary>
     /// <param name="path">A <c>profile.json</c> of this or an earlier version of the program.</param>
-    /// <exception cref="ProfileFormatException">The file is not JSON, not a profile, or was written by a later version.</exception>
+    /// <exception cref="ProfileFormatException">The file is not JSON, not a profile, or was written by a later
+    /// version.</exception>
     /// <exception cref="IOException">The file is missing or cannot be read.</exception>
     public static CameraProfile Read(string path)
     {
@@ -24,7 +26,8 @@ public static class ProfileFile
     /// <summary>Writes a profile: complete or not at all; a file of that name is replaced.</summary>
     /// <param name="path">The final name.</param>
     /// <param name="profile">What was measured; every number in it must be finite.</param>
-    /// <exception cref="ArgumentException">A number is NaN or infinite; the message names it. What was not measured is null.</exception>
+    /// <exception cref="ArgumentException">A number is NaN or infinite; the message names it. What was not measured is
+    /// null.</exception>
     /// <exception cref="IOException">The disk is full, or the folder cannot be written to.</exception>
     public static void Write(string path, CameraProfile profile)
     {
@@ -48,7 +51,11 @@ public static class ProfileFile
     internal static CameraProfile Parse(ReadOnlySpan<byte> utf8, string file)
     {
         utf8 = WithoutMark(utf8);
-        JsonObject document = Document(utf8, file, "The file may be cut off; restore it from a copy, or characterise the frames again.") ?? throw NotAProfile(file);
+        JsonObject document = Document(
+            utf8,
+            file,
+            "The file may be cut off; restore it from a copy, or characterise the frames again."
+        ) ?? throw NotAProfile(file);
         RequireKnownVersion(document, file);
         try
         {
@@ -57,28 +64,49 @@ public static class ProfileFile
         }
         catch (JsonException problem)
         {
-            throw new ProfileFormatException(file, problem.Path, JsonLine.Of(utf8, problem.Path), FirstSentence(problem.Message),
-                "Restore the file from a copy, or characterise the frames again.", problem);
+            throw new ProfileFormatException(
+                file,
+                problem.Path,
+                JsonLine.Of(utf8, problem.Path),
+                FirstSentence(problem.Message),
+                "Restore the file from a copy, or characterise the frames again.",
+                problem
+            );
         }
     }
 
     /// <summary>Some editors put a byte-order mark in front.</summary>
-    internal static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) => utf8.StartsWith("\uFEFF"u8) ? utf8[3..] : utf8;
+    internal static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) =>
+        utf8.StartsWith("\uFEFF"u8) ? utf8[3..] : utf8;
 
     /// <summary>The object that a JSON file holds; null when it holds something else.</summary>
-    /// <param name="utf8">The content, without byte-order mark.</param> <param name="file">Its name for messages.</param> <param name="remedy">The way out when it is not JSON.</param>
+    /// <param name="utf8">The content, without byte-order mark.</param>
+    /// <param name="file">Its name for messages.</param>
+    /// <param name="remedy">The way out when it is not JSON.</param>
     /// <exception cref="ProfileFormatException">The file is not JSON.</exception>
     internal static JsonObject? Document(ReadOnlySpan<byte> utf8, string file, string remedy)
     {
         try
         {
-            var reader = new Utf8JsonReader(utf8, new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+            var reader = new Utf8JsonReader(
+                utf8,
+                new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip }
+            );
             using var parsed = JsonDocument.ParseValue(ref reader);
-            return parsed.RootElement.ValueKind == JsonValueKind.Object ? JsonObject.Create(parsed.RootElement.Clone()) : null;
+            return parsed.RootElement.ValueKind == JsonValueKind.Object
+                ? JsonObject.Create(parsed.RootElement.Clone())
+                : null;
         }
         catch (JsonException problem)
         {
-            throw new ProfileFormatException(file, null, problem.LineNumber + 1, $"this is not JSON: {FirstSentence(problem.Message)}", remedy, problem);
+            throw new ProfileFormatException(
+                file,
+                null,
+                problem.LineNumber + 1,
+                $"this is not JSON: {FirstSentence(problem.Message)}",
+                remedy,
+                problem
+            );
         }
     }
 
@@ -88,16 +116,32 @@ public static class ProfileFile
             throw NotAProfile(file);
         if (version > CameraProfile.CurrentSchemaVersion)
         {
-            throw new ProfileFormatException(file, "$.schemaVersion", null, string.Create(CultureInfo.InvariantCulture,
-                $"the profile was written by a later version (schema {version}; this program knows up to {CameraProfile.CurrentSchemaVersion})."),
-                "Read it with that version, or install the newer program.");
+            throw new ProfileFormatException(
+                file,
+                "$.schemaVersion",
+                null,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the profile was written by a later version (schema {version}; this program knows up to "
+                        + $"{CameraProfile.CurrentSchemaVersion})."
+                ),
+                "Read it with that version, or install the newer program."
+            );
         }
     }
 
-    private static ProfileFormatException NotAProfile(string file) => new(file, null, null,
-        "this is JSON, but no camera profile: it has no schemaVersion.", "Give the profile.json that 'characterise' wrote.");
+    private static ProfileFormatException NotAProfile(string file) =>
+        new(
+            file,
+            null,
+            null,
+            "this is JSON, but no camera profile: it has no schemaVersion.",
+            "Give the profile.json that 'characterise' wrote."
+        );
 
-    /// <summary>The reader's own words end in " Path: … | LineNumber: …", which stands elsewhere in our sentence.</summary>
+    /// <summary>
+    /// The reader's own words end in " Path: … | LineNumber: …", which stands elsewhere in our sentence.
+    /// </summary>
     internal static string FirstSentence(string message)
     {
         int end = message.IndexOf(" Path: ", StringComparison.Ordinal);

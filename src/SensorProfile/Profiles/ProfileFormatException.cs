@@ -5,7 +5,14 @@ namespace SensorProfile.Profiles;
 /// <summary>A file that was meant to be a profile and is not one that this program can read.</summary>
 public sealed class ProfileFormatException : IOException
 {
-    internal ProfileFormatException(string file, string? place, long? line, string problem, string remedy, Exception? inner = null)
+    internal ProfileFormatException(
+        string file,
+        string? place,
+        long? line,
+        string problem,
+        string remedy,
+        Exception? inner = null
+    )
         : base(Sentence(file, place, line, problem, remedy), inner)
     {
         File = file;
@@ -18,7 +25,10 @@ public sealed class ProfileFormatException : IOException
     /// <summary>The file as it was given.</summary>
     public string File { get; }
 
-    /// <summary>Where in the document, for example <c>$.modes[0].readNoise.value</c>; null when it is not valid JSON or the whole is meant.</summary>
+    /// <summary>
+    /// Where in the document, for example <c>$.modes[0].readNoise.value</c>; null when it is not valid JSON or the
+    /// whole is meant.
+    /// </summary>
     public string? Place { get; }
 
     /// <summary>Line in the file, counted from 1; null when it cannot be told.</summary>

@@ -4,7 +4,9 @@ using System.Text.Json.Serialization;
 
 namespace SensorProfile.Profiles;
 
-/// <summary>How a profile looks as JSON: camelCase, enumerations as lower-case words, indented, null where nothing was measured.</summary>
+/// <summary>
+/// How a profile looks as JSON: camelCase, enumerations as lower-case words, indented, null where nothing was measured.
+/// </summary>
 [JsonSourceGenerationOptions(
     GenerationMode = JsonSourceGenerationMode.Metadata,
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
@@ -14,18 +16,25 @@ namespace SensorProfile.Profiles;
     NewLine = "\n",
     AllowTrailingCommas = true,
     ReadCommentHandling = JsonCommentHandling.Skip,
-    Converters = [typeof(SeverityConverter)])]
+    Converters = [typeof(SeverityConverter)]
+)]
 [JsonSerializable(typeof(CameraProfile))]
 internal sealed partial class ProfileJson : JsonSerializerContext
 {
-    /// <summary>The context that reads and writes profiles; "°" and "µ" stand as themselves, since the file is never put into a web page unescaped.</summary>
+    /// <summary>
+    /// The context that reads and writes profiles; "°" and "µ" stand as themselves, since the file is never put into a
+    /// web page unescaped.
+    /// </summary>
     public static ProfileJson Instance => Relaxed.Context;
 
     /// <summary>A type of its own, so that <see cref="Default"/> is there before its options are copied.</summary>
     private static class Relaxed
     {
-        internal static readonly ProfileJson Context = new(new JsonSerializerOptions(Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        internal static readonly ProfileJson Context = new(
+            new JsonSerializerOptions(Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+        );
     }
 
-    private sealed class SeverityConverter() : JsonStringEnumConverter<Severity>(JsonNamingPolicy.CamelCase, allowIntegerValues: false);
+    private sealed class SeverityConverter()
+        : JsonStringEnumConverter<Severity>(JsonNamingPolicy.CamelCase, allowIntegerValues: false);
 }

@@ -8,7 +8,8 @@ namespace SensorProfile.Profiles;
 
 /// <summary>The JSON Schema of <c>profile.json</c>, made from the records themselves.</summary>
 /// <remarks>
-/// JSON Schema draft 2020-12. Every field is required, because the program always writes it (null where nothing was measured);
+/// JSON Schema draft 2020-12. Every field is required, because the program always writes it (null where nothing was
+/// measured);
 /// fields that the schema does not know are allowed, because later versions may add some.
 /// </remarks>
 public static class ProfileSchema
@@ -41,9 +42,15 @@ public static class ProfileSchema
         return schema;
     }
 
-    /// <summary>Moves every record into <c>$defs</c>, so that each is written once, and adds what the types alone do not say.</summary>
-    private static JsonNode Transform(JsonSchemaExporterContext context, JsonNode node,
-        SortedDictionary<string, JsonNode> definitions, Dictionary<string, string> descriptions)
+    /// <summary>
+    /// Moves every record into <c>$defs</c>, so that each is written once, and adds what the types alone do not say.
+    /// </summary>
+    private static JsonNode Transform(
+        JsonSchemaExporterContext context,
+        JsonNode node,
+        SortedDictionary<string, JsonNode> definitions,
+        Dictionary<string, string> descriptions
+    )
     {
         if (node is not JsonObject schema)
             return node;
@@ -66,22 +73,38 @@ public static class ProfileSchema
         return result;
     }
 
-    private static JsonObject Reference(Type type, JsonObject schema, bool nullable,
-        SortedDictionary<string, JsonNode> definitions, Dictionary<string, string> descriptions)
+    private static JsonObject Reference(
+        Type type,
+        JsonObject schema,
+        bool nullable,
+        SortedDictionary<string, JsonNode> definitions,
+        Dictionary<string, string> descriptions
+    )
     {
         string name = JsonNamingPolicy.CamelCase.ConvertName(type.Name);
         if (!definitions.ContainsKey(name))
         {
-            var definition = new JsonObject { ["title"] = type.Name, ["description"] = descriptions.GetValueOrDefault(type.Name, "") };
+            var definition = new JsonObject
+            {
+                ["title"] = type.Name,
+                ["description"] = descriptions.GetValueOrDefault(type.Name, ""),
+            };
             foreach ((string key, JsonNode? value) in schema)
                 definition[key] = value?.DeepClone();
             definitions[name] = definition;
         }
         var reference = new JsonObject { ["$ref"] = $"#/$defs/{name}" };
-        return nullable ? new JsonObject { ["anyOf"] = new JsonArray(reference, new JsonObject { ["type"] = "null" }) } : reference;
+        return nullable
+            ? new JsonObject { ["anyOf"] = new JsonArray(reference, new JsonObject { ["type"] = "null" }) }
+            : reference;
     }
 
-    private static void Describe(JsonObject schema, string type, string property, Dictionary<string, string> descriptions)
+    private static void Describe(
+        JsonObject schema,
+        string type,
+        string property,
+        Dictionary<string, string> descriptions
+    )
     {
         if (descriptions.TryGetValue($"{type}.{property}", out string? description))
             schema.Insert(0, "description", description);
@@ -102,7 +125,10 @@ public static class ProfileSchema
         }
     }
 
-    /// <summary>What each record and field means, keyed "Type" and "Type.field": the summaries of the code, held equal by a test.</summary>
+    /// <summary>
+    /// What each record and field means, keyed "Type" and "Type.field": the summaries of the code, held equal by a
+    /// test.
+    /// </summary>
     internal static Dictionary<string, string> Descriptions()
     {
         using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Resource)

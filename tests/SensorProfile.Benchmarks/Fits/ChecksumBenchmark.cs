@@ -12,7 +12,8 @@ public class ChecksumBenchmark
     public void Setup()
     {
         new Random(1).NextBytes(bytes);
-        if (Checksum.Add(0, bytes) != Checksum.AddScalar(0, bytes)) throw new InvalidOperationException("The vector form differs from the definition.");
+        if (Checksum.Add(0, bytes) != Checksum.AddScalar(0, bytes))
+            throw new InvalidOperationException("The vector form differs from the definition.");
     }
 
     [Benchmark(Baseline = true)]

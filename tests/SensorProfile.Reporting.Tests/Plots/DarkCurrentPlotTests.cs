@@ -10,9 +10,15 @@ public class DarkCurrentPlotTests
     public void TheChosenLawIsSolidWhereMeasuredAndDashedBeyond()
     {
         DarkCurrentProfile dark = TarnProfile.Mode().DarkCurrent!;
-        OxyPlot.Series.LineSeries[] chosen = [.. DarkCurrentPlot.Of(dark)!.Model.Series.OfType<OxyPlot.Series.LineSeries>()
-            .Where(line => line.Color == Palette.Ink && line.Points.Count > 1)];
-        double low = dark.MeasuredRange![0], high = dark.MeasuredRange[1];
+        OxyPlot.Series.LineSeries[] chosen =
+        [
+            .. DarkCurrentPlot
+                .Of(dark)!
+                .Model.Series.OfType<OxyPlot.Series.LineSeries>()
+                .Where(line => line.Color == Palette.Ink && line.Points.Count > 1),
+        ];
+        double low = dark.MeasuredRange![0],
+            high = dark.MeasuredRange[1];
 
         OxyPlot.Series.LineSeries solid = Assert.Single(chosen, line => line.LineStyle == OxyPlot.LineStyle.Solid);
         Assert.InRange(solid.Points[0].X, low - 0.5, low);
@@ -31,14 +37,24 @@ public class DarkCurrentPlotTests
         BarPoint[] residuals = [.. DarkCurrentPlot.Residuals(dark, new RateLaws(dark))];
         Assert.Equal(dark.Points.Count, residuals.Length);
         Assert.All(residuals.Zip(dark.Points), pair =>
-            Assert.Equal(100 * pair.Second.TypicalRate!.StandardUncertainty / pair.Second.TypicalRate.Value, pair.First.Uncertainty / (1 + pair.First.Y / 100), 1e-9));
+            Assert.Equal(
+                100 * pair.Second.TypicalRate!.StandardUncertainty / pair.Second.TypicalRate.Value,
+                pair.First.Uncertainty / (1 + pair.First.Y / 100),
+                1e-9
+            )
+        );
     }
 
     [Fact]
     public void ALawOfALaterVersionIsLeftOut()
     {
         DarkCurrentProfile dark = TarnProfile.Mode().DarkCurrent!;
-        var laws = new RateLaws(dark with { Models = [.. dark.Models, new DarkCurrentModel { Name = "surface-state" }] });
+        var laws = new RateLaws(
+            dark with
+            {
+                Models = [.. dark.Models, new DarkCurrentModel { Name = "surface-state" }],
+            }
+        );
         Assert.Equal(dark.Models.Select(model => model.Name), laws.Models.Select(model => model.Name));
     }
 }

@@ -6,9 +6,9 @@ public class SpanTests
 {
     [Theory]
     [InlineData(3, 140, 2, 200)]
-    [InlineData(0.0061, 0.0061, 0.001, 0.01)]          // fewer than two powers of ten in sight: whole decades
+    [InlineData(0.0061, 0.0061, 0.001, 0.01)] // fewer than two powers of ten in sight: whole decades
     [InlineData(120, 63300, 100, 100000)]
-    [InlineData(1, 1000, 0.5, 2000)]                   // the ends do not lie on the frame
+    [InlineData(1, 1000, 0.5, 2000)] // the ends do not lie on the frame
     public void ALogarithmicAxisEndsOnOneTwoOrFive(double low, double high, double from, double to)
     {
         Span steps = new Span(low, high).ToDecadeSteps();

@@ -6,7 +6,10 @@ namespace SensorProfile.Tests.Characterisation;
 
 public sealed class ChannelAgreementTests
 {
-    /// <summary>Four colours of one sensor, 2 e-/ADU, whose variance is 4.7 % too small at the top of the range (checks.md P-2): straight lines are off by as much, all alike.</summary>
+    /// <summary>
+    /// Four colours of one sensor, 2 e-/ADU, whose variance is 4.7 % too small at the top of the range (checks.md P-2):
+    /// straight lines are off by as much, all alike.
+    /// </summary>
     [Theory, InlineData(1), InlineData(3)]
     public void ACurvatureThatFewLevelsHideDoesNotAverageOutOverTheColours(int levels)
     {
@@ -19,7 +22,9 @@ public sealed class ChannelAgreementTests
         Assert.Empty(rejections.Findings);
     }
 
-    /// <summary>One colour multiplied by 1.04: less than the hidden curvature may be, but that is the same in all colours.</summary>
+    /// <summary>
+    /// One colour multiplied by 1.04: less than the hidden curvature may be, but that is the same in all colours.
+    /// </summary>
     [Fact]
     public void AScaledColourIsFoundBehindACurvatureThatMayBeHidden()
     {
@@ -28,7 +33,22 @@ public sealed class ChannelAgreementTests
         Assert.Equal("channels-differ", Assert.Single(rejections.Findings).Code);
     }
 
-    private static GainFitResult Fit(int levels, double scale) => GainFit.Fit(
-        [.. Enumerable.Range(0, levels).Select(i => 10000.0 - 1000 * i).Select(signal => GainFitTests.Point(scale * signal, scale * scale * (GainFitTests.AstierVariance(signal) + 4), pixels: 9_000_000))],
-        4 * scale * scale, 4 * scale * scale * Math.Sqrt(2 / 9e6), saturationAdu: null)!;
+    private static GainFitResult Fit(int levels, double scale) =>
+        GainFit.Fit(
+            [
+                .. Enumerable
+                    .Range(0, levels)
+                    .Select(i => 10000.0 - 1000 * i)
+                    .Select(signal =>
+                        GainFitTests.Point(
+                            scale * signal,
+                            scale * scale * (GainFitTests.AstierVariance(signal) + 4),
+                            pixels: 9_000_000
+                        )
+                    ),
+            ],
+            4 * scale * scale,
+            4 * scale * scale * Math.Sqrt(2 / 9e6),
+            saturationAdu: null
+        )!;
 }

@@ -22,8 +22,16 @@ internal sealed class SimulatedSession : IDisposable
 
     public SimulationTruth Truth { get; }
 
-    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null) => Characteriser.Run(
-        FrameInventory.Read([Folder], new InventoryOptions { Table = table }), new CharacterisationOptions { Threads = threads, Quick = true, Clock = FixedClock.Instance });
+    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null) =>
+        Characteriser.Run(
+            FrameInventory.Read([Folder], new InventoryOptions { Table = table }),
+            new CharacterisationOptions
+            {
+                Threads = threads,
+                Quick = true,
+                Clock = FixedClock.Instance,
+            }
+        );
 
     public ModeProfile Mode() => Characterise().Profile.Modes[0];
 

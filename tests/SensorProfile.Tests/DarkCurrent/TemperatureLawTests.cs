@@ -1,5 +1,5 @@
-using SensorProfile.Fitting;
 using SensorProfile.DarkCurrent;
+using SensorProfile.Fitting;
 using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent;
@@ -11,7 +11,10 @@ public class TemperatureLawTests
     private const double MakersEnergy = 6400 * PhysicalConstants.BoltzmannElectronVoltsPerKelvin;
 
     private static double MakersLaw(double celsius) =>
-        new ArrheniusLaw(0, power: 3).Rate(celsius, [122 * Math.Pow(273.15, 3) * Math.Exp(-6400 / 273.15), MakersEnergy]);
+        new ArrheniusLaw(0, power: 3).Rate(
+            celsius,
+            [122 * Math.Pow(273.15, 3) * Math.Exp(-6400 / 273.15), MakersEnergy]
+        );
 
     [Theory]
     [InlineData(20, 1.014349585966)]
@@ -20,7 +23,8 @@ public class TemperatureLawTests
     [InlineData(-20, 0.020744252811572)]
     [InlineData(-30, 0.0064987576604562)]
     [InlineData(-40, 0.0018527721893893)]
-    public void MakersLawAsPrinted(double celsius, double expected) => Digits.Relative(expected, MakersLaw(celsius), 1e-12);
+    public void MakersLawAsPrinted(double celsius, double expected) =>
+        Digits.Relative(expected, MakersLaw(celsius), 1e-12);
 
     [Fact]
     public void MakersLawIsNotOneAtItsReference()
@@ -49,8 +53,13 @@ public class TemperatureLawTests
     [InlineData(-20, 0.6169536662)]
     public void MakersLawActivationEnergy(double celsius, double expected)
     {
-        double doubling = new ArrheniusLaw(0, power: 3).Doubling(celsius, [1, MakersEnergy]), kelvin = celsius + 273.15;
-        Digits.Printed(expected, Math.Log(2) * PhysicalConstants.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin / doubling, 5e-11);
+        double doubling = new ArrheniusLaw(0, power: 3).Doubling(celsius, [1, MakersEnergy]),
+            kelvin = celsius + 273.15;
+        Digits.Printed(
+            expected,
+            Math.Log(2) * PhysicalConstants.BoltzmannElectronVoltsPerKelvin * kelvin * kelvin / doubling,
+            5e-11
+        );
         Digits.Relative(doubling, new ArrheniusLaw(0).Doubling(celsius, [1, expected]), 1e-9);
     }
 
@@ -92,7 +101,8 @@ public class TemperatureLawTests
     [InlineData(-10, 0.24759352122516)]
     [InlineData(-20, 0.068604712624557)]
     [InlineData(-30, 0.019603209037726)]
-    public void TwoEqualProcesses(double celsius, double expected) => Digits.Relative(expected, new TwoProcessLaw(0).Rate(celsius, [0.5, 0.5]), 1e-12);
+    public void TwoEqualProcesses(double celsius, double expected) =>
+        Digits.Relative(expected, new TwoProcessLaw(0).Rate(celsius, [0.5, 0.5]), 1e-12);
 
     [Theory]
     [InlineData(20, 4.3579087021)]
@@ -100,13 +110,15 @@ public class TemperatureLawTests
     [InlineData(-10, 5.2156487382)]
     [InlineData(-20, 5.5314948149)]
     [InlineData(-30, 5.4791606170)]
-    public void TwoEqualProcessesDoubling(double celsius, double expected) => Digits.Printed(expected, new TwoProcessLaw(0).Doubling(celsius, [0.5, 0.5]), 5e-11);
+    public void TwoEqualProcessesDoubling(double celsius, double expected) =>
+        Digits.Printed(expected, new TwoProcessLaw(0).Doubling(celsius, [0.5, 0.5]), 5e-11);
 
     [Theory]
     [InlineData(0.56, 20, 9.166216695)]
     [InlineData(0.56, -20, 6.83543545)]
     [InlineData(1.12, 20, 4.583108348)]
-    public void ArrheniusDoubling(double energy, double celsius, double expected) => Digits.Printed(expected, new ArrheniusLaw(5).Doubling(celsius, [3, energy]), 5e-9);
+    public void ArrheniusDoubling(double energy, double celsius, double expected) =>
+        Digits.Printed(expected, new ArrheniusLaw(5).Doubling(celsius, [3, energy]), 5e-9);
 
     [Fact]
     public void FactorBetweenTwoTemperatures()
@@ -115,11 +127,16 @@ public class TemperatureLawTests
         Digits.Relative(2.6383354630191, law.Rate(21, [1, 0.633]), 1e-12);
     }
 
-    public static TheoryData<string, double[]> Laws => new()
-    {
-        { "doubling", [0.06, 6.1] }, { "arrhenius", [0.06, 0.65] }, { "two-process", [0.02, 0.04] },
-        { "doubling+floor", [0.06, 6.1, 0.01] }, { "arrhenius+floor", [0.06, 0.65, 0.01] }, { "two-process+floor", [0.02, 0.04, 0.01] },
-    };
+    public static TheoryData<string, double[]> Laws =>
+        new()
+        {
+            { "doubling", [0.06, 6.1] },
+            { "arrhenius", [0.06, 0.65] },
+            { "two-process", [0.02, 0.04] },
+            { "doubling+floor", [0.06, 6.1, 0.01] },
+            { "arrhenius+floor", [0.06, 0.65, 0.01] },
+            { "two-process+floor", [0.02, 0.04, 0.01] },
+        };
 
     [Theory, MemberData(nameof(Laws))]
     public void DoublingIsTheLocalSlopeAndRatesRise(string name, double[] parameters)
@@ -134,7 +151,11 @@ public class TemperatureLawTests
             Assert.True(law.Rate(t + 1, parameters) > law.Rate(t, parameters));
             Assert.True(law.ThermalDoubling(t, parameters) <= law.Doubling(t, parameters));
         }
-        Digits.Relative(name.EndsWith("floor", StringComparison.Ordinal) ? 0.07 : 0.06, law.Rate(-10, parameters), 1e-14);
+        Digits.Relative(
+            name.EndsWith("floor", StringComparison.Ordinal) ? 0.07 : 0.06,
+            law.Rate(-10, parameters),
+            1e-14
+        );
     }
 
     [Theory, MemberData(nameof(Laws))]
@@ -145,7 +166,8 @@ public class TemperatureLawTests
         law.Gradient(-3, parameters, gradient);
         for (int j = 0; j < law.Count; j++)
         {
-            double[] up = [.. parameters], down = [.. parameters];
+            double[] up = [.. parameters],
+                down = [.. parameters];
             (up[j], down[j]) = (up[j] * 1.00001, down[j] * 0.99999);
             Digits.Relative((law.Rate(-3, up) - law.Rate(-3, down)) / (up[j] - down[j]), gradient[j], 1e-7);
         }
@@ -160,5 +182,9 @@ public class TemperatureLawTests
 
     [Fact]
     public void AnUnknownLawIsRefusedByName() =>
-        Assert.Contains("No temperature law is called 'cubic'", Assert.Throws<ArgumentException>(() => TemperatureLaw.Named("cubic", 0)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "No temperature law is called 'cubic'",
+            Assert.Throws<ArgumentException>(() => TemperatureLaw.Named("cubic", 0)).Message,
+            StringComparison.Ordinal
+        );
 }

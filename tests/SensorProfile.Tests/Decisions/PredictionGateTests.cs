@@ -6,8 +6,19 @@ namespace SensorProfile.Tests.Decisions;
 /// <summary>Which questions for a computed dark the trials on left-out darks let through.</summary>
 public sealed class PredictionGateTests
 {
-    private static readonly PredictionTest passed = new() { Passed = true, Sets = 6, Typical = Figures(0.95) };
-    private static readonly PredictionTest failed = new() { Sets = 6, Typical = Figures(0.95), Hot = Figures(0.4), FailedBy = "hot" };
+    private static readonly PredictionTest passed = new()
+    {
+        Passed = true,
+        Sets = 6,
+        Typical = Figures(0.95),
+    };
+    private static readonly PredictionTest failed = new()
+    {
+        Sets = 6,
+        Typical = Figures(0.95),
+        Hot = Figures(0.4),
+        FailedBy = "hot",
+    };
 
     [Theory]
     [InlineData(-10.3, "exposure")]
@@ -34,7 +45,8 @@ public sealed class PredictionGateTests
     [Fact]
     public void AFailedTrialRefusesWhatRestsOnItAndNothingElse()
     {
-        DarkPredictionProfile outside = Trials() with { Beyond = failed }, inside = Trials() with { ByTemperature = failed };
+        DarkPredictionProfile outside = Trials() with { Beyond = failed },
+            inside = Trials() with { ByTemperature = failed };
         Assert.Equal("temperature", Pass(outside, -12, 100).Proof);
         DecisionRefusedException refusal = Assert.Throws<DecisionRefusedException>(() => Pass(outside, -22, 100));
         Assert.Equal((RefusalKind.CannotTell, "prediction-failed"), (refusal.Kind, refusal.Code));
@@ -53,30 +65,79 @@ public sealed class PredictionGateTests
     {
         DarkPredictionProfile one = Trials() with { ByTemperature = null, Beyond = null };
         Assert.Equal("exposure", Pass(one, -10.2, 100, [-10]).Proof);
-        Assert.Equal("prediction-not-validated", Assert.Throws<DecisionRefusedException>(() => Pass(one, -8, 100, [-10])).Code);
+        Assert.Equal(
+            "prediction-not-validated",
+            Assert.Throws<DecisionRefusedException>(() => Pass(one, -8, 100, [-10])).Code
+        );
     }
 
     [Fact]
     public void AProfileWithoutTrialsSaysWhatToRun() =>
-        Assert.Contains("without --quick", Assert.Throws<DecisionRefusedException>(() => Pass(null, -10, 100)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "without --quick",
+            Assert.Throws<DecisionRefusedException>(() => Pass(null, -10, 100)).Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
-    public void ACutOffBlackLevelHasNoPedestal() => Assert.Equal("pedestal-unknown", Assert.Throws<DecisionRefusedException>(() => PredictionGate.Pass(
-        new CameraProfile { Findings = [new Finding("black-clipped", Severity.Refusal, "test")] }, Mode(Trials(), [-10]) with { ReadNoiseAdu = null }, Question(-10, 60))).Code);
+    public void ACutOffBlackLevelHasNoPedestal() =>
+        Assert.Equal(
+            "pedestal-unknown",
+            Assert
+                .Throws<DecisionRefusedException>(() =>
+                    PredictionGate.Pass(
+                        new CameraProfile { Findings = [new Finding("black-clipped", Severity.Refusal, "test")] },
+                        Mode(Trials(), [-10]) with
+                        {
+                            ReadNoiseAdu = null,
+                        },
+                        Question(-10, 60)
+                    )
+                )
+                .Code
+        );
 
-    private static (DarkPredictionProfile Trials, PredictionTest Test, string Proof, IReadOnlyList<Finding> Findings) Pass(DarkPredictionProfile? trials, double celsius, double seconds, double[]? temperatures = null) =>
-        PredictionGate.Pass(new CameraProfile(), Mode(trials, temperatures ?? [-20, -15, -10, -5, 0]), Question(celsius, seconds));
+    private static (
+        DarkPredictionProfile Trials,
+        PredictionTest Test,
+        string Proof,
+        IReadOnlyList<Finding> Findings
+    ) Pass(DarkPredictionProfile? trials, double celsius, double seconds, double[]? temperatures = null) =>
+        PredictionGate.Pass(
+            new CameraProfile(),
+            Mode(trials, temperatures ?? [-20, -15, -10, -5, 0]),
+            Question(celsius, seconds)
+        );
 
-    private static DarkPredictionQuestion Question(double celsius, double seconds) => new() { TemperatureCelsius = celsius, ExposureSeconds = seconds, MapsFolder = "" };
+    private static DarkPredictionQuestion Question(double celsius, double seconds) =>
+        new()
+        {
+            TemperatureCelsius = celsius,
+            ExposureSeconds = seconds,
+            MapsFolder = "",
+        };
 
-    private static ModeProfile Mode(DarkPredictionProfile? trials, double[] temperatures) => new()
-    {
-        ReadNoiseAdu = new Measurement(2, 0.1, "ADU", 10, "test"),
-        DarkCurrent = new DarkCurrentProfile { Points = [.. temperatures.Select(t => new DarkCurrentPoint { Temperature = t })] },
-        FixedPattern = new FixedPatternProfile { DarkPrediction = trials },
-    };
+    private static ModeProfile Mode(DarkPredictionProfile? trials, double[] temperatures) =>
+        new()
+        {
+            ReadNoiseAdu = new Measurement(2, 0.1, "ADU", 10, "test"),
+            DarkCurrent = new DarkCurrentProfile
+            {
+                Points = [.. temperatures.Select(t => new DarkCurrentPoint { Temperature = t })],
+            },
+            FixedPattern = new FixedPatternProfile { DarkPrediction = trials },
+        };
 
-    private static DarkPredictionProfile Trials() => new() { Passed = true, ByExposure = passed, ByTemperature = passed, Beyond = passed, ExposureRange = [10, 300] };
+    private static DarkPredictionProfile Trials() =>
+        new()
+        {
+            Passed = true,
+            ByExposure = passed,
+            ByTemperature = passed,
+            Beyond = passed,
+            ExposureRange = [10, 300],
+        };
 
-    private static PredictionFigures Figures(double coverage) => new(1000, coverage, new Measurement(2, 0.1, "e-", 1000, "test"), 1.5, 2);
+    private static PredictionFigures Figures(double coverage) =>
+        new(1000, coverage, new Measurement(2, 0.1, "e-", 1000, "test"), 1.5, 2);
 }

@@ -9,7 +9,10 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
 
     private static readonly SyntheticMaps Sensor = new();
 
-    /// <summary>Nothing changed: a false new or healed pixel in 5 % of comparisons, so at most 4 in 20 (probability of more: 0.3 %).</summary>
+    /// <summary>
+    /// Nothing changed: a false new or healed pixel in 5 % of comparisons, so at most 4 in 20 (probability of more: 0.3
+    /// %).
+    /// </summary>
     [Fact]
     public void AnUnchangedSensorHasNoNewAndNoHealedPixels()
     {
@@ -19,7 +22,8 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
             HotPixelDrift drift = Compare(Sensor.Measure(100 + night), Sensor.Measure(200 + night));
             Assert.True(drift.Kept > 200);
             Assert.Empty(drift.Patches);
-            if (drift.New + drift.Healed > 0) with++;
+            if (drift.New + drift.Healed > 0)
+                with++;
         }
         output.WriteLine($"comparisons with a false new or healed pixel: {with} of 20");
         Assert.InRange(with, 0, 4);
@@ -31,8 +35,11 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
         Dictionary<int, double> born = Enumerable.Range(0, 40).ToDictionary(k => 1000 + 1871 * k, k => 0.3 + 0.05 * k);
         HotPixelDrift drift = Compare(Sensor.Measure(1), Sensor.Measure(2, born: born, healed: 15));
         Assert.Equal(40, drift.New);
-        Assert.Equal(born.Keys.Order().Select(i => (i % Sensor.Width + 1, i / Sensor.Width + 1)), drift.Pixels.Where(p => p.Change == "new").Select(p => (p.X, p.Y)));
-        Assert.InRange(drift.Healed, 12, 15);      // those near the threshold cannot be told from noise
+        Assert.Equal(
+            born.Keys.Order().Select(i => (i % Sensor.Width + 1, i / Sensor.Width + 1)),
+            drift.Pixels.Where(p => p.Change == "new").Select(p => (p.X, p.Y))
+        );
+        Assert.InRange(drift.Healed, 12, 15); // those near the threshold cannot be told from noise
         Assert.Equal(40 / 0.0768, drift.NewPerYear!.Value, 9);
     }
 
@@ -40,7 +47,7 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
     public void TheCommonFactorOfAWarmerNightMakesNoPixelBrighter()
     {
         HotPixelDrift drift = Compare(Sensor.Measure(1), Sensor.Measure(2, probeCelsius: 0.5));
-        Assert.InRange(drift.CommonFactor!.Value, 1.04, 1.07);      // 2^(0.5/6.6) = 1.054
+        Assert.InRange(drift.CommonFactor!.Value, 1.04, 1.07); // 2^(0.5/6.6) = 1.054
         Assert.InRange(drift.Brighter + drift.Fainter, 0, 2);
     }
 
@@ -50,9 +57,14 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
         MapRates plain = Sensor.Measure(1);
         int[] hot = [.. plain.Above(0.3)];
         bool[] flickers = new bool[Sensor.Width * Sensor.Height];
-        foreach (int i in hot) flickers[i] = true;
-        float[] rates = [.. Enumerable.Range(0, flickers.Length).Select(i => (float)plain.At(i).Rate)], errors = [.. Enumerable.Range(0, flickers.Length).Select(i => (float)plain.At(i).Uncertainty)];
-        HotPixelDrift drift = Compare(MapRates.Of(Sensor.Width, Sensor.Height, -10, rates, errors, null, flickers), Sensor.Measure(2, healed: 100));
+        foreach (int i in hot)
+            flickers[i] = true;
+        float[] rates = [.. Enumerable.Range(0, flickers.Length).Select(i => (float)plain.At(i).Rate)],
+            errors = [.. Enumerable.Range(0, flickers.Length).Select(i => (float)plain.At(i).Uncertainty)];
+        HotPixelDrift drift = Compare(
+            MapRates.Of(Sensor.Width, Sensor.Height, -10, rates, errors, null, flickers),
+            Sensor.Measure(2, healed: 100)
+        );
         Assert.Equal(hot.Length, drift.Flickering);
     }
 
@@ -76,5 +88,12 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
     }
 
     private static HotPixelDrift Compare(PixelRates first, PixelRates last) =>
-        HotPixelComparison.Of("gain 100", HotPixelMatch.Of(first, last, Threshold), last, Threshold, 1, new DriftOptions { Layouts = 199 });
+        HotPixelComparison.Of(
+            "gain 100",
+            HotPixelMatch.Of(first, last, Threshold),
+            last,
+            Threshold,
+            1,
+            new DriftOptions { Layouts = 199 }
+        );
 }

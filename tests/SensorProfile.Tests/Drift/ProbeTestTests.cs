@@ -16,7 +16,8 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
         ProbeOrAgeing[] verdicts = [.. Enumerable.Range(0, 30).Select(night => Judge(night, 1, celsius))];
         Report(verdicts);
         Assert.All(verdicts, v => Assert.NotEqual("ageing", v.Verdict));
-        Assert.InRange(verdicts.Count(v => v.Verdict == "probe"), 27, 30);      // 99 % tests: 0.3 of 30 expected to say "both"
+        // 99 % tests: 0.3 of 30 expected to say "both"
+        Assert.InRange(verdicts.Count(v => v.Verdict == "probe"), 27, 30);
         Assert.InRange(verdicts.Average(v => v.StepOfHotPixels!.Value), celsius - 0.05, celsius + 0.05);
     }
 
@@ -41,20 +42,33 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
     public void WithoutMapsItCannotTell()
     {
         var random = new Random(1);
-        DriftAnswer answer = DriftComparison.Run([new TarnYears().Measure(2031, random), new TarnYears { DarkRate = 0.015 }.Measure(2032, random)]);
+        DriftAnswer answer = DriftComparison.Run([
+            new TarnYears().Measure(2031, random),
+            new TarnYears { DarkRate = 0.015 }.Measure(2032, random),
+        ]);
         ProbeOrAgeing probe = Assert.Single(answer.Probes);
         Assert.Equal("cannot-tell", probe.Verdict);
         Assert.Contains("without the maps", probe.Sentence, StringComparison.Ordinal);
     }
 
-    private void Report(ProbeOrAgeing[] verdicts) => output.WriteLine(string.Join(", ", verdicts.GroupBy(v => v.Verdict).Select(g => $"{g.Key} {g.Count()}")));
+    private void Report(ProbeOrAgeing[] verdicts) =>
+        output.WriteLine(string.Join(", ", verdicts.GroupBy(v => v.Verdict).Select(g => $"{g.Key} {g.Count()}")));
 
     private static ProbeOrAgeing Judge(int night, double growth, double celsius)
     {
         var random = new Random(500 + night);
-        ProfileOnDisk before = new TarnYears().Measure(2031, random), now = new TarnYears { DarkRate = 0.012 * growth * Math.Pow(2, celsius / 6.1) }.Measure(2032, random);
-        MapRates first = Sensor.Measure(1000 + night), last = Sensor.Measure(2000 + night, growth, celsius);
+        ProfileOnDisk before = new TarnYears().Measure(2031, random),
+            now = new TarnYears { DarkRate = 0.012 * growth * Math.Pow(2, celsius / 6.1) }.Measure(2032, random);
+        MapRates first = Sensor.Measure(1000 + night),
+            last = Sensor.Measure(2000 + night, growth, celsius);
         DriftChange dark = DriftComparison.Run([before, now]).Changes.Single(c => c.Quantity == "darkRate");
-        return ProbeTest.Of(new MatchedMode("gain 100", [(before, 0), (now, 0)]), dark, HotPixelMatch.Of(first, last, 0.05), -10, first.Doubling, new DriftOptions());
+        return ProbeTest.Of(
+            new MatchedMode("gain 100", [(before, 0), (now, 0)]),
+            dark,
+            HotPixelMatch.Of(first, last, 0.05),
+            -10,
+            first.Doubling,
+            new DriftOptions()
+        );
     }
 }

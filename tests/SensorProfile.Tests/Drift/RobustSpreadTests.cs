@@ -5,8 +5,14 @@ namespace SensorProfile.Tests.Drift;
 
 public class RobustSpreadTests
 {
-    /// <summary>Values on a lattice, as means of whole codes are: the median deviation alone is off by up to half a step, 7 % of σ here, whatever the number of pixels.</summary>
-    /// <remarks>Standard error of the robust σ from 200 000 normal values: 1/√(2·0.3675·200 000) = 0.26 %; the lattice itself widens by h²/8 at most, 0.3 % of σ. Limit: four of the first and the second.</remarks>
+    /// <summary>
+    /// Values on a lattice, as means of whole codes are: the median deviation alone is off by up to half a step, 7 % of
+    /// σ here, whatever the number of pixels.
+    /// </summary>
+    /// <remarks>
+    /// Standard error of the robust σ from 200 000 normal values: 1/√(2·0.3675·200 000) = 0.26 %; the lattice itself
+    /// widens by h²/8 at most, 0.3 % of σ. Limit: four of the first and the second.
+    /// </remarks>
     [Theory]
     [InlineData(0.08)]
     [InlineData(0.10)]

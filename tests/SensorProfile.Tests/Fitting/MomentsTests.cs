@@ -15,7 +15,15 @@ public class MomentsTests
     [InlineData("Lottery", 518.958715596330, 291.699727470969, -0.120948622967393, 1e-13, 1e-13, 1e-13)]
     [InlineData("Mavro", 2.001856, 0.000429123454003053, 0.937989183438248, 1e-13, 1e-12, 1e-12)]
     [InlineData("Michelso", 299.8524, 0.0790105478190518, 0.535199668621283, 1e-13, 1e-12, 1e-12)]
-    public void CertifiedMomentsAreReached(string name, double mean, double deviation, double autocorrelation, double meanDigits, double deviationDigits, double lagDigits)
+    public void CertifiedMomentsAreReached(
+        string name,
+        double mean,
+        double deviation,
+        double autocorrelation,
+        double meanDigits,
+        double deviationDigits,
+        double lagDigits
+    )
     {
         double[] values = StrdData.Univariate(name);
         Moments moments = Moments.Of(values);

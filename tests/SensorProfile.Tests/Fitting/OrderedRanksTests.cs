@@ -12,10 +12,21 @@ public class OrderedRanksTests
     public void EveryPlaceIsThatOfASortedCopy(int count)
     {
         var random = new Random(count);
-        float[] values = [.. Enumerable.Range(0, count).Select(i => (i % 5) switch
-        {
-            0 => (float)(random.NextDouble() - 0.5), 1 => -1e-30f * random.Next(9), 2 => random.Next(-3, 3), 3 => -0f, _ => 1e20f * random.NextSingle(),
-        })];
+        float[] values =
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(i =>
+                    (i % 5) switch
+                    {
+                        0 => (float)(random.NextDouble() - 0.5),
+                        1 => -1e-30f * random.Next(9),
+                        2 => random.Next(-3, 3),
+                        3 => -0f,
+                        _ => 1e20f * random.NextSingle(),
+                    }
+                ),
+        ];
         float[] sorted = [.. values.Order()];
         long[] places = [.. Enumerable.Range(0, count).Select(i => (long)i)];
         Assert.Equal(sorted, OrderedRanks.Of(values, places));

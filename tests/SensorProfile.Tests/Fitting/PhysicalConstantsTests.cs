@@ -6,5 +6,6 @@ namespace SensorProfile.Tests.Fitting;
 public class PhysicalConstantsTests
 {
     [Fact]
-    public void BoltzmannConstant() => Digits.Relative(8.617333262145177e-5, PhysicalConstants.BoltzmannElectronVoltsPerKelvin, 2.3e-16);
+    public void BoltzmannConstant() =>
+        Digits.Relative(8.617333262145177e-5, PhysicalConstants.BoltzmannElectronVoltsPerKelvin, 2.3e-16);
 }

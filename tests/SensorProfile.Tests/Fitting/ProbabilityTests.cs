@@ -18,8 +18,9 @@ public class ProbabilityTests
     public void StudentQuantiles(double p, double nu, double expected)
     {
         Digits.Printed(expected, Probability.StudentQuantile(p, nu), 1e-9);
-        Digits.Printed(-expected, Probability.StudentQuantile(1 - p, nu), 1e-8);      // 1 − p is itself rounded
-        Digits.Relative(2 * (1 - p), Probability.StudentTwoSided(expected, nu), 2e-9);      // the printed value for ν = 5 is 1e-9 high
+        Digits.Printed(-expected, Probability.StudentQuantile(1 - p, nu), 1e-8); // 1 − p is itself rounded
+        // the printed value for ν = 5 is 1e-9 high
+        Digits.Relative(2 * (1 - p), Probability.StudentTwoSided(expected, nu), 2e-9);
     }
 
     [Theory]
@@ -35,7 +36,15 @@ public class ProbabilityTests
     [InlineData(0.975, 99, 128.42198864)]
     public void ChiSquaredQuantiles(double p, double nu, double expected)
     {
-        double halfUnit = expected.ToString(System.Globalization.CultureInfo.InvariantCulture).Split('.')[1].Length switch { 7 => 5e-8, 8 => 5e-9, _ => 5e-11 };
+        double halfUnit = expected
+            .ToString(System.Globalization.CultureInfo.InvariantCulture)
+            .Split('.')[1]
+            .Length switch
+        {
+            7 => 5e-8,
+            8 => 5e-9,
+            _ => 5e-11,
+        };
         Digits.Printed(expected, Probability.ChiSquaredQuantile(p, nu), Math.Max(halfUnit, 5e-11));
         Digits.Relative(1 - p, Probability.ChiSquaredTail(expected, nu), 1e-6);
     }
@@ -48,16 +57,20 @@ public class ProbabilityTests
     }
 
     [Theory]
-    [InlineData(121_228), InlineData(129_784)]           // 60 614 and 64 892 pixels above a rate: the library's inverse throws
-    [InlineData(199_999), InlineData(200_001)]           // both sides of where Newton's steps are left out
-    [InlineData(5_403_222)]                              // 2 701 610 pixels above a rate: the library's inverse throws
+    // 60 614 and 64 892 pixels above a rate: the library's inverse throws
+    [InlineData(121_228), InlineData(129_784)]
+    [InlineData(199_999), InlineData(200_001)] // both sides of where Newton's steps are left out
+    [InlineData(5_403_222)] // 2 701 610 pixels above a rate: the library's inverse throws
     [InlineData(48_000_000)]
     public void ChiSquaredQuantilesOfManyDegreesOfFreedom(double nu)
     {
         foreach (double p in new[] { 1e-6, 0.025, 0.5, 0.84134474606854293, 0.975 })
         {
-            // Cornish and Fisher's expansion in its first four terms (Goldberg and Levine 1946, Ann. Math. Stat. 17, 216); the next is of order 1/ν.
-            double z = Probability.NormalQuantile(p), sigma = Math.Sqrt(2 * nu), expected = nu + sigma * z + 2.0 / 3 * (z * z - 1) + (z * z * z - 7 * z) / (9 * sigma);
+            // Cornish and Fisher's expansion in its first four terms (Goldberg and Levine 1946, Ann. Math. Stat. 17,
+            // 216); the next is of order 1/ν.
+            double z = Probability.NormalQuantile(p),
+                sigma = Math.Sqrt(2 * nu),
+                expected = nu + sigma * z + 2.0 / 3 * (z * z - 1) + (z * z * z - 7 * z) / (9 * sigma);
             Assert.InRange((Probability.ChiSquaredQuantile(p, nu) - expected) / sigma, -1e-5, 1e-5);
         }
     }
@@ -65,8 +78,10 @@ public class ProbabilityTests
     [Theory, InlineData(0, 2.5), InlineData(3, 2.5), InlineData(40, 60)]
     public void TailsOfPoissonCounts(int most, double mean)
     {
-        double term = Math.Exp(-mean), sum = term;           // e^−μ Σ μᵏ/k!
-        for (int k = 1; k <= most; k++) sum += term *= mean / k;
+        double term = Math.Exp(-mean),
+            sum = term; // e^−μ Σ μᵏ/k!
+        for (int k = 1; k <= most; k++)
+            sum += term *= mean / k;
         Digits.Relative(sum, Probability.PoissonAtMost(most, mean), 1e-12);
     }
 

@@ -45,7 +45,11 @@ public class StrdLinearTests
         if (finding is not null)
         {
             Assert.Equal("badly-conditioned", finding.Code);
-            Assert.StartsWith("The polynomial is badly conditioned (condition number ", finding.Message, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "The polynomial is badly conditioned (condition number ",
+                finding.Message,
+                StringComparison.Ordinal
+            );
         }
     }
 

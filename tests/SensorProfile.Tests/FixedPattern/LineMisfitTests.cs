@@ -9,7 +9,25 @@ public sealed class LineMisfitTests
 
     private static readonly SeriesLevels levels = new()
     {
-        Line = line, Levels = [[100], [100], [100], [100]], Variances = [[4], [5], [6], [9]], Frames = [4, 8, 4, 10], Centres = [0], Noise = 0.01, Spread = 0.01,
+        Line = line,
+        Levels =
+        [
+            [100],
+            [100],
+            [100],
+            [100],
+        ],
+        Variances =
+        [
+            [4],
+            [5],
+            [6],
+            [9],
+        ],
+        Frames = [4, 8, 4, 10],
+        Centres = [0],
+        Noise = 0.01,
+        Spread = 0.01,
     };
 
     [Fact]

@@ -13,8 +13,13 @@ public sealed class FolderScanTests : IDisposable
     public void FitsFilesAreFoundInOrderWhateverTheCaseOfTheirExtension()
     {
         string[] names = ["a.FIT", "b/c/x.fts.fz", "b/ä ö.Fits", "b.fits.gz", "z.fz"];
-        foreach (string name in names) folder.Add(name);
-        foreach (string other in (string[])["readme.txt", "x.fits.part", ".hidden.fits", "~x.fits", "x.fits~", ".git/y.fits", "pack.gz"]) folder.Add(other);
+        foreach (string name in names)
+            folder.Add(name);
+        foreach (
+            string other in (string[])
+                ["readme.txt", "x.fits.part", ".hidden.fits", "~x.fits", "x.fits~", ".git/y.fits", "pack.gz"]
+        )
+            folder.Add(other);
         Assert.Equal(names, Names(folder.Path));
     }
 
@@ -37,7 +42,11 @@ public sealed class FolderScanTests : IDisposable
         Inventory inventory = folder.Read();
         Assert.Equal(["a/dark_1.fits"], inventory.Frames.Select(f => f.Name));
         Finding finding = inventory.Findings.Single(f => f.Code == FrameFindings.DuplicatePath);
-        Assert.Equal("1 file can be reached in more than one way (a path given twice, or a link); each file was taken once.", finding.Message);
+        Assert.Equal(
+            "1 file can be reached in more than one way (a path given twice, or a link); each file was taken "
+                + "once.",
+            finding.Message
+        );
         Assert.Equal(["c.fits"], finding.Frames);
     }
 
@@ -45,7 +54,10 @@ public sealed class FolderScanTests : IDisposable
     public void TheSameFileGivenTwiceCountsOnce()
     {
         string path = folder.Add("dark_1.fits");
-        Inventory inventory = FrameInventory.Read([path, folder.Path, Path.Combine(folder.Path, ".", "dark_1.fits")], new InventoryOptions());
+        Inventory inventory = FrameInventory.Read(
+            [path, folder.Path, Path.Combine(folder.Path, ".", "dark_1.fits")],
+            new InventoryOptions()
+        );
         Assert.Single(inventory.Frames);
         Assert.Equal(["duplicate-path"], inventory.Findings.Select(f => f.Code));
     }
@@ -55,7 +67,10 @@ public sealed class FolderScanTests : IDisposable
     {
         folder.Add("monday/bias_1.fits");
         folder.Add("tuesday/bias_1.fits");
-        Assert.Equal(["monday/bias_1.fits", "tuesday/bias_1.fits"], Names(folder.Full("monday"), folder.Full("tuesday")));
+        Assert.Equal(
+            ["monday/bias_1.fits", "tuesday/bias_1.fits"],
+            Names(folder.Full("monday"), folder.Full("tuesday"))
+        );
     }
 
     [Fact]
@@ -71,7 +86,14 @@ public sealed class FolderScanTests : IDisposable
         folder.Add("a/dark_1.fits");
         folder.Add("locked/dark_2.fits");
         const UnixFileMode Own = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
-        File.SetUnixFileMode(folder.Path, Own | UnixFileMode.GroupRead | UnixFileMode.GroupExecute | UnixFileMode.OtherRead | UnixFileMode.OtherExecute);
+        File.SetUnixFileMode(
+            folder.Path,
+            Own
+                | UnixFileMode.GroupRead
+                | UnixFileMode.GroupExecute
+                | UnixFileMode.OtherRead
+                | UnixFileMode.OtherExecute
+        );
         File.SetUnixFileMode(Path.Combine(folder.Path, "locked"), UnixFileMode.None);
         Inventory inventory;
         try
@@ -83,7 +105,11 @@ public sealed class FolderScanTests : IDisposable
             File.SetUnixFileMode(Path.Combine(folder.Path, "locked"), Own);
         }
         Assert.Equal(["a/dark_1.fits"], inventory.Frames.Select(f => f.Name));
-        Assert.Equal("The folder locked cannot be opened; its frames are left out. Check its permissions, or copy it to another place.", Assert.Single(inventory.Findings).Message);
+        Assert.Equal(
+            "The folder locked cannot be opened; its frames are left out. Check its permissions, or copy it to "
+                + "another place.",
+            Assert.Single(inventory.Findings).Message
+        );
     }
 
     [Fact]
@@ -94,5 +120,6 @@ public sealed class FolderScanTests : IDisposable
         Assert.Equal(["path-missing", "no-frames"], inventory.Findings.Select(f => f.Code));
     }
 
-    private static IEnumerable<string> Names(params string[] paths) => FolderScan.Of(paths, CancellationToken.None).Files.Select(f => f.Name);
+    private static IEnumerable<string> Names(params string[] paths) =>
+        FolderScan.Of(paths, CancellationToken.None).Files.Select(f => f.Name);
 }

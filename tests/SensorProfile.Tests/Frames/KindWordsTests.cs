@@ -25,7 +25,8 @@ public class KindWordsTests
     [InlineData("  Dark   Frame ", FrameKind.Dark)]
     [InlineData("focus", FrameKind.Unknown)]
     [InlineData("", FrameKind.Unknown)]
-    public void UsualSpellingsAreUnderstood(string text, FrameKind kind) => Assert.Equal((kind, false), KindWords.Parse(text));
+    public void UsualSpellingsAreUnderstood(string text, FrameKind kind) =>
+        Assert.Equal((kind, false), KindWords.Parse(text));
 
     [Theory]
     [InlineData("Master Dark", FrameKind.Dark)]
@@ -38,13 +39,13 @@ public class KindWordsTests
     [Theory]
     [InlineData("bias/frame_001.fits", FrameKind.Bias)]
     [InlineData("2025/darks/M_0001.fits", FrameKind.Dark)]
-    [InlineData("flats/dark_001.fits", FrameKind.Dark)]           // the file name is nearer than the folder
+    [InlineData("flats/dark_001.fits", FrameKind.Dark)] // the file name is nearer than the folder
     [InlineData("dark-flats/x_1.fits", FrameKind.DarkFlat)]
     [InlineData("FlatDark_001.fits", FrameKind.DarkFlat)]
     [InlineData("dark300s_001.fits", FrameKind.Dark)]
     [InlineData("darkness_1.fits", null)]
     [InlineData("Dark Sky Park/x_1.fits", null)]
-    [InlineData("bias_vs_dark.fits", null)]                       // says two things
+    [InlineData("bias_vs_dark.fits", null)] // says two things
     [InlineData("gain100_offset30_0001.fits", null)]
     [InlineData("object_12.fits", null)]
     public void NamesSpeakInWholeWords(string name, FrameKind? kind) => Assert.Equal(kind, KindWords.FromName(name));

@@ -17,7 +17,7 @@ public class StartTimeTests
     [InlineData("2024-04-18", "14:14:04.5", "2024-04-18T14:14:04.5Z", false)]
     [InlineData("18/04/98", "14:14:04", "1998-04-18T14:14:04Z", false)]
     [InlineData("18/04/24", null, "2024-04-18T00:00:00Z", true)]
-    [InlineData("2016-12-31T23:59:60.5", null, "2017-01-01T00:00:00.5Z", false)]   // a leap second
+    [InlineData("2016-12-31T23:59:60.5", null, "2017-01-01T00:00:00.5Z", false)] // a leap second
     public void StampsAreUtc(string stamp, string? time, string expected, bool dateOnly)
     {
         DateTimeOffset? read = StartTime.Parse(stamp, time, out bool isDateOnly);

@@ -4,7 +4,13 @@ namespace SensorProfile.Tests.Pixels;
 
 public class CodeStepTests
 {
-    [Theory, InlineData(new[] { 500, 501, 503 }, 1, 0), InlineData(new[] { 16, 48, 64 }, 16, 0), InlineData(new[] { 5, 8, 14, 20 }, 3, 2), InlineData(new[] { 7 }, 1, 0)]
+    [
+        Theory,
+        InlineData(new[] { 500, 501, 503 }, 1, 0),
+        InlineData(new[] { 16, 48, 64 }, 16, 0),
+        InlineData(new[] { 5, 8, 14, 20 }, 3, 2),
+        InlineData(new[] { 7 }, 1, 0)
+    ]
     public void TheLargestCommonStepIsFound(int[] codes, int step, int offset)
     {
         var found = CodeStep.Of(IntegerHistogram.Of(codes));
@@ -14,8 +20,11 @@ public class CodeStepTests
     [Fact]
     public void ClippingToTheEndsOfTheRangeDoesNotHideTheStep()
     {
-        var found = CodeStep.Of(IntegerHistogram.Of([.. Enumerable.Range(10, 50).Select(i => 16 * i), 65535, 65535, 0]));
-        Assert.Equal((16, 0, 50, 2L), (found.Step, found.Offset, found.CodesUsed, found.Exceptions));     // 0 fits, 65535 does not
+        var found = CodeStep.Of(
+            IntegerHistogram.Of([.. Enumerable.Range(10, 50).Select(i => 16 * i), 65535, 65535, 0])
+        );
+        // 0 fits, 65535 does not
+        Assert.Equal((16, 0, 50, 2L), (found.Step, found.Offset, found.CodesUsed, found.Exceptions));
     }
 
     [Theory, InlineData(0.9, true, 9, 11), InlineData(0.875, true, 7.5, 8.5), InlineData(1.0, false, 0, 0)]
@@ -24,7 +33,8 @@ public class CodeStepTests
         var population = Population(factor);
         Assert.Equal(scaled, population.LooksScaled);
         if (scaled)
-            Assert.InRange(population.DoubledSpacing, least - 1.01, most);    // factor f folds 1/f codes into one: every f/(1 − f) codes one more
+            // factor f folds 1/f codes into one: every f/(1 − f) codes one more
+            Assert.InRange(population.DoubledSpacing, least - 1.01, most);
         Assert.Equal(0, population.Missing);
     }
 
@@ -33,14 +43,16 @@ public class CodeStepTests
     {
         var population = Population(1.125);
         Assert.True(population.LooksScaled);
-        Assert.Equal(9, population.MissingSpacing, 0.5);                       // 9 codes for 8
+        Assert.Equal(9, population.MissingSpacing, 0.5); // 9 codes for 8
         Assert.Equal(0, population.Doubled);
     }
 
     private static CodePopulation Population(double factor)
     {
         var noise = new NormalNoise(4);
-        var codes = IntegerHistogram.Of(Enumerable.Range(0, 200_000).Select(_ => 16 * (int)Math.Floor(factor * Math.Round(2000 + noise.Next(60)))));
+        var codes = IntegerHistogram.Of(
+            Enumerable.Range(0, 200_000).Select(_ => 16 * (int)Math.Floor(factor * Math.Round(2000 + noise.Next(60))))
+        );
         return CodePopulation.Of(codes, new CodeStep(16, 0, 100, 0));
     }
 }

@@ -6,17 +6,34 @@ public class IntegerHistogramTests
 {
     // numpy.percentile, linear interpolation, as run with numpy 1.24.2
     [Theory]
-    [InlineData(new[] { 1, 2, 3, 4, 10 }, 0.10, 1.4), InlineData(new[] { 1, 2, 3, 4, 10 }, 0.50, 3), InlineData(new[] { 1, 2, 3, 4, 10 }, 0.90, 7.6), InlineData(new[] { 1, 2, 3, 4, 10 }, 0.99, 9.76)]
-    [InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.25, 2.5), InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.50, 4), InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.75, 6), InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.999, 8.988)]
-    public void QuantilesInterpolateLinearly(int[] sample, double p, double expected) => Assert.Equal(expected, IntegerHistogram.Of(sample).Quantile(p), 1e-12);
+    [
+        InlineData(new[] { 1, 2, 3, 4, 10 }, 0.10, 1.4),
+        InlineData(new[] { 1, 2, 3, 4, 10 }, 0.50, 3),
+        InlineData(new[] { 1, 2, 3, 4, 10 }, 0.90, 7.6),
+        InlineData(new[] { 1, 2, 3, 4, 10 }, 0.99, 9.76)
+    ]
+    [
+        InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.25, 2.5),
+        InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.50, 4),
+        InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.75, 6),
+        InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.999, 8.988)
+    ]
+    public void QuantilesInterpolateLinearly(int[] sample, double p, double expected) =>
+        Assert.Equal(expected, IntegerHistogram.Of(sample).Quantile(p), 1e-12);
 
     // scipy.stats.median_abs_deviation; the third sample in units of 0.01
     [Theory]
-    [InlineData(new[] { 1, 2, 3, 4, 100 }, 1), InlineData(new[] { 2, 4, 4, 4, 5, 5, 7, 9 }, 0.5), InlineData(new[] { 10, 20, -30, 5, 500, -15 }, 17.5)]
-    public void MedianAbsoluteDeviationIsExact(int[] sample, double expected) => Assert.Equal(expected, IntegerHistogram.Of(sample).MedianAbsoluteDeviation);
+    [
+        InlineData(new[] { 1, 2, 3, 4, 100 }, 1),
+        InlineData(new[] { 2, 4, 4, 4, 5, 5, 7, 9 }, 0.5),
+        InlineData(new[] { 10, 20, -30, 5, 500, -15 }, 17.5)
+    ]
+    public void MedianAbsoluteDeviationIsExact(int[] sample, double expected) =>
+        Assert.Equal(expected, IntegerHistogram.Of(sample).MedianAbsoluteDeviation);
 
     [Fact]
-    public void VarianceHasDivisorN() => Assert.Equal(4.0, IntegerHistogram.Of([2, 4, 4, 4, 5, 5, 7, 9]).Variance);      // numpy.var, ddof 0
+    // numpy.var, ddof 0
+    public void VarianceHasDivisorN() => Assert.Equal(4.0, IntegerHistogram.Of([2, 4, 4, 4, 5, 5, 7, 9]).Variance);
 
     [Fact]
     public void EverythingAgreesWithTheSortedSample()

@@ -40,13 +40,24 @@ public class LineSumsTests
             for (int channel = 0; channel < mosaic.Channels; channel++)
             {
                 var lines = statistics.Channels[channel].Lines;
-                var pixels = Enumerable.Range(0, width * height).Select(i => (Row: i / width, Column: i % width))
-                    .Where(p => mosaic.Channel(p.Row, p.Column) == channel).ToLookup(p => p.Row / mosaic.Period, p => (long)frame.All[p.Row * width + p.Column]);
-                Assert.Equal(Enumerable.Range(0, mosaic.RowsOf(channel, height)).Select(row => pixels[row].Sum()), lines.Rows);
+                var pixels = Enumerable
+                    .Range(0, width * height)
+                    .Select(i => (Row: i / width, Column: i % width))
+                    .Where(p => mosaic.Channel(p.Row, p.Column) == channel)
+                    .ToLookup(p => p.Row / mosaic.Period, p => (long)frame.All[p.Row * width + p.Column]);
+                Assert.Equal(
+                    Enumerable.Range(0, mosaic.RowsOf(channel, height)).Select(row => pixels[row].Sum()),
+                    lines.Rows
+                );
                 Assert.Equal(mosaic.ColumnsOf(channel, width), lines.Columns.Length);
                 Assert.Equal(lines.Rows.Sum(), lines.Columns.Sum());
             }
-            Assert.Equal(Enumerable.Range(0, height).Select(row => frame.All.Skip(row * width).Take(width).Average(x => (double)x)), statistics.RowMeans());
+            Assert.Equal(
+                Enumerable
+                    .Range(0, height)
+                    .Select(row => frame.All.Skip(row * width).Take(width).Average(x => (double)x)),
+                statistics.RowMeans()
+            );
         }
     }
 }

@@ -12,7 +12,8 @@ public class PixelMomentsTests
         var moments = PixelMoments.Of(frames);
         for (int i = 0; i < moments.Mean.Length; i++)
         {
-            Int128 sum = 0, squares = 0;
+            Int128 sum = 0,
+                squares = 0;
             foreach (var frame in frames)
             {
                 sum += frame.All[i];
@@ -20,7 +21,8 @@ public class PixelMomentsTests
             }
             double variance = (double)(count * squares - sum * sum) / ((double)count * (count - 1));
             Assert.Equal((float)variance, moments.Variance[i]);
-            Assert.Equal((double)sum / count, moments.Mean[i], 0.004);              // single precision at 65535: half a unit is 0.002
+            // single precision at 65535: half a unit is 0.002
+            Assert.Equal((double)sum / count, moments.Mean[i], 0.004);
         }
         Assert.Equal(moments.Mean, PixelMoments.MeanOf(frames));
     }
@@ -38,20 +40,41 @@ public class PixelMomentsTests
             var moments = PixelMoments.Of(frames, options);
             Assert.Equal(expected.Mean, moments.Mean);
             Assert.Equal(expected.Variance, moments.Variance);
-            Assert.Equal(pair.Channels.Select(c => (c.Clipped, c.StandardVariance)), PairStatistics.Of(frames[0], frames[1], Lab.Positions, options: options).Channels.Select(c => (c.Clipped, c.StandardVariance)));
+            Assert.Equal(
+                pair.Channels.Select(c => (c.Clipped, c.StandardVariance)),
+                PairStatistics
+                    .Of(frames[0], frames[1], Lab.Positions, options: options)
+                    .Channels.Select(c => (c.Clipped, c.StandardVariance))
+            );
             Assert.Equal(scaled, Scaled(threads));
-            Assert.Equal(NeighbourCorrelation.Of(frames[0], frames[1], pair, new WalkOptions { Threads = 1 }), NeighbourCorrelation.Of(frames[0], frames[1], pair, options));
+            Assert.Equal(
+                NeighbourCorrelation.Of(frames[0], frames[1], pair, new WalkOptions { Threads = 1 }),
+                NeighbourCorrelation.Of(frames[0], frames[1], pair, options)
+            );
         }
 
-        (double, double, double)[] Scaled(int threads) => [.. ScaledPair.Of(frames[0], frames[1], Lab.Positions, Pedestal.Level(Lab.Positions, 5, 6, 7, 8), RatioKind.RowByRow, options: new WalkOptions { Threads = threads })
-            .Select(channel => (channel.SquaredDifferences, channel.Light, channel.RatioChiSquare))];
+        (double, double, double)[] Scaled(int threads) =>
+            [
+                .. ScaledPair
+                    .Of(
+                        frames[0],
+                        frames[1],
+                        Lab.Positions,
+                        Pedestal.Level(Lab.Positions, 5, 6, 7, 8),
+                        RatioKind.RowByRow,
+                        options: new WalkOptions { Threads = threads }
+                    )
+                    .Select(channel => (channel.SquaredDifferences, channel.Light, channel.RatioChiSquare)),
+            ];
     }
 
     [Theory, InlineData(1), InlineData(3), InlineData(7)]
     public void MultiplyingEverySampleByAPowerOfTwoMultipliesTheMapsBitForBit(int power)
     {
         var frames = Frames(6, 64, 20, seed: 2, most: 511);
-        var scaled = frames.Select(frame => new MemorySamples(frame.Name, 64, 20, [.. frame.All.Select(x => (ushort)(x << power))])).ToArray();
+        var scaled = frames
+            .Select(frame => new MemorySamples(frame.Name, 64, 20, [.. frame.All.Select(x => (ushort)(x << power))]))
+            .ToArray();
         var (plain, times) = (PixelMoments.Of(frames), PixelMoments.Of(scaled));
         Assert.Equal(plain.Mean.Select(mean => mean * (1 << power)), times.Mean);
         Assert.Equal(plain.Variance.Select(variance => variance * (1 << 2 * power)), times.Variance);
@@ -70,7 +93,7 @@ public class PixelMomentsTests
         });
         for (int group = 0; group < groups.Length; group++)
             Assert.Equal(PixelMoments.MeanOf(groups[group]), means[group]);
-        Assert.All(variances[0], variance => Assert.True(float.IsNaN(variance)));    // one frame has no variance
+        Assert.All(variances[0], variance => Assert.True(float.IsNaN(variance))); // one frame has no variance
         Assert.Equal(PixelMoments.Of(groups[1]).Variance, variances[1]);
         Assert.Equal(PixelMoments.Of(groups[2]).Variance, variances[2]);
     }
@@ -79,21 +102,34 @@ public class PixelMomentsTests
     public void WhatCannotBeMeasuredIsRefusedWithTheReason()
     {
         var frames = Frames(2, 8, 4, seed: 1);
-        Assert.StartsWith("1 frame(s) have no temporal variance; at least 2 are needed.", Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0]])).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "1 frame(s) have no temporal variance; at least 2 are needed.",
+            Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0]])).Message,
+            StringComparison.Ordinal
+        );
         var other = MemorySamples.Of("odd.fits", 9, 4, (_, _) => 0);
-        Assert.StartsWith("odd.fits is 9 × 4 px and f0 is 8 × 4 px; only frames of one size can be walked together.",
-            Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0], other])).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "odd.fits is 9 × 4 px and f0 is 8 × 4 px; only frames of one size can be walked together.",
+            Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0], other])).Message,
+            StringComparison.Ordinal
+        );
         Assert.Throws<ArgumentException>(() => PixelMoments.Of([]));
     }
 
     private static MemorySamples[] Frames(int count, int width, int height, int seed, int most = 65535)
     {
         var random = new Random(seed);
-        return [.. Enumerable.Range(0, count).Select(k => MemorySamples.Of($"f{k}", width, height, (row, column) => (row + column) % 5 switch
-        {
-            0 => random.Next(0, most + 1),
-            1 => random.Next(2) * most,
-            _ => most / 4 + random.Next(-20, 21),
-        }))];
+        return
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(k => MemorySamples.Of($"f{k}", width, height, (row, column) => (row + column)
+                        % 5 switch
+                        {
+                            0 => random.Next(0, most + 1),
+                            1 => random.Next(2) * most,
+                            _ => most / 4 + random.Next(-20, 21),
+                        })),
+        ];
     }
 }

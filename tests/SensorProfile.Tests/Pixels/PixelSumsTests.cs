@@ -5,7 +5,9 @@ namespace SensorProfile.Tests.Pixels;
 
 public class PixelSumsTests
 {
-    /// <summary>The build runs this suite with several switches of the runtime; this proves that a switch did what it says.</summary>
+    /// <summary>
+    /// The build runs this suite with several switches of the runtime; this proves that a switch did what it says.
+    /// </summary>
     [Fact]
     public void TheVectorWidthIsTheOneTheBuildAskedFor()
     {
@@ -19,7 +21,8 @@ public class PixelSumsTests
         var random = new Random(1);
         for (int length = 0; length <= 257; length++)
         {
-            ushort[] first = Codes(random, length, range), samples = Codes(random, length * frames, range);
+            ushort[] first = Codes(random, length, range),
+                samples = Codes(random, length * frames, range);
             var (sums, squares) = (new int[length], new long[length]);
             var (scalarSums, scalarSquares) = (new int[length], new long[length]);
             PixelSums.Accumulate(samples, first, sums, squares);
@@ -45,8 +48,14 @@ public class PixelSumsTests
     [Fact]
     public void SumsThatDoNotFitTogetherAreRefused()
     {
-        var refused = Assert.Throws<ArgumentException>(() => PixelSums.Accumulate(new ushort[5], new ushort[2], new int[2], new long[2]));
-        Assert.StartsWith("5 samples are not whole frames of 2 pixels with 2 and 2 sums.", refused.Message, StringComparison.Ordinal);
+        var refused = Assert.Throws<ArgumentException>(() =>
+            PixelSums.Accumulate(new ushort[5], new ushort[2], new int[2], new long[2])
+        );
+        Assert.StartsWith(
+            "5 samples are not whole frames of 2 pixels with 2 and 2 sums.",
+            refused.Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory, InlineData(2), InlineData(24), InlineData(1000), InlineData(32768)]
@@ -55,13 +64,15 @@ public class PixelSumsTests
         var random = new Random(frames);
         for (int length = 0; length <= 257; length++)
         {
-            // Sums that can occur: N values of d within ±range, range from tiny to the greatest, so that both paths of the variance are taken.
+            // Sums that can occur: N values of d within ±range, range from tiny to the greatest, so that both paths of
+            // the variance are taken.
             ushort[] first = Codes(random, length, 65535);
             int[] sums = new int[length];
             long[] squares = new long[length];
             for (int i = 0; i < length; i++)
             {
-                long d = 1L << random.Next(0, 16), away = random.Next(0, frames + 1);
+                long d = 1L << random.Next(0, 16),
+                    away = random.Next(0, frames + 1);
                 sums[i] = (int)(d * away * (i % 2 == 0 ? 1 : -1));
                 squares[i] = d * d * away;
             }
@@ -76,5 +87,6 @@ public class PixelSumsTests
         }
     }
 
-    private static ushort[] Codes(Random random, int count, int range) => [.. Enumerable.Range(0, count).Select(_ => (ushort)(random.Next(0, range + 1)))];
+    private static ushort[] Codes(Random random, int count, int range) =>
+        [.. Enumerable.Range(0, count).Select(_ => (ushort)(random.Next(0, range + 1)))];
 }

@@ -26,11 +26,15 @@ public sealed class ProfileFileTests : IDisposable
     [Fact]
     public void EveryFieldSurvives()
     {
-        // Records compare lists by reference, so the comparison goes through the text, and the text is shown to hold every field.
+        // Records compare lists by reference, so the comparison goes through the text, and the text is shown to hold
+        // every field.
         string json = Encoding.UTF8.GetString(ProfileFile.ToUtf8(FilledProfile.Build()));
         Assert.DoesNotContain("null", json, StringComparison.Ordinal);
         Assert.DoesNotContain("[]", json, StringComparison.Ordinal);
-        Assert.Equal(json, Encoding.UTF8.GetString(ProfileFile.ToUtf8(ProfileFile.Parse(Encoding.UTF8.GetBytes(json), "p.json"))));
+        Assert.Equal(
+            json,
+            Encoding.UTF8.GetString(ProfileFile.ToUtf8(ProfileFile.Parse(Encoding.UTF8.GetBytes(json), "p.json")))
+        );
     }
 
     [Fact]
@@ -42,8 +46,10 @@ public sealed class ProfileFileTests : IDisposable
             Findings = [new Finding("flats-missing", Severity.Refusal, "There are no flats.")],
         };
         JsonNode json = JsonNode.Parse(ProfileFile.ToUtf8(profile))!;
-        Assert.Equal("""{"value":500.25,"standardUncertainty":0.5,"unit":"ADU","samples":16,"method":"mean of bias frames"}""",
-            json["modes"]![0]!["biasLevel"]!.ToJsonString());
+        Assert.Equal(
+            """{"value":500.25,"standardUncertainty":0.5,"unit":"ADU","samples":16,"method":"mean of bias frames"}""",
+            json["modes"]![0]!["biasLevel"]!.ToJsonString()
+        );
         Assert.True(json["modes"]![0]!.AsObject().ContainsKey("gain"));
         Assert.Null(json["modes"]![0]!["gain"]);
         Assert.Equal("refusal", (string?)json["findings"]![0]!["severity"]);
@@ -68,10 +74,12 @@ public sealed class ProfileFileTests : IDisposable
     [Fact]
     public void FieldsThatAnEarlierVersionDidNotHaveTakeTheirDefaults()
     {
-        CameraProfile profile = Parse("""
+        CameraProfile profile = Parse(
+            """
             { "schemaVersion": 1, "modes": [ { "settings": { "gain": 100 }, "readNoise": { "value": 1.5, "standardUncertainty": 0.1 },
               "fixedPattern": { "thresholds": { "hotRate": 0.1 } } } ] }
-            """);
+            """
+        );
         Assert.Equal("unnamed camera", profile.Camera.Name);
         Assert.Equal(1, profile.Camera.CodeStep);
         Assert.Empty(profile.Findings);
@@ -87,24 +95,43 @@ public sealed class ProfileFileTests : IDisposable
 
     [Fact]
     public void UnknownFieldsAByteOrderMarkCommentsAndTrailingCommasAreAccepted() =>
-        Assert.Equal("Tarn-9M", Parse("\uFEFF{ \"schemaVersion\": 1, /* by hand */ \"moon\": [1], \"camera\": { \"name\": \"Tarn-9M\", \"owner\": {} }, }").Camera.Name);
+        Assert.Equal(
+            "Tarn-9M",
+            Parse(
+                "\uFEFF{ \"schemaVersion\": 1, /* by hand */ \"moon\": [1], \"camera\": { \"name\": \"Tarn-9M\", \"owner\": {} }, }"
+            ).Camera.Name
+        );
 
     [Theory]
-    [InlineData("""{ "schemaVersion": 2 }""",
-        "p.json, $.schemaVersion: the profile was written by a later version (schema 2; this program knows up to 1). Read it with that version, or install the newer program.")]
-    [InlineData("""{ "camera": {} }""",
-        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote.")]
-    [InlineData("[]",
-        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote.")]
+    [InlineData(
+        """{ "schemaVersion": 2 }""",
+        "p.json, $.schemaVersion: the profile was written by a later version (schema 2; this program knows up to 1). Read it with that version, or install the newer program."
+    )]
+    [InlineData(
+        """{ "camera": {} }""",
+        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote."
+    )]
+    [InlineData(
+        "[]",
+        "p.json: this is JSON, but no camera profile: it has no schemaVersion. Give the profile.json that 'characterise' wrote."
+    )]
     public void AnotherDocumentIsRefusedWithTheWayOut(string json, string expected) =>
         Assert.Equal(expected, Assert.Throws<ProfileFormatException>(() => Parse(json)).Message);
 
     [Theory]
-    [InlineData("{ \"schemaVersion\": 1,\n \"modes\": [\n {}, { \"settings\": { },\n \"gain\": { \"value\": \"0.8\", \"standardUncertainty\": 0 } } ] }", "$.modes[1].gain.value", 4)]
+    [InlineData(
+        "{ \"schemaVersion\": 1,\n \"modes\": [\n {}, { \"settings\": { },\n \"gain\": { \"value\": \"0.8\", \"standardUncertainty\": 0 } } ] }",
+        "$.modes[1].gain.value",
+        4
+    )]
     [InlineData("{ \"schemaVersion\": 1,\n \"modes\": [ { \"gain\":\n { \"value\": 0.8 } } ] }", "$.modes[0].gain", 3)]
     [InlineData("{ \"schemaVersion\": 1,\n \"modes\": null }", "$.modes", 2)]
     [InlineData("{ \"schemaVersion\": 1,\n \"modes\": [ {},\n null ] }", "$.modes[1]", 3)]
-    [InlineData("{ \"schemaVersion\": 1,\n\n \"findings\": [ { \"message\": \"m\", \"severity\": \"grave\" } ] }", "$.findings[0].severity", 3)]
+    [InlineData(
+        "{ \"schemaVersion\": 1,\n\n \"findings\": [ { \"message\": \"m\", \"severity\": \"grave\" } ] }",
+        "$.findings[0].severity",
+        3
+    )]
     [InlineData("{ \"schemaVersion\": 1,\n \"modes\": [\n", null, 3)]
     public void AnErrorNamesTheFileThePlaceAndTheLine(string json, string? place, long line)
     {
@@ -122,10 +149,19 @@ public sealed class ProfileFileTests : IDisposable
     {
         ProfileFile.Write(PathOf("p.json"), new CameraProfile());
         byte[] before = File.ReadAllBytes(PathOf("p.json"));
-        var profile = new CameraProfile { Modes = [new ModeProfile { Gain = new Measurement(0.8, wrong, "e-/ADU", 1, "") }] };
+        var profile = new CameraProfile
+        {
+            Modes = [new ModeProfile { Gain = new Measurement(0.8, wrong, "e-/ADU", 1, "") }],
+        };
 
-        ArgumentException problem = Assert.Throws<ArgumentException>(() => ProfileFile.Write(PathOf("p.json"), profile));
-        Assert.StartsWith("$.modes[0].gain.standardUncertainty is not a finite number", problem.Message, StringComparison.Ordinal);
+        ArgumentException problem = Assert.Throws<ArgumentException>(() =>
+            ProfileFile.Write(PathOf("p.json"), profile)
+        );
+        Assert.StartsWith(
+            "$.modes[0].gain.standardUncertainty is not a finite number",
+            problem.Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal(before, File.ReadAllBytes(PathOf("p.json")));
         Assert.Single(Directory.GetFiles(_folder));
     }
@@ -135,10 +171,10 @@ public sealed class ProfileFileTests : IDisposable
     {
         File.WriteAllText(PathOf("p.json"), "old");
         Assert.Throws<IOException>(() => AtomicFile.Write(PathOf("p.json"), stream =>
-        {
-            stream.WriteByte(1);
-            throw new IOException("No space left on device");
-        }));
+            {
+                stream.WriteByte(1);
+                throw new IOException("No space left on device");
+            }));
         Assert.Equal("old", File.ReadAllText(PathOf("p.json")));
         Assert.Single(Directory.GetFiles(_folder));
     }

@@ -9,9 +9,18 @@ namespace SensorProfile.Tests.Profiles;
 public class ProfileSchemaTests
 {
     private static readonly JsonSchema _schema = JsonSchema.FromText(ProfileSchema.Json());
-    private static readonly EvaluationOptions _options = new() { OutputFormat = OutputFormat.List, RequireFormatValidation = true };
+    private static readonly EvaluationOptions _options = new()
+    {
+        OutputFormat = OutputFormat.List,
+        RequireFormatValidation = true,
+    };
 
-    private static readonly JsonSerializerOptions _layout = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions _layout = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     [Fact]
     public void IsItselfAValidDraft202012Schema()
@@ -31,10 +40,10 @@ public class ProfileSchemaTests
         Assert.Empty(Errors(new CameraProfile { Modes = [new ModeProfile()] }));
 
     [Theory]
-    [InlineData("/modes/0/readNoise/value", "\"1.5\"")]                 // text where a number is meant
-    [InlineData("/modes/0/readNoise/standardUncertainty", "-0.1")]      // an uncertainty is never negative
-    [InlineData("/modes/0/readNoise", "1.5")]                           // a bare number is no quantity
-    [InlineData("/findings/0/severity", "\"Warning\"")]                 // written in lower case
+    [InlineData("/modes/0/readNoise/value", "\"1.5\"")] // text where a number is meant
+    [InlineData("/modes/0/readNoise/standardUncertainty", "-0.1")] // an uncertainty is never negative
+    [InlineData("/modes/0/readNoise", "1.5")] // a bare number is no quantity
+    [InlineData("/findings/0/severity", "\"Warning\"")] // written in lower case
     [InlineData("/schemaVersion", "2")]
     [InlineData("/createdUtc", "\"yesterday\"")]
     [InlineData("/modes", "null")]
@@ -42,7 +51,8 @@ public class ProfileSchemaTests
     {
         JsonNode document = JsonNode.Parse(ProfileFile.ToUtf8(FilledProfile.Build()))!;
         string[] names = place.Split('/', StringSplitOptions.RemoveEmptyEntries);
-        JsonNode parent = names[..^1].Aggregate(document, (node, name) => int.TryParse(name, out int index) ? node[index]! : node[name]!);
+        JsonNode parent = names[..^1]
+            .Aggregate(document, (node, name) => int.TryParse(name, out int index) ? node[index]! : node[name]!);
         parent[names[^1]] = JsonNode.Parse(wrong);
 
         Assert.False(_schema.Evaluate(document, _options).IsValid);
@@ -73,15 +83,21 @@ public class ProfileSchemaTests
         string proposal = Path.Combine(AppContext.BaseDirectory, "descriptions.json");
         File.WriteAllText(proposal, JsonSerializer.Serialize(expected, _layout) + "\n");
 
-        Assert.True(expected.SequenceEqual(ProfileSchema.Descriptions()),
-            $"The records' summaries have changed: review {proposal} and copy it to src/SensorProfile/Profiles/descriptions.json.");
+        Assert.True(
+            expected.SequenceEqual(ProfileSchema.Descriptions()),
+            $"The records' summaries have changed: review {proposal} and copy it to src/SensorProfile/Profiles/descriptions.json."
+        );
     }
 
     private static List<string> Errors(CameraProfile profile)
     {
         EvaluationResults results = _schema.Evaluate(JsonNode.Parse(ProfileFile.ToUtf8(profile)), _options);
-        return [.. results.Details.Where(detail => detail.Errors is not null)
-            .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))
-            .Where(_ => !results.IsValid)];
+        return
+        [
+            .. results
+                .Details.Where(detail => detail.Errors is not null)
+                .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))
+                .Where(_ => !results.IsValid),
+        ];
     }
 }
