@@ -1,4 +1,5 @@
 using System.Globalization;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 

@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Bytes;
+
 namespace SensorProfile.Fits;
 
 /// <summary>An open FITS file. All headers are read on opening; pixels only when asked for.</summary>

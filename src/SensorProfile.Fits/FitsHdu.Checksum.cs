@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Globalization;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits;
 

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits;
 

@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Pixels;
+
 namespace SensorProfile.Fits;
 
 /// <summary>One header and data unit. Images give their pixels by rows; everything else is listed only.</summary>

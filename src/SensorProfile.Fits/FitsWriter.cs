@@ -1,5 +1,7 @@
 using System.Buffers;
 using Microsoft.Win32.SafeHandles;
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 

@@ -1,3 +1,6 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
+
 namespace SensorProfile.Fits;
 
 /// <summary>Where an HDU lies in its file.</summary>

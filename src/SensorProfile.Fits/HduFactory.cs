@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
 using SensorProfile.Fits.Tiles;
 
 namespace SensorProfile.Fits;

@@ -1,10 +1,20 @@
 using System.Text;
 using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Shots;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Nights;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;

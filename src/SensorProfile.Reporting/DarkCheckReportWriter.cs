@@ -1,6 +1,7 @@
 using System.Text;
-using SensorProfile.Drift;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
 using SensorProfile.Reporting.Tables;

@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Reporting;
 

@@ -1,6 +1,8 @@
 using System.Text;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
 using SensorProfile.Reporting.Tables;

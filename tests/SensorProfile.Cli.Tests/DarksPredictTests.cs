@@ -2,6 +2,7 @@ using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
 using SensorProfile.Fits;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Cli.Tests;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Cli.Tests;
 

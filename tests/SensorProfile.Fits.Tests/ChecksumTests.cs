@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tests;
 

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tests;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits.Tests;
 

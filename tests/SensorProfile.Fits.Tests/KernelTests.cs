@@ -1,6 +1,8 @@
 using System.Buffers.Binary;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits.Tests;
 

@@ -1,7 +1,13 @@
 using OxyPlot.Annotations;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Shots;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Nights;
 
 namespace SensorProfile.Reporting.Tests;
 
@@ -16,7 +22,7 @@ public sealed class AnswerPageTests : IDisposable
     [Fact]
     public void ASetpointIsWrittenAsThreeFilesThatAreTheSameAgain()
     {
-        SetpointAnswer answer = Setpoint.Advise(
+        SetpointAnswer answer = SetpointAdvice.Advise(
             _profile,
             _profile.Modes[0],
             new SetpointQuestion

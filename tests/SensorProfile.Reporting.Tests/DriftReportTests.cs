@@ -1,11 +1,16 @@
 using System.Globalization;
 using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Drift.OverTheYears;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Drawing;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Years;
 
 namespace SensorProfile.Reporting.Tests;
 

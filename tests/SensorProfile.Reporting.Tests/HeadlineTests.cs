@@ -1,4 +1,6 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Tests;
 

@@ -1,5 +1,7 @@
 using SensorProfile.Fits;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Tests;
 

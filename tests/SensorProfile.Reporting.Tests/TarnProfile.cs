@@ -1,5 +1,9 @@
-using SensorProfile.DarkCurrent;
+using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Tests;
 

@@ -1,5 +1,6 @@
+using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

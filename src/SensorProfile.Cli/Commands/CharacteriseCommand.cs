@@ -1,12 +1,18 @@
 using System.ComponentModel;
 using System.Runtime.CompilerServices;
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
-using SensorProfile.Pixels;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Pattern;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

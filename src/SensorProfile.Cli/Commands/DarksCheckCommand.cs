@@ -1,9 +1,12 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
-using SensorProfile.Drift;
+using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;

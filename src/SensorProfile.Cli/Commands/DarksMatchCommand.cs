@@ -1,8 +1,14 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
@@ -149,7 +155,8 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 return;
             if (Exposure is not null || Temperature is not null)
                 throw CommandFailure.WrongCommandLine(
-                    "With --darks the frames say their exposure and temperature: leave out --exposure and --temperature; a capture table (--table) corrects the headers."
+                    "With --darks the frames say their exposure and temperature: leave out --exposure and "
+                        + "--temperature; a capture table (--table) corrects the headers."
                 );
             if (
                 ProfilePath is null

@@ -1,8 +1,12 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;

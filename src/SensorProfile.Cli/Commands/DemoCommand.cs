@@ -1,9 +1,15 @@
 using System.ComponentModel;
-using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using Spectre.Console.Cli;
@@ -52,7 +58,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
     private static Reply Cold(CameraProfile profile) =>
         Ask("setpoint", () =>
             SetpointReply.Of(
-                Setpoint.Advise(
+                SetpointAdvice.Advise(
                     profile,
                     ModeChoice.Find(profile, null),
                     new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) }

@@ -1,8 +1,13 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 

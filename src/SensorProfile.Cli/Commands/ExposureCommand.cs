@@ -1,7 +1,9 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;

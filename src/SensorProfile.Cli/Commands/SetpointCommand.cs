@@ -1,7 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
@@ -21,7 +24,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
-        SetpointAnswer answer = Setpoint.Advise(
+        SetpointAnswer answer = SetpointAdvice.Advise(
             profile,
             mode,
             question with

@@ -1,8 +1,11 @@
 using System.ComponentModel;
 using System.Globalization;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Decisions.Shots;
 using SensorProfile.Reporting;
 using Spectre.Console.Cli;
 

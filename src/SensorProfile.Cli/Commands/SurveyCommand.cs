@@ -1,7 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Replies;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

@@ -1,5 +1,6 @@
-using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 using SensorProfile.Reporting;
 
 namespace SensorProfile.Cli.Output;

@@ -1,4 +1,4 @@
-using SensorProfile.Drift;
+using SensorProfile.Drift.MasterDarks;
 
 namespace SensorProfile.Cli.Replies;
 

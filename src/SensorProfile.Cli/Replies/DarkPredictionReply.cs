@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
-using SensorProfile.Decisions;
-using SensorProfile.Profiles;
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Cli.Replies;
 

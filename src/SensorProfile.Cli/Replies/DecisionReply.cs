@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Cli.Replies;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using SensorProfile.Drift;
+using SensorProfile.Drift.OverTheYears;
 
 namespace SensorProfile.Cli.Replies;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Cli.Replies;

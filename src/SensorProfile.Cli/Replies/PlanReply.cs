@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkPlan;
 
 namespace SensorProfile.Cli.Replies;
 

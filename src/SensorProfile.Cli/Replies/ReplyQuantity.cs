@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Cli.Replies;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Shots;
 
 namespace SensorProfile.Cli.Replies;
 

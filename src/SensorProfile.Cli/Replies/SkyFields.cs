@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Cli.Replies;
 

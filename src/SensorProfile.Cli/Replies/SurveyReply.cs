@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 
 namespace SensorProfile.Cli.Replies;
 

@@ -1,3 +1,6 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
+
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>An image kept as compressed tiles in a binary table (FITS 4.0 §10).</summary>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits.Tiles;
 

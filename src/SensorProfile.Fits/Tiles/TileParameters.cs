@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Bytes;
+
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>What the header says about the tiles' content.</summary>

@@ -1,3 +1,6 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
+
 namespace SensorProfile.Fits.Tiles;
 
 /// <summary>

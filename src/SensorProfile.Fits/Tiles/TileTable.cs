@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Globalization;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tiles;
 

@@ -1,5 +1,5 @@
 using OxyPlot;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Drawing;
 

@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Sensor;
 
 namespace SensorProfile.Reporting.Html;
 
@@ -17,7 +18,9 @@ internal static class HtmlBlocks
             case AnswerBlock answer:
                 Line(
                     page,
-                    $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>"
+                    $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p "
+                        + $"class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p "
+                        + $"class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>"
                 );
                 break;
             case KeyFiguresBlock figures:

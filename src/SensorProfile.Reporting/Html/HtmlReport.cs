@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Html;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using OxyPlot;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Html;
 

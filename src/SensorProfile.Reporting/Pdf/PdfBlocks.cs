@@ -1,7 +1,7 @@
 using OxyPlot;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;
 

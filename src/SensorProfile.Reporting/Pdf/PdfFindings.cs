@@ -1,4 +1,5 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 using SkiaSharp;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;

@@ -1,5 +1,5 @@
-using SensorProfile.Profiles;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Reporting.Plots.Sensor;
 
 namespace SensorProfile.Reporting.Tables;
 

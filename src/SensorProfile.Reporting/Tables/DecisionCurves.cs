@@ -1,4 +1,7 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -108,7 +111,7 @@ internal static class DecisionCurves
         );
 
     /// <summary>The tables of a mode's usual nights that have rows.</summary>
-    public static IEnumerable<DataTable> Of(Content.NightAnswers answers) =>
+    public static IEnumerable<DataTable> Of(NightAnswers answers) =>
         new[]
         {
             Setpoint(answers.Setpoints),

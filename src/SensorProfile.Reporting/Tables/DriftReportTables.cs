@@ -1,7 +1,7 @@
 using System.Globalization;
-using SensorProfile.Drift;
-using SensorProfile.Reporting.Content;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Reporting.Content.Years;
+using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Tables;
 

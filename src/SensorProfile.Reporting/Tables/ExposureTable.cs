@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Exposure;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkMatch;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Reporting.Plots.Sensor;
 
 namespace SensorProfile.Reporting.Tables;
 

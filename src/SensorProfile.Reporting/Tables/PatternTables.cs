@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Reporting.Tables;
 

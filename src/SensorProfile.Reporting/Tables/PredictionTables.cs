@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,4 +1,5 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.Reporting.Tables;
 

@@ -1,4 +1,5 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Reporting.Tables;
 

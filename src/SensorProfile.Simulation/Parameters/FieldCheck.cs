@@ -2,6 +2,8 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Parameters;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Parameters;
 

@@ -1,5 +1,5 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Randomness;
 using SensorProfile.Simulation.Sensors;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 

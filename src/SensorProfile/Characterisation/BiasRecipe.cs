@@ -1,7 +1,11 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.RawCheck;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
@@ -44,7 +48,7 @@ internal static class BiasRecipe
                 mode.CodeStep.Step,
                 frames[0].Channels.Sum(c => c.Pixels)
             ),
-            ReadNoiseAdu = RootMeanSquare([.. channels.Select(c => c.ReadNoiseAdu)]),
+            ReadNoiseAdu = ChannelRms.Of([.. channels.Select(c => c.ReadNoiseAdu)]),
             Structure = Structure(statistics),
             Stability = Stability([.. frames.Select(f => f.Channels.Average(c => c.Mean))]),
             Moments = frames.Length < 2 ? null : Moments(frames, meter, mode),
@@ -113,24 +117,6 @@ internal static class BiasRecipe
             levels.Length,
             "standard deviation of the frames' mean levels"
         );
-    }
-
-    /// <summary>√(mean of the squares) over channels of equal size; null when one is missing.</summary>
-    internal static Measurement? RootMeanSquare(Measurement?[] values)
-    {
-        if (values.Length == 0 || values.Any(v => v is null))
-            return null;
-        double rms = Math.Sqrt(values.Average(v => v!.Value * v.Value));
-        double uncertainty =
-            rms > 0
-                ? Math.Sqrt(values.Sum(v => Math.Pow(v!.Value * v.StandardUncertainty, 2))) / (values.Length * rms)
-                : Math.Sqrt(values.Average(v => v!.StandardUncertainty * v.StandardUncertainty));
-        return values[0]! with
-        {
-            Value = rms,
-            StandardUncertainty = uncertainty,
-            Samples = values.Sum(v => v!.Samples),
-        };
     }
 
     private static StructuredNoise? Structure(PairStatistics[] pairs)

@@ -1,8 +1,14 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
-using SensorProfile.FixedPattern;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.BlackLevel;
+using SensorProfile.FixedPattern.Thermometer;
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
@@ -142,7 +148,7 @@ internal static class BlackLevelRecipe
         ];
         if (gaps.Length == 0)
             return [];
-        double usual = Fitting.OrderStatistics.Median(gaps),
+        double usual = OrderStatistics.Median(gaps),
             pause = Math.Max(usual + LongPause, PauseRatio * usual);
         return [all[0].Name, .. all.Skip(1).Where((_, i) => gaps[i] > pause).Select(f => f.Name)];
     }

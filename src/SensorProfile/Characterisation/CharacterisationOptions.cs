@@ -1,4 +1,5 @@
-using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Characterisation;
 
@@ -14,7 +15,7 @@ public sealed record CharacterisationOptions
     public double? ReferenceTemperature { get; init; }
 
     /// <summary>Thresholds of the defect search; null, or a rate of 0 in them, to choose from the frames.</summary>
-    public Profiles.DefectThresholds? Thresholds { get; init; }
+    public DefectThresholds? Thresholds { get; init; }
 
     /// <summary>Leaves the per-pixel temperature laws out.</summary>
     public bool Quick { get; init; }

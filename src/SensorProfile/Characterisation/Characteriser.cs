@@ -1,7 +1,19 @@
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Characterisation.Summaries;
+using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.RowsAndColumns;
 using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
+using SensorProfile.RawCheck;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
@@ -94,7 +106,7 @@ public static class Characteriser
                 s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height
             ),
         ];
-        ModeFrames mode = Screening.Of(
+        ModeFrames mode = FrameScreening.Of(
             frames,
             [.. frames.Select(f => samples[f.Name])],
             sets,

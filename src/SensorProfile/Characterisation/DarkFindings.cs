@@ -1,4 +1,6 @@
+using SensorProfile.DarkCurrent.Results;
 using SensorProfile.Frames;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;

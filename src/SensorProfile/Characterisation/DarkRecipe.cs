@@ -1,8 +1,14 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
@@ -271,12 +277,11 @@ internal static class DarkRecipe
         if (
             line is null
             || line.DegreesOfFreedom < 1
-            || Fitting.Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01
+            || Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01
         )
             return line;
         double widening =
-            Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom)
-            * Fitting.Probability.CoverageWidening(line.DegreesOfFreedom);
+            Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom) * Probability.CoverageWidening(line.DegreesOfFreedom);
         return line with
         {
             Slope = line.Slope with

@@ -1,5 +1,7 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Profiles;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Characterisation;
 

@@ -1,4 +1,6 @@
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.RawCheck;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;

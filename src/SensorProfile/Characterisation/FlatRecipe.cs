@@ -1,6 +1,10 @@
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
@@ -123,8 +127,7 @@ internal static class FlatRecipe
         );
         bool flickers = whole.Any(c =>
             c.RatioChiSquare > FlickerChiSquare
-            && Fitting.OrderStatistics.MadSigma(c.RowRatios)
-                > Math.Max(FlickerScatter, NotRowNoise * rowNoise / c.MeanA)
+            && OrderStatistics.MadSigma(c.RowRatios) > Math.Max(FlickerScatter, NotRowNoise * rowNoise / c.MeanA)
         );
         return new(
             a,

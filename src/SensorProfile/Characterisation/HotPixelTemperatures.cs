@@ -1,6 +1,10 @@
+using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Defects;
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;

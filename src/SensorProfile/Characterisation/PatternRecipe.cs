@@ -1,9 +1,17 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
 using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Prediction;
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 

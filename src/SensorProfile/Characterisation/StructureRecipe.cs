@@ -1,5 +1,7 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.RowsAndColumns;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;

@@ -1,6 +1,8 @@
 using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Shots;
 
 namespace SensorProfile.Decisions;
 

@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Drift;
 

@@ -1,5 +1,5 @@
 using MathNet.Numerics;
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Drift;
 

@@ -1,5 +1,7 @@
-using SensorProfile.Decisions;
+using SensorProfile.Drift.Archive;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift;
 

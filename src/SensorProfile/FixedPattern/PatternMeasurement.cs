@@ -1,5 +1,12 @@
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.FixedPattern.Telegraph;
+using SensorProfile.FixedPattern.Thermometer;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 

@@ -1,4 +1,7 @@
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 

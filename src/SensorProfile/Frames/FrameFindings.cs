@@ -1,3 +1,5 @@
+using SensorProfile.Frames.Headers;
+
 namespace SensorProfile.Frames;
 
 /// <summary>

@@ -1,4 +1,5 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.PhotonTransfer;
 

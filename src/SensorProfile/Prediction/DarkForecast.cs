@@ -1,4 +1,4 @@
-using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.DarkRates;
 
 namespace SensorProfile.Prediction;
 

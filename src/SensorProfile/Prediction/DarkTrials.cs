@@ -1,6 +1,7 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 

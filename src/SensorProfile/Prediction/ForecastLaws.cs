@@ -1,5 +1,5 @@
-using SensorProfile.Fitting;
-using SensorProfile.Profiles;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Prediction;
 

@@ -1,5 +1,5 @@
-using SensorProfile.Fitting;
-using SensorProfile.Profiles;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Prediction;
 

@@ -1,6 +1,6 @@
-using SensorProfile.Fitting;
-using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Prediction;
 

@@ -1,5 +1,5 @@
-using SensorProfile.Fitting;
-using SensorProfile.FixedPattern;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.Input;
 
 namespace SensorProfile.Prediction;
 

@@ -1,6 +1,10 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 

@@ -1,5 +1,5 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Profiles;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Prediction;
 

@@ -1,4 +1,6 @@
-using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Prediction;
 
@@ -29,7 +31,7 @@ internal sealed record TakenMaster(
                 DarkExposure exposure = series.Exposures[g];
                 float[] mean = new float[camera.Pixels],
                     variance = new float[camera.Pixels];
-                Pixels.GroupMoments.Walk([exposure.Frames], strip => strip.CopyTo(0, mean, variance), camera.Walk);
+                GroupMoments.Walk([exposure.Frames], strip => strip.CopyTo(0, mean, variance), camera.Walk);
                 for (int i = 0; i < mean.Length; i++)
                     variance[i] = (float)(
                         Expected(camera, maps, levels, exposure, g, i, mean[i], variance[i]) / exposure.Frames.Count

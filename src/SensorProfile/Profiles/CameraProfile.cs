@@ -1,3 +1,5 @@
+using SensorProfile.Profiles.Session;
+
 namespace SensorProfile.Profiles;
 
 /// <summary>All that was measured of one camera in one session: the content of <c>profile.json</c>.</summary>

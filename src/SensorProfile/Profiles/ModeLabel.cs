@@ -1,4 +1,5 @@
 using System.Globalization;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Profiles;
 

@@ -1,3 +1,8 @@
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Profiles.Session;
+
 namespace SensorProfile.Profiles;
 
 /// <summary>What was measured at one combination of settings.</summary>

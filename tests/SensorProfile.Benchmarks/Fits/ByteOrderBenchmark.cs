@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Fits;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Benchmarks.Fits;
 

@@ -1,5 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 

@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 

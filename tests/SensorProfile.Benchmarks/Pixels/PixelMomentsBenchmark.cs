@@ -1,7 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 

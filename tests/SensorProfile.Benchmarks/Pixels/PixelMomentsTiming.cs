@@ -2,7 +2,8 @@ using System.Diagnostics;
 using System.Globalization;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 

@@ -1,7 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Frames;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Benchmarks.Simulation;
 

@@ -1,4 +1,8 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Cli.Tests.Running;
 

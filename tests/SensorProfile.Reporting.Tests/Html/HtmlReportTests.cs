@@ -2,7 +2,8 @@ using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Drawing;
 using SensorProfile.Reporting.Html;
 

@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Pdf;
 
 namespace SensorProfile.Reporting.Tests.Pdf;

@@ -1,4 +1,4 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Pdf;
 using SkiaSharp;
 

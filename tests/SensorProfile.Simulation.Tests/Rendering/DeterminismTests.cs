@@ -1,7 +1,8 @@
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Tests.Rendering;
 

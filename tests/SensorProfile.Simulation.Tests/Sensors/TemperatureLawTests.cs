@@ -1,4 +1,4 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Tests.Sensors;

@@ -1,5 +1,6 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Simulation.Tests.Truth;

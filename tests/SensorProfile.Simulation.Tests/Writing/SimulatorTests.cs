@@ -1,7 +1,8 @@
 using System.Text.Json;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Simulation.Tests.Writing;

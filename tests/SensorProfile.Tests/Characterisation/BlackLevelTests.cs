@@ -1,6 +1,8 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;

@@ -1,10 +1,11 @@
-using SensorProfile.Characterisation;
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Sums;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;

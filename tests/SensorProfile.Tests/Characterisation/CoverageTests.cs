@@ -1,7 +1,9 @@
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 

@@ -1,8 +1,11 @@
 using SensorProfile.Characterisation;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;

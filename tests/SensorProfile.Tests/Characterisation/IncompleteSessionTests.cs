@@ -1,8 +1,12 @@
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Session;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Tests.Characterisation;
 

@@ -1,6 +1,8 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 
@@ -70,7 +72,8 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
                 ],
                 Shots = Nights.Full(48000, six, long4),
             },
-            // The median of the noisy frames is up to 7 % too high here; it was taken for the typical rate once, at 20 of
+            // The median of the noisy frames is up to 7 % too high here; it was taken for the typical rate once, at 20
+            // of
             // its errors.
             ["broad-glow-and-warm-pixels"] = Mono(0.8, 1.6, 48000) with
             {

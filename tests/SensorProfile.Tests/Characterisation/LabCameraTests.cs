@@ -1,7 +1,10 @@
 using System.Globalization;
 using SensorProfile.Characterisation;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;

@@ -1,6 +1,7 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 

@@ -1,5 +1,7 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Frames;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;

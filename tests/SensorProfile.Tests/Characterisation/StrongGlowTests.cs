@@ -1,7 +1,8 @@
-using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 

@@ -1,6 +1,6 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
-using SensorProfile.DarkCurrent;
+using SensorProfile.DarkCurrent.Laws;
 
 namespace SensorProfile.Tests.DarkCurrent;
 

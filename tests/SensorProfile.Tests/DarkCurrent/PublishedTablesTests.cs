@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Fitting.Models;
 using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent;

@@ -29,7 +29,8 @@ internal static class TestData
     public static string? SkipReason(params string[] needed) =>
         Environment.GetEnvironmentVariable("CI") != "true"
         && Array.Find(needed, folder => Find(folder) is null) is { } missing
-            ? $"The test data '{missing}' are not in shared/data beside the checkout; set SENSORPROFILE_TESTDATA to the folder that holds them."
+            ? $"The test data '{missing}' are not in shared/data beside the checkout; set SENSORPROFILE_TESTDATA "
+                + "to the folder that holds them."
             : null;
 
     private static string? Root()

@@ -1,5 +1,8 @@
 using System.Globalization;
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Decisions;

@@ -1,4 +1,11 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Tests.Decisions;
 
@@ -192,7 +199,7 @@ public class MasterCoverTests
         Finding flagged = Assert.Single(plain.Findings, f => f.Code == "more-darks-than-practical");
         double ratio = (0.36 + 2.25 + 0.64 / 12) / (0.36 + 2.25 + 0.64 / 12 + 30);
         Assert.Contains(
-            $"50 of them cost this stack {Said.Percent(DarkCount.Loss(ratio, 100, 50))} instead of 5 %",
+            $"50 of them cost this stack {Said.Percent(FewestDarks.Loss(ratio, 100, 50))} instead of 5 %",
             flagged.Message,
             StringComparison.Ordinal
         );
@@ -216,7 +223,7 @@ public class MasterCoverTests
     public void NightsBeyondTheProfileAreNamedAndTheOthersAnswered()
     {
         SetpointAnswer Ask(params double[] nights) =>
-            Setpoint.Advise(
+            SetpointAdvice.Advise(
                 new Tarn().Profile(),
                 new Tarn().Mode(),
                 new SetpointQuestion

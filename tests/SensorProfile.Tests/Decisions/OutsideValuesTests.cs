@@ -1,4 +1,7 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Tests.Decisions;
 

@@ -1,5 +1,5 @@
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Tests.Decisions;
 

@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Tests.Decisions;
 

@@ -1,9 +1,12 @@
-using SensorProfile.Decisions;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Tests.Decisions;
 
@@ -92,7 +95,7 @@ public sealed class StackOfFramesTests : IDisposable
             },
             Shots =
             [
-                new SensorProfile.Simulation.Parameters.Shot
+                new SensorProfile.Simulation.Parameters.Session.Shot
                 {
                     Kind = kind,
                     Exposure = Exposure,

@@ -1,5 +1,8 @@
-using SensorProfile.Decisions;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Tests.Decisions;
 

@@ -1,5 +1,5 @@
 using SensorProfile.Drift;
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Drift;
 

@@ -1,4 +1,5 @@
 using SensorProfile.Drift;
+using SensorProfile.Drift.OverTheYears;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Drift;

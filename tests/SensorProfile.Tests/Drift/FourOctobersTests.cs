@@ -1,4 +1,5 @@
-using SensorProfile.Drift;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Drift.Patches;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Drift;

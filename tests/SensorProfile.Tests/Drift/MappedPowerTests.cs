@@ -1,4 +1,4 @@
-using SensorProfile.Drift;
+using SensorProfile.Drift.OverTheYears;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Drift;
@@ -118,6 +118,8 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
             output.WriteLine(
                 $"probe {celsius:F1} °C: "
                     + $"{string.Join(", ", verdicts.GroupBy(v => v).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count()}"))} "
+                    + ""
+                    + ""
                     + "of 20"
             );
             Assert.True(

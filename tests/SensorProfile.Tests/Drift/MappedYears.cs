@@ -1,5 +1,7 @@
 using MathNet.Numerics.Distributions;
 using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.OverTheYears;
 
 namespace SensorProfile.Tests.Drift;
 

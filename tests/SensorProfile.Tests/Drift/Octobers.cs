@@ -1,10 +1,12 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Drift;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Files;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.Drift;
 

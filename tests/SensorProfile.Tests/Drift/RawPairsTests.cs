@@ -1,9 +1,14 @@
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.OverTheYears;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Drift;

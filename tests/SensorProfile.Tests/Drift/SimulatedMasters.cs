@@ -1,9 +1,12 @@
 using SensorProfile.Fits;
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.Drift;
 

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using MathNet.Numerics.Distributions;
-using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
 
 namespace SensorProfile.Tests.Drift;
 

@@ -1,6 +1,9 @@
 using MathNet.Numerics.Distributions;
-using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Tests.Drift;
 

@@ -1,4 +1,4 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting;
 

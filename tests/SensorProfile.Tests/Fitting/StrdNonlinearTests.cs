@@ -1,4 +1,4 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.Tests.Fitting;
 

@@ -1,6 +1,7 @@
 using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Simulation.Parameters.Sensor;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;

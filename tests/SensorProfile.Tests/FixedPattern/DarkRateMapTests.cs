@@ -1,7 +1,8 @@
 using SensorProfile.FixedPattern;
 using SensorProfile.Frames;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.FixedPattern;
 

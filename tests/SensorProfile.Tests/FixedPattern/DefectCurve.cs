@@ -1,4 +1,5 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Defects;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;

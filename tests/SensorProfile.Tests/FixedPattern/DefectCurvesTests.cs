@@ -1,9 +1,15 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
 using SensorProfile.Frames;
 using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
+using SensorProfile.Tests.FixedPattern.Thermometer;
 using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 
@@ -71,14 +77,14 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
                     }
                 ) with
                 {
-                    DeadPixels = new Simulation.Parameters.DeadPixels { Share = 0.005, Response = response },
+                    DeadPixels = new Simulation.Parameters.Sensor.DeadPixels { Share = 0.005, Response = response },
                     Vignetting = 0.3,
                     ResponseNonuniformity = 0.01,
                 },
                 63
             );
             HashSet<int> real = [.. night.Night.Sensor.Dead];
-            DefectClass[] classes = SensorProfile.FixedPattern.DeadPixels.Find(
+            DefectClass[] classes = SensorProfile.FixedPattern.Defects.DeadPixels.Find(
                 PixelMoments.MeanOf(night.Of(FrameKind.Flat)),
                 PixelMoments.Of(night.Of(FrameKind.Bias)).Mean,
                 500,

@@ -1,6 +1,8 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Telegraph;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 

@@ -1,7 +1,10 @@
 using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using Xunit.Abstractions;
 

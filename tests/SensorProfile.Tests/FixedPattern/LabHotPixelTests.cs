@@ -1,7 +1,11 @@
 using System.Text.Json;
 using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.FixedPattern.Thermometer;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 

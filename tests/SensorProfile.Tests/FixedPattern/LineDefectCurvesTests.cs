@@ -1,7 +1,8 @@
 using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;

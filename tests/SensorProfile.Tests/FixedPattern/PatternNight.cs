@@ -1,8 +1,12 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Input;
 using SensorProfile.Frames;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using SensorProfile.Tests.Pixels;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 
 namespace SensorProfile.Tests.Frames;
 

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 
 namespace SensorProfile.Tests.Frames;
 
@@ -82,13 +83,15 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "IMAGETYP",
         "'focus'",
         "kind-not-understood",
-        "The frame kind of 1 frame is not understood (IMAGETYP = 'focus'), so they can enter no measurement: fill in column kind of the capture table."
+        "The frame kind of 1 frame is not understood (IMAGETYP = 'focus'), so they can enter no measurement: "
+            + "fill in column kind of the capture table."
     )]
     [InlineData(
         "OBJECT",
         "'evening flat'",
         "kind-contradicts-name",
-        "The header says another kind than the name in 1 frame (dark by header, flat by name); the header was followed. Correct column kind of the capture table if the names are right."
+        "The header says another kind than the name in 1 frame (dark by header, flat by name); the header was "
+            + "followed. Correct column kind of the capture table if the names are right."
     )]
     [InlineData(
         "EXPTIME",
@@ -106,7 +109,8 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "EXPTIME",
         "0",
         "exposure-zero",
-        "An exposure of 0 s in 1 frame that should have one: if that is wrong, correct column exposure_s of the capture table; if they are bias frames, column kind."
+        "An exposure of 0 s in 1 frame that should have one: if that is wrong, correct column exposure_s of "
+            + "the capture table; if they are bias frames, column kind."
     )]
     [InlineData(
         "EXPTIME",
@@ -118,43 +122,52 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "EXPTIME",
         "299,5",
         "decimal-comma",
-        "A decimal comma in a number of 1 frame (EXPTIME = 299,5, read as 299.5): it was understood; check the values, and set the capture computer to decimal points."
+        "A decimal comma in a number of 1 frame (EXPTIME = 299,5, read as 299.5): it was understood; check "
+            + "the values, and set the capture computer to decimal points."
     )]
     [InlineData(
         "EXPOSURE",
         "30",
         "exposure-contradicts",
-        "EXPTIME and EXPOSURE contradict each other in 1 frame (EXPTIME = 300, EXPOSURE = 30; EXPTIME was used); check it and fill in column exposure_s of the capture table if that is wrong."
+        "EXPTIME and EXPOSURE contradict each other in 1 frame (EXPTIME = 300, EXPOSURE = 30; EXPTIME was "
+            + "used); check it and fill in column exposure_s of the capture table if that is wrong."
     )]
     [InlineData(
         "CCD-TEMP",
         "",
         "temperature-missing",
-        "No sensor temperature (CCD-TEMP) in 1 frame: it is unknown and dark current cannot be tied to a temperature (the set temperature, \u221210 °C, is no reading and was not used in its place); fill in column temperature_c of the capture table if you know it."
+        "No sensor temperature (CCD-TEMP) in 1 frame: it is unknown and dark current cannot be tied to a "
+            + "temperature (the set temperature, \u221210 °C, is no reading and was not used in its place); fill in "
+            + "column temperature_c of the capture table if you know it."
     )]
     [InlineData(
         "CCD-TEMP",
         "-273.15",
         "temperature-sentinel",
-        "A stand-in instead of a sensor temperature in 1 frame (CCD-TEMP = -273.15): it is taken as unknown; fill in column temperature_c of the capture table if you know it."
+        "A stand-in instead of a sensor temperature in 1 frame (CCD-TEMP = -273.15): it is taken as unknown; "
+            + "fill in column temperature_c of the capture table if you know it."
     )]
     [InlineData(
         "CCD-TEMP",
         "263.15",
         "temperature-impossible",
-        "A sensor temperature outside \u2212100 to +80 °C in 1 frame (CCD-TEMP = 263.15; perhaps kelvin or fahrenheit): it is taken as unknown; fill in column temperature_c of the capture table if you know it."
+        "A sensor temperature outside \u2212100 to +80 °C in 1 frame (CCD-TEMP = 263.15; perhaps kelvin or "
+            + "fahrenheit): it is taken as unknown; fill in column temperature_c of the capture table if you know "
+            + "it."
     )]
     [InlineData(
         "XBINNING",
         "0",
         "binning-unreadable",
-        "A binning that cannot be in 1 frame (XBINNING = 0, YBINNING = 1): it is taken as 1x1; correct column binning of the capture table if that is wrong."
+        "A binning that cannot be in 1 frame (XBINNING = 0, YBINNING = 1): it is taken as 1x1; correct column "
+            + "binning of the capture table if that is wrong."
     )]
     [InlineData(
         "GAIN",
         "",
         "gain-missing",
-        "No gain (GAIN or ISOSPEED) in the only frame of Tarn-9M: they are taken to share one setting; if they do not, fill in column gain of the capture table."
+        "No gain (GAIN or ISOSPEED) in the only frame of Tarn-9M: they are taken to share one setting; if "
+            + "they do not, fill in column gain of the capture table."
     )]
     [InlineData(
         "DATE-OBS",
@@ -184,13 +197,15 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         "DATE-LOC",
         "'2025-10-04T21:00:00.125'",
         "time-maybe-local",
-        "DATE-OBS equals the local time DATE-LOC in 1 frame: unless the site keeps UTC, the time is local and off by the time zone; differences between frames stay right."
+        "DATE-OBS equals the local time DATE-LOC in 1 frame: unless the site keeps UTC, the time is local and "
+            + "off by the time zone; differences between frames stay right."
     )]
     [InlineData(
         "BAYERPAT",
         "'RRGB'",
         "colour-filter-unreadable",
-        "A colour filter pattern that is none in 1 frame (BAYERPAT = 'RRGB'): they are treated as monochrome; if the sensor is a colour sensor, its colours are mixed in every number."
+        "A colour filter pattern that is none in 1 frame (BAYERPAT = 'RRGB'): they are treated as monochrome; "
+            + "if the sensor is a colour sensor, its colours are mixed in every number."
     )]
     public void OneFaultGivesOneSentence(string keyword, string value, string code, string sentence)
     {

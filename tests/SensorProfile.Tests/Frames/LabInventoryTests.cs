@@ -1,6 +1,8 @@
 using System.Globalization;
 using CsvHelper;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
 
 namespace SensorProfile.Tests.Frames;
 

@@ -1,6 +1,7 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.Frames;
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Tests.Pixels;
 

@@ -1,4 +1,8 @@
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.RawCheck;
 
 namespace SensorProfile.Tests.Pixels;
 

@@ -1,4 +1,6 @@
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.RawCheck;
 
 namespace SensorProfile.Tests.Pixels;
 

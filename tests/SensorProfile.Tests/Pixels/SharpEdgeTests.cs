@@ -1,4 +1,6 @@
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.RawCheck;
 
 namespace SensorProfile.Tests.Pixels;
 

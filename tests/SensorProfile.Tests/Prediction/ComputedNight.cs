@@ -1,7 +1,9 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Decisions;
-using SensorProfile.Frames;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;
 

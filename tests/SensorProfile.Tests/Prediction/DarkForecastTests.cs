@@ -1,5 +1,5 @@
 using SensorProfile.Prediction;
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Tests.Prediction;
 

@@ -1,7 +1,9 @@
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Input;
 using SensorProfile.Prediction;
-using SensorProfile.Profiles;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Tests.FixedPattern;
 
 namespace SensorProfile.Tests.Prediction;

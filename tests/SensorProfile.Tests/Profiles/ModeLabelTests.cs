@@ -1,4 +1,5 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Tests.Profiles;
 
