@@ -1,6 +1,7 @@
 using SensorProfile.Cli.Commands.Options;
-using SensorProfile.Cli.Replies;
+using SensorProfile.Cli.Printing;
 using SensorProfile.NoiseModel;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -15,17 +16,17 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
     public sealed override int Execute(CommandContext context, TSettings settings)
     {
         Session session = (Session)context.Data!;
-        Reply reply = AnswerOrRefuse(session, settings);
+        AnswerDocument reply = AnswerOrRefuse(session, settings);
         if (settings.Json)
-            session.Results.WriteRaw(ReplyJson.Of(reply));
+            session.Results.WriteRaw(AnswerJson.Of(reply));
         else
-            ReplyPrinter.Print(reply, session.Results);
-        return reply.ExitCode;
+            AnswerPrinter.Print(reply, session.Results);
+        return reply.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered;
     }
 
-    protected abstract Reply Answer(Session session, TSettings settings);
+    protected abstract AnswerDocument Answer(Session session, TSettings settings);
 
-    private Reply AnswerOrRefuse(Session session, TSettings settings)
+    private AnswerDocument AnswerOrRefuse(Session session, TSettings settings)
     {
         try
         {
@@ -35,7 +36,7 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         {
             return refusal.Kind == RefusalKind.BadArgument
                 ? throw CommandFailure.WrongCommandLine(refusal.Message)
-                : DecisionReply.CannotTell(Name, refusal);
+                : DecisionDocument.CannotTell(Name, refusal);
         }
     }
 }

@@ -5,7 +5,6 @@ using SensorProfile.Characterisation.Maps;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
@@ -13,6 +12,7 @@ using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Files;
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -22,7 +22,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
 {
     protected override string Name => "characterise";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         string folder = string.IsNullOrWhiteSpace(settings.Out)
             ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.")
@@ -37,7 +37,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         SpentMaps.GiveBack((long)profile.Camera.Width * profile.Camera.Height);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
-        Reply reply = ProfileReply.Of(Name, profile, folder);
+        AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
         return settings.Archive is { } archive
             ? ArchiveKeeping.Keep(
                 archive,

@@ -2,13 +2,13 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -18,7 +18,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
 {
     protected override string Name => "darks check";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         if (settings.Against.Length == 0)
             throw CommandFailure.WrongCommandLine(
@@ -41,7 +41,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
         DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
-        Reply reply = DarkLibraryReply.Of(answer);
+        AnswerDocument reply = DarkLibraryDocument.Of(answer);
         if (output is null)
             return reply;
         DateTimeOffset date = fresh.Sets.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
@@ -11,6 +10,7 @@ using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -20,13 +20,13 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 {
     protected override string Name => "darks match";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         settings.RefuseIgnored();
         return settings.Darks.Length > 0 ? OnDisk(session, settings) : Tolerance(settings);
     }
 
-    private static Reply Tolerance(Settings settings)
+    private static AnswerDocument Tolerance(Settings settings)
     {
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         ToleranceQuestion question = settings.Tolerance;
@@ -37,12 +37,12 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 )
         );
         ToleranceAnswer answer = DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question);
-        return PageFolder.Complete(page, ToleranceReply.Of(answer), folder =>
+        return PageFolder.Complete(page, ToleranceDocument.Of(answer), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }
 
-    private static Reply OnDisk(Session session, Settings settings)
+    private static AnswerDocument OnDisk(Session session, Settings settings)
     {
         if (settings.LightPaths.Count == 0)
             throw CommandFailure.WrongCommandLine("--darks needs --lights PATH, the folder of the lights.");
@@ -84,7 +84,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks) with { Sky = sky });
         Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
-        return PageFolder.Complete(page, MatchReply.Of(answer, sky, ofFrames), folder =>
+        return PageFolder.Complete(page, MatchDocument.Of(answer, sky, ofFrames), folder =>
             AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder)
         );
     }

@@ -2,13 +2,13 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -18,7 +18,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
 {
     protected override string Name => "darks plan";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         settings.RefuseIgnored();
         if (settings.Csv is { } target)
@@ -47,7 +47,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             answer = answer with { Findings = [.. answer.Findings, PlannedLights.TakenTogether(question.Lights)] };
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PageFolder.Complete(page, PlanReply.Of(answer, settings.Csv), folder =>
+        return PageFolder.Complete(page, PlanDocument.Of(answer, settings.Csv), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }

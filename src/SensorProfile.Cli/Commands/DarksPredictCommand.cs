@@ -2,11 +2,11 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,7 +16,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
 {
     protected override string Name => "darks predict";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         string file = string.IsNullOrWhiteSpace(settings.Out)
             ? throw CommandFailure.WrongCommandLine("darks predict needs --out, the file for the computed dark.")
@@ -51,7 +51,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         DarkPredictionAnswer answer = DarkPrediction.Compute(profile, mode, question, session.Stop);
         if (answer.Master is { } master)
             OutputFile.Write(file, master.Write);
-        return DarkPredictionReply.Of(answer, file);
+        return DarkPredictionDocument.Of(answer, file);
     }
 
     /// <summary>Nothing that is read may be written over.</summary>

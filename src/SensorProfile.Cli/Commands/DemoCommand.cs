@@ -3,7 +3,7 @@ using SensorProfile.Characterisation.Maps;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
+using SensorProfile.Cli.Printing;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
@@ -11,6 +11,7 @@ using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using Spectre.Console.Cli;
 
@@ -26,7 +27,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
 
     protected override string Name => "demo";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         string folder = settings.Out ?? UsualFolder;
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, []);
@@ -46,7 +47,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return DemoReply.Of(
+        return DemoDocument.Of(
             result.Profile,
             folder,
             Cold(result.Profile),
@@ -55,9 +56,9 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         );
     }
 
-    private static Reply Cold(CameraProfile profile) =>
+    private static AnswerDocument Cold(CameraProfile profile) =>
         Ask("setpoint", () =>
-            SetpointReply.Of(
+            SetpointDocument.Of(
                 SetpointAdvice.Advise(
                     profile,
                     ModeChoice.Find(profile, null),
@@ -66,7 +67,8 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
             )
         );
 
-    private static Reply Darks(CameraProfile profile, int dithers) => Ask("darks match", () => ToleranceReply.Of(
+    private static AnswerDocument Darks(CameraProfile profile, int dithers) =>
+        Ask("darks match", () => ToleranceDocument.Of(
                 DarkTolerance.Find(
                     profile,
                     ModeChoice.Find(profile, null),
@@ -81,7 +83,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
                 )
             ));
 
-    private static Reply Ask(string command, Func<Reply> question)
+    private static AnswerDocument Ask(string command, Func<AnswerDocument> question)
     {
         try
         {
@@ -89,7 +91,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         }
         catch (DecisionRefusedException refusal)
         {
-            return DecisionReply.CannotTell(command, refusal);
+            return DecisionDocument.CannotTell(command, refusal);
         }
     }
 

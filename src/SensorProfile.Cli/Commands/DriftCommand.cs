@@ -2,13 +2,13 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -18,7 +18,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 {
     protected override string Name => "drift";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         using OutputFolder? output = settings.Out is { } folder
             ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles)
@@ -34,7 +34,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
             );
         DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
         session.Stop.ThrowIfCancellationRequested();
-        Reply reply = DriftReply.Of(answer);
+        AnswerDocument reply = DriftDocument.Of(answer);
         if (settings.Archive is { } archive)
             reply = ArchiveKeeping.Keep(
                 archive,
@@ -58,9 +58,9 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         return reply;
     }
 
-    private static void Write(string folder, DriftAnswer answer, Reply reply)
+    private static void Write(string folder, DriftAnswer answer, AnswerDocument reply)
     {
-        File.WriteAllText(Path.Combine(folder, "drift.json"), ReplyJson.Of(reply));
+        File.WriteAllText(Path.Combine(folder, "drift.json"), AnswerJson.Of(reply));
         DriftReportWriter.Write(answer, folder);
     }
 

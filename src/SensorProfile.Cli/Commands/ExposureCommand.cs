@@ -2,10 +2,10 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -15,7 +15,7 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
 {
     protected override string Name => "exposure";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         ExposureQuestion question = settings.Question;
         settings.CheckSky();
@@ -28,7 +28,9 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
                 Sky = settings.ReadSky(session, profile, settings.WantedMode),
             }
         );
-        return PageFolder.Complete(page, ExposureReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, ExposureDocument.Of(answer), folder =>
+            AnswerPage.Write(profile, answer, folder)
+        );
     }
 
     internal sealed class Settings : OwnSkySettings

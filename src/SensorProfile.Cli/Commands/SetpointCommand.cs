@@ -2,11 +2,11 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,7 +16,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
 {
     protected override string Name => "setpoint";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         settings.RefuseIgnored();
         SetpointQuestion question = settings.Question;
@@ -32,7 +32,9 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 Sky = settings.ReadSky(session, profile, mode.Settings),
             }
         );
-        return PageFolder.Complete(page, SetpointReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, SetpointDocument.Of(answer), folder =>
+            AnswerPage.Write(profile, answer, folder)
+        );
     }
 
     internal sealed class Settings : OwnSkySettings

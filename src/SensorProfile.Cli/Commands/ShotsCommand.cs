@@ -3,10 +3,10 @@ using System.Globalization;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,7 +16,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
 {
     protected override string Name => "shots";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         if (settings.Csv is { } target)
             OutputFile.Check(target, settings.Overwrite, "--csv", settings.Have);
@@ -27,7 +27,7 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         ShotListAnswer answer = ShotList.Plan(question);
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PageFolder.Complete(page, ShotsReply.Of(answer, settings.Csv), folder =>
+        return PageFolder.Complete(page, ShotsDocument.Of(answer, settings.Csv), folder =>
             AnswerPage.Write(answer, session.Clock.GetUtcNow(), folder)
         );
     }

@@ -2,7 +2,7 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;
 using Spectre.Console.Cli;
@@ -14,7 +14,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 {
     protected override string Name => "simulate";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         if (!File.Exists(settings.Camera))
             throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
@@ -23,7 +23,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         using OutputFolder output = OutputFolder.Begin(settings.RequiredOut(Name), settings.Overwrite, []);
         SimulationTruth truth = SimulatedFrames.Write(session, camera, output, "", settings.Seed);
         output.Complete();
-        return new Reply
+        return new AnswerDocument
         {
             Command = Name,
             Sentence =

@@ -2,9 +2,9 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -14,7 +14,7 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
 {
     protected override string Name => "survey";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         bool reads = settings.Table is { } given && File.Exists(given) && !settings.Overwrite;
         if (settings.Table is { } place && !reads)
@@ -30,7 +30,7 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
             tableLine =
                 $"Capture table written: {file}. Correct it by hand, then give it to characterise with --table.";
         }
-        return SurveyReply.Of(inventory, tableLine);
+        return SurveyDocument.Of(inventory, tableLine);
     }
 
     private static void CheckPlace(string table, Settings settings)

@@ -1,4 +1,4 @@
-using SensorProfile.Cli.Replies;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Output;
 
@@ -15,7 +15,7 @@ internal sealed class PageFolder : IDisposable
         folder is null ? null : new PageFolder(folder, OutputFolder.Begin(folder, overwrite, inputs, "--page"));
 
     /// <summary>Writes the page when one was asked for, and adds where it stands to the reply.</summary>
-    public static Reply Complete(PageFolder? page, Reply reply, Action<string> write)
+    public static AnswerDocument Complete(PageFolder? page, AnswerDocument reply, Action<string> write)
     {
         if (page is null)
             return reply;

@@ -1,3 +1,5 @@
+using SensorProfile.Reporting.Answers;
+
 namespace SensorProfile.Cli.Terminal;
 
 /// <summary>Progress for logs and pipes: a line when a stage starts, then one every ten seconds at most.</summary>

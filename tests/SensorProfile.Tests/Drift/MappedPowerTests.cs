@@ -120,6 +120,7 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
                     + $"{string.Join(", ", verdicts.GroupBy(v => v).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count()}"))} "
                     + ""
                     + ""
+                    + ""
                     + "of 20"
             );
             Assert.True(

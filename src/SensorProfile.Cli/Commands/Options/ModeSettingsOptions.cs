@@ -1,7 +1,7 @@
 using System.ComponentModel;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;

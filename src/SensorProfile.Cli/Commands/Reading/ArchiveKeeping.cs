@@ -1,5 +1,5 @@
-using SensorProfile.Cli.Replies;
 using SensorProfile.Drift.Archive;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 
@@ -11,7 +11,12 @@ internal static class ArchiveKeeping
     /// <param name="profiles">What to keep.</param>
     /// <param name="reply">The answer so far.</param>
     /// <param name="next">What to type next.</param>
-    public static Reply Keep(string archive, IReadOnlyList<ProfileOnDisk> profiles, Reply reply, string next)
+    public static AnswerDocument Keep(
+        string archive,
+        IReadOnlyList<ProfileOnDisk> profiles,
+        AnswerDocument reply,
+        string next
+    )
     {
         List<Finding> findings = [];
         try

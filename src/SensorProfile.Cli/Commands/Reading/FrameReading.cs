@@ -3,6 +3,7 @@ using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 

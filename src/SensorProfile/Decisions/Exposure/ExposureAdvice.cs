@@ -43,6 +43,7 @@ public static class ExposureAdvice
                 + $"{string.Join("; ", answers.Select(a => $"{Shortest(a)}{(a.Modes.Count > 1 ? $" at {ModeChoice.Name(a.Advised)}" : "")} under a {a.Sky.Name}"))} "
                 + ""
                 + ""
+                + ""
                 + "(your own sky: --sky).",
             OtherSkies = answers[1..],
         };

@@ -51,6 +51,7 @@ public static class SubExposure
                 + $"{string.Join(", ", answers.Select(a => $"{Said.Seconds(Up(a.Quantities["shortestExposure"]!.Value))} under a {a.Sky.Name}"))}; "
                 + ""
                 + ""
+                + ""
                 + "give your own sky with --sky.",
             OtherSkies = answers[1..],
         };

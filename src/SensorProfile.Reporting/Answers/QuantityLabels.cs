@@ -1,9 +1,7 @@
-using SensorProfile.Reporting;
-
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>Names of quantities as people read them.</summary>
-internal static class Labels
+internal static class QuantityLabels
 {
     private static readonly Dictionary<string, string> Known = new()
     {

@@ -1,14 +1,14 @@
 using SensorProfile.Decisions.Shots;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>shots</c>.</summary>
-internal static class ShotsReply
+internal static class ShotsDocument
 {
     private const int Shown = 8;
 
-    public static Reply Of(ShotListAnswer answer, string? csv) =>
-        DecisionReply.Of(
+    public static AnswerDocument Of(ShotListAnswer answer, string? csv) =>
+        DecisionDocument.Of(
             "shots",
             answer,
             JsonNodes.Field("shots", answer.Shots),
@@ -20,7 +20,7 @@ internal static class ShotsReply
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
         };
 
-    private static ReplyTable Shots(ShotListAnswer answer) =>
+    private static AnswerTable Shots(ShotListAnswer answer) =>
         new(
             "",
             [">step", "kind", ">frames", ">exposure", ">sensor", ">level", ">time", "for"],
@@ -42,7 +42,7 @@ internal static class ShotsReply
             ]
         );
 
-    private static ReplyTable Expected(ShotListAnswer answer) =>
+    private static AnswerTable Expected(ShotListAnswer answer) =>
         new(
             "Uncertainties to expect, for a camera of a usual kind",
             ["quantity", ">now", answer.Shots.Count > 0 ? ">with these frames" : ""],
@@ -50,7 +50,7 @@ internal static class ShotsReply
                 .. answer.Expected.Select(e =>
                     (IReadOnlyList<string>)
                         [
-                            Labels.Of(e.Quantity) + (e.Quantity == "readNoise" ? " of one pixel" : ""),
+                            QuantityLabels.Of(e.Quantity) + (e.Quantity == "readNoise" ? " of one pixel" : ""),
                             answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null)
                                 ? ""
                                 : Cell(e.Now, e.Unit),
@@ -63,7 +63,7 @@ internal static class ShotsReply
     /// <summary>
     /// One row for each addition with all that it brings; those that bring the same at other temperatures share a row.
     /// </summary>
-    private static ReplyTable Additions(ShotListAnswer answer) =>
+    private static AnswerTable Additions(ShotListAnswer answer) =>
         new(
             "What more frames would bring, most useful first",
             ["frames", ">time", "uncertainty"],
@@ -77,7 +77,7 @@ internal static class ShotsReply
                             Brings: string.Join(
                                 "; ",
                                 g.Select(a =>
-                                    $"{Labels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"
+                                    $"{QuantityLabels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"
                                 )
                             )
                         )

@@ -1,12 +1,12 @@
 using SensorProfile.Drift.MasterDarks;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>darks check</c>.</summary>
-internal static class DarkLibraryReply
+internal static class DarkLibraryDocument
 {
-    public static Reply Of(DarkLibraryAnswer answer) =>
-        DecisionReply.Of(
+    public static AnswerDocument Of(DarkLibraryAnswer answer) =>
+        DecisionDocument.Of(
             "darks check",
             answer,
             JsonNodes.Field("masters", answer.Masters),
@@ -15,7 +15,7 @@ internal static class DarkLibraryReply
         {
             Tables =
             [
-                new ReplyTable(
+                new AnswerTable(
                     "",
                     ["master", "verdict", ">adds per light", ">loss", "reason"],
                     [
@@ -36,8 +36,8 @@ internal static class DarkLibraryReply
                     ]
                 ),
                 .. answer.Shoot.Count > 0
-                    ? [ReplyTable.List("Shoot at least", answer.Shoot.Select(s => s.Reason))]
-                    : Array.Empty<ReplyTable>(),
+                    ? [AnswerTable.List("Shoot at least", answer.Shoot.Select(s => s.Reason))]
+                    : Array.Empty<AnswerTable>(),
             ],
         };
 }

@@ -1,13 +1,13 @@
 using System.Globalization;
 using SensorProfile.Drift.OverTheYears;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>drift</c>.</summary>
-internal static class DriftReply
+internal static class DriftDocument
 {
-    public static Reply Of(DriftAnswer answer) =>
-        DecisionReply.Of(
+    public static AnswerDocument Of(DriftAnswer answer) =>
+        DecisionDocument.Of(
             "drift",
             answer,
             JsonNodes.Field("advice", answer.Advice),
@@ -28,12 +28,12 @@ internal static class DriftReply
             Tables = [.. Tables(answer)],
         };
 
-    private static IEnumerable<ReplyTable> Tables(DriftAnswer answer)
+    private static IEnumerable<AnswerTable> Tables(DriftAnswer answer)
     {
         if (answer.Advice.Length > 0)
-            yield return ReplyTable.List("What to do", [answer.Advice]);
+            yield return AnswerTable.List("What to do", [answer.Advice]);
         if (answer.Changes.Count > 0)
-            yield return new ReplyTable(
+            yield return new AnswerTable(
                 "First against last",
                 ["quantity", ">then", ">now", ">z", ">p (all)", "changed"],
                 [
@@ -51,7 +51,7 @@ internal static class DriftReply
                 ]
             );
         if (answer.Trends.Count > 0)
-            yield return new ReplyTable(
+            yield return new AnswerTable(
                 "Per year",
                 ["quantity", ">slope", ">z", "changed"],
                 [
@@ -67,7 +67,7 @@ internal static class DriftReply
                 ]
             );
         if (answer.HotPixelModes.Count > 0)
-            yield return new ReplyTable(
+            yield return new AnswerTable(
                 "Hot pixels",
                 ["settings", ">kept", ">new", ">healed", ">brighter", ">fainter", ">new per year and million"],
                 [
@@ -88,7 +88,7 @@ internal static class DriftReply
                 ]
             );
         if (answer.Library.Count > 0)
-            yield return ReplyTable.List("Your dark library", answer.Library.Select(l => l.Sentence));
+            yield return AnswerTable.List("Your dark library", answer.Library.Select(l => l.Sentence));
     }
 
     /// <summary>The mode behind a quantity, where there are several.</summary>

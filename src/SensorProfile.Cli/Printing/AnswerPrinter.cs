@@ -1,15 +1,16 @@
 using SensorProfile.Cli.Terminal;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Cli.Printing;
 
 /// <summary>
 /// Prints a reply for people: the sentence, the reason, the numbers, the findings, the cautions, and where things
 /// stand.
 /// </summary>
-internal static class ReplyPrinter
+internal static class AnswerPrinter
 {
-    public static void Print(Reply reply, ResultStream results)
+    public static void Print(AnswerDocument reply, ResultStream results)
     {
         IAnsiConsole page = results.Page;
         Paragraph(page, reply.Sentence, new Style(decoration: Decoration.Bold));
@@ -17,20 +18,20 @@ internal static class ReplyPrinter
             Paragraph(page, reply.Reason);
         if (reply.Quantities.Count > 0)
             Table(page, results.Width, QuantityTable(reply));
-        foreach (ReplyTable table in reply.Tables.Where(t => t.Rows.Count > 0))
+        foreach (AnswerTable table in reply.Tables.Where(t => t.Rows.Count > 0))
             Table(page, results.Width, table);
-        ReplyTable[] lists =
+        AnswerTable[] lists =
         [
-            ReplyTable.List(
+            AnswerTable.List(
                 "Findings",
                 reply
                     .Findings.OrderByDescending(f => f.Severity)
                     .Select(f => $"{Word(f.Severity)}: {(Said(reply, f) ? "as said above." : f.Message)} [{f.Code}]")
             ),
-            ReplyTable.List("For comparison", reply.RulesOfThumb),
-            ReplyTable.List("Take care", reply.Cautions),
+            AnswerTable.List("For comparison", reply.RulesOfThumb),
+            AnswerTable.List("Take care", reply.Cautions),
         ];
-        foreach (ReplyTable list in lists.Where(l => l.Rows.Count > 0))
+        foreach (AnswerTable list in lists.Where(l => l.Rows.Count > 0))
             Table(page, results.Width, list);
         if (reply.Lines.Count > 0)
             page.WriteLine();
@@ -39,7 +40,7 @@ internal static class ReplyPrinter
     }
 
     /// <summary>A finding that is the sentence or stands in the reason of the answer is not said twice.</summary>
-    private static bool Said(Reply reply, Finding finding) =>
+    private static bool Said(AnswerDocument reply, Finding finding) =>
         reply.Sentence.Contains(finding.Message, StringComparison.Ordinal)
         || reply.Reason.Contains(finding.Message, StringComparison.Ordinal);
 
@@ -51,10 +52,10 @@ internal static class ReplyPrinter
             _ => "note",
         };
 
-    private static ReplyTable QuantityTable(Reply reply) =>
+    private static AnswerTable QuantityTable(AnswerDocument reply) =>
         new(reply.QuantitiesTitle, ["", ">", "", ""], [.. reply.Quantities.Select(QuantityRow)]);
 
-    private static IReadOnlyList<string> QuantityRow(ReplyQuantity quantity)
+    private static IReadOnlyList<string> QuantityRow(AnswerQuantity quantity)
     {
         if (quantity.Value is not { } value)
             return [quantity.Label, quantity.Absent, "", ""];
@@ -69,7 +70,7 @@ internal static class ReplyPrinter
 
     private static string End(double? value) => value is { } end ? QuantityText.Number(end, 3) : "open";
 
-    private static void Table(IAnsiConsole page, int width, ReplyTable table)
+    private static void Table(IAnsiConsole page, int width, AnswerTable table)
     {
         page.WriteLine();
         if (table.Title.Length > 0)

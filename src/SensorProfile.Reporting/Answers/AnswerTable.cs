@@ -1,21 +1,21 @@
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>A table of an answer.</summary>
 /// <param name="Title">Printed above it; empty for none.</param>
 /// <param name="Columns">Headings; a heading that starts with '>' sets its column flush right.</param>
 /// <param name="Rows">Cells, one per column.</param>
-internal sealed record ReplyTable(
+internal sealed record AnswerTable(
     string Title,
     IReadOnlyList<string> Columns,
     IReadOnlyList<IReadOnlyList<string>> Rows
 )
 {
     /// <summary>A list of points under a title.</summary>
-    public static ReplyTable List(string title, IEnumerable<string> points) =>
+    public static AnswerTable List(string title, IEnumerable<string> points) =>
         new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
 
     /// <summary>The table without columns in which no row says anything.</summary>
-    public ReplyTable WithoutEmptyColumns()
+    public AnswerTable WithoutEmptyColumns()
     {
         int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(c => Rows.Any(row => row[c].Length > 0))];
         return kept.Length == Columns.Count

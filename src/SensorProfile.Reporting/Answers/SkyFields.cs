@@ -1,14 +1,14 @@
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The sky of an answer, and the skies side by side when the user gave none.</summary>
 internal static class SkyFields
 {
     /// <summary>What was assumed about the sky.</summary>
-    public static ReplyTable Assumptions(IEnumerable<SkyRate> skies) =>
-        ReplyTable.List(
+    public static AnswerTable Assumptions(IEnumerable<SkyRate> skies) =>
+        AnswerTable.List(
             "The sky",
             skies
                 .Where(s => s.Assumptions.Count > 0)
@@ -16,7 +16,7 @@ internal static class SkyFields
         );
 
     /// <summary>One row per sky: its name and rate, then the quantities asked for.</summary>
-    public static ReplyTable SideBySide(
+    public static AnswerTable SideBySide(
         IReadOnlyList<(SkyRate Sky, Answer Answer)> answers,
         IReadOnlyList<(string Name, string Heading)> quantities,
         string absent

@@ -1,12 +1,12 @@
 using SensorProfile.Decisions.DarkPlan;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>darks plan</c>.</summary>
-internal static class PlanReply
+internal static class PlanDocument
 {
-    public static Reply Of(PlanAnswer answer, string? csv) =>
-        DecisionReply.Of(
+    public static AnswerDocument Of(PlanAnswer answer, string? csv) =>
+        DecisionDocument.Of(
             "darks plan",
             answer,
             JsonNodes.Field("masters", answer.Masters),
@@ -19,7 +19,7 @@ internal static class PlanReply
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
         };
 
-    private static ReplyTable Masters(PlanAnswer answer) =>
+    private static AnswerTable Masters(PlanAnswer answer) =>
         new(
             "",
             [">frames", ">95 %", ">exposure", ">sensor", "settings", "when", "reason"],

@@ -1,12 +1,12 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The numbers of one mode, by the names of profile.json.</summary>
 internal static class ModeQuantities
 {
-    public static IReadOnlyList<ReplyQuantity> Of(ModeProfile mode) =>
+    public static IReadOnlyList<AnswerQuantity> Of(ModeProfile mode) =>
         [
             new("readNoise", "read noise", mode.ReadNoise),
             new("gain", "gain", mode.Gain),
@@ -20,7 +20,7 @@ internal static class ModeQuantities
             new("doublingTemperature", "dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
         ];
 
-    public static ReplyTable Table(ModeProfile mode) =>
+    public static AnswerTable Table(ModeProfile mode) =>
         new(
             ModeLabel.Text(mode.Settings),
             ["", ">", ""],
@@ -40,7 +40,7 @@ internal static class ModeQuantities
         );
 
     /// <summary>The colours of the filter array side by side; no rows for a monochrome camera.</summary>
-    public static ReplyTable Channels(ModeProfile mode) =>
+    public static AnswerTable Channels(ModeProfile mode) =>
         new(
             "Colour by colour",
             ["", ">read noise", ">gain", ">full well", ">dark current"],

@@ -2,15 +2,15 @@ using System.Text.Json.Nodes;
 using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.Profiles.Darks;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>darks predict</c>.</summary>
-internal static class DarkPredictionReply
+internal static class DarkPredictionDocument
 {
-    public static Reply Of(DarkPredictionAnswer answer, string file)
+    public static AnswerDocument Of(DarkPredictionAnswer answer, string file)
     {
         bool written = answer.Master is not null;
-        Reply reply = DecisionReply.Of(
+        AnswerDocument reply = DecisionDocument.Of(
             "darks predict",
             answer,
             KeyValuePair.Create<string, JsonNode?>("file", written ? JsonValue.Create(file) : null),
@@ -24,7 +24,7 @@ internal static class DarkPredictionReply
         };
     }
 
-    private static ReplyTable Procedures(DarkPredictionProfile trials)
+    private static AnswerTable Procedures(DarkPredictionProfile trials)
     {
         (string Name, PredictionTest? Test)[] all =
         [

@@ -1,9 +1,11 @@
 using System.Text.Json.Nodes;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
-/// <summary>The answer of a command before it is printed as text or as JSON.</summary>
-internal sealed record Reply
+/// <summary>
+/// One answer in words and numbers: what terminal, page and JSON show of it.
+/// </summary>
+internal sealed record AnswerDocument
 {
     /// <summary>The command as it was typed, without its arguments: "darks match".</summary>
     public required string Command { get; init; }
@@ -20,9 +22,9 @@ internal sealed record Reply
     /// <summary>Printed above the quantities; empty for none.</summary>
     public string QuantitiesTitle { get; init; } = "";
 
-    public IReadOnlyList<ReplyQuantity> Quantities { get; init; } = [];
+    public IReadOnlyList<AnswerQuantity> Quantities { get; init; } = [];
 
-    public IReadOnlyList<ReplyTable> Tables { get; init; } = [];
+    public IReadOnlyList<AnswerTable> Tables { get; init; } = [];
 
     /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
@@ -36,5 +38,6 @@ internal sealed record Reply
 
     public IReadOnlyList<string> RulesOfThumb { get; init; } = [];
 
-    public int ExitCode { get; init; } = ExitCodes.Answered;
+    /// <summary>Whether the answer is "cannot tell", or something that was asked for could not be measured.</summary>
+    public bool CannotTell { get; init; }
 }

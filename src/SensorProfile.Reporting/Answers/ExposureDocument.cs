@@ -1,15 +1,15 @@
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>exposure</c>.</summary>
-internal static class ExposureReply
+internal static class ExposureDocument
 {
-    public static Reply Of(GainChoiceAnswer answer)
+    public static AnswerDocument Of(GainChoiceAnswer answer)
     {
         GainChoiceAnswer[] all = [answer, .. answer.OtherSkies];
-        Reply reply = DecisionReply.Of(
+        AnswerDocument reply = DecisionDocument.Of(
             "exposure",
             answer,
             JsonNodes.Field("advised", answer.Advised),
@@ -38,7 +38,7 @@ internal static class ExposureReply
         };
     }
 
-    private static ReplyTable Modes(GainChoiceAnswer answer) =>
+    private static AnswerTable Modes(GainChoiceAnswer answer) =>
         new(
             $"Setting by setting, under {answer.Sky.Name} of {SkyFields.Rate(answer.Sky)}",
             [

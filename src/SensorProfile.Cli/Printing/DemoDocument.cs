@@ -1,19 +1,26 @@
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Cli.Printing;
 
 /// <summary>The answer of <c>demo</c>: the simulated camera, two decisions, and what to try next.</summary>
-internal static class DemoReply
+internal static class DemoDocument
 {
-    public static Reply Of(CameraProfile profile, string folder, Reply cold, Reply darks, Reply dithered)
+    public static AnswerDocument Of(
+        CameraProfile profile,
+        string folder,
+        AnswerDocument cold,
+        AnswerDocument darks,
+        AnswerDocument dithered
+    )
     {
-        Reply camera = ProfileReply.Of("demo", profile, folder);
+        AnswerDocument camera = ProfileDocument.Of("demo", profile, folder);
         string place = Quoted.Of(folder);
         return camera with
         {
             Tables =
             [
-                ReplyTable.List(
+                AnswerTable.List(
                     "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold, and how far off may the darks be?",
                     [
                         cold.Sentence,
@@ -43,7 +50,7 @@ internal static class DemoReply
 
     private static string Lower(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
 
-    private static object Summary(Reply reply) =>
+    private static object Summary(AnswerDocument reply) =>
         new
         {
             reply.Sentence,

@@ -2,15 +2,15 @@ using System.Text.Json;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>survey</c>.</summary>
-internal static class SurveyReply
+internal static class SurveyDocument
 {
-    public static Reply Of(Inventory inventory, string tableLine)
+    public static AnswerDocument Of(Inventory inventory, string tableLine)
     {
         IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Of(inventory);
-        return new Reply
+        return new AnswerDocument
         {
             Command = "survey",
             Sentence = Sentence(lacks),
@@ -18,7 +18,7 @@ internal static class SurveyReply
                 $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
                 + $"used{LeftOut(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
-            Tables = [Sets(inventory), ReplyTable.List("What is still missing", lacks.Select(l => l.Sentence))],
+            Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
             Lines = tableLine.Length > 0 ? [tableLine] : [],
             Fields =
             [
@@ -66,7 +66,7 @@ internal static class SurveyReply
     private static string LeftOut(Inventory inventory) =>
         inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";
 
-    private static ReplyTable Sets(Inventory inventory) =>
+    private static AnswerTable Sets(Inventory inventory) =>
         new(
             "",
             ["kind", ">frames", ">exposure", ">sensor", "settings"],

@@ -1,8 +1,9 @@
 using SensorProfile.Cli.Terminal;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console;
 using Spectre.Console.Rendering;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Cli.Printing;
 
 /// <summary>
 /// Tables as lines of text: aligned columns where they fit, one block per row where the terminal is too narrow.
@@ -12,19 +13,19 @@ internal static class TableText
     private const int Gap = 2;
     private const int NarrowestLastColumn = 18;
 
-    public static IEnumerable<string> Lines(ReplyTable whole, int width)
+    public static IEnumerable<string> Lines(AnswerTable whole, int width)
     {
-        ReplyTable table = whole.WithoutEmptyColumns();
+        AnswerTable table = whole.WithoutEmptyColumns();
         int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(c => WidthOf(table, c))];
         int natural = widths.Sum() + (Gap * widths.Length);
         int least = natural - Math.Max(0, widths[^1] - NarrowestLastColumn);
         return least <= width ? Aligned(table, Math.Min(width, natural + 1)) : Blocks(table, width);
     }
 
-    private static int WidthOf(ReplyTable table, int column) =>
+    private static int WidthOf(AnswerTable table, int column) =>
         table.Rows.Select(r => r[column].Length).Append(table.Heading(column).Length).Max();
 
-    private static IEnumerable<string> Aligned(ReplyTable table, int width)
+    private static IEnumerable<string> Aligned(AnswerTable table, int width)
     {
         int last = table.Columns.Count - 1;
         Grid grid = new();
@@ -52,7 +53,7 @@ internal static class TableText
         return text.ToString().TrimEnd('\n').Split('\n').Select(line => line.TrimEnd());
     }
 
-    private static IEnumerable<string> Blocks(ReplyTable table, int width)
+    private static IEnumerable<string> Blocks(AnswerTable table, int width)
     {
         foreach (IReadOnlyList<string> row in table.Rows)
         foreach ((string text, bool first) in table.HasHeadings ? Headed(table, row) : Unheaded(row))
@@ -62,7 +63,7 @@ internal static class TableText
             yield return line;
     }
 
-    private static IEnumerable<(string Text, bool First)> Headed(ReplyTable table, IReadOnlyList<string> row)
+    private static IEnumerable<(string Text, bool First)> Headed(AnswerTable table, IReadOnlyList<string> row)
     {
         for (int c = 0; c < row.Count; c++)
             if (row[c].Length > 0)

@@ -2,12 +2,16 @@ using System.Text.Json.Nodes;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>From the answer of a decision to the reply that is printed.</summary>
-internal static class DecisionReply
+internal static class DecisionDocument
 {
-    public static Reply Of(string command, Answer answer, params IEnumerable<KeyValuePair<string, JsonNode?>> fields) =>
+    public static AnswerDocument Of(
+        string command,
+        Answer answer,
+        params IEnumerable<KeyValuePair<string, JsonNode?>> fields
+    ) =>
         new()
         {
             Command = command,
@@ -20,22 +24,22 @@ internal static class DecisionReply
             Findings = answer.Findings,
             Cautions = answer.Cautions,
             RulesOfThumb = answer.RulesOfThumb,
-            ExitCode = answer.Verdict == Answer.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered,
+            CannotTell = answer.Verdict == Answer.CannotTell,
         };
 
     /// <summary>A fair question that the profile cannot answer.</summary>
-    public static Reply CannotTell(string command, DecisionRefusedException refusal) =>
+    public static AnswerDocument CannotTell(string command, DecisionRefusedException refusal) =>
         new()
         {
             Command = command,
             Sentence = refusal.Message,
             Verdict = Answer.CannotTell,
             Findings = [refusal.ToFinding()],
-            ExitCode = ExitCodes.CannotTell,
+            CannotTell = true,
         };
 
-    private static ReplyQuantity Quantity(Answer answer, string name, Measurement? value) =>
-        new(name, Labels.Of(name), value)
+    private static AnswerQuantity Quantity(Answer answer, string name, Measurement? value) =>
+        new(name, QuantityLabels.Of(name), value)
         {
             Interval = answer.Intervals.GetValueOrDefault(name),
             Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",

@@ -1,18 +1,17 @@
 using SensorProfile.Profiles;
-using SensorProfile.Reporting;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>
 /// The answer of <c>characterise</c> and <c>report</c>: the camera's numbers and where the report stands.
 /// </summary>
-internal static class ProfileReply
+internal static class ProfileDocument
 {
-    public static Reply Of(string command, CameraProfile profile, string folder)
+    public static AnswerDocument Of(string command, CameraProfile profile, string folder)
     {
         IReadOnlyList<string>[] missing = [.. profile.Modes.Select(Headline.Missing)];
         bool complete = missing.Any(m => m.Count == 0); // one mode that holds all four answers the question
-        return new Reply
+        return new AnswerDocument
         {
             Command = command,
             Sentence = Headline.Sentence(profile),
@@ -38,12 +37,12 @@ internal static class ProfileReply
                 JsonNodes.Field("rejected", profile.Frames.Rejected),
             ],
             Findings = profile.Findings,
-            ExitCode = complete ? ExitCodes.Answered : ExitCodes.CannotTell,
+            CannotTell = !complete,
         };
     }
 
     /// <summary>A single mode's numbers stand above the tables already.</summary>
-    private static IEnumerable<ReplyTable> Tables(CameraProfile profile, ModeProfile mode) =>
+    private static IEnumerable<AnswerTable> Tables(CameraProfile profile, ModeProfile mode) =>
         profile.Modes.Count == 1
             ? [ModeQuantities.Channels(mode)]
             : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];

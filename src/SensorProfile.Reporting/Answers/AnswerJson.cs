@@ -1,13 +1,13 @@
 using System.Text.Json.Nodes;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>
 /// A reply as the one JSON document that <c>--json</c> prints. Names and numbers are part of the contract.
 /// </summary>
-internal static class ReplyJson
+internal static class AnswerJson
 {
-    public static string Of(Reply reply)
+    public static string Of(AnswerDocument reply)
     {
         JsonObject document = new()
         {
@@ -17,7 +17,7 @@ internal static class ReplyJson
             ["reason"] = reply.Reason,
             ["quantities"] = Members(reply.Quantities, q => JsonNodes.Of(q.Value)),
         };
-        ReplyQuantity[] bounded = [.. reply.Quantities.Where(q => q.Interval is not null)];
+        AnswerQuantity[] bounded = [.. reply.Quantities.Where(q => q.Interval is not null)];
         if (bounded.Length > 0)
             document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
         foreach ((string name, JsonNode? value) in reply.Fields)
@@ -28,6 +28,6 @@ internal static class ReplyJson
         return JsonNodes.Text(document);
     }
 
-    private static JsonObject Members(IEnumerable<ReplyQuantity> quantities, Func<ReplyQuantity, JsonNode?> value) =>
+    private static JsonObject Members(IEnumerable<AnswerQuantity> quantities, Func<AnswerQuantity, JsonNode?> value) =>
         new(quantities.Select(q => KeyValuePair.Create(q.Name, value(q))));
 }

@@ -1,6 +1,6 @@
 using SensorProfile.Profiles.Session;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>Camera settings in words: "gain 100, offset 30, 1x1".</summary>
 internal static class SettingsText

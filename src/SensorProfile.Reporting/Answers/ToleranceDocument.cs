@@ -1,17 +1,17 @@
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Answers;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>darks match</c> for a camera: how far off the darks may be.</summary>
-internal static class ToleranceReply
+internal static class ToleranceDocument
 {
     private const string NoLimit = "no limit";
 
-    public static Reply Of(ToleranceAnswer answer)
+    public static AnswerDocument Of(ToleranceAnswer answer)
     {
         ToleranceAnswer[] all = [answer, .. answer.OtherSkies];
-        Reply reply = DecisionReply.Of(
+        AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
             JsonNodes.Field("bindingCause", answer.BindingCause),
@@ -38,14 +38,14 @@ internal static class ToleranceReply
                             NoLimit
                         ),
                     ]
-                    : Array.Empty<ReplyTable>(),
+                    : Array.Empty<AnswerTable>(),
                 Causes(answer),
                 SkyFields.Assumptions(all.Select(a => a.Sky)),
             ],
         };
     }
 
-    private static ReplyTable Causes(ToleranceAnswer answer) =>
+    private static AnswerTable Causes(ToleranceAnswer answer) =>
         new(
             $"What each cause alone allows ({answer.Sky.Name})",
             ["cause", ">warmer by", ">colder by", ">exposure by", "limit"],

@@ -1,16 +1,16 @@
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>darks match</c> for lights and darks on disk.</summary>
-internal static class MatchReply
+internal static class MatchDocument
 {
     private const int MostPairs = 12;
 
-    public static Reply Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
+    public static AnswerDocument Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
     {
-        Reply reply = DecisionReply.Of(
+        AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
             JsonNodes.Field("matches", answer.Matches),
@@ -23,13 +23,13 @@ internal static class MatchReply
             [
                 Matches(answer),
                 .. Others(answer),
-                .. sky is null ? Array.Empty<ReplyTable>() : [SkyFields.Assumptions([sky])],
+                .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
             Findings = [.. answer.Findings.Concat(frameFindings).DistinctBy(finding => finding.Message)],
         };
     }
 
-    private static ReplyTable Matches(MatchAnswer answer) =>
+    private static AnswerTable Matches(MatchAnswer answer) =>
         new(
             "",
             ["lights", "darks", "verdict", ">loss", "reason"],
@@ -50,14 +50,14 @@ internal static class MatchReply
         );
 
     /// <summary>Every light set against every dark set, where there is more than one to choose from.</summary>
-    private static ReplyTable[] Others(MatchAnswer answer)
+    private static AnswerTable[] Others(MatchAnswer answer)
     {
         if (answer.Pairs.Count <= answer.Matches.Count)
             return [];
         if (answer.Pairs.Count > MostPairs)
             return
             [
-                ReplyTable.List(
+                AnswerTable.List(
                     "",
                     [
                         $"{QuantityText.Count(answer.Pairs.Count)} pairs of light set and dark set were judged; --json and "

@@ -1,19 +1,18 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Answers;
-using SensorProfile.Reporting;
 
-namespace SensorProfile.Cli.Replies;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>setpoint</c>.</summary>
-internal static class SetpointReply
+internal static class SetpointDocument
 {
     private const double CurveStepShown = 5;
     private const int MostNightsShown = 24; // a year stands in its summary; all of it is in --json
 
-    public static Reply Of(SetpointAnswer answer)
+    public static AnswerDocument Of(SetpointAnswer answer)
     {
         SetpointAnswer[] all = [answer, .. answer.OtherSkies];
-        Reply reply = DecisionReply.Of(
+        AnswerDocument reply = DecisionDocument.Of(
             "setpoint",
             answer,
             JsonNodes.Field("sky", answer.Sky),
@@ -42,7 +41,7 @@ internal static class SetpointReply
                             "beyond the profile"
                         ),
                     ]
-                    : Array.Empty<ReplyTable>(),
+                    : Array.Empty<AnswerTable>(),
                 Noise(answer),
                 Nights(answer),
                 Ambient(answer),
@@ -53,21 +52,21 @@ internal static class SetpointReply
     }
 
     /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
-    private static ReplyQuantity Worded(ReplyQuantity quantity, SetpointAnswer answer) =>
+    private static AnswerQuantity Worded(AnswerQuantity quantity, SetpointAnswer answer) =>
         quantity with
         {
             Label = quantity.Name == "setpoint" && answer.Uncooled ? "warmest sensor within your loss" : quantity.Label,
             Absent = "beyond the profile",
         };
 
-    private static ReplyTable Noise(SetpointAnswer answer) =>
+    private static AnswerTable Noise(SetpointAnswer answer) =>
         new(
             answer.Noise is { } noise ? $"{LightNoiseLines.Title(noise, answer)} ({answer.Sky.Name})" : "",
             ["", ">noise", ">share of its variance"],
             [.. answer.Noise is { } light ? LightNoiseLines.Of(light) : []]
         );
 
-    private static ReplyTable Nights(SetpointAnswer answer) =>
+    private static AnswerTable Nights(SetpointAnswer answer) =>
         new(
             answer.Uncooled ? "How many nights are that cold" : "On how many nights the cooler holds it",
             [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],
@@ -85,7 +84,7 @@ internal static class SetpointReply
             ]
         );
 
-    private static ReplyTable Curve(SetpointAnswer answer) =>
+    private static AnswerTable Curve(SetpointAnswer answer) =>
         new(
             $"Noise that dark current adds to one light ({answer.Sky.Name})",
             [">sensor", ">typical pixel", ">95 %", ">pixel at 99 %", ""],
@@ -105,7 +104,7 @@ internal static class SetpointReply
             ]
         );
 
-    private static ReplyTable Ambient(SetpointAnswer answer) =>
+    private static AnswerTable Ambient(SetpointAnswer answer) =>
         new(
             "What each ambient temperature allows",
             ["night", ">ambient", ">sensor", ">typical pixel", ">pixel at 99 %", ""],

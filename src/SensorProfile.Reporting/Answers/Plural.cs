@@ -1,4 +1,4 @@
-namespace SensorProfile.Cli;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>Counted nouns.</summary>
 internal static class Plural
