@@ -9,7 +9,7 @@ internal static class DecisionDocument
 {
     public static AnswerDocument Of(
         string command,
-        Answer answer,
+        WordedAnswer answer,
         params IEnumerable<KeyValuePair<string, JsonNode?>> fields
     ) =>
         new()

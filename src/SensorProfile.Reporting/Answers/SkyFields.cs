@@ -33,7 +33,7 @@ internal static class SkyFields
         );
 
     /// <summary>An answer for one sky as a member of "skies".</summary>
-    public static object Member(SkyRate sky, Answer answer) =>
+    public static object Member(SkyRate sky, WordedAnswer answer) =>
         new
         {
             sky.Name,

@@ -121,6 +121,7 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
                     + ""
                     + ""
                     + ""
+                    + ""
                     + "of 20"
             );
             Assert.True(

@@ -1,7 +1,7 @@
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
-using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
+using DecisionAnswer = SensorProfile.NoiseModel.Answers.WordedAnswer;
 
 namespace SensorProfile.Reporting.Content.Nights;
 

@@ -8,7 +8,7 @@ namespace SensorProfile.Decisions.ComputedDarks;
 /// master dark as good), coverageTypical, coverageHot, coverageGlow (%: pixels of
 /// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given. Verdict: computed |
 /// cannot-tell.</remarks>
-public sealed record DarkPredictionAnswer : Answer
+public sealed record DarkPredictionAnswer : WordedAnswer
 {
     /// <summary>The master; null when fresh darks contradict it.</summary>
     public ComputedDark? Master { get; init; }

@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Decisions.DarkCount;
 
 /// <summary>The number of darks. Quantities: darks, lossAt20. Verdict: answered | cannot-tell.</summary>
-public sealed record DarkCountAnswer : Answer
+public sealed record DarkCountAnswer : WordedAnswer
 {
     /// <summary>The lights it holds for.</summary>
     public required StackConditions Stack { get; init; }

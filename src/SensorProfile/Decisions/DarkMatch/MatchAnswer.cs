@@ -6,7 +6,7 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest
 /// loss of a light set with the darks judged best for it.
 /// </summary>
-public sealed record MatchAnswer : Answer
+public sealed record MatchAnswer : WordedAnswer
 {
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];

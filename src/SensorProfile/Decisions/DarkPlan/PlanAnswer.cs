@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.DarkPlan;
 
 /// <summary>The darks to shoot. Quantities: totalFrames, totalTime (s), diskSpace (MB).</summary>
-public sealed record PlanAnswer : Answer
+public sealed record PlanAnswer : WordedAnswer
 {
     /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
     public IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];

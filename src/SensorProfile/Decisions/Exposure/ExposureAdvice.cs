@@ -44,6 +44,7 @@ public static class ExposureAdvice
                 + ""
                 + ""
                 + ""
+                + ""
                 + "(your own sky: --sky).",
             OtherSkies = answers[1..],
         };

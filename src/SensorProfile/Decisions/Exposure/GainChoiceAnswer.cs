@@ -8,7 +8,7 @@ namespace SensorProfile.Decisions.Exposure;
 /// The advised gain setting and exposure. Quantities: shortestExposure, longestExposure (s, at the advised setting),
 /// exposureNeeded (s, at the setting with the largest full well).
 /// </summary>
-public sealed record GainChoiceAnswer : Answer
+public sealed record GainChoiceAnswer : WordedAnswer
 {
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }

@@ -52,6 +52,7 @@ public static class SubExposure
                 + ""
                 + ""
                 + ""
+                + ""
                 + "give your own sky with --sky.",
             OtherSkies = answers[1..],
         };

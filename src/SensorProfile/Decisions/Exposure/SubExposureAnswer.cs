@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Decisions.Exposure;
 
 /// <summary>The shortest worthwhile exposure. Quantities: shortestExposure (s).</summary>
-public sealed record SubExposureAnswer : Answer
+public sealed record SubExposureAnswer : WordedAnswer
 {
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Setpoint;
 /// Quantities: setpoint, setpointTypical, setpoint99, diminishingReturns, extraTypical, extra99. Verdict: holds |
 /// limited | uncooled | cannot-tell.
 /// </remarks>
-public sealed record SetpointAnswer : Answer
+public sealed record SetpointAnswer : WordedAnswer
 {
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }

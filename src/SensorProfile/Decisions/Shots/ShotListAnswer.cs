@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.Shots;
 
 /// <summary>The frames to take. Quantities: totalFrames, totalTime (s), diskSpace (MB).</summary>
-public sealed record ShotListAnswer : Answer
+public sealed record ShotListAnswer : WordedAnswer
 {
     /// <summary>The shots, in the order to take them.</summary>
     public IReadOnlyList<Shot> Shots { get; init; } = [];

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Tolerance;
 /// Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited. Verdict:
 /// answered | cannot-tell.
 /// </remarks>
-public sealed record ToleranceAnswer : Answer
+public sealed record ToleranceAnswer : WordedAnswer
 {
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }

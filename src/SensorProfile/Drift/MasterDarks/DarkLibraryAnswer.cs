@@ -7,7 +7,7 @@ namespace SensorProfile.Drift.MasterDarks;
 /// Verdict: keep | retake | cannot-tell. Quantities: lossWorst (%), the largest rise of a stack's noise by one of the
 /// masters.
 /// </remarks>
-public sealed record DarkLibraryAnswer : Answer
+public sealed record DarkLibraryAnswer : WordedAnswer
 {
     /// <summary>One entry per master that was given, in that order.</summary>
     public IReadOnlyList<MasterVerdict> Masters { get; init; } = [];

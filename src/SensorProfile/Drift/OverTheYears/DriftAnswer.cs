@@ -6,7 +6,7 @@ namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Is my sensor ageing?</summary>
 /// <remarks>Verdict: changed | unchanged | cannot-tell.</remarks>
-public sealed record DriftAnswer : Answer
+public sealed record DriftAnswer : WordedAnswer
 {
     /// <summary>What to retake, in words.</summary>
     public string Advice { get; init; } = "";
