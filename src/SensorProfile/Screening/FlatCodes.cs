@@ -19,8 +19,9 @@ internal sealed class FlatCodes(int channels)
             for (int channel = 0; channel < counts.Length; channel++)
             {
                 IntegerHistogram codes = flat.Channels[channel].Codes;
-                for (int code = codes.Minimum; code <= codes.Maximum; code++)
-                    counts[channel][code] += codes[code];
+                long[] sums = counts[channel];
+                for (int code = codes.Minimum, last = codes.Maximum; code <= last; code++)
+                    sums[code] += codes[code];
             }
         }
     }

@@ -132,12 +132,18 @@ internal sealed class IntegerHistogram
     {
         if (Count == 0)
             throw new InvalidOperationException("An empty histogram has no values.");
-        int index = Array.BinarySearch(_upTo, place + 1);
-        if (index < 0)
-            return Lowest + ~index;
-        while (index > 0 && _upTo[index - 1] == place + 1) // empty bins repeat the count of the bin below
-            index--;
-        return Lowest + index;
+        // the first bin that reaches the place: empty bins repeat the count of the bin below, so any equal one will not do
+        int low = 0,
+            high = _upTo.Length - 1;
+        while (low < high)
+        {
+            int middle = low + (high - low) / 2;
+            if (_upTo[middle] > place)
+                high = middle;
+            else
+                low = middle + 1;
+        }
+        return Lowest + low;
     }
 
     /// <summary>
