@@ -22,14 +22,14 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         FarthestCold = 120; // °C; beyond these no dark is taken
     private const double FarthestExposure = 20; // times the light's own
 
-    private readonly IReadOnlyList<double>? lightElectrons = DarkResidual.ElectronsInLight(sensor, stack);
+    private readonly LightClasses light = new(sensor, stack, sky);
 
     /// <summary>One cause at one mismatch.</summary>
     internal double? Load(int cause, double darkCelsius, double darkExposure, bool scaled)
     {
         if (sensor.Pixels is null && cause < 2)
             return null;
-        var residual = new DarkResidual(sensor, stack, sky, darkCelsius, darkExposure, scaled, lightElectrons);
+        var residual = new DarkResidual(sensor, light, darkCelsius, darkExposure, scaled);
         double noise = residual.StackNoise;
         return cause switch
         {
@@ -94,12 +94,10 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
         var residual = new DarkResidual(
             sensor,
-            stack,
-            sky,
+            light,
             darks.TemperatureCelsius,
             darks.ExposureSeconds,
-            darks.Scaled,
-            lightElectrons
+            darks.Scaled
         );
         double spread = sensor.Pixels is null ? 0 : residual.Pattern(withHotPixels: false).Spread;
         double stackVariance = residual.TypicalNoise.Random / stack.Lights;

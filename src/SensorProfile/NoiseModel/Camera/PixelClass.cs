@@ -13,10 +13,13 @@ internal readonly record struct PixelClass(double Weight, double RateAtReference
     /// The floor, common to all pixels, stays; the rest grows as g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays
     /// one, and the curvature of any other law is kept.
     /// </remarks>
-    internal double RateAt(Growth growth)
+    internal double RateAt(Growth growth) =>
+        RateAt(growth.Floor, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Thermal, LawExponent));
+
+    /// <summary>The same from the power of the growth, g^<see cref="LawExponent"/>.</summary>
+    internal double RateAt(double commonFloor, double power)
     {
-        double floor = Math.Min(RateAtReference, growth.Floor);
-        return floor
-            + (RateAtReference - floor) * (LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Thermal, LawExponent));
+        double floor = Math.Min(RateAtReference, commonFloor);
+        return floor + (RateAtReference - floor) * power;
     }
 }

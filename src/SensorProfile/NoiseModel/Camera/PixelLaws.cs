@@ -39,8 +39,10 @@ internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> cl
         if (known.Length == 0 || rate <= slowest)
             return (typical, 0);
         double log = Math.Log(rate);
-        int next = Array.FindIndex(known, k => k.LogRate >= log);
-        if (next < 0)
+        int next = 0;
+        while (next < known.Length && !(known[next].LogRate >= log))
+            next++;
+        if (next == known.Length)
             return (known[^1].Doubling, known[^1].Spread);
         if (next == 0)
             return (known[0].Doubling, known[0].Spread);

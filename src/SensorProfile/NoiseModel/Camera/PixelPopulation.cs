@@ -12,14 +12,40 @@ internal sealed class PixelPopulation
     private const int TailDecades = 6;
     private const double Tail = 0.1; // share of the pixels in it
 
-    private PixelPopulation(IReadOnlyList<PixelClass> classes)
+    // the same ranks for every sensor and every draw
+    private static readonly (double Weight, double Score)[] ranks = [.. Ranks()];
+
+    private readonly PixelClass[] classes;
+    private readonly double[] weights,
+        exponents; // each exponent of the classes once, in the order of the classes
+    private readonly bool[] hot;
+    private readonly int[] exponentOf; // of each class, its place among the exponents
+    private readonly int typicalExponents; // places that classes which are not hot use
+
+    private PixelPopulation(PixelClass[] classes)
     {
-        Classes = classes;
+        this.classes = classes;
+        weights = [.. classes.Select(c => c.Weight)];
+        hot = [.. classes.Select(c => c.Hot)];
+        exponents = [.. classes.Select(c => c.LawExponent).Distinct()];
+        var places = exponents.Index().ToDictionary(e => e.Item, e => e.Index);
+        exponentOf = [.. classes.Select(c => places[c.LawExponent])];
         (LowerQuartile, Middle, UpperQuartile) = (AtShare(0.25), AtShare(0.5), AtShare(0.75));
+        // rejection needs the quartiles, whatever they are
+        typicalExponents =
+            hot[LowerQuartile] || hot[Middle] || hot[UpperQuartile]
+                ? exponents.Length
+                : 1 + exponentOf.Where((_, i) => !hot[i]).Max();
     }
 
     /// <summary>The classes, slowest pixel first.</summary>
-    internal IReadOnlyList<PixelClass> Classes { get; }
+    internal IReadOnlyList<PixelClass> Classes => classes;
+
+    /// <summary>Share of all pixels, class by class.</summary>
+    internal ReadOnlySpan<double> Weights => weights;
+
+    /// <summary>Whether the pixels count as hot, class by class.</summary>
+    internal ReadOnlySpan<bool> Hot => hot;
 
     /// <summary>Class that a quarter of the pixels do not exceed.</summary>
     internal int LowerQuartile { get; }
@@ -30,39 +56,57 @@ internal sealed class PixelPopulation
     /// <summary>Class that three quarters of the pixels do not exceed.</summary>
     internal int UpperQuartile { get; }
 
+    /// <summary>
+    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(Growth)"/>, but each power taken once.
+    /// </summary>
+    /// <param name="growth">What the temperature does.</param>
+    /// <param name="withHotPixels">False leaves out what only hot pixels need: their rates are then undefined.</param>
+    internal double[] RatesAt(Growth growth, bool withHotPixels = true)
+    {
+        double[] powers = new double[withHotPixels ? exponents.Length : typicalExponents],
+            rates = new double[classes.Length];
+        for (int i = 0; i < powers.Length; i++)
+            powers[i] = exponents[i] == 1 ? growth.Thermal : Math.Pow(growth.Thermal, exponents[i]);
+        for (int i = 0; i < rates.Length; i++)
+            if (exponentOf[i] < powers.Length)
+                rates[i] = classes[i].RateAt(growth.Floor, powers[exponentOf[i]]);
+        return rates;
+    }
+
     private int AtShare(double share)
     {
         double below = 0;
-        for (int i = 0; i < Classes.Count; i++)
+        for (int i = 0; i < weights.Length; i++)
         {
-            below += Classes[i].Weight;
+            below += weights[i];
             if (below >= share)
                 return i;
         }
-        return Classes.Count - 1;
+        return weights.Length - 1;
     }
 
     internal static PixelPopulation Of(RateDistribution rates, double hotAbove, PixelLaws laws)
     {
-        var classes = new List<PixelClass>();
+        var classes = new List<PixelClass>(ranks.Length);
+        foreach ((double weight, double score) in ranks)
+            Add(classes, weight, rates.RateAtScore(score), hotAbove, laws);
+        return new PixelPopulation([.. classes]);
+    }
+
+    private static IEnumerable<(double Weight, double Score)> Ranks()
+    {
         for (int i = 0; i < CoreClasses; i++)
-            Add(classes, (1 - Tail) / CoreClasses, rates.RateAt((1 - Tail) * (i + 0.5) / CoreClasses), hotAbove, laws);
+            yield return ((1 - Tail) / CoreClasses, RateDistribution.Score((1 - Tail) * (i + 0.5) / CoreClasses));
         double outer = Tail;
         for (int i = 1; i <= TailDecades * ClassesPerDecade; i++)
         {
             double inner = Tail * Math.Pow(10, -(double)i / ClassesPerDecade);
             if (i == TailDecades * ClassesPerDecade)
                 inner = 0;
-            Add(
-                classes,
-                outer - inner,
-                rates.RateAt(1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9))),
-                hotAbove,
-                laws
-            );
+            double share = 1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9));
+            yield return (outer - inner, RateDistribution.Score(share));
             outer = inner;
         }
-        return new PixelPopulation(classes);
     }
 
     private static void Add(List<PixelClass> classes, double weight, double rate, double hotAbove, PixelLaws laws)

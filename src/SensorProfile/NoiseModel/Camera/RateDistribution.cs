@@ -15,10 +15,17 @@ namespace SensorProfile.NoiseModel.Camera;
 /// </remarks>
 internal sealed class RateDistribution
 {
+    private const double NinetyPercent = 1.2815515655446004; // Φ⁻¹(0.9)
     private readonly double[] scores;
     private readonly double[] rates;
 
-    private RateDistribution(double[] scores, double[] rates) => (this.scores, this.rates) = (scores, rates);
+    private readonly double ninety; // rate at the 90 % rank
+
+    private RateDistribution(double[] scores, double[] rates)
+    {
+        (this.scores, this.rates) = (scores, rates);
+        ninety = Upper(NinetyPercent);
+    }
 
     /// <summary>The distribution, or null when the profile holds too little of it.</summary>
     /// <param name="pattern">Quantiles and hot-pixel curve at the reference temperature.</param>
@@ -54,17 +61,17 @@ internal sealed class RateDistribution
         Math.Max(count.Count + deviate * Math.Max(count.High - count.Low, 0) / (2 * 1.959963984540054), 0.5);
 
     /// <summary>Rate that a share of the pixels does not exceed, e-/px/s at the reference temperature.</summary>
-    internal double RateAt(double share)
-    {
-        double score = Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));
-        return score >= 0 ? Upper(score) : Mirrored(-score);
-    }
+    internal double RateAt(double share) => RateAtScore(Score(share));
+
+    /// <summary>Normal score of a rank.</summary>
+    internal static double Score(double share) => Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));
+
+    /// <summary>The rate at a normal score, e-/px/s at the reference temperature.</summary>
+    internal double RateAtScore(double score) => score >= 0 ? Upper(score) : Mirrored(-score);
 
     private double Mirrored(double score)
     {
-        const double NinetyPercent = 1.2815515655446004; // Φ⁻¹(0.9)
         double median = rates[0],
-            ninety = Upper(NinetyPercent),
             steps = score / NinetyPercent;
         if (ninety <= median)
             return median;
@@ -73,8 +80,10 @@ internal sealed class RateDistribution
 
     private double Upper(double score)
     {
-        int next = Array.FindIndex(scores, s => s >= score);
-        if (next < 0)
+        int next = 0;
+        while (next < scores.Length && !(scores[next] >= score))
+            next++;
+        if (next == scores.Length)
             return rates[^1];
         if (next == 0)
             return rates[0];

@@ -7,6 +7,8 @@ namespace SensorProfile.NoiseModel.Camera;
 /// </summary>
 internal sealed class SensorModel
 {
+    private double thermalAtReference = double.NaN;
+
     /// <summary>R², e-²; the quantisation is apart.</summary>
     internal required double ReadVariance { get; init; }
 
@@ -56,12 +58,21 @@ internal sealed class SensorModel
     {
         if (Pixels is null)
             return 0;
-        Growth growth = GrowthAt(celsius);
-        return Pixels.Classes.Where(c => (sky + c.RateAt(growth)) * exposureSeconds >= FullWell).Sum(c => c.Weight);
+        double[] rates = Pixels.RatesAt(GrowthAt(celsius));
+        double share = 0;
+        for (int i = 0; i < rates.Length; i++)
+            if ((sky + rates[i]) * exposureSeconds >= FullWell)
+                share += Pixels.Weights[i];
+        return share;
     }
 
     /// <summary>What a temperature does to the pixels.</summary>
-    internal Growth GrowthAt(double celsius) => new(Law.ThermalAt(celsius) / Law.ThermalAt(PixelReference), Law.Floor);
+    internal Growth GrowthAt(double celsius)
+    {
+        if (double.IsNaN(thermalAtReference))
+            thermalAtReference = Law.ThermalAt(PixelReference); // the same from every thread
+        return new(Law.ThermalAt(celsius) / thermalAtReference, Law.Floor);
+    }
 
     /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
     internal double? RateOfRank(double share, double celsius)

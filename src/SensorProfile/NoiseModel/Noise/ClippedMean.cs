@@ -71,10 +71,9 @@ internal sealed class ClippedMean
     /// of its samples as it reaches the stack, in that of the others; spread² where nothing is rejected.</returns>
     internal (double Left, double Noise) To(double excess, double spread)
     {
-        if (positions < 2 || nodes[0, 0].Left == 0)
+        if (NothingIsRejected)
             return (1, spread * spread);
-        (int row, double down) = Place(excesses, Math.Abs(excess));
-        (int column, double across) = Place(logSpreads, Math.Log(Math.Max(spread, 1e-9)));
+        ((int row, double down), (int column, double across)) = Places(excess, spread);
         Node node = Node.Mix(
             Node.Mix(nodes[row, column], nodes[row, column + 1], across),
             Node.Mix(nodes[row + 1, column], nodes[row + 1, column + 1], across),
@@ -83,20 +82,38 @@ internal sealed class ClippedMean
         return (node.Left, Math.Max(node.Kept * spread * spread, 0));
     }
 
+    /// <summary>The part of the excess that stays in the stack, alone.</summary>
+    internal double LeftOf(double excess, double spread)
+    {
+        if (NothingIsRejected)
+            return 1;
+        ((int row, double down), (int column, double across)) = Places(excess, spread);
+        return Node.Mix(
+            Node.Mix(nodes[row, column].Left, nodes[row, column + 1].Left, across),
+            Node.Mix(nodes[row + 1, column].Left, nodes[row + 1, column + 1].Left, across),
+            down
+        );
+    }
+
+    private bool NothingIsRejected => positions < 2 || nodes[0, 0].Left == 0;
+
+    private static ((int Index, double Part) Row, (int Index, double Part) Column) Places(double excess, double spread) =>
+        (Place(excesses, Math.Abs(excess)), Place(logSpreads, Math.Log(Math.Max(spread, 1e-9))));
+
     /// <summary>A response: the part of the excess that is left, and the part of the pixel's own variance.</summary>
     private readonly record struct Node(double Left, double Kept)
     {
         internal static Node Mix(Node a, Node b, double part) =>
-            new(a.Left + part * (b.Left - a.Left), a.Kept + part * (b.Kept - a.Kept));
+            new(Mix(a.Left, b.Left, part), Mix(a.Kept, b.Kept, part));
+
+        internal static double Mix(double a, double b, double part) => a + part * (b - a);
     }
 
     private static (int Index, double Part) Place(double[] grid, double value)
     {
-        int next = Math.Clamp(
-            Array.FindIndex(grid, g => g >= value) is int n and >= 0 ? n : grid.Length - 1,
-            1,
-            grid.Length - 1
-        );
+        int next = 1;
+        while (next < grid.Length - 1 && !(grid[next] >= value))
+            next++;
         return (next - 1, Math.Clamp((value - grid[next - 1]) / (grid[next] - grid[next - 1]), 0, 1));
     }
 

@@ -10,15 +10,13 @@ internal sealed class DarkResidual
 {
     private readonly SensorModel sensor;
     private readonly StackConditions lights;
-    private readonly double sky;
-    private readonly IReadOnlyList<double>? lightElectrons;
-    private readonly Growth darkGrowth;
+    private readonly LightClasses light;
     private readonly double darkExposure;
     private readonly double typical;
-    private readonly ClippedMean? clip;
     private double[]? darkElectrons; // one dark, class by class; worked out when first asked for
-    private readonly double centre,
-        unit;
+    private bool hotPixelsKnown; // whether those of hot pixels are among them
+    private double centre,
+        unit = double.NaN;
 
     /// <param name="sensor">The camera.</param>
     /// <param name="lights">The stack.</param>
@@ -26,43 +24,32 @@ internal sealed class DarkResidual
     /// <param name="darkCelsius">Temperature of the darks, °C.</param>
     /// <param name="darkExposure">Their exposure, s.</param>
     /// <param name="scaled">Whether the master is scaled by the typical law.</param>
-    /// <param name="lightElectrons">From <see cref="ElectronsInLight"/>, to compute them once for many darks; null
-    /// computes them here.</param>
     internal DarkResidual(
         SensorModel sensor,
         StackConditions lights,
         double sky,
         double darkCelsius,
         double darkExposure,
-        bool scaled,
-        IReadOnlyList<double>? lightElectrons = null
+        bool scaled
+    )
+        : this(sensor, new LightClasses(sensor, lights, sky), darkCelsius, darkExposure, scaled) { }
+
+    /// <summary>The same with what the lights hold worked out before, once for many darks.</summary>
+    internal DarkResidual(
+        SensorModel sensor,
+        LightClasses light,
+        double darkCelsius,
+        double darkExposure,
+        bool scaled
     )
     {
-        (this.sensor, this.lights, this.sky, this.darkExposure) = (sensor, lights, sky, darkExposure);
+        (this.sensor, this.light, this.darkExposure) = (sensor, light, darkExposure);
+        lights = light.Lights;
         DarkCelsius = darkCelsius;
-        this.lightElectrons = lightElectrons ?? ElectronsInLight(sensor, lights);
-        darkGrowth = sensor.GrowthAt(darkCelsius);
-        Scale = scaled
-            ? sensor.Law.RateAt(lights.TemperatureCelsius)
-                * lights.ExposureSeconds
-                / (sensor.Law.RateAt(darkCelsius) * darkExposure)
-            : 1;
-        typical =
-            sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds
-            - Scale * sensor.Law.RateAt(darkCelsius) * darkExposure;
-        TypicalNoise = PixelNoise.OfLight(
-            sensor,
-            sky * lights.ExposureSeconds,
-            sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds
-        );
-        if (lights.RejectsOutliers && sensor.Pixels is { } pixels)
-        {
-            clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
-            centre = Of(pixels.Middle);
-            double spread =
-                (Of(pixels.UpperQuartile) - Of(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
-            unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
-        }
+        double lightRate = light.TypicalRate,
+            darkRate = sensor.Law.RateAt(darkCelsius);
+        Scale = scaled ? lightRate * lights.ExposureSeconds / (darkRate * darkExposure) : 1;
+        typical = lightRate * lights.ExposureSeconds - Scale * darkRate * darkExposure;
     }
 
     internal double DarkCelsius { get; }
@@ -70,42 +57,36 @@ internal sealed class DarkResidual
     /// <summary>s.</summary>
     internal double Scale { get; }
 
-    /// <summary>Electrons of every class in one light; null without a distribution.</summary>
-    internal static IReadOnlyList<double>? ElectronsInLight(SensorModel sensor, StackConditions lights)
-    {
-        Growth growth = sensor.GrowthAt(lights.TemperatureCelsius);
-        return sensor.Pixels is null
-            ? null
-            : [.. sensor.Pixels.Classes.Select(pixel => pixel.RateAt(growth) * lights.ExposureSeconds)];
-    }
-
     /// <summary>
     /// Residual of a class, e-, before the stack rejects anything; a pixel that is full holds no more than its full
     /// well.
     /// </summary>
     internal double Of(int pixel)
     {
-        (double light, double dark) = Electrons(pixel);
-        return light - Scale * dark;
+        (double inLight, double inDark) = Electrons(pixel);
+        return inLight - Scale * inDark;
     }
 
     /// <summary>
     /// Dark electrons of a class that one light and one dark show: beside the sky, up to the full well.
     /// </summary>
     internal (double Light, double Dark) Electrons(int pixel) =>
-        (
-            Math.Min(lightElectrons![pixel], sensor.FullWell - sky * lights.ExposureSeconds),
-            (
-                darkElectrons ??= [
-                    .. sensor.Pixels!.Classes.Select(c =>
-                        Math.Min(c.RateAt(darkGrowth) * darkExposure, sensor.FullWell)
-                    ),
-                ]
-            )[pixel]
-        );
+        (light.Held[pixel], DarkElectrons(withHotPixels: true)[pixel]);
+
+    private double[] DarkElectrons(bool withHotPixels)
+    {
+        if (darkElectrons is { } known && (hotPixelsKnown || !withHotPixels))
+            return known;
+        double[] rates = light.RatesAt(DarkCelsius, withHotPixels),
+            electrons = GC.AllocateUninitializedArray<double>(rates.Length);
+        for (int i = 0; i < rates.Length; i++)
+            electrons[i] = Math.Min(rates[i] * darkExposure, sensor.FullWell);
+        hotPixelsKnown = withHotPixels;
+        return darkElectrons = electrons;
+    }
 
     /// <summary>Whether sky and dark current fill the pixel: its electrons then no longer vary.</summary>
-    internal bool FullInLight(int pixel) => lightElectrons![pixel] + sky * lights.ExposureSeconds >= sensor.FullWell;
+    internal bool FullInLight(int pixel) => light.Full[pixel];
 
     /// <summary>
     /// What is new in each light, and what all lights share, for a class, e-²; the numbers of the darks null for ideal
@@ -113,15 +94,14 @@ internal sealed class DarkResidual
     /// </summary>
     internal PixelNoise Noise(int pixel, DarkFrames? darks)
     {
-        (double light, double dark) = Electrons(pixel);
-        double skyElectrons = sky * lights.ExposureSeconds;
+        (double inLight, double inDark) = Electrons(pixel);
         PixelNoise noise = darks is null
-            ? PixelNoise.OfLight(sensor, skyElectrons, Math.Max(light, 0))
+            ? PixelNoise.OfLight(sensor, light.SkyElectrons, Math.Max(inLight, 0))
             : PixelNoise.Calibrated(
                 sensor,
-                skyElectrons,
-                Math.Max(light, 0),
-                dark < sensor.FullWell ? Math.Max(dark, 0) : 0,
+                light.SkyElectrons,
+                Math.Max(inLight, 0),
+                inDark < sensor.FullWell ? Math.Max(inDark, 0) : 0,
                 darks,
                 Scale
             );
@@ -129,15 +109,48 @@ internal sealed class DarkResidual
     }
 
     /// <summary>Rise of the variance where there is nothing to reject; 1 without rejection.</summary>
-    internal double ClipCost => clip?.Cost ?? 1;
+    internal double ClipCost => light.Clip?.Cost ?? 1;
 
-    /// <summary>What a class contributes to the stack on average, e-, after rejection.</summary>
+    /// <summary>What the classes contribute to the stack on average, e-, after rejection.</summary>
     /// <remarks>
     /// The level that all pixels share is no outlier: the residual counts from that of the middle pixel, in units of
     /// the scatter of the samples of typical pixels, noise and the
     /// spread of their residuals together; see <see cref="ClippedMean"/>.
     /// </remarks>
-    internal double Kept(int pixel) => clip is null ? Of(pixel) : centre + Response(pixel).Left * (Of(pixel) - centre);
+    /// <param name="withHotPixels">False leaves hot pixels out: their numbers are then undefined.</param>
+    internal double[] Kept(bool withHotPixels = true)
+    {
+        double[] dark = DarkElectrons(withHotPixels),
+            kept = GC.AllocateUninitializedArray<double>(dark.Length);
+        ReadOnlySpan<double> held = light.Held,
+            deviations = light.Deviations;
+        ReadOnlySpan<bool> hot = sensor.Pixels!.Hot;
+        for (int i = 0; i < kept.Length; i++)
+            kept[i] = held[i] - Scale * dark[i];
+        if (light.Clip is not { } clip)
+            return kept;
+        FindUnit();
+        for (int i = 0; i < kept.Length; i++)
+            if (withHotPixels || !hot[i])
+            {
+                double excess = kept[i] - centre;
+                kept[i] = centre + clip.LeftOf(excess / unit, deviations[i] / unit) * excess;
+            }
+        return kept;
+    }
+
+    /// <summary>The middle pixel's residual, and the scatter of the samples of typical pixels, e-.</summary>
+    private void FindUnit()
+    {
+        if (!double.IsNaN(unit))
+            return;
+        PixelPopulation pixels = sensor.Pixels!;
+        double[] dark = DarkElectrons(withHotPixels: false);
+        double Left(int pixel) => light.Held[pixel] - Scale * dark[pixel];
+        centre = Left(pixels.Middle);
+        double spread = (Left(pixels.UpperQuartile) - Left(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
+        unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
+    }
 
     /// <summary>
     /// What is new in each light, as it reaches the stack, and the part of the pixel's residual that does.
@@ -146,7 +159,7 @@ internal sealed class DarkResidual
     /// <param name="random">Variance of one sample, e-².</param>
     internal (double Random, double Left) Reaching(int pixel, double random)
     {
-        if (clip is null)
+        if (light.Clip is null)
             return (random, 1);
         (double left, double noise) = Response(pixel);
         return (noise * unit * unit, left);
@@ -163,17 +176,20 @@ internal sealed class DarkResidual
     internal double PairsOfOutliers()
     {
         int k = lights.DitherPositions;
-        if (clip is null || k is not (3 or 4))
+        if (light.Clip is null || k is not (3 or 4))
             return 0;
+        FindUnit();
+        ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
+        ReadOnlySpan<bool> hot = sensor.Pixels.Hot;
         double weight = 0,
             sum = 0,
             squares = 0;
-        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
+        for (int i = 0; i < weights.Length; i++)
         {
-            double excess = Of(i) - centre,
-                outlying = sensor.Pixels.Classes[i].Weight * Math.Clamp(1 - Response(i).Left, 0, 1);
-            if (!sensor.Pixels.Classes[i].Hot)
+            if (!hot[i])
                 continue;
+            double excess = Of(i) - centre,
+                outlying = weights[i] * Math.Clamp(1 - Response(i).Left, 0, 1);
             (weight, sum, squares) = (weight + outlying, sum + outlying * excess, squares + outlying * excess * excess);
         }
         return (k - 1) / (2.0 * k) * 2 * (weight * squares + sum * sum);
@@ -181,15 +197,12 @@ internal sealed class DarkResidual
 
     private (double Left, double Noise) Response(int pixel)
     {
-        double random =
-            TypicalNoise.Read
-            + TypicalNoise.Quantisation
-            + (FullInLight(pixel) ? 0 : TypicalNoise.Sky + Math.Max(lightElectrons![pixel], 0));
-        return clip!.To((Of(pixel) - centre) / unit, Math.Sqrt(random) / unit);
+        FindUnit();
+        return light.Clip!.To((Of(pixel) - centre) / unit, light.Deviations[pixel] / unit);
     }
 
     /// <summary>The random noise of the typical pixel in one light.</summary>
-    internal PixelNoise TypicalNoise { get; }
+    internal PixelNoise TypicalNoise => light.TypicalNoise;
 
     /// <summary>Noise of the typical pixel of the stack, e-, from what is new in each light.</summary>
     internal double StackNoise => Math.Sqrt(TypicalNoise.Random / lights.Lights);
@@ -200,15 +213,16 @@ internal sealed class DarkResidual
         double weight = 0,
             sum = 0,
             squares = 0;
-        for (int i = 0; i < sensor.Pixels!.Classes.Count; i++)
+        double[] kept = Kept(withHotPixels);
+        ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
+        ReadOnlySpan<bool> hot = sensor.Pixels.Hot;
+        for (int i = 0; i < kept.Length; i++)
         {
-            PixelClass pixel = sensor.Pixels.Classes[i];
-            if (pixel.Hot && !withHotPixels)
+            if (hot[i] && !withHotPixels)
                 continue;
-            double kept = Kept(i);
-            weight += pixel.Weight;
-            sum += pixel.Weight * kept;
-            squares += pixel.Weight * kept * kept;
+            weight += weights[i];
+            sum += weights[i] * kept[i];
+            squares += weights[i] * kept[i] * kept[i];
         }
         double mean = sum / weight;
         return (mean, Math.Sqrt(Math.Max(squares / weight - mean * mean, 0)));
@@ -220,17 +234,16 @@ internal sealed class DarkResidual
     /// </summary>
     internal double ShareBeyond(double limit)
     {
-        IReadOnlyList<PixelClass> classes = sensor.Pixels!.Classes;
+        double[] excesses = Kept();
+        ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
+        for (int i = 0; i < excesses.Length; i++)
+            excesses[i] -= typical;
         if (lights.DitherPositions > 1)
-            return DitheredShare.Beyond(
-                [.. classes.Select((pixel, i) => (pixel.Weight, Kept(i) - typical, pixel.Hot))],
-                lights.DitherPositions,
-                limit
-            );
+            return DitheredShare.Beyond(weights, excesses, sensor.Pixels.Hot, lights.DitherPositions, limit);
         double share = 0;
-        for (int i = 0; i < classes.Count; i++)
-            if (Math.Abs(Kept(i) - typical) > limit)
-                share += classes[i].Weight;
+        for (int i = 0; i < excesses.Length; i++)
+            if (Math.Abs(excesses[i]) > limit)
+                share += weights[i];
         return share;
     }
 
@@ -240,8 +253,11 @@ internal sealed class DarkResidual
         if (sensor.Pixels is null)
             return typical;
         double sum = 0;
-        for (int i = 0; i < sensor.Pixels.Classes.Count; i++)
-            sum += sensor.Pixels.Classes[i].Weight * Of(i);
+        double[] dark = DarkElectrons(withHotPixels: true);
+        ReadOnlySpan<double> held = light.Held,
+            weights = sensor.Pixels.Weights;
+        for (int i = 0; i < dark.Length; i++)
+            sum += weights[i] * (held[i] - Scale * dark[i]);
         return sum;
     }
 

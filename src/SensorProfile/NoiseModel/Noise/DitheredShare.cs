@@ -17,27 +17,37 @@ namespace SensorProfile.NoiseModel.Noise;
 internal static class DitheredShare
 {
     /// <summary>The share.</summary>
-    /// <param name="pixels">Weight (all sum to 1), residual from the typical one and whether the pixel is hot, for
-    /// every class.</param>
+    /// <param name="weights">Share of the pixels in every class; all sum to 1.</param>
+    /// <param name="excesses">Residual from the typical one, e-, of every class.</param>
+    /// <param name="hotPixels">Whether the pixels of a class are hot.</param>
     /// <param name="positions">k, at least 2.</param>
     /// <param name="limit">L, e-.</param>
     internal static double Beyond(
-        IReadOnlyList<(double Weight, double Excess, bool Hot)> pixels,
+        ReadOnlySpan<double> weights,
+        ReadOnlySpan<double> excesses,
+        ReadOnlySpan<bool> hotPixels,
         int positions,
         double limit
     )
     {
         double k = positions,
             threshold = k * limit;
-        (double core, double mean, double variance, double skewness) = Moments(pixels.Where(p => !p.Hot));
+        (double core, double mean, double variance, double skewness) = Moments(
+            weights,
+            excesses,
+            hotPixels,
+            ofHot: false,
+            double.PositiveInfinity
+        );
         double hot = Math.Max(1 - core, 0),
             none = Math.Pow(core, k);
         double share = none * SkewedTail(k * mean, k * variance, skewness / Math.Sqrt(k), threshold);
         if (hot <= 0)
             return share;
-        double alone = pixels
-            .Where(p => p.Hot)
-            .Sum(p => p.Weight * Tail(p.Excess + (k - 1) * mean, (k - 1) * variance, threshold));
+        double alone = 0;
+        for (int i = 0; i < weights.Length; i++)
+            if (hotPixels[i])
+                alone += weights[i] * Tail(excesses[i] + (k - 1) * mean, (k - 1) * variance, threshold);
         double one = k * Math.Pow(core, k - 1);
         share += one * alone;
         double several = Math.Max(1 - none - one * hot, 0);
@@ -48,7 +58,11 @@ internal static class DitheredShare
             rest = Math.Max(k - count, 0);
         double spared = Math.Pow(1 - alone / hot, count);
         (double weight, double hotMean, double hotVariance, _) = Moments(
-            pixels.Where(p => p.Hot && Math.Abs(p.Excess) <= threshold)
+            weights,
+            excesses,
+            hotPixels,
+            ofHot: true,
+            threshold
         );
         double together =
             weight > 0 ? Tail(count * hotMean + rest * mean, count * hotVariance + rest * variance, threshold) : 0;
@@ -56,15 +70,23 @@ internal static class DitheredShare
     }
 
     private static (double Weight, double Mean, double Variance, double Skewness) Moments(
-        IEnumerable<(double Weight, double Excess, bool Hot)> pixels
+        ReadOnlySpan<double> weights,
+        ReadOnlySpan<double> excesses,
+        ReadOnlySpan<bool> hotPixels,
+        bool ofHot,
+        double farthest
     )
     {
         double weight = 0,
             sum = 0,
             squares = 0,
             cubes = 0;
-        foreach ((double w, double x, _) in pixels)
+        for (int i = 0; i < weights.Length; i++)
         {
+            double w = weights[i],
+                x = excesses[i];
+            if (hotPixels[i] != ofHot || (ofHot && !(Math.Abs(x) <= farthest)))
+                continue;
             weight += w;
             sum += w * x;
             squares += w * x * x;
