@@ -132,7 +132,8 @@ internal sealed class IntegerHistogram
     {
         if (Count == 0)
             throw new InvalidOperationException("An empty histogram has no values.");
-        // the first bin that reaches the place: empty bins repeat the count of the bin below, so any equal one will not do
+        // the first bin that reaches the place: empty bins repeat the count of the bin below, so any equal one will not
+        // do
         int low = 0,
             high = _upTo.Length - 1;
         while (low < high)

@@ -1,12 +1,23 @@
+using System.Collections.Concurrent;
+
 namespace SensorProfile.Pixels.Sums;
 
 /// <summary>
 /// Counts of whole numbers at each of the four positions (row parity, column parity): enough for any channel of a 1 × 1
 /// or 2 × 2 mosaic.
 /// </summary>
+/// <remarks>
+/// Tables go back empty after <see cref="Merge"/> and are used again: a frame counts in few of the 65,536 bins, and to
+/// clear those costs less than a fresh megabyte a frame and thread.
+/// </remarks>
 internal sealed class PositionCounts(int lowest, int values)
 {
-    private readonly uint[][] _counts = [new uint[values], new uint[values], new uint[values], new uint[values]];
+    private static readonly ConcurrentDictionary<int, ConcurrentBag<uint[][]>> spare = [];
+
+    private readonly uint[][] _counts =
+        spare.TryGetValue(values, out ConcurrentBag<uint[][]>? tables) && tables.TryTake(out uint[][]? empty)
+            ? empty
+            : [new uint[values], new uint[values], new uint[values], new uint[values]];
 
     /// <summary>Counts one row of codes.</summary>
     public void Add(int row, ReadOnlySpan<ushort> samples)
@@ -39,7 +50,10 @@ internal sealed class PositionCounts(int lowest, int values)
             even[a[i] - b[i] - lowest]++;
     }
 
-    /// <summary>The histogram of every channel from tallies that together saw each pixel once.</summary>
+    /// <summary>
+    /// The histogram of every channel, from the least to the greatest value of all, from tallies that together saw each
+    /// pixel once; the tallies are used up.
+    /// </summary>
     public static IntegerHistogram[] Merge(
         IReadOnlyList<PositionCounts> tallies,
         ColourMosaic mosaic,
@@ -47,17 +61,29 @@ internal sealed class PositionCounts(int lowest, int values)
         int values
     )
     {
+        int first = values - 1,
+            last = 0;
+        foreach (uint[] table in tallies.SelectMany(tally => tally._counts))
+            if (table.AsSpan().IndexOfAnyExcept(0u) is int least and >= 0)
+                (first, last) = (Math.Min(first, least), Math.Max(last, table.AsSpan().LastIndexOfAnyExcept(0u)));
+        if (first > last)
+            first = last; // nothing was counted
+        int length = last - first + 1;
         var counts = new long[mosaic.Channels][];
         for (int channel = 0; channel < counts.Length; channel++)
-            counts[channel] = new long[values];
+            counts[channel] = new long[length];
         foreach (var tally in tallies)
             for (int position = 0; position < 4; position++)
             {
                 long[] sums = counts[mosaic.Channel(position / 2, position % 2)];
-                uint[] terms = tally._counts[position];
-                for (int i = 0; i < values; i++)
+                Span<uint> terms = tally._counts[position].AsSpan(first, length);
+                for (int i = 0; i < terms.Length; i++)
                     sums[i] += terms[i];
+                terms.Clear();
             }
-        return Array.ConvertAll(counts, channel => new IntegerHistogram(lowest, channel));
+        ConcurrentBag<uint[][]> kept = spare.GetOrAdd(values, _ => []);
+        foreach (var tally in tallies)
+            kept.Add(tally._counts);
+        return Array.ConvertAll(counts, channel => new IntegerHistogram(lowest + first, channel));
     }
 }

@@ -31,6 +31,15 @@ public class IntegerHistogramTests
     public void MedianAbsoluteDeviationIsExact(int[] sample, double expected) =>
         Assert.Equal(expected, IntegerHistogram.Of(sample).MedianAbsoluteDeviation);
 
+    [Fact] // bins that hold nothing lie around and between: none of them is a value of the sample
+    public void EmptyBinsAreNoValues()
+    {
+        var codes = new IntegerHistogram(10, [0, 0, 1, 0, 0, 2, 0, 0, 0]);
+        Assert.Equal((12, 15), (codes.Minimum, codes.Maximum));
+        Assert.Equal(15, codes.Median);
+        Assert.Equal(13.5, codes.Quantile(0.25)); // half-way from 12 to 15
+    }
+
     [Fact]
     // numpy.var, ddof 0
     public void VarianceHasDivisorN() => Assert.Equal(4.0, IntegerHistogram.Of([2, 4, 4, 4, 5, 5, 7, 9]).Variance);
