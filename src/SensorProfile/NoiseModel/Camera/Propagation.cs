@@ -53,21 +53,28 @@ internal static class Propagation
         int draws = Draws
     )
     {
-        var random = new Random(Seed);
         var models = new List<(SensorModel Model, double Sky)>();
-        for (int i = 0; i < draws; i++)
-        {
+        foreach ((double deviate, SensorModel? drawnModel) in DrawnFrom(reader, left, draws))
             // a sky stays above 0
-            double s =
-                sky.Value * Math.Exp(SensorReader.Deviate(random) * left.Lights * sky.StandardUncertainty / sky.Value);
-            if (reader.Draw(random, left) is { } model)
-                models.Add((model, s));
-        }
+            if (drawnModel is { } model)
+                models.Add((model, sky.Value * Math.Exp(deviate * left.Lights * sky.StandardUncertainty / sky.Value)));
         // each draw in its own slot: the same at any thread count
         double?[][] drawn = new double?[models.Count][];
         Parallel.For(0, drawn.Length, i => drawn[i] = decide(models[i].Model, models[i].Sky));
         int width = drawn.Length == 0 ? decide(reader.Best, sky.Value).Length : drawn[0].Length;
         return [.. Enumerable.Range(0, width).Select(i => Of([.. drawn.Select(d => d[i])], draws))];
+    }
+
+    private static IEnumerable<(double Sky, SensorModel? Model)> DrawnFrom(
+        SensorReader reader,
+        DoubtLeft left,
+        int draws
+    )
+    {
+        if (left == DoubtLeft.Whole)
+            return reader.Draws(draws, Seed);
+        var random = new Random(Seed);
+        return Enumerable.Range(0, draws).Select(_ => (SensorReader.Deviate(random), reader.Draw(random, left)));
     }
 
     private static Spread Of(double?[] values, int draws)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
@@ -14,10 +15,15 @@ internal sealed class SensorReader
     // when the profile states no threshold: five times the typical rate
     private const double HotFactorWithoutThreshold = 5;
 
+    // one question after the other is about the same mode: its draws are then made once
+    private static readonly ConditionalWeakTable<ModeProfile, SensorReader> known = [];
+
     private readonly ModeProfile mode;
     private readonly CameraInfo camera;
     private readonly TypicalLaw law;
     private readonly double reference;
+    private readonly List<(double Sky, SensorModel? Model)> draws = [];
+    private Random? drawing;
 
     private SensorReader(CameraInfo camera, ModeProfile mode, TypicalLaw law, double reference)
     {
@@ -46,6 +52,15 @@ internal sealed class SensorReader
 
     /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
     internal static SensorReader Of(CameraProfile profile, ModeProfile mode)
+    {
+        if (known.TryGetValue(mode, out SensorReader? reader) && ReferenceEquals(reader.camera, profile.Camera))
+            return reader;
+        reader = Read(profile, mode);
+        known.AddOrUpdate(mode, reader);
+        return reader;
+    }
+
+    private static SensorReader Read(CameraProfile profile, ModeProfile mode)
     {
         bool pooled = mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 });
         if (pooled)
@@ -93,6 +108,23 @@ internal sealed class SensorReader
     /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
     /// <param name="left">How much of each uncertainty is left.</param>
     internal SensorModel? Draw(Random random, DoubtLeft left) => Build(random, left);
+
+    /// <summary>
+    /// Draws of sky and camera with the whole doubt, in the order in which one seed makes them: the same for every
+    /// question, so they are made once.
+    /// </summary>
+    /// <param name="count">How many.</param>
+    /// <param name="seed">Of the draws; always the same.</param>
+    internal IReadOnlyList<(double Sky, SensorModel? Model)> Draws(int count, int seed)
+    {
+        lock (draws)
+        {
+            drawing ??= new Random(seed);
+            while (draws.Count < count)
+                draws.Add((Deviate(drawing), Draw(drawing, DoubtLeft.Whole)));
+            return draws.Count == count ? [.. draws] : draws.GetRange(0, count);
+        }
+    }
 
     private SensorModel? Build(Random? random, DoubtLeft left)
     {
