@@ -39,11 +39,14 @@ internal sealed class ClippedMean
         Cost = samples < 3 ? 1 : CostOf(samples, cut);
         if (samples < 3 || positions < 2)
             return;
+        // when the pixel is like the others: the same for every node
+        double[] sorted = new double[samples];
+        Part[] usual = [.. deviates.Select((z, trial) => PartOf(z, sorted, OddOf(trial), cut))];
         // each node in its own slot: the same at any thread count
         Parallel.For(0, excesses.Length, i =>
         {
             for (int j = 0; j < logSpreads.Length; j++)
-                nodes[i, j] = At(excesses[i], Math.Exp(logSpreads[j]), deviates, cut);
+                nodes[i, j] = At(excesses[i], Math.Exp(logSpreads[j]), deviates, usual, cut);
         });
     }
 
@@ -97,8 +100,10 @@ internal sealed class ClippedMean
 
     private bool NothingIsRejected => positions < 2 || nodes[0, 0].Left == 0;
 
-    private static ((int Index, double Part) Row, (int Index, double Part) Column) Places(double excess, double spread) =>
-        (Place(excesses, Math.Abs(excess)), Place(logSpreads, Math.Log(Math.Max(spread, 1e-9))));
+    private static ((int Index, double Part) Row, (int Index, double Part) Column) Places(
+        double excess,
+        double spread
+    ) => (Place(excesses, Math.Abs(excess)), Place(logSpreads, Math.Log(Math.Max(spread, 1e-9))));
 
     /// <summary>A response: the part of the excess that is left, and the part of the pixel's own variance.</summary>
     private readonly record struct Node(double Left, double Kept)
@@ -117,7 +122,7 @@ internal sealed class ClippedMean
         return (next - 1, Math.Clamp((value - grid[next - 1]) / (grid[next] - grid[next - 1]), 0, 1));
     }
 
-    private Node At(double excess, double spread, double[][] deviates, double cut)
+    private Node At(double excess, double spread, double[][] deviates, Part[] likeOthers, double cut)
     {
         double whole = 0,
             lost = 0,
@@ -130,13 +135,13 @@ internal sealed class ClippedMean
         for (int trial = 0; trial < deviates.Length; trial++)
         {
             double[] z = deviates[trial];
-            int odd = trial / 2 % positions,
+            int odd = OddOf(trial),
                 count = (z.Length - odd + positions - 1) / positions;
             double share = (double)count / z.Length;
             for (int i = 0; i < z.Length; i++)
                 samples[i] = i % positions == odd ? excess + spread * z[i] : z[i];
             Part with = PartOf(samples, sorted, odd, cut),
-                alike = PartOf(z, sorted, odd, cut);
+                alike = likeOthers[trial];
             whole += with.Mean / share / excess;
             lost += 1 - (double)with.Kept / count;
             usuallyLost += 1 - (double)alike.Kept / count;
@@ -149,6 +154,9 @@ internal sealed class ClippedMean
         double others = (positions - 1) * (Math.Pow((1 - usuallyLost / positions) / (1 - lost / positions), 2) - 1);
         return new Node(whole / deviates.Length, (own.Value / usual.Value + others) / (spread * spread));
     }
+
+    /// <summary>Which of the pixels is the odd one in a trial.</summary>
+    private int OddOf(int trial) => trial / 2 % positions;
 
     private Part PartOf(double[] samples, double[] sorted, int odd, double cut)
     {
