@@ -92,13 +92,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     internal double Loss(DarkFrames darks)
     {
         StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
-        var residual = new DarkResidual(
-            sensor,
-            light,
-            darks.TemperatureCelsius,
-            darks.ExposureSeconds,
-            darks.Scaled
-        );
+        var residual = new DarkResidual(sensor, light, darks.TemperatureCelsius, darks.ExposureSeconds, darks.Scaled);
         double spread = sensor.Pixels is null ? 0 : residual.Pattern(withHotPixels: false).Spread;
         double stackVariance = residual.TypicalNoise.Random / stack.Lights;
         return Math.Sqrt(1 + (with.Typical.Common + spread * spread) / stack.DitherPositions / stackVariance) - 1;

@@ -57,7 +57,8 @@ internal sealed class PixelPopulation
     internal int UpperQuartile { get; }
 
     /// <summary>
-    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(Growth)"/>, but each power taken once.
+    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(Growth)"/>, but each power taken
+    /// once.
     /// </summary>
     /// <param name="growth">What the temperature does.</param>
     /// <param name="withHotPixels">False leaves out what only hot pixels need: their rates are then undefined.</param>

@@ -35,13 +35,7 @@ internal sealed class DarkResidual
         : this(sensor, new LightClasses(sensor, lights, sky), darkCelsius, darkExposure, scaled) { }
 
     /// <summary>The same with what the lights hold worked out before, once for many darks.</summary>
-    internal DarkResidual(
-        SensorModel sensor,
-        LightClasses light,
-        double darkCelsius,
-        double darkExposure,
-        bool scaled
-    )
+    internal DarkResidual(SensorModel sensor, LightClasses light, double darkCelsius, double darkExposure, bool scaled)
     {
         (this.sensor, this.light, this.darkExposure) = (sensor, light, darkExposure);
         lights = light.Lights;
@@ -148,7 +142,8 @@ internal sealed class DarkResidual
         double[] dark = DarkElectrons(withHotPixels: false);
         double Left(int pixel) => light.Held[pixel] - Scale * dark[pixel];
         centre = Left(pixels.Middle);
-        double spread = (Left(pixels.UpperQuartile) - Left(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
+        double spread =
+            (Left(pixels.UpperQuartile) - Left(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
         unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
     }
 

@@ -73,7 +73,5 @@ internal sealed class LightClasses
 
     /// <summary>Rates of the classes at another temperature, e-/px/s.</summary>
     internal double[] RatesAt(double celsius, bool withHotPixels) =>
-        celsius == Lights.TemperatureCelsius
-            ? rates
-            : sensor.Pixels!.RatesAt(sensor.GrowthAt(celsius), withHotPixels);
+        celsius == Lights.TemperatureCelsius ? rates : sensor.Pixels!.RatesAt(sensor.GrowthAt(celsius), withHotPixels);
 }
