@@ -1,0 +1,68 @@
+namespace SensorProfile.Raw;
+
+/// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples only when asked for, row by row.</summary>
+/// <remarks>Safe to read from several threads; compressed mosaics are decoded by one at a time. Rows are decoded in file order: going
+/// back within a compressed strip or row of tiles means decoding it again from its start, going on does not, even after <see cref="Park"/>.</remarks>
+/// <example><code>
+/// using RawFile file = RawFile.Open("dark_0012.dng");
+/// ushort[] row = new ushort[file.Mosaic.Width];
+/// file.ReadRows(0, row);
+/// </code></example>
+public sealed class RawFile : IDisposable
+{
+    private RawFile(string path) => Path = path;
+
+    /// <summary>Path as it was given.</summary>
+    public string Path { get; }
+
+    /// <summary>Size, colours, levels and borders of the mosaic.</summary>
+    public RawMosaic Mosaic { get; } = null!;
+
+    /// <summary>How the samples stand in the file.</summary>
+    public RawStorage Storage { get; } = null!;
+
+    /// <summary>What the file says of how the frame was taken.</summary>
+    public RawFacts Facts { get; } = null!;
+
+    /// <summary>Oddities that do not keep the mosaic from being read.</summary>
+    public IReadOnlyList<RawWarning> Warnings { get; } = [];
+
+    /// <summary>
+    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order. Four bytes tell.
+    /// </summary>
+    public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
+        firstBytes is [0x49, 0x49, 42, 0, ..] or [0x4D, 0x4D, 0, 42, ..];
+
+    /// <summary>Opens a file for reading and reads all its headers.</summary>
+    /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is
+    /// damaged.</exception>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    public static RawFile Open(string path) => new(path);
+
+    /// <summary>Reads whole rows of the active area, codes as stored.</summary>
+    /// <param name="firstRow">First row of the active area, from 0.</param>
+    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.Width"/>.</param>
+    /// <exception cref="RawFormatException">The samples are damaged.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the area are
+    /// asked for.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public void ReadRows(int firstRow, Span<ushort> samples) => throw new NotSupportedException();
+
+    /// <summary>Reads whole rows of all stored samples, masked borders included, codes as stored.</summary>
+    /// <param name="firstRow">First row of the sensor, from 0.</param>
+    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.SensorWidth"/>.</param>
+    /// <inheritdoc cref="ReadRows" path="/exception"/>
+    public void ReadSensorRows(int firstRow, Span<ushort> samples) => throw new NotSupportedException();
+
+    /// <summary>
+    /// Gives back the file handle and buffers, but keeps headers and the place in the mosaic; the next read opens the
+    /// file again.
+    /// </summary>
+    /// <remarks>For hundreds of frames that are read in turn, a few rows each.</remarks>
+    public void Park() => throw new NotSupportedException(Path);
+
+    /// <inheritdoc/>
+    public void Dispose() { }
+}
