@@ -74,7 +74,10 @@ internal sealed class SegmentLayout
     }
 
     /// <summary>Whether 9 to 15 bits stand unpacked in 16-bit numbers; no tag says so, only the length of the first strip or tile.</summary>
-    private bool StandsInWords() => Coding is { Compression: RawCompression.None, Bits: > 8 and < 16 } && byteCounts[0] == 2L * SegmentWidth * SegmentHeight;
+    private bool StandsInWords() =>
+        Coding is { Compression: RawCompression.None, Bits: > 8 and < 16 }
+        && byteCounts[0] == 2L * SegmentWidth * SegmentHeight
+        && Coding.RowBytes(SegmentWidth) < 2L * SegmentWidth; // a few narrow rows take the same either way: then packed, as TIFF has it
 
     private Tag OffsetsTag => IsTiled ? Tag.TileOffsets : Tag.StripOffsets;
 
