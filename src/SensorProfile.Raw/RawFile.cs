@@ -57,17 +57,23 @@ public sealed class RawFile : IDisposable
     /// <summary>Oddities that do not keep the mosaic from being read.</summary>
     public IReadOnlyList<RawWarning> Warnings { get; }
 
-    /// <summary>Whether a file that begins like this may be one for this reader: TIFF of either byte order. Four bytes tell.</summary>
-    public static bool MayBe(ReadOnlySpan<byte> firstBytes) => firstBytes is [0x49, 0x49, 42, 0, ..] or [0x4D, 0x4D, 0, 42, ..];
+    /// <summary>
+    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order. Four bytes tell.
+    /// </summary>
+    public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
+        firstBytes is [0x49, 0x49, 42, 0, ..] or [0x4D, 0x4D, 0, 42, ..];
 
     /// <summary>Opens a file for reading and reads all its headers.</summary>
-    /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is damaged.</exception>
+    /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is
+    /// damaged.</exception>
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
     public static RawFile Open(string path) => Open(new FileBytes(path));
 
-    /// <summary>As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.</summary>
+    /// <summary>
+    /// As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
+    /// </summary>
     internal static RawFile Open(ByteSource source)
     {
         try
@@ -84,8 +90,10 @@ public sealed class RawFile : IDisposable
     /// <summary>Reads whole rows of the active area, codes as stored.</summary>
     /// <param name="firstRow">First row of the active area, from 0.</param>
     /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.Width"/>.</param>
-    /// <exception cref="RawFormatException">The samples are damaged, or the file has changed since it was opened.</exception>
-    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the area are asked for.</exception>
+    /// <exception cref="RawFormatException">The samples are damaged, or the file has changed since it was
+    /// opened.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the area are
+    /// asked for.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public void ReadRows(int firstRow, Span<ushort> samples)
     {
@@ -104,8 +112,13 @@ public sealed class RawFile : IDisposable
         rows.Read(firstRow, 0, Mosaic.SensorWidth, samples);
     }
 
-    /// <summary>Gives back the file handle and buffers, but keeps headers and the place in the mosaic; the next read opens the file again.</summary>
-    /// <remarks>For hundreds of frames that are read in turn, a few rows each. Not while another thread reads.</remarks>
+    /// <summary>
+    /// Gives back the file handle and buffers, but keeps headers and the place in the mosaic; the next read opens the
+    /// file again.
+    /// </summary>
+    /// <remarks>
+    /// For hundreds of frames that are read in turn, a few rows each. Not while another thread reads.
+    /// </remarks>
     public void Park()
     {
         rows.Park();
@@ -122,7 +135,10 @@ public sealed class RawFile : IDisposable
     private static void CheckRows(int firstRow, int samples, int width, int height)
     {
         if (samples % width != 0)
-            throw new ArgumentException($"Room for {samples} samples is not a whole number of rows of {width}.", nameof(samples));
+            throw new ArgumentException(
+                $"Room for {samples} samples is not a whole number of rows of {width}.",
+                nameof(samples)
+            );
         ArgumentOutOfRangeException.ThrowIfNegative(firstRow);
         ArgumentOutOfRangeException.ThrowIfGreaterThan((long)firstRow + (samples / width), height, nameof(firstRow));
     }

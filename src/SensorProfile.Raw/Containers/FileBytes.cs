@@ -3,7 +3,9 @@ using Microsoft.Win32.SafeHandles;
 
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>A file on disk. Its handle can be given back between reads, so that hundreds of files can be read in turn.</summary>
+/// <summary>
+/// A file on disk. Its handle can be given back between reads, so that hundreds of files can be read in turn.
+/// </summary>
 internal sealed class FileBytes : ByteSource
 {
     private readonly Lock gate = new();
@@ -65,7 +67,10 @@ internal sealed class FileBytes : ByteSource
             throw new RawFormatException(
                 RawRefusal.Damaged,
                 new RawLocation(File),
-                string.Create(CultureInfo.InvariantCulture, $"the file had {Length} bytes when it was opened and has {length} now."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the file had {Length} bytes when it was opened and has {length} now."
+                ),
                 "Read it again when nothing writes to it any more."
             );
         }

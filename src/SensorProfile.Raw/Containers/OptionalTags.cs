@@ -10,7 +10,13 @@ internal static class OptionalTags
     /// <param name="warnings">Takes the warning.</param>
     /// <param name="read">Reads it.</param>
     /// <param name="substitute">What is taken when the tag cannot be read.</param>
-    public static T Read<T>(TiffDirectory? directory, Tag tag, List<RawWarning> warnings, Func<TiffDirectory, T> read, T substitute)
+    public static T Read<T>(
+        TiffDirectory? directory,
+        Tag tag,
+        List<RawWarning> warnings,
+        Func<TiffDirectory, T> read,
+        T substitute
+    )
     {
         if (directory is null)
             return substitute;

@@ -5,7 +5,13 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Containers;
 
 /// <summary>An image file directory: its entries, and their values when they are asked for.</summary>
-internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index, string name, Dictionary<Tag, TiffEntry> entries)
+internal sealed class TiffDirectory(
+    ByteSource source,
+    bool bigEndian,
+    int index,
+    string name,
+    Dictionary<Tag, TiffEntry> entries
+)
 {
     public const string Repair = "Copy the file again from the card, or leave it out.";
 
@@ -53,7 +59,8 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
 
     /// <summary>All values as whole numbers; empty when there is no such entry.</summary>
     /// <param name="tag">The tag.</param>
-    /// <param name="most">More values than this are refused; only the first is read when it is <see cref="long.MaxValue"/>.</param>
+    /// <param name="most">More values than this are refused; only the first is read when it is
+    /// <see cref="long.MaxValue"/>.</param>
     /// <exception cref="RawFormatException">They are no whole numbers, too many, or lie outside the file.</exception>
     public long[] Integers(Tag tag, long most)
     {
@@ -63,8 +70,7 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
         byte[] data = Data(entry, most);
         var values = new long[data.Length / entry.ValueBytes];
         for (int i = 0; i < values.Length; i++)
-            values[i] =
-                IntegerAt(entry.Type, data.AsSpan(i * entry.ValueBytes))
+            values[i] = IntegerAt(entry.Type, data.AsSpan(i * entry.ValueBytes))
                 ?? throw Damaged(tag, $"expected whole numbers, found values of type {TypeName(entry.Type)}.");
         return values;
     }
@@ -80,8 +86,7 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
         byte[] data = Data(entry, most);
         var values = new double[data.Length / entry.ValueBytes];
         for (int i = 0; i < values.Length; i++)
-            values[i] =
-                NumberAt(entry.Type, data.AsSpan(i * entry.ValueBytes))
+            values[i] = NumberAt(entry.Type, data.AsSpan(i * entry.ValueBytes))
                 ?? throw Damaged(tag, $"expected numbers, found values of type {TypeName(entry.Type)}.");
         return values;
     }
@@ -98,7 +103,11 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
         {
             TiffType.Rational => (UInt32(data), UInt32(data.AsSpan(4))),
             TiffType.SignedRational => ((int)UInt32(data), (int)UInt32(data.AsSpan(4))),
-            _ => (IntegerAt(entry.Type, data) ?? throw Damaged(tag, $"expected a fraction, found a value of type {TypeName(entry.Type)}."), 1),
+            _ => (
+                IntegerAt(entry.Type, data)
+                    ?? throw Damaged(tag, $"expected a fraction, found a value of type {TypeName(entry.Type)}."),
+                1
+            ),
         };
     }
 
@@ -121,13 +130,16 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
 
     /// <summary>The bytes of an entry of single bytes; empty when there is none.</summary>
     /// <inheritdoc cref="Text" path="/param"/>
-    /// <exception cref="RawFormatException">The values are not single bytes, too many, or lie outside the file.</exception>
+    /// <exception cref="RawFormatException">The values are not single bytes, too many, or lie outside the
+    /// file.</exception>
     public byte[] Bytes(Tag tag, int most)
     {
         if (!Has(tag))
             return [];
         TiffEntry entry = entries[tag];
-        return entry.ValueBytes == 1 ? Data(entry, most) : throw Damaged(tag, $"expected bytes, found values of type {TypeName(entry.Type)}.");
+        return entry.ValueBytes == 1
+            ? Data(entry, most)
+            : throw Damaged(tag, $"expected bytes, found values of type {TypeName(entry.Type)}.");
     }
 
     /// <summary>Name and number of a tag, for example <c>StripOffsets (273)</c>.</summary>
@@ -143,11 +155,14 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
         if (entry.DataOffset + bytes > Source.Length)
             throw Damaged(
                 entry.Tag,
-                Invariant($"its values stand at bytes {entry.DataOffset} to {entry.DataOffset + bytes - 1}, but the file ends after {Source.Length} bytes."
+                Invariant(
+                    $"its values stand at bytes {entry.DataOffset} to {entry.DataOffset + bytes - 1}, but the file ends after {Source.Length} bytes."
                 )
             );
         var data = new byte[bytes];
-        return Source.Read(entry.DataOffset, data) == data.Length ? data : throw Damaged(entry.Tag, "the file ends within its values.");
+        return Source.Read(entry.DataOffset, data) == data.Length
+            ? data
+            : throw Damaged(entry.Tag, "the file ends within its values.");
     }
 
     private long? IntegerAt(TiffType type, ReadOnlySpan<byte> at) =>
@@ -168,11 +183,14 @@ internal sealed class TiffDirectory(ByteSource source, bool bigEndian, int index
             TiffType.Rational => Divide(UInt32(at), UInt32(at[4..])),
             TiffType.SignedRational => Divide((int)UInt32(at), (int)UInt32(at[4..])),
             TiffType.Float => BitConverter.UInt32BitsToSingle(UInt32(at)),
-            TiffType.Double => IsBigEndian ? BinaryPrimitives.ReadDoubleBigEndian(at) : BinaryPrimitives.ReadDoubleLittleEndian(at),
+            TiffType.Double => IsBigEndian
+                ? BinaryPrimitives.ReadDoubleBigEndian(at)
+                : BinaryPrimitives.ReadDoubleLittleEndian(at),
             _ => IntegerAt(type, at),
         };
 
-    private static double Divide(double numerator, double denominator) => denominator == 0 ? double.NaN : numerator / denominator;
+    private static double Divide(double numerator, double denominator) =>
+        denominator == 0 ? double.NaN : numerator / denominator;
 
     private ushort UInt16(ReadOnlySpan<byte> at) =>
         IsBigEndian ? BinaryPrimitives.ReadUInt16BigEndian(at) : BinaryPrimitives.ReadUInt16LittleEndian(at);

@@ -4,9 +4,13 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>All directories of a TIFF file: the chain from the header, their sub-directories and the Exif directory.</summary>
-/// <remarks>Read here rather than by a library because files may be hostile: BitMiracle.LibTiff.NET 2.4.660 answered 1171 files with spoilt headers with
-/// seven kinds of undocumented exceptions, up to 15 s and 4.3 GB. Here every count is held against the length of the file, and no directory is read twice.</remarks>
+/// <summary>
+/// All directories of a TIFF file: the chain from the header, their sub-directories and the Exif directory.
+/// </summary>
+/// <remarks>Read here rather than by a library because files may be hostile: BitMiracle.LibTiff.NET 2.4.660 answered
+/// 1171 files with spoilt headers with
+/// seven kinds of undocumented exceptions, up to 15 s and 4.3 GB. Here every count is held against the length of the
+/// file, and no directory is read twice.</remarks>
 internal sealed class TiffFile
 {
     private const int MostDirectories = 64;
@@ -44,7 +48,9 @@ internal sealed class TiffFile
         bool bigEndian = read > 0 && header[0] == 'M';
         CheckHeader(source, header[..read]);
         var file = new TiffFile(source, bigEndian);
-        long first = bigEndian ? BinaryPrimitives.ReadUInt32BigEndian(header[4..]) : BinaryPrimitives.ReadUInt32LittleEndian(header[4..]);
+        long first = bigEndian
+            ? BinaryPrimitives.ReadUInt32BigEndian(header[4..])
+            : BinaryPrimitives.ReadUInt32LittleEndian(header[4..]);
         file.Walk(first);
         return file;
     }
@@ -63,7 +69,12 @@ internal sealed class TiffFile
             throw new RawFormatException(
                 RawRefusal.AnotherFormat,
                 start,
-                "expected the first bytes of a TIFF or DNG file, found " + (header.IsEmpty ? "an empty file." : Convert.ToHexString(header[..Math.Min(4, header.Length)]) + "."),
+                "expected the first bytes of a TIFF or DNG file, found "
+                    + (
+                        header.IsEmpty
+                            ? "an empty file."
+                            : Convert.ToHexString(header[..Math.Min(4, header.Length)]) + "."
+                    ),
                 "Leave it out, or convert it to DNG."
             );
     }
@@ -90,7 +101,11 @@ internal sealed class TiffFile
             if (depth < 2)
                 FollowTree(child, depth + 1);
         }
-        if (Exif is null && Optional(parent, Tag.ExifIFD, 1) is [var exif] && TryRead(exif, "Exif directory", out TiffDirectory? found, out _))
+        if (
+            Exif is null
+            && Optional(parent, Tag.ExifIFD, 1) is [var exif]
+            && TryRead(exif, "Exif directory", out TiffDirectory? found, out _)
+        )
             Exif = found;
     }
 
@@ -102,7 +117,13 @@ internal sealed class TiffFile
         }
         catch (RawFormatException problem)
         {
-            warnings.Add(new RawWarning(RawWarningCodes.BrokenDirectory, problem.Location, $"{problem.Problem} The tag was passed over."));
+            warnings.Add(
+                new RawWarning(
+                    RawWarningCodes.BrokenDirectory,
+                    problem.Location,
+                    $"{problem.Problem} The tag was passed over."
+                )
+            );
             return [];
         }
     }
@@ -112,7 +133,11 @@ internal sealed class TiffFile
         (directory, next) = (null, 0);
         int index = directories.Count;
         if (index >= MostDirectories)
-            return Pass(name, offset, $"the file has more than {MostDirectories} directories; the rest was passed over.");
+            return Pass(
+                name,
+                offset,
+                $"the file has more than {MostDirectories} directories; the rest was passed over."
+            );
         try
         {
             string title = name == "Exif directory" ? name : Invariant($"directory {index}");
@@ -127,14 +152,24 @@ internal sealed class TiffFile
 
     private bool Pass(string name, long offset, string message)
     {
-        warnings.Add(new RawWarning(RawWarningCodes.BrokenDirectory, new RawLocation(source.File, name, null, null, offset), message));
+        warnings.Add(
+            new RawWarning(
+                RawWarningCodes.BrokenDirectory,
+                new RawLocation(source.File, name, null, null, offset),
+                message
+            )
+        );
         return false;
     }
 
     private TiffDirectory ReadDirectory(long offset, int index, string name, out long next)
     {
         if (offset < HeaderBytes || offset + 2 > source.Length)
-            throw Damaged(name, offset, Invariant($"the directory would begin at byte {offset} of a file of {source.Length} bytes."));
+            throw Damaged(
+                name,
+                offset,
+                Invariant($"the directory would begin at byte {offset} of a file of {source.Length} bytes.")
+            );
         if (!seen.Add(offset))
             throw Damaged(name, offset, "the directory was read before: the directories run in a circle.");
         Span<byte> number = stackalloc byte[4];
@@ -144,7 +179,11 @@ internal sealed class TiffFile
         if (count is 0 or > MostEntries)
             throw Damaged(name, offset, Invariant($"expected 1 to {MostEntries} entries, found {count}."));
         if (end > source.Length)
-            throw Damaged(name, offset, Invariant($"its {count} entries end at byte {end}, but the file ends after {source.Length} bytes."));
+            throw Damaged(
+                name,
+                offset,
+                Invariant($"its {count} entries end at byte {end}, but the file ends after {source.Length} bytes.")
+            );
         var bytes = new byte[count * EntryBytes];
         source.Read(offset + 2, bytes);
         next = source.Read(end, number) == 4 ? UInt32(number) : 0;
@@ -162,7 +201,10 @@ internal sealed class TiffFile
             bool inside = (long)TiffEntry.BytesOf(type) * count <= 4;
             var tag = (Tag)UInt16(entry);
             // Where a tag stands twice the first one counts.
-            entries.TryAdd(tag, new TiffEntry(tag, type, count, inside ? offset + at + 8 : UInt32(entry[8..]), offset + at));
+            entries.TryAdd(
+                tag,
+                new TiffEntry(tag, type, count, inside ? offset + at + 8 : UInt32(entry[8..]), offset + at)
+            );
         }
         return entries;
     }
@@ -170,7 +212,9 @@ internal sealed class TiffFile
     private RawFormatException Damaged(string name, long offset, string problem) =>
         new(RawRefusal.Damaged, new RawLocation(source.File, name, null, null, offset), problem, TiffDirectory.Repair);
 
-    private ushort UInt16(ReadOnlySpan<byte> at) => bigEndian ? BinaryPrimitives.ReadUInt16BigEndian(at) : BinaryPrimitives.ReadUInt16LittleEndian(at);
+    private ushort UInt16(ReadOnlySpan<byte> at) =>
+        bigEndian ? BinaryPrimitives.ReadUInt16BigEndian(at) : BinaryPrimitives.ReadUInt16LittleEndian(at);
 
-    private uint UInt32(ReadOnlySpan<byte> at) => bigEndian ? BinaryPrimitives.ReadUInt32BigEndian(at) : BinaryPrimitives.ReadUInt32LittleEndian(at);
+    private uint UInt32(ReadOnlySpan<byte> at) =>
+        bigEndian ? BinaryPrimitives.ReadUInt32BigEndian(at) : BinaryPrimitives.ReadUInt32LittleEndian(at);
 }

@@ -44,16 +44,26 @@ internal static class MakerNoteFacts
             return RawTreatmentKind.DarkSubtracted;
         if (name == "Multi Frame Noise Reduction" && isOn)
             return RawTreatmentKind.SeveralExposures;
-        return name.EndsWith("Compression", StringComparison.Ordinal) && description.StartsWith("Lossy", StringComparison.OrdinalIgnoreCase) ? RawTreatmentKind.LossyCompression : null;
+        return
+            name.EndsWith("Compression", StringComparison.Ordinal)
+            && description.StartsWith("Lossy", StringComparison.OrdinalIgnoreCase)
+            ? RawTreatmentKind.LossyCompression
+            : null;
     }
 
     /// <summary>The first number of a value and the smallest step that its form can express.</summary>
     private static (double Celsius, double Step)? Reading(object? value) =>
         value switch
         {
-            Rational { Denominator: not 0 } fraction => (fraction.ToDouble(), 1.0 / Math.Abs((double)fraction.Denominator)),
+            Rational { Denominator: not 0 } fraction => (
+                fraction.ToDouble(),
+                1.0 / Math.Abs((double)fraction.Denominator)
+            ),
             Rational[] and [var only, ..] => Reading(only),
-            sbyte or byte or short or ushort or int or uint or long => (Convert.ToDouble(value, CultureInfo.InvariantCulture), 1),
+            sbyte or byte or short or ushort or int or uint or long => (
+                Convert.ToDouble(value, CultureInfo.InvariantCulture),
+                1
+            ),
             short[] and [var only, ..] => (only, 1),
             ushort[] and [var only, ..] => (only, 1),
             int[] and [var only, ..] => (only, 1),

@@ -10,7 +10,10 @@ namespace SensorProfile.Raw.Facts;
 /// <param name="IsBigEndian">Byte order of that file.</param>
 internal sealed record NoteBytes(byte[] Bytes, long Offset, bool IsBigEndian);
 
-/// <summary>A TIFF file with the notes at their old place and nothing else than the maker and model that tell their kind. Ends what reads too much of it.</summary>
+/// <summary>
+/// A TIFF file with the notes at their old place and nothing else than the maker and model that tell their kind. Ends
+/// what reads too much of it.
+/// </summary>
 internal sealed class MakerNoteStream : Stream
 {
     private const int MostBytesRead = 32 << 20;
@@ -100,7 +103,9 @@ internal sealed class MakerNoteStream : Stream
         return header;
     }
 
-    /// <summary>A directory with maker, model and the Exif directory, which has the notes alone; then the two names.</summary>
+    /// <summary>
+    /// A directory with maker, model and the Exif directory, which has the notes alone; then the two names.
+    /// </summary>
     private byte[] Directories(long start, string maker, string model)
     {
         const int firstBytes = 2 + (3 * EntryBytes) + 4;

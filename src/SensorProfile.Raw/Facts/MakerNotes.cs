@@ -13,8 +13,10 @@ namespace SensorProfile.Raw.Facts;
 internal sealed record MakerNote(string Name, object? Value, string? Description);
 
 /// <summary>Reads the maker's notes through MetadataExtractor.</summary>
-/// <remarks>The library sees a TIFF file of our making that holds nothing but the notes, at the place where they stood, since many
-/// notes count their offsets from the start of the file. So what a hostile file can make it do ends with the length of these notes.</remarks>
+/// <remarks>The library sees a TIFF file of our making that holds nothing but the notes, at the place where they stood,
+/// since many
+/// notes count their offsets from the start of the file. So what a hostile file can make it do ends with the length of
+/// these notes.</remarks>
 internal static class MakerNotes
 {
     private const int MostBytes = 1 << 20;
@@ -24,7 +26,8 @@ internal static class MakerNotes
     public static IReadOnlyList<MakerNote> Read(TiffFile file, List<RawWarning> warnings)
     {
         TiffDirectory first = file.Directories[0];
-        (TiffDirectory Directory, Tag Tag, NoteBytes? Note)? place = InExif(file, warnings) ?? InPrivateData(first, warnings);
+        (TiffDirectory Directory, Tag Tag, NoteBytes? Note)? place = InExif(file, warnings)
+            ?? InPrivateData(first, warnings);
         if (place is not { Note: { } note } at)
             return [];
         if (note.Offset > MostOffset)
@@ -40,7 +43,13 @@ internal static class MakerNotes
         catch (Exception broken) when (broken is not OutOfMemoryException)
         {
             // The library does not say which exceptions it throws on damaged notes; no frame is refused for its notes.
-            warnings.Add(new RawWarning(RawWarningCodes.BrokenMakerNotes, at.Directory.Location(at.Tag), "the maker's notes cannot be read; a temperature or treatment that only they name is unknown."));
+            warnings.Add(
+                new RawWarning(
+                    RawWarningCodes.BrokenMakerNotes,
+                    at.Directory.Location(at.Tag),
+                    "the maker's notes cannot be read; a temperature or treatment that only they name is unknown."
+                )
+            );
             return [];
         }
     }
@@ -53,7 +62,13 @@ internal static class MakerNotes
         [
             .. directories
                 .Where(directory => directory is not (ExifDirectoryBase or GpsDirectory))
-                .SelectMany(directory => directory.Tags.Select(tag => new MakerNote(tag.Name, directory.GetObject(tag.Type), tag.Description))),
+                .SelectMany(directory =>
+                    directory.Tags.Select(tag => new MakerNote(
+                        tag.Name,
+                        directory.GetObject(tag.Type),
+                        tag.Description
+                    ))
+                ),
         ];
     }
 
@@ -62,19 +77,28 @@ internal static class MakerNotes
         if (file.Exif is not { } exif || exif.Entry(Tag.MakerNote) is not { } entry)
             return null;
         byte[] bytes = OptionalTags.Read(exif, Tag.MakerNote, warnings, d => d.Bytes(Tag.MakerNote, MostBytes), []);
-        return bytes.Length == 0 ? null : (exif, Tag.MakerNote, new NoteBytes(bytes, entry.DataOffset, exif.IsBigEndian));
+        return bytes.Length == 0
+            ? null
+            : (exif, Tag.MakerNote, new NoteBytes(bytes, entry.DataOffset, exif.IsBigEndian));
     }
 
-    /// <summary>Where DNG converters keep them: <c>Adobe</c>, 0, then blocks of name, length and data; the block <c>MakN</c> begins with the byte order
+    /// <summary>Where DNG converters keep them: <c>Adobe</c>, 0, then blocks of name, length and data; the block
+    /// <c>MakN</c> begins with the byte order
     /// and the offset that the notes had in the original file (DNG specification, DNGPrivateData).</summary>
     private static (TiffDirectory, Tag, NoteBytes?)? InPrivateData(TiffDirectory first, List<RawWarning> warnings)
     {
         const int blockHeader = 8;
         const int noteHeader = 6;
-        ReadOnlySpan<byte> data = OptionalTags.Read(first, Tag.DNGPrivateData, warnings, d => d.Bytes(Tag.DNGPrivateData, MostBytes), []);
+        ReadOnlySpan<byte> data = OptionalTags.Read(
+            first,
+            Tag.DNGPrivateData,
+            warnings,
+            d => d.Bytes(Tag.DNGPrivateData, MostBytes),
+            []
+        );
         if (!data.StartsWith("Adobe\0"u8))
             return null;
-        for (int at = 6; at + blockHeader <= data.Length;)
+        for (int at = 6; at + blockHeader <= data.Length; )
         {
             ReadOnlySpan<byte> block = data[at..];
             uint length = BinaryPrimitives.ReadUInt32BigEndian(block[4..]);

@@ -1,6 +1,9 @@
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>A Huffman table of lossless JPEG: codes of 1 to 16 bits for the number of bits of a difference, 0 to 16 (ITU-T T.81, C and H.1.2.2).</summary>
+/// <summary>
+/// A Huffman table of lossless JPEG: codes of 1 to 16 bits for the number of bits of a difference, 0 to 16 (ITU-T T.81,
+/// C and H.1.2.2).
+/// </summary>
 internal sealed class HuffmanTable
 {
     /// <summary>Bits of the look-up; longer codes are rare and searched for.</summary>
@@ -46,9 +49,13 @@ internal sealed class HuffmanTable
     }
 
     /// <summary>Makes a table that <see cref="Fault"/> finds nothing wrong with.</summary>
-    public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) => new(counts, values.ToArray());
+    public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
+        new(counts, values.ToArray());
 
-    /// <summary>Length of the code and its value, as length + 256 · value, from the next bits; 0 when the code is longer than the look-up.</summary>
+    /// <summary>
+    /// Length of the code and its value, as length + 256 · value, from the next bits; 0 when the code is longer than
+    /// the look-up.
+    /// </summary>
     public uint Look(ulong nextBits) => lookup[nextBits >> (64 - LookupBits)];
 
     /// <summary>As <see cref="Look"/> for a code of any length; 0 when there is no such code.</summary>

@@ -9,7 +9,10 @@ namespace SensorProfile.Raw.Jpeg;
 /// <param name="Padding">How many of them were made up because a marker or the end had been reached.</param>
 internal readonly record struct JpegBitState(ulong Buffer, int Held, int Padding);
 
-/// <summary>Reads the entropy-coded bits of one scan; a zero byte after FF is taken out, markers are never passed (ITU-T T.81, F.1.2.3).</summary>
+/// <summary>
+/// Reads the entropy-coded bits of one scan; a zero byte after FF is taken out, markers are never passed (ITU-T T.81,
+/// F.1.2.3).
+/// </summary>
 internal ref struct JpegBits
 {
     private const int EnoughBits = 32; // a code and a difference of 16 bits each

@@ -11,7 +11,15 @@ namespace SensorProfile.Raw.Jpeg;
 /// <param name="Predictor">Prediction, 1 to 7.</param>
 /// <param name="PointTransform">Low bits that were left out.</param>
 /// <param name="RestartLines">Lines after which prediction starts anew; 0 when it never does.</param>
-internal sealed record JpegHeader(int Precision, int Width, int Height, HuffmanTable[] Tables, int Predictor, int PointTransform, int RestartLines)
+internal sealed record JpegHeader(
+    int Precision,
+    int Width,
+    int Height,
+    HuffmanTable[] Tables,
+    int Predictor,
+    int PointTransform,
+    int RestartLines
+)
 {
     /// <summary>Number of components that take turns in a line.</summary>
     public int Components => Tables.Length;
@@ -24,7 +32,9 @@ internal sealed record JpegHeader(int Precision, int Width, int Height, HuffmanT
     public static JpegHeader Read(SegmentBytes bytes) => new JpegHeaderReader(bytes).Read();
 }
 
-/// <summary>Reads the markers of a lossless JPEG image (ITU-T T.81, annex B) and refuses what is not of that kind.</summary>
+/// <summary>
+/// Reads the markers of a lossless JPEG image (ITU-T T.81, annex B) and refuses what is not of that kind.
+/// </summary>
 internal sealed class JpegHeaderReader(SegmentBytes bytes)
 {
     private const int MostMarkers = 64;
@@ -45,12 +55,24 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             ReadOnlySpan<byte> content = Content();
             switch (marker)
             {
-                case 0xC3: Frame(content); break;
-                case 0xC4: HuffmanTables(content); break;
-                case 0xDA: return Scan(content);
-                case 0xDD: restartInterval = content.Length >= 2 ? Word(content) : throw bytes.Damaged("the restart interval (DRI) is cut short."); break;
-                case >= 0xC0 and <= 0xCF: throw OtherFrame(marker);
-                default: break; // comments and application data
+                case 0xC3:
+                    Frame(content);
+                    break;
+                case 0xC4:
+                    HuffmanTables(content);
+                    break;
+                case 0xDA:
+                    return Scan(content);
+                case 0xDD:
+                    restartInterval =
+                        content.Length >= 2
+                            ? Word(content)
+                            : throw bytes.Damaged("the restart interval (DRI) is cut short.");
+                    break;
+                case >= 0xC0 and <= 0xCF:
+                    throw OtherFrame(marker);
+                default:
+                    break; // comments and application data
             }
         }
         throw bytes.Damaged(Invariant($"more than {MostMarkers} JPEG markers stand before the samples."));
@@ -63,32 +85,59 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
         byte marker = 0xFF;
         for (int fill = 0; marker == 0xFF && fill < 256; fill++)
             marker = bytes.Take(1)[0];
-        return marker is >= 0xC0 and < 0xFF and not (>= 0xD0 and <= 0xD9) ? marker : throw bytes.Damaged(Invariant($"the JPEG marker FF{marker:X2} has no place before the samples."));
+        return marker is >= 0xC0 and < 0xFF and not (>= 0xD0 and <= 0xD9)
+            ? marker
+            : throw bytes.Damaged(Invariant($"the JPEG marker FF{marker:X2} has no place before the samples."));
     }
 
     private ReadOnlySpan<byte> Content()
     {
         int length = Word(bytes.Take(2));
-        return length >= 2 ? bytes.Take(length - 2) : throw bytes.Damaged("a JPEG marker is shorter than its own length.");
+        return length >= 2
+            ? bytes.Take(length - 2)
+            : throw bytes.Damaged("a JPEG marker is shorter than its own length.");
     }
 
     private RawFormatException OtherFrame(byte marker) =>
         marker is 0xC7 or 0xCB or 0xCF
-            ? bytes.Refuse(RawRefusal.UnknownCoding, Invariant($"this form of lossless JPEG (FF{marker:X2}) is not known to this reader."), "Convert it to DNG with another compression.")
-            : bytes.Refuse(RawRefusal.Lossy, Invariant($"the samples are compressed with loss (JPEG, FF{marker:X2}): what is left of their noise is not the sensor's."), "Take frames in the camera's raw format, without lossy compression.");
+            ? bytes.Refuse(
+                RawRefusal.UnknownCoding,
+                Invariant($"this form of lossless JPEG (FF{marker:X2}) is not known to this reader."),
+                "Convert it to DNG with another compression."
+            )
+            : bytes.Refuse(
+                RawRefusal.Lossy,
+                Invariant(
+                    $"the samples are compressed with loss (JPEG, FF{marker:X2}): what is left of their noise is not the sensor's."
+                ),
+                "Take frames in the camera's raw format, without lossy compression."
+            );
 
     private void Frame(ReadOnlySpan<byte> content)
     {
         if (components.Count > 0 || content.Length < 6 || content.Length != 6 + (3 * content[5]))
             throw bytes.Damaged("the JPEG frame header (SOF3) has a wrong length or stands twice.");
         frame = (content[0], Word(content[1..]), Word(content[3..]));
-        if (frame.Precision is < 2 or > 16 || frame.Height == 0 || frame.Width == 0 || content[5] is 0 or > MostComponents)
-            throw bytes.Damaged(Invariant($"the JPEG frame header (SOF3) asks for {frame.Width} × {frame.Height} samples of {frame.Precision} bits in {content[5]} components."));
+        if (
+            frame.Precision is < 2 or > 16
+            || frame.Height == 0
+            || frame.Width == 0
+            || content[5] is 0 or > MostComponents
+        )
+            throw bytes.Damaged(
+                Invariant(
+                    $"the JPEG frame header (SOF3) asks for {frame.Width} × {frame.Height} samples of {frame.Precision} bits in {content[5]} components."
+                )
+            );
         for (int c = 0; c < content[5]; c++)
         {
             ReadOnlySpan<byte> component = content.Slice(6 + (3 * c), 3);
             if (component[1] != 0x11)
-                throw bytes.Refuse(RawRefusal.UnknownCoding, "the components of the JPEG image differ in size: the camera reduced the colours.", "Take frames in the camera's full raw format.");
+                throw bytes.Refuse(
+                    RawRefusal.UnknownCoding,
+                    "the components of the JPEG image differ in size: the camera reduced the colours.",
+                    "Take frames in the camera's full raw format."
+                );
             components.Add(component[0]);
         }
     }
@@ -116,7 +165,12 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
 
     private JpegHeader Scan(ReadOnlySpan<byte> content)
     {
-        if (components.Count == 0 || content.Length < 1 || content.Length != 4 + (2 * content[0]) || content[0] != components.Count)
+        if (
+            components.Count == 0
+            || content.Length < 1
+            || content.Length != 4 + (2 * content[0])
+            || content[0] != components.Count
+        )
             throw bytes.Damaged("the JPEG scan header (SOS) does not fit its frame header (SOF3).");
         var chosen = new HuffmanTable[components.Count];
         for (int c = 0; c < chosen.Length; c++)
@@ -124,15 +178,30 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             int place = content[2 + (2 * c)] >> 4;
             if (content[1 + (2 * c)] != components[c] || place > 3)
                 throw bytes.Damaged("the JPEG scan header (SOS) names other components than its frame header (SOF3).");
-            chosen[c] = tables[place] ?? throw bytes.Damaged("the JPEG scan header (SOS) names a Huffman table that is missing.");
+            chosen[c] = tables[place]
+                ?? throw bytes.Damaged("the JPEG scan header (SOS) names a Huffman table that is missing.");
         }
         int predictor = content[^3];
         int transform = content[^1] & 0xF;
         if (predictor is < 1 or > 7 || transform >= frame.Precision)
-            throw bytes.Damaged(Invariant($"the JPEG scan header (SOS) asks for predictor {predictor} and a shift by {transform} bits."));
+            throw bytes.Damaged(
+                Invariant($"the JPEG scan header (SOS) asks for predictor {predictor} and a shift by {transform} bits.")
+            );
         if (restartInterval % frame.Width != 0)
-            throw bytes.Damaged(Invariant($"restarts every {restartInterval} samples do not fall on the ends of lines of {frame.Width}."));
-        return new JpegHeader(frame.Precision, frame.Width, frame.Height, chosen, predictor, transform, restartInterval / frame.Width);
+            throw bytes.Damaged(
+                Invariant(
+                    $"restarts every {restartInterval} samples do not fall on the ends of lines of {frame.Width}."
+                )
+            );
+        return new JpegHeader(
+            frame.Precision,
+            frame.Width,
+            frame.Height,
+            chosen,
+            predictor,
+            transform,
+            restartInterval / frame.Width
+        );
     }
 
     private static int Word(ReadOnlySpan<byte> at) => (at[0] << 8) | at[1];

@@ -4,7 +4,8 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Jpeg;
 
 /// <summary>Lossless JPEG with Huffman codes (ITU-T T.81, process 14), line by line.</summary>
-/// <remarks>A line of the JPEG image holds one or more rows of the strip or tile: DNG writers code a row of W samples as two components of W/2,
+/// <remarks>A line of the JPEG image holds one or more rows of the strip or tile: DNG writers code a row of W samples
+/// as two components of W/2,
 /// and some code two rows as two components of W. Prediction follows the JPEG image, whatever the rows.</remarks>
 internal sealed class LosslessJpegDecoder : SegmentDecoder
 {
@@ -47,9 +48,16 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         Bytes.MoveTo(0);
         JpegHeader read = JpegHeader.Read(Bytes);
         int rowsOfALine = read.LineSamples / Width;
-        bool fits = read.LineSamples % Width == 0 && rowsOfALine is >= 1 and <= MostRowsOfALine && (long)rowsOfALine * read.Height >= Bytes.Segment.Height;
+        bool fits =
+            read.LineSamples % Width == 0
+            && rowsOfALine is >= 1 and <= MostRowsOfALine
+            && (long)rowsOfALine * read.Height >= Bytes.Segment.Height;
         if (!fits)
-            throw Bytes.Damaged(Invariant($"the JPEG image has {read.Height} lines of {read.Components} × {read.Width} samples, which do not make {Bytes.Segment.Height} rows of {Width}."));
+            throw Bytes.Damaged(
+                Invariant(
+                    $"the JPEG image has {read.Height} lines of {read.Components} × {read.Width} samples, which do not make {Bytes.Segment.Height} rows of {Width}."
+                )
+            );
         (line, above) = (new ushort[read.LineSamples], new ushort[read.LineSamples]);
         codedFrom = Bytes.Position;
         return read;
@@ -68,13 +76,17 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
             throw Damaged("a code stands in no table");
         if (reader.Overran)
             throw Damaged("they end too early");
-        if (line.AsSpan().ContainsAnyExceptInRange((ushort)0, (ushort)((1 << (jpeg.Precision - jpeg.PointTransform)) - 1)))
+        if (
+            line.AsSpan()
+                .ContainsAnyExceptInRange((ushort)0, (ushort)((1 << (jpeg.Precision - jpeg.PointTransform)) - 1))
+        )
             throw Damaged(Invariant($"a sample does not fit {jpeg.Precision} bits"));
         nextLine++;
         rowsLeftOfLine = jpeg.LineSamples / Width;
     }
 
-    private RawFormatException Damaged(string what) => Bytes.Damaged(Invariant($"the compressed samples are damaged in line {nextLine} of the JPEG image: {what}."));
+    private RawFormatException Damaged(string what) =>
+        Bytes.Damaged(Invariant($"the compressed samples are damaged in line {nextLine} of the JPEG image: {what}."));
 
     /// <summary>Restart markers count from 0 to 7 and over again; prediction and bits start anew behind them.</summary>
     private void PassRestart(int number)
@@ -131,7 +143,9 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
             if (!reader.TryDifference(tables[c], sixteenBitsAreCoded, out int difference))
                 return false;
             int at = i + c;
-            current[at] = (ushort)(TPredictor.Predict(current[at - components], before[at], before[at - components]) + difference);
+            current[at] = (ushort)(
+                TPredictor.Predict(current[at - components], before[at], before[at - components]) + difference
+            );
         }
         return true;
     }

@@ -3,7 +3,10 @@ using SensorProfile.Raw.Writing;
 
 namespace SensorProfile.Raw.Jpeg;
 
-/// <summary>Codes samples as lossless JPEG with Huffman codes (ITU-T T.81, process 14), one table for all components, made for these samples.</summary>
+/// <summary>
+/// Codes samples as lossless JPEG with Huffman codes (ITU-T T.81, process 14), one table for all components, made for
+/// these samples.
+/// </summary>
 internal static class LosslessJpegEncoder
 {
     /// <summary>Codes whole lines.</summary>
@@ -50,7 +53,15 @@ internal static class LosslessJpegEncoder
         return differences;
     }
 
-    private static int Prediction(ReadOnlySpan<ushort> samples, int at, int column, int lineSamples, bool first, int bits, DngForm form)
+    private static int Prediction(
+        ReadOnlySpan<ushort> samples,
+        int at,
+        int column,
+        int lineSamples,
+        bool first,
+        int bits,
+        DngForm form
+    )
     {
         int components = form.JpegComponents;
         if (first)
@@ -77,14 +88,29 @@ internal static class LosslessJpegEncoder
         int components = form.JpegComponents;
         coded.Write([0xFF, 0xD8]);
         byte[] frame = [(byte)bits, .. Word(lines), .. Word(width), (byte)components];
-        Write(coded, 0xC3, [.. frame, .. Enumerable.Range(0, components).SelectMany(c => new byte[] { (byte)c, 0x11, 0 })]);
+        Write(
+            coded,
+            0xC3,
+            [.. frame, .. Enumerable.Range(0, components).SelectMany(c => new byte[] { (byte)c, 0x11, 0 })]
+        );
         Write(coded, 0xC4, [0, .. code.Counts, .. code.Values]);
         if (form.JpegRestartLines > 0)
             Write(coded, 0xDD, [.. Word(form.JpegRestartLines * width)]);
-        Write(coded, 0xDA, [(byte)components, .. Enumerable.Range(0, components).SelectMany(c => new byte[] { (byte)c, 0 }), (byte)form.JpegPredictor, 0, 0]);
+        Write(
+            coded,
+            0xDA,
+            [
+                (byte)components,
+                .. Enumerable.Range(0, components).SelectMany(c => new byte[] { (byte)c, 0 }),
+                (byte)form.JpegPredictor,
+                0,
+                0,
+            ]
+        );
     }
 
-    private static void Write(Stream coded, byte marker, byte[] content) => coded.Write([0xFF, marker, .. Word(content.Length + 2), .. content]);
+    private static void Write(Stream coded, byte marker, byte[] content) =>
+        coded.Write([0xFF, marker, .. Word(content.Length + 2), .. content]);
 
     private static byte[] Word(int value) => [(byte)(value >> 8), (byte)value];
 

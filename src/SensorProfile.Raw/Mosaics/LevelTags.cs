@@ -3,7 +3,10 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Reads levels and crop of a mosaic. None of them is needed for the samples, so what is wrong with them becomes a warning.</summary>
+/// <summary>
+/// Reads levels and crop of a mosaic. None of them is needed for the samples, so what is wrong with them becomes a
+/// warning.
+/// </summary>
 internal static class LevelTags
 {
     private const int MostPatternLevels = 4096;
@@ -14,7 +17,13 @@ internal static class LevelTags
         double[] levels = Numbers(directory, Tag.BlackLevel, MostPatternLevels, warnings);
         double[]? columns = Offsets(directory, Tag.BlackLevelDeltaH, active.Width, warnings);
         double[]? rows = Offsets(directory, Tag.BlackLevelDeltaV, active.Height, warnings);
-        long[] repeat = OptionalTags.Read(directory, Tag.BlackLevelRepeatDim, warnings, d => d.Integers(Tag.BlackLevelRepeatDim, 2), []);
+        long[] repeat = OptionalTags.Read(
+            directory,
+            Tag.BlackLevelRepeatDim,
+            warnings,
+            d => d.Integers(Tag.BlackLevelRepeatDim, 2),
+            []
+        );
         (long patternRows, long patternColumns) = repeat is [var r, var c] ? (r, c) : (1, 1);
         if (levels.Length == 0 && columns is null && rows is null)
             return null;
@@ -23,7 +32,11 @@ internal static class LevelTags
         if (patternRows < 1 || patternColumns < 1 || patternRows * patternColumns != levels.Length)
         {
             warnings.Add(
-                OptionalTags.Passed(directory, Tag.BlackLevel, Invariant($"a pattern of {patternRows} × {patternColumns} does not fit {levels.Length} levels."))
+                OptionalTags.Passed(
+                    directory,
+                    Tag.BlackLevel,
+                    Invariant($"a pattern of {patternRows} × {patternColumns} does not fit {levels.Length} levels.")
+                )
             );
             return null;
         }
@@ -52,7 +65,9 @@ internal static class LevelTags
         (double right, double bottom) = (Math.Floor(origin[0] + size[0]), Math.Floor(origin[1] + size[1]));
         if (left >= 0 && top >= 0 && left < right && top < bottom && right <= active.Width && bottom <= active.Height)
             return new RawArea((int)top, (int)left, (int)bottom, (int)right);
-        warnings.Add(OptionalTags.Passed(directory, Tag.DefaultCropSize, "the crop does not lie within the active area."));
+        warnings.Add(
+            OptionalTags.Passed(directory, Tag.DefaultCropSize, "the crop does not lie within the active area.")
+        );
         return null;
     }
 
@@ -62,7 +77,9 @@ internal static class LevelTags
         if (offsets.Length == needed)
             return offsets;
         if (offsets.Length > 0)
-            warnings.Add(OptionalTags.Passed(directory, tag, Invariant($"expected {needed} offsets, found {offsets.Length}.")));
+            warnings.Add(
+                OptionalTags.Passed(directory, tag, Invariant($"expected {needed} offsets, found {offsets.Length}."))
+            );
         return null;
     }
 

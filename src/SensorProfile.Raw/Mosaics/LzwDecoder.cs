@@ -1,6 +1,9 @@
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Samples compressed with LZW as TIFF 6.0, section 13, has it: codes of 9 to 12 bits, the highest bit first, widened one code early.</summary>
+/// <summary>
+/// Samples compressed with LZW as TIFF 6.0, section 13, has it: codes of 9 to 12 bits, the highest bit first, widened
+/// one code early.
+/// </summary>
 internal sealed class LzwDecoder : SegmentDecoder
 {
     private const int ClearCode = 256;
@@ -73,7 +76,9 @@ internal sealed class LzwDecoder : SegmentDecoder
             pending[at] = last[code];
     }
 
-    /// <summary>The string before, plus the first byte of this one; this one may be the one that is just being defined.</summary>
+    /// <summary>
+    /// The string before, plus the first byte of this one; this one may be the one that is just being defined.
+    /// </summary>
     private void Define(int code)
     {
         first[free] = first[previous];

@@ -3,7 +3,10 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Reads what a directory says of its mosaic: areas, colour filter, curve, and through <see cref="LevelTags"/> its levels.</summary>
+/// <summary>
+/// Reads what a directory says of its mosaic: areas, colour filter, curve, and through <see cref="LevelTags"/> its
+/// levels.
+/// </summary>
 internal static class MosaicDescription
 {
     private const int MostMaskedAreas = 64;
@@ -12,7 +15,8 @@ internal static class MosaicDescription
     /// <param name="found">The directory.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="warnings">Takes what was passed over.</param>
-    /// <exception cref="RawFormatException">A tag without which samples cannot be understood is wrong or unknown to this reader.</exception>
+    /// <exception cref="RawFormatException">A tag without which samples cannot be understood is wrong or unknown to
+    /// this reader.</exception>
     public static RawMosaic Of(FoundMosaic found, SegmentLayout layout, List<RawWarning> warnings)
     {
         TiffDirectory directory = found.Directory;
@@ -38,9 +42,21 @@ internal static class MosaicDescription
     {
         foreach (Tag tag in new[] { Tag.RowInterleaveFactor, Tag.ColumnInterleaveFactor })
             if (directory.Integer(tag) is { } factor and not 1)
-                throw directory.Refuse(tag, RawRefusal.UnknownCoding, Invariant($"the mosaic is stored as {factor} smaller ones, which this reader does not put together."), "Convert it to DNG without interleaving.");
+                throw directory.Refuse(
+                    tag,
+                    RawRefusal.UnknownCoding,
+                    Invariant(
+                        $"the mosaic is stored as {factor} smaller ones, which this reader does not put together."
+                    ),
+                    "Convert it to DNG without interleaving."
+                );
         if (directory.Integer(Tag.SamplesPerPixel) is { } samples and not 1)
-            throw directory.Refuse(Tag.SamplesPerPixel, RawRefusal.UnknownCoding, Invariant($"expected 1 sample per pixel of a mosaic, found {samples}."), "Convert the original raw file again.");
+            throw directory.Refuse(
+                Tag.SamplesPerPixel,
+                RawRefusal.UnknownCoding,
+                Invariant($"expected 1 sample per pixel of a mosaic, found {samples}."),
+                "Convert the original raw file again."
+            );
     }
 
     private static RawArea ActiveArea(TiffDirectory directory, SegmentLayout layout)
@@ -51,13 +67,21 @@ internal static class MosaicDescription
         return Area(sides, layout)
             ?? throw directory.Damaged(
                 Tag.ActiveArea,
-                Invariant($"expected top, left, bottom and right within {layout.Width} × {layout.Height} samples, found {string.Join(' ', sides)}.")
+                Invariant(
+                    $"expected top, left, bottom and right within {layout.Width} × {layout.Height} samples, found {string.Join(' ', sides)}."
+                )
             );
     }
 
     private static RawArea[] MaskedAreas(TiffDirectory directory, SegmentLayout layout, List<RawWarning> warnings)
     {
-        long[] sides = OptionalTags.Read(directory, Tag.MaskedAreas, warnings, d => d.Integers(Tag.MaskedAreas, 4 * MostMaskedAreas), []);
+        long[] sides = OptionalTags.Read(
+            directory,
+            Tag.MaskedAreas,
+            warnings,
+            d => d.Integers(Tag.MaskedAreas, 4 * MostMaskedAreas),
+            []
+        );
         RawArea?[] areas = [.. sides.Chunk(4).Select(four => Area(four, layout))];
         if (areas.All(area => area is not null))
             return [.. areas.Select(area => area!.Value)];
@@ -66,7 +90,13 @@ internal static class MosaicDescription
     }
 
     private static RawArea? Area(long[] sides, SegmentLayout layout) =>
-        sides is [var top, var left, var bottom, var right] && top >= 0 && left >= 0 && top < bottom && left < right && bottom <= layout.Height && right <= layout.Width
+        sides is [var top, var left, var bottom, var right]
+        && top >= 0
+        && left >= 0
+        && top < bottom
+        && left < right
+        && bottom <= layout.Height
+        && right <= layout.Width
             ? new RawArea((int)top, (int)left, (int)bottom, (int)right)
             : null;
 
@@ -87,7 +117,12 @@ internal static class MosaicDescription
     {
         const string convert = "Convert it with a program that knows this sensor, or leave it out.";
         if (directory.Integer(Tag.CFALayout) is { } layout and not 1)
-            throw directory.Refuse(Tag.CFALayout, RawRefusal.UnknownCoding, Invariant($"the pixels stand in staggered rows or columns (layout {layout}), not in a rectangle."), convert);
+            throw directory.Refuse(
+                Tag.CFALayout,
+                RawRefusal.UnknownCoding,
+                Invariant($"the pixels stand in staggered rows or columns (layout {layout}), not in a rectangle."),
+                convert
+            );
         long[] repeat = directory.Integers(Tag.CFARepeatPatternDim, 2);
         if (repeat is not [2, 2])
             throw directory.Refuse(
@@ -137,7 +172,9 @@ internal static class MosaicDescription
             new RawWarning(
                 RawWarningCodes.CurvedCodes,
                 directory.Location(Tag.LinearizationTable),
-                Invariant($"the stored codes follow a curve with steps of up to {curve.LargestStep} linear codes: their noise is not that of the sensor's converter.")
+                Invariant(
+                    $"the stored codes follow a curve with steps of up to {curve.LargestStep} linear codes: their noise is not that of the sensor's converter."
+                )
             )
         );
         return curve;

@@ -8,7 +8,12 @@ namespace SensorProfile.Raw.Mosaics;
 /// <param name="Container">Kind of file.</param>
 /// <param name="Version">Version of DNG; null for other files.</param>
 /// <param name="HasColourFilter">Whether the samples stand behind a colour filter array.</param>
-internal sealed record FoundMosaic(TiffDirectory Directory, RawContainer Container, Version? Version, bool HasColourFilter);
+internal sealed record FoundMosaic(
+    TiffDirectory Directory,
+    RawContainer Container,
+    Version? Version,
+    bool HasColourFilter
+);
 
 /// <summary>Finds the mosaic of full resolution among the previews, or says why there is none.</summary>
 internal static class MosaicFinder
@@ -33,28 +38,45 @@ internal static class MosaicFinder
                 new RawWarning(
                     RawWarningCodes.SeveralMosaics,
                     new RawLocation(file.Directories[0].Source.File),
-                    Invariant($"the file holds {mosaics.Length} mosaics of full resolution (several exposures in one file); the first was taken.")
+                    Invariant(
+                        $"the file holds {mosaics.Length} mosaics of full resolution (several exposures in one file); the first was taken."
+                    )
                 )
             );
         if (mosaics.Length > 0)
-            return new FoundMosaic(mosaics[0], version is null ? RawContainer.TiffEp : RawContainer.Dng, version, Photometric(mosaics[0]) == ColourFilterArray);
-        TiffDirectory? plain = version is null ? file.Directories.Where(IsPlain).OrderByDescending(Samples).FirstOrDefault() : null;
+            return new FoundMosaic(
+                mosaics[0],
+                version is null ? RawContainer.TiffEp : RawContainer.Dng,
+                version,
+                Photometric(mosaics[0]) == ColourFilterArray
+            );
+        TiffDirectory? plain = version is null
+            ? file.Directories.Where(IsPlain).OrderByDescending(Samples).FirstOrDefault()
+            : null;
         return plain is null ? throw Nothing(file) : new FoundMosaic(CheckPlain(plain), RawContainer.Tiff, null, false);
     }
 
     private static bool IsMosaic(TiffDirectory directory) =>
-        IsFullResolution(directory) && (Photometric(directory) == ColourFilterArray || (Photometric(directory) == LinearRaw && SamplesPerPixel(directory) == 1));
+        IsFullResolution(directory)
+        && (
+            Photometric(directory) == ColourFilterArray
+            || (Photometric(directory) == LinearRaw && SamplesPerPixel(directory) == 1)
+        );
 
     private static bool IsPlain(TiffDirectory directory) =>
-        IsFullResolution(directory) && Photometric(directory) is WhiteIsZero or BlackIsZero && SamplesPerPixel(directory) == 1;
+        IsFullResolution(directory)
+        && Photometric(directory) is WhiteIsZero or BlackIsZero
+        && SamplesPerPixel(directory) == 1;
 
-    private static bool IsFullResolution(TiffDirectory directory) => directory.Has(Tag.ImageWidth) && Peek(directory, Tag.NewSubfileType) is null or 0;
+    private static bool IsFullResolution(TiffDirectory directory) =>
+        directory.Has(Tag.ImageWidth) && Peek(directory, Tag.NewSubfileType) is null or 0;
 
     private static long? Photometric(TiffDirectory directory) => Peek(directory, Tag.PhotometricInterpretation);
 
     private static long SamplesPerPixel(TiffDirectory directory) => Peek(directory, Tag.SamplesPerPixel) ?? 1;
 
-    private static long Samples(TiffDirectory directory) => (Peek(directory, Tag.ImageWidth) ?? 0) * (Peek(directory, Tag.ImageLength) ?? 0);
+    private static long Samples(TiffDirectory directory) =>
+        (Peek(directory, Tag.ImageWidth) ?? 0) * (Peek(directory, Tag.ImageLength) ?? 0);
 
     /// <summary>A number while directories are looked through; what is wrong with it shows when it is needed.</summary>
     private static long? Peek(TiffDirectory directory, Tag tag)
@@ -87,13 +109,20 @@ internal static class MosaicFinder
     private static TiffDirectory CheckPlain(TiffDirectory plain)
     {
         if (Photometric(plain) == WhiteIsZero)
-            throw plain.Refuse(Tag.PhotometricInterpretation, RawRefusal.UnknownCoding, "light is stored as dark (WhiteIsZero).", "Save the frame with 0 for dark.");
+            throw plain.Refuse(
+                Tag.PhotometricInterpretation,
+                RawRefusal.UnknownCoding,
+                "light is stored as dark (WhiteIsZero).",
+                "Save the frame with 0 for dark."
+            );
         return plain.Integer(Tag.BitsPerSample) is > 8
             ? plain
             : throw plain.Refuse(
                 Tag.BitsPerSample,
                 RawRefusal.Lossy,
-                Invariant($"expected 16 bits per sample, found {plain.Integer(Tag.BitsPerSample) ?? 1}: the sensor's codes are not in this file."),
+                Invariant(
+                    $"expected 16 bits per sample, found {plain.Integer(Tag.BitsPerSample) ?? 1}: the sensor's codes are not in this file."
+                ),
                 "Save the frame with 16 bits, or take the raw file."
             );
     }
@@ -102,12 +131,16 @@ internal static class MosaicFinder
     {
         const string take = "Take the raw file from the camera.";
         TiffDirectory first = file.Directories[0];
-        TiffDirectory? linear = file.Directories.FirstOrDefault(d => IsFullResolution(d) && Photometric(d) == LinearRaw);
+        TiffDirectory? linear = file.Directories.FirstOrDefault(d =>
+            IsFullResolution(d) && Photometric(d) == LinearRaw
+        );
         if (linear is not null)
             return linear.Refuse(
                 Tag.PhotometricInterpretation,
                 RawRefusal.Demosaiced,
-                Invariant($"the samples are demosaiced ({SamplesPerPixel(linear)} colours in every pixel): their noise is not the sensor's."),
+                Invariant(
+                    $"the samples are demosaiced ({SamplesPerPixel(linear)} colours in every pixel): their noise is not the sensor's."
+                ),
                 "Convert the original raw file without demosaicing."
             );
         TiffDirectory largest = file.Directories.MaxBy(Samples)!;

@@ -3,7 +3,10 @@ using SensorProfile.Raw.Jpeg;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Rows of the whole mosaic from its strips or tiles. Only the decoders of one row of tiles are kept, a few kilobytes each.</summary>
+/// <summary>
+/// Rows of the whole mosaic from its strips or tiles. Only the decoders of one row of tiles are kept, a few kilobytes
+/// each.
+/// </summary>
 internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) : IDisposable
 {
     private readonly Lock gate = new();

@@ -2,7 +2,9 @@ using System.Buffers.Binary;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>Samples packed one after the other, the highest bit first (TIFF FillOrder 1), in either direction.</summary>
+/// <summary>
+/// Samples packed one after the other, the highest bit first (TIFF FillOrder 1), in either direction.
+/// </summary>
 internal static class PackedBits
 {
     /// <summary>Unpacks samples of any width from 1 to 16 bits; the definition of what the faster ones do.</summary>

@@ -6,10 +6,19 @@ namespace SensorProfile.Raw.Mosaics;
 /// <summary>How single samples are coded: bits, order of bytes, compression, differences.</summary>
 /// <param name="Compression">The compression.</param>
 /// <param name="Bits">Bits of a sample, 8 to 16.</param>
-/// <param name="IsBigEndian">Order of the bytes of a 16-bit sample; samples of other widths are packed with the highest bit first.</param>
-/// <param name="Distance">0 when samples are stored as they are; else each is stored as the difference to the one so many columns before it.</param>
-/// <param name="SixteenBitsAreCoded">Whether differences of −32768 are followed by 16 bits in lossless JPEG, as the first DNG version had it.</param>
-internal sealed record SampleCoding(RawCompression Compression, int Bits, bool IsBigEndian, int Distance, bool SixteenBitsAreCoded)
+/// <param name="IsBigEndian">Order of the bytes of a 16-bit sample; samples of other widths are packed with the highest
+/// bit first.</param>
+/// <param name="Distance">0 when samples are stored as they are; else each is stored as the difference to the one so
+/// many columns before it.</param>
+/// <param name="SixteenBitsAreCoded">Whether differences of −32768 are followed by 16 bits in lossless JPEG, as the
+/// first DNG version had it.</param>
+internal sealed record SampleCoding(
+    RawCompression Compression,
+    int Bits,
+    bool IsBigEndian,
+    int Distance,
+    bool SixteenBitsAreCoded
+)
 {
     private const int NoCompression = 1;
     private const int Lzw = 5;
@@ -28,7 +37,9 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
     /// <summary>Bytes of a row; rows begin at whole bytes.</summary>
     public long RowBytes(int width) => (((long)width * StoredBits) + 7) / 8;
 
-    /// <summary>The fewest bytes that so many samples can take: a file that claims less is refused before anything is unpacked.</summary>
+    /// <summary>
+    /// The fewest bytes that so many samples can take: a file that claims less is refused before anything is unpacked.
+    /// </summary>
     public long LeastBytes(int width, int height) =>
         Compression switch
         {
@@ -41,7 +52,8 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
     /// <summary>Reads the coding of a directory.</summary>
     /// <param name="directory">The directory of the mosaic.</param>
     /// <param name="version">Version of DNG; null for other files.</param>
-    /// <exception cref="RawFormatException">The coding is one that this reader does not know, or loses something.</exception>
+    /// <exception cref="RawFormatException">The coding is one that this reader does not know, or loses
+    /// something.</exception>
     public static SampleCoding Of(TiffDirectory directory, Version? version)
     {
         RawCompression compression = CompressionOf(directory);
@@ -49,7 +61,12 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
         CheckSamples(directory);
         int distance = compression is RawCompression.Deflate or RawCompression.Lzw ? DistanceOf(directory) : 0;
         if (distance > 0 && bits is not (8 or 16))
-            throw directory.Refuse(Tag.Predictor, RawRefusal.UnknownCoding, Invariant($"differences of {bits}-bit samples are a coding that this reader does not know."), Convert);
+            throw directory.Refuse(
+                Tag.Predictor,
+                RawRefusal.UnknownCoding,
+                Invariant($"differences of {bits}-bit samples are a coding that this reader does not know."),
+                Convert
+            );
         bool sixteenBits = version is not null && version < new Version(1, 1);
         return new SampleCoding(compression, bits, directory.IsBigEndian, distance, sixteenBits);
     }
@@ -77,14 +94,24 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
     }
 
     private static RawFormatException Unknown(TiffDirectory directory, string name) =>
-        directory.Refuse(Tag.Compression, RawRefusal.UnknownCoding, $"the samples are compressed in a way that this reader does not know ({name}).", Convert);
+        directory.Refuse(
+            Tag.Compression,
+            RawRefusal.UnknownCoding,
+            $"the samples are compressed in a way that this reader does not know ({name}).",
+            Convert
+        );
 
     private static int BitsOf(TiffDirectory directory)
     {
         long bits = directory.Integer(Tag.BitsPerSample) ?? 1;
         return bits is >= 8 and <= 16
             ? (int)bits
-            : throw directory.Refuse(Tag.BitsPerSample, RawRefusal.UnknownCoding, Invariant($"expected 8 to 16 bits per sample, found {bits}."), Convert);
+            : throw directory.Refuse(
+                Tag.BitsPerSample,
+                RawRefusal.UnknownCoding,
+                Invariant($"expected 8 to 16 bits per sample, found {bits}."),
+                Convert
+            );
     }
 
     private static void CheckSamples(TiffDirectory directory)
@@ -95,11 +122,18 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
             throw directory.Refuse(
                 Tag.SampleFormat,
                 RawRefusal.UnknownCoding,
-                $"expected unsigned whole numbers, found {(format == 2 ? "signed ones" : format == 3 ? "floating-point numbers" : "numbers of another kind")}: the samples were computed.",
+                "expected unsigned whole numbers, found "
+                    + $"{(format == 2 ? "signed ones" : format == 3 ? "floating-point numbers" : "numbers of another kind")}: "
+                    + "the samples were computed.",
                 "Leave it out, or give the frame as the camera wrote it."
             );
         if (directory.Integer(Tag.FillOrder) is { } order and not 1)
-            throw directory.Refuse(Tag.FillOrder, RawRefusal.UnknownCoding, Invariant($"expected the highest bit of a byte first (1), found {order}."), Convert);
+            throw directory.Refuse(
+                Tag.FillOrder,
+                RawRefusal.UnknownCoding,
+                Invariant($"expected the highest bit of a byte first (1), found {order}."),
+                Convert
+            );
     }
 
     private static int DistanceOf(TiffDirectory directory) =>
@@ -109,6 +143,11 @@ internal sealed record SampleCoding(RawCompression Compression, int Bits, bool I
             2 => 1,
             34892 => 2, // DNG 1.4: the sample two columns before, of the same colour
             34893 => 4,
-            { } other => throw directory.Refuse(Tag.Predictor, RawRefusal.UnknownCoding, Invariant($"expected whole-number differences, found predictor {other}."), Convert),
+            { } other => throw directory.Refuse(
+                Tag.Predictor,
+                RawRefusal.UnknownCoding,
+                Invariant($"expected whole-number differences, found predictor {other}."),
+                Convert
+            ),
         };
 }

@@ -6,7 +6,8 @@ namespace SensorProfile.Raw.Mosaics;
 /// <summary>Turns the bytes of one row into samples.</summary>
 /// <param name="bits">Bits of a sample, 8 to 16.</param>
 /// <param name="bigEndian">Order of the bytes of a 16-bit sample.</param>
-/// <param name="distance">0 when samples are stored as they are; else each is the difference to the one so many columns before it (modulo 2⁸ or 2¹⁶).</param>
+/// <param name="distance">0 when samples are stored as they are; else each is the difference to the one so many columns
+/// before it (modulo 2⁸ or 2¹⁶).</param>
 internal readonly struct SampleRow(int bits, bool bigEndian, int distance)
 {
     /// <summary>Bytes of a row.</summary>
@@ -19,11 +20,21 @@ internal readonly struct SampleRow(int bits, bool bigEndian, int distance)
     {
         switch (bits)
         {
-            case 16: ReadWords(stored, samples); break;
-            case 8: Widen(stored, samples); break;
-            case 12: PackedBits.Unpack12(stored, samples); break;
-            case 14: PackedBits.Unpack14(stored, samples); break;
-            default: PackedBits.Unpack(stored, samples, bits); break;
+            case 16:
+                ReadWords(stored, samples);
+                break;
+            case 8:
+                Widen(stored, samples);
+                break;
+            case 12:
+                PackedBits.Unpack12(stored, samples);
+                break;
+            case 14:
+                PackedBits.Unpack14(stored, samples);
+                break;
+            default:
+                PackedBits.Unpack(stored, samples, bits);
+                break;
         }
         if (distance > 0)
             AddUp(samples, distance, (ushort)((1 << bits) - 1));

@@ -81,9 +81,16 @@ internal sealed class SegmentBytes(TiffDirectory directory, Segment segment)
     }
 
     /// <summary>Damage at the next byte.</summary>
-    public RawFormatException Damaged(string problem, Exception? cause = null) => Refuse(RawRefusal.Damaged, problem, TiffDirectory.Repair, cause);
+    public RawFormatException Damaged(string problem, Exception? cause = null) =>
+        Refuse(RawRefusal.Damaged, problem, TiffDirectory.Repair, cause);
 
     /// <summary>A refusal at the next byte.</summary>
     public RawFormatException Refuse(RawRefusal refusal, string problem, string remedy, Exception? cause = null) =>
-        new(refusal, new RawLocation(directory.Source.File, directory.Name, null, Segment.Name, Segment.Offset + Position), problem, remedy, cause);
+        new(
+            refusal,
+            new RawLocation(directory.Source.File, directory.Name, null, Segment.Name, Segment.Offset + Position),
+            problem,
+            remedy,
+            cause
+        );
 }

@@ -12,7 +12,9 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
     /// <summary>The row that comes next, from 0.</summary>
     public int NextRow { get; protected set; }
 
-    /// <summary>Makes a row the next one. What is compressed is decoded up to it, from its start when the row lies behind.</summary>
+    /// <summary>
+    /// Makes a row the next one. What is compressed is decoded up to it, from its start when the row lies behind.
+    /// </summary>
     /// <param name="row">Row of the segment.</param>
     /// <param name="scratch">Room for one row.</param>
     /// <exception cref="RawFormatException">The samples before it are damaged.</exception>

@@ -3,7 +3,9 @@ using static System.FormattableString;
 
 namespace SensorProfile.Raw.Mosaics;
 
-/// <summary>How the samples of a directory stand in the file, checked against the file's length before one is read.</summary>
+/// <summary>
+/// How the samples of a directory stand in the file, checked against the file's length before one is read.
+/// </summary>
 internal sealed class SegmentLayout
 {
     private readonly TiffDirectory directory;
@@ -20,7 +22,9 @@ internal sealed class SegmentLayout
             throw directory.Refuse(
                 Tag.ImageLength,
                 RawRefusal.TooLarge,
-                Invariant($"{Width} × {Height} samples are more than the {MosaicLimits.MostSamples} that this reader takes."),
+                Invariant(
+                    $"{Width} × {Height} samples are more than the {MosaicLimits.MostSamples} that this reader takes."
+                ),
                 "Check the file with the program that made it."
             );
         IsTiled = directory.Has(Tag.TileOffsets);
@@ -56,7 +60,8 @@ internal sealed class SegmentLayout
     public int Down { get; }
 
     /// <summary>Reads the layout of a directory.</summary>
-    /// <exception cref="RawFormatException">It is contradictory, too large, or goes beyond the end of the file.</exception>
+    /// <exception cref="RawFormatException">It is contradictory, too large, or goes beyond the end of the
+    /// file.</exception>
     public static SegmentLayout Of(TiffDirectory directory, SampleCoding coding)
     {
         var layout = new SegmentLayout(directory, coding);
@@ -73,7 +78,10 @@ internal sealed class SegmentLayout
         return new Segment(index, IsTiled, offsets[index], byteCounts[index], SegmentWidth, height);
     }
 
-    /// <summary>Whether 9 to 15 bits stand unpacked in 16-bit numbers; no tag says so, only the length of the first strip or tile.</summary>
+    /// <summary>
+    /// Whether 9 to 15 bits stand unpacked in 16-bit numbers; no tag says so, only the length of the first strip or
+    /// tile.
+    /// </summary>
     private bool StandsInWords() =>
         Coding is { Compression: RawCompression.None, Bits: > 8 and < 16 }
         && byteCounts[0] == 2L * SegmentWidth * SegmentHeight
@@ -92,7 +100,9 @@ internal sealed class SegmentLayout
     private int StripHeight()
     {
         long rows = directory.Integer(Tag.RowsPerStrip) ?? Height; // 2³² − 1 by default: one strip
-        return rows >= 1 ? (int)Math.Min(rows, Height) : throw directory.Damaged(Tag.RowsPerStrip, Invariant($"expected at least 1 row, found {rows}."));
+        return rows >= 1
+            ? (int)Math.Min(rows, Height)
+            : throw directory.Damaged(Tag.RowsPerStrip, Invariant($"expected at least 1 row, found {rows}."));
     }
 
     private (long[] Offsets, long[] Counts) Places(long needed)
@@ -101,7 +111,9 @@ internal sealed class SegmentLayout
             throw directory.Refuse(
                 OffsetsTag,
                 RawRefusal.TooLarge,
-                Invariant($"{needed} strips or tiles are more than the {MosaicLimits.MostSegments} that this reader takes."),
+                Invariant(
+                    $"{needed} strips or tiles are more than the {MosaicLimits.MostSegments} that this reader takes."
+                ),
                 "Check the file with the program that made it."
             );
         long[] starts = Exactly(OffsetsTag, needed);
@@ -114,7 +126,12 @@ internal sealed class SegmentLayout
         long found = directory.Entry(tag)?.Count ?? 0;
         return found == needed
             ? directory.Integers(tag, needed)
-            : throw directory.Damaged(tag, Invariant($"{Width} × {Height} samples in pieces of {SegmentWidth} × {SegmentHeight} need {needed} values, found {found}."));
+            : throw directory.Damaged(
+                tag,
+                Invariant(
+                    $"{Width} × {Height} samples in pieces of {SegmentWidth} × {SegmentHeight} need {needed} values, found {found}."
+                )
+            );
     }
 
     private void CheckEnd(int index)
@@ -122,9 +139,19 @@ internal sealed class SegmentLayout
         (long offset, long bytes, long end) = (offsets[index], byteCounts[index], directory.Source.Length);
         Segment segment = At(index % Across, index / Across);
         if (offset + bytes > end)
-            throw directory.Damaged(OffsetsTag, Invariant($"{segment.Name} stands at bytes {offset} to {offset + bytes - 1}, but the file ends after {end} bytes."));
+            throw directory.Damaged(
+                OffsetsTag,
+                Invariant(
+                    $"{segment.Name} stands at bytes {offset} to {offset + bytes - 1}, but the file ends after {end} bytes."
+                )
+            );
         long least = Coding.LeastBytes(SegmentWidth, segment.Height);
         if (bytes < least)
-            throw directory.Damaged(CountsTag, Invariant($"{segment.Name} of {SegmentWidth} × {segment.Height} samples needs at least {least} bytes, found {bytes}."));
+            throw directory.Damaged(
+                CountsTag,
+                Invariant(
+                    $"{segment.Name} of {SegmentWidth} × {segment.Height} samples needs at least {least} bytes, found {bytes}."
+                )
+            );
     }
 }

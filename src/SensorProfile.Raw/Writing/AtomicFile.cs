@@ -1,6 +1,9 @@
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>Writes a file so that its name either holds all of it or does not appear: temporary file in the same folder, then renamed.</summary>
+/// <summary>
+/// Writes a file so that its name either holds all of it or does not appear: temporary file in the same folder, then
+/// renamed.
+/// </summary>
 internal static class AtomicFile
 {
     /// <summary>Writes the file.</summary>
@@ -12,7 +15,9 @@ internal static class AtomicFile
         string temporary = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, Path.GetRandomFileName());
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1 << 16))
+            using (
+                var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1 << 16)
+            )
                 write(stream);
             File.Move(temporary, path, overwrite);
         }

@@ -1,6 +1,9 @@
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>How the samples of a DNG are laid down. The default is what every reader of DNG can read: one strip of 16-bit numbers.</summary>
+/// <summary>
+/// How the samples of a DNG are laid down. The default is what every reader of DNG can read: one strip of 16-bit
+/// numbers.
+/// </summary>
 public sealed record DngForm
 {
     /// <summary>None, lossless JPEG or Deflate.</summary>
@@ -18,10 +21,14 @@ public sealed record DngForm
     /// <summary>Rows of a strip; 0 for one strip.</summary>
     public int RowsPerStrip { get; init; }
 
-    /// <summary>Columns between a sample and the one it is stored as the difference to, with Deflate: 0 (none), 1, 2 or 4.</summary>
+    /// <summary>
+    /// Columns between a sample and the one it is stored as the difference to, with Deflate: 0 (none), 1, 2 or 4.
+    /// </summary>
     public int DifferenceDistance { get; init; }
 
-    /// <summary>Components that take turns in a line of lossless JPEG, 1 to 4; the row or tile width is a multiple of it.</summary>
+    /// <summary>
+    /// Components that take turns in a line of lossless JPEG, 1 to 4; the row or tile width is a multiple of it.
+    /// </summary>
     public int JpegComponents { get; init; } = 1;
 
     /// <summary>Rows that make one line of lossless JPEG, 1 or 2; strips and tiles have a multiple of it.</summary>
@@ -33,6 +40,8 @@ public sealed record DngForm
     /// <summary>Lines of lossless JPEG after which prediction starts anew; 0 for never.</summary>
     public int JpegRestartLines { get; init; }
 
-    /// <summary>Whether a small preview comes first and the mosaic stands in a sub-directory, as most cameras have it.</summary>
+    /// <summary>
+    /// Whether a small preview comes first and the mosaic stands in a sub-directory, as most cameras have it.
+    /// </summary>
     public bool HasPreview { get; init; }
 }

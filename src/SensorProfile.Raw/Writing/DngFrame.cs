@@ -33,6 +33,9 @@ public sealed record DngFrame
     /// <summary>Linear code of every stored code; null when stored codes are linear.</summary>
     public IReadOnlyList<ushort>? LinearisationTable { get; init; }
 
-    /// <summary>How the frame was taken. A temperature is written as AmbientTemperature, whatever its place; treatments are not written.</summary>
+    /// <summary>
+    /// How the frame was taken. A temperature is written as AmbientTemperature, whatever its place; treatments are not
+    /// written.
+    /// </summary>
     public RawFacts Facts { get; init; } = new();
 }

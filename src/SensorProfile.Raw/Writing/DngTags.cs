@@ -9,7 +9,18 @@ internal static class DngTags
     private const int D65 = 21; // Exif LightSource
 
     // XYZ to linear sRGB (IEC 61966-2-1): a colour matrix is mandatory, and a synthetic camera has no better one.
-    private static readonly double[] xyzToRgb = [3.2406, -1.5372, -0.4986, -0.9689, 1.8758, 0.0415, 0.0557, -0.2040, 1.0570];
+    private static readonly double[] xyzToRgb =
+    [
+        3.2406,
+        -1.5372,
+        -0.4986,
+        -0.9689,
+        1.8758,
+        0.0415,
+        0.0557,
+        -0.2040,
+        1.0570,
+    ];
 
     /// <summary>What belongs in the first directory: versions, camera, colours.</summary>
     public static void AddCamera(TiffEntries entries, DngFrame frame)
@@ -37,7 +48,14 @@ internal static class DngTags
         if (frame.ColourFilter is { } filter)
         {
             entries.Shorts(Tag.CFARepeatPatternDim, 2, 2);
-            entries.Bytes(Tag.CFAPattern, TiffType.Byte, (byte)filter.TopLeft, (byte)filter.TopRight, (byte)filter.BottomLeft, (byte)filter.BottomRight);
+            entries.Bytes(
+                Tag.CFAPattern,
+                TiffType.Byte,
+                (byte)filter.TopLeft,
+                (byte)filter.TopRight,
+                (byte)filter.BottomLeft,
+                (byte)filter.BottomRight
+            );
             entries.Bytes(Tag.CFAPlaneColor, TiffType.Byte, 0, 1, 2);
             entries.Shorts(Tag.CFALayout, 1);
         }
@@ -64,8 +82,13 @@ internal static class DngTags
             AddTime(entries, time);
         if (facts.Temperature is { } temperature)
         {
-            long denominator = temperature.StepCelsius > 0 ? Math.Max(1, (long)Math.Round(1 / temperature.StepCelsius)) : 1000;
-            entries.Fractions(Tag.AmbientTemperature, signed: true, new Fraction((long)Math.Round(temperature.Celsius * denominator), denominator));
+            long denominator =
+                temperature.StepCelsius > 0 ? Math.Max(1, (long)Math.Round(1 / temperature.StepCelsius)) : 1000;
+            entries.Fractions(
+                Tag.AmbientTemperature,
+                signed: true,
+                new Fraction((long)Math.Round(temperature.Celsius * denominator), denominator)
+            );
         }
     }
 
@@ -74,7 +97,10 @@ internal static class DngTags
         entries.Text(Tag.DateTimeOriginal, time.Local.ToString("yyyy:MM:dd HH:mm:ss", CultureInfo.InvariantCulture));
         entries.Text(Tag.SubSecTimeOriginal, time.Local.ToString("fffffff", CultureInfo.InvariantCulture).TrimEnd('0'));
         if (time.Offset is { } offset)
-            entries.Text(Tag.OffsetTimeOriginal, (offset < TimeSpan.Zero ? "-" : "+") + offset.ToString(@"hh\:mm", CultureInfo.InvariantCulture));
+            entries.Text(
+                Tag.OffsetTimeOriginal,
+                (offset < TimeSpan.Zero ? "-" : "+") + offset.ToString(@"hh\:mm", CultureInfo.InvariantCulture)
+            );
     }
 
     private static void AddLevels(TiffEntries entries, DngFrame frame)

@@ -5,7 +5,9 @@ namespace SensorProfile.Raw.Writing;
 /// <param name="Denominator">Below the line, positive.</param>
 internal readonly record struct Fraction(long Numerator, long Denominator)
 {
-    /// <summary>The simplest fraction that divides out to the number, or the closest with 31 bits on either side.</summary>
+    /// <summary>
+    /// The simplest fraction that divides out to the number, or the closest with 31 bits on either side.
+    /// </summary>
     /// <remarks>Convergents of its continued fraction; each is the best of all fractions with smaller terms.</remarks>
     /// <param name="value">A finite number within ±2³¹.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite or too large.</exception>
@@ -13,7 +15,11 @@ internal readonly record struct Fraction(long Numerator, long Denominator)
     {
         double size = Math.Abs(value);
         if (!(size < int.MaxValue))
-            throw new ArgumentOutOfRangeException(nameof(value), value, "The number does not fit a fraction of 32-bit numbers.");
+            throw new ArgumentOutOfRangeException(
+                nameof(value),
+                value,
+                "The number does not fit a fraction of 32-bit numbers."
+            );
         (long n, long d, long earlierN, long earlierD) = (1, 0, 0, 1);
         for (double rest = size; ; rest = 1 / (rest - Math.Floor(rest)))
         {

@@ -2,7 +2,10 @@ using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>A small grey picture of the frame, 8 bits, three equal colours: every pixel the mean of a square block, between the frame's extremes.</summary>
+/// <summary>
+/// A small grey picture of the frame, 8 bits, three equal colours: every pixel the mean of a square block, between the
+/// frame's extremes.
+/// </summary>
 internal static class Preview
 {
     private const int LargestSide = 128;
@@ -44,7 +47,12 @@ internal static class Preview
         long sum = 0;
         int count = 0;
         for (int row = top; row < Math.Min(top + block, frame.Height); row++)
-            foreach (ushort sample in frame.Samples.Span.Slice((row * frame.Width) + left, Math.Min(block, frame.Width - left)))
+            foreach (
+                ushort sample in frame.Samples.Span.Slice(
+                    (row * frame.Width) + left,
+                    Math.Min(block, frame.Width - left)
+                )
+            )
                 (sum, count) = (sum + sample, count + 1);
         return (double)sum / count;
     }

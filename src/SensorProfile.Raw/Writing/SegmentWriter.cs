@@ -1,6 +1,6 @@
+using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Runtime.InteropServices;
-using System.Buffers.Binary;
 using SensorProfile.Raw.Containers;
 using SensorProfile.Raw.Jpeg;
 using SensorProfile.Raw.Mosaics;
@@ -15,7 +15,10 @@ internal static class SegmentWriter
     {
         bool tiled = form.TileSide > 0;
         int width = tiled ? form.TileSide : frame.Width;
-        int height = tiled ? form.TileSide : form.RowsPerStrip > 0 ? Math.Min(form.RowsPerStrip, frame.Height) : frame.Height;
+        int height =
+            tiled ? form.TileSide
+            : form.RowsPerStrip > 0 ? Math.Min(form.RowsPerStrip, frame.Height)
+            : frame.Height;
         var offsets = new List<long>();
         var lengths = new List<long>();
         for (int top = 0; top < frame.Height; top += height)
@@ -63,9 +66,12 @@ internal static class SegmentWriter
             );
     }
 
-    private static int StoredBits(int bits, DngForm form) => bits == 8 || form.IsPacked || form.Compression == RawCompression.LosslessJpeg ? bits : 16;
+    private static int StoredBits(int bits, DngForm form) =>
+        bits == 8 || form.IsPacked || form.Compression == RawCompression.LosslessJpeg ? bits : 16;
 
-    /// <summary>The samples of a strip or tile; beyond the edges of the mosaic its last column and row are repeated.</summary>
+    /// <summary>
+    /// The samples of a strip or tile; beyond the edges of the mosaic its last column and row are repeated.
+    /// </summary>
     private static ushort[] Cut(DngFrame frame, int top, int left, int rows, int width)
     {
         var cut = new ushort[rows * width];

@@ -4,7 +4,9 @@ using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.Writing;
 
-/// <summary>Writes a TIFF file: what the directories point to first, the directories last, the header's pointer at the very end.</summary>
+/// <summary>
+/// Writes a TIFF file: what the directories point to first, the directories last, the header's pointer at the very end.
+/// </summary>
 internal sealed class TiffBuilder
 {
     private const int HeaderBytes = 8;
@@ -83,7 +85,8 @@ internal sealed class TiffEntries(bool bigEndian)
     public int Count => entries.Count;
 
     /// <summary>The entries by rising tag, as TIFF wants them.</summary>
-    public IEnumerable<(Tag Tag, TiffType Type, byte[] Values)> InOrder => entries.Select(entry => (entry.Key, entry.Value.Type, entry.Value.Values));
+    public IEnumerable<(Tag Tag, TiffType Type, byte[] Values)> InOrder =>
+        entries.Select(entry => (entry.Key, entry.Value.Type, entry.Value.Values));
 
     /// <summary>Writes 16 bits.</summary>
     public static void Put(Span<byte> at, ushort value, bool bigEndian)

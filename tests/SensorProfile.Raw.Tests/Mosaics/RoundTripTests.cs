@@ -36,7 +36,10 @@ public sealed class RoundTripTests
             var read = new ushort[rows * width];
             file.ReadRows(first, read);
             for (int row = 0; row < rows; row++)
-                Assert.Equal(frame.Samples.Slice(((first + row + 3) * 150) + 11, width).ToArray(), read.AsSpan(row * width, width));
+                Assert.Equal(
+                    frame.Samples.Slice(((first + row + 3) * 150) + 11, width).ToArray(),
+                    read.AsSpan(row * width, width)
+                );
             file.Park();
         }
     }
@@ -48,18 +51,21 @@ public sealed class RoundTripTests
         for (int predictor = 1; predictor <= 7; predictor++)
         for (int components = 1; components <= 4; components++)
         for (int rows = 1; rows <= 2; rows++)
-        foreach (int restart in new[] { 0, 1, 5 })
-        {
-            var form = new DngForm
+            foreach (int restart in new[] { 0, 1, 5 })
             {
-                Compression = RawCompression.LosslessJpeg,
-                JpegPredictor = predictor,
-                JpegComponents = components,
-                JpegRowsPerLine = rows,
-                JpegRestartLines = restart,
-            };
-            Assert.True(frame.Samples.Span.SequenceEqual(TestFrames.Read(TestFrames.Bytes(frame, form))), form.ToString());
-        }
+                var form = new DngForm
+                {
+                    Compression = RawCompression.LosslessJpeg,
+                    JpegPredictor = predictor,
+                    JpegComponents = components,
+                    JpegRowsPerLine = rows,
+                    JpegRestartLines = restart,
+                };
+                Assert.True(
+                    frame.Samples.Span.SequenceEqual(TestFrames.Read(TestFrames.Bytes(frame, form))),
+                    form.ToString()
+                );
+            }
     }
 
     [Fact]
@@ -69,7 +75,10 @@ public sealed class RoundTripTests
         for (int width = 3; width <= 40; width++)
         {
             DngFrame frame = TestFrames.Noisy(width, 5, bits, width);
-            Assert.Equal(frame.Samples.ToArray(), TestFrames.Read(TestFrames.Bytes(frame, new DngForm { IsPacked = true })));
+            Assert.Equal(
+                frame.Samples.ToArray(),
+                TestFrames.Read(TestFrames.Bytes(frame, new DngForm { IsPacked = true }))
+            );
         }
     }
 
@@ -81,15 +90,35 @@ public sealed class RoundTripTests
         foreach (ref ushort sample in samples.AsSpan())
             sample = (ushort)random.Next(65536);
         (samples[70], samples[71], samples[72]) = (0, 32768, 0); // a difference of −32768, which has no bits of its own
-        var frame = new DngFrame { Width = 64, Height = 64, BitsPerSample = 16, Samples = samples };
+        var frame = new DngFrame
+        {
+            Width = 64,
+            Height = 64,
+            BitsPerSample = 16,
+            Samples = samples,
+        };
         for (int predictor = 1; predictor <= 7; predictor++)
-            Assert.Equal(samples, TestFrames.Read(TestFrames.Bytes(frame, new DngForm { Compression = RawCompression.LosslessJpeg, JpegPredictor = predictor })));
+            Assert.Equal(
+                samples,
+                TestFrames.Read(
+                    TestFrames.Bytes(
+                        frame,
+                        new DngForm { Compression = RawCompression.LosslessJpeg, JpegPredictor = predictor }
+                    )
+                )
+            );
     }
 
     [Fact]
     public void AFrameOfOneValueComesBack()
     {
-        var frame = new DngFrame { Width = 32, Height = 16, BitsPerSample = 12, Samples = Enumerable.Repeat((ushort)2048, 512).ToArray() };
+        var frame = new DngFrame
+        {
+            Width = 32,
+            Height = 16,
+            BitsPerSample = 12,
+            Samples = Enumerable.Repeat((ushort)2048, 512).ToArray(),
+        };
         foreach (DngForm form in TestFrames.Forms.Values)
             Assert.Equal(frame.Samples.ToArray(), TestFrames.Read(TestFrames.Bytes(frame, form)));
     }

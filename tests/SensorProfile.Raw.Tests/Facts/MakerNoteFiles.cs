@@ -1,0 +1,67 @@
+using MetadataExtractor.Formats.Exif;
+using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Writing;
+
+namespace SensorProfile.Raw.Tests.Facts;
+
+/// <summary>
+/// DNG files with a maker's notes of our making: a plain directory, as several makers have it, with the tags that
+/// MetadataExtractor knows by name.
+/// </summary>
+/// <remarks>
+/// The maker that has a plain directory with a camera temperature is found by asking the library, so that no name
+/// stands here.
+/// </remarks>
+internal static class MakerNoteFiles
+{
+    private const string Suffix = "MakernoteDirectory";
+
+    private static readonly (string Maker, int Tag)[] kinds = [.. Kinds("Camera Temperature")];
+
+    /// <summary>A file whose notes state a temperature of whole degrees.</summary>
+    public static byte[] Bytes(short temperature)
+    {
+        foreach ((string maker, int tag) in kinds)
+        {
+            byte[] bytes = Bytes(maker, entries => entries.Shorts((Tag)tag, temperature));
+            using RawFile file = RawFile.Open(new MemoryBytes(bytes));
+            if (file.Facts.Temperature is { Place: RawTemperaturePlace.Body })
+                return bytes;
+        }
+        throw new InvalidOperationException(
+            "No maker's notes that begin with a directory have a camera temperature any more."
+        );
+    }
+
+    /// <summary>A file with notes of given entries.</summary>
+    public static byte[] Bytes(string maker, Action<TiffEntries> fill)
+    {
+        using var stream = new MemoryStream();
+        var file = new TiffBuilder(stream, bigEndian: false);
+        TiffEntries mosaic = file.NewDirectory();
+        DngFrame frame = TestFrames.Noisy(32, 32, 12);
+        SegmentWriter.Write(file, mosaic, frame, new DngForm());
+        DngTags.AddMosaic(mosaic, frame);
+        DngTags.AddCamera(mosaic, frame);
+        mosaic.Text(Tag.Make, maker);
+        TiffEntries note = file.NewDirectory();
+        fill(note);
+        long start = file.Append(note);
+        TiffEntries exif = file.NewDirectory();
+        exif.Bytes(Tag.MakerNote, TiffType.Undefined, stream.ToArray()[(int)start..]);
+        // The notes are copied behind themselves: entries of up to four bytes have no offsets that could go wrong.
+        mosaic.Longs(Tag.ExifIFD, file.Append(exif));
+        file.Finish(file.Append(mosaic));
+        return stream.ToArray();
+    }
+
+    private static IEnumerable<(string Maker, int Tag)> Kinds(string name) =>
+        from type in typeof(ExifDirectoryBase).Assembly.GetTypes()
+        where type.Name.EndsWith(Suffix, StringComparison.Ordinal) && !type.IsAbstract
+        let directory = (MetadataExtractor.Directory)Activator.CreateInstance(type)!
+        from tag in Enumerable.Range(0, 65_536)
+        where directory.HasTagName(tag) && directory.GetTagName(tag) == name
+        let words = type.Name[..^Suffix.Length]
+        from length in Enumerable.Range(3, Math.Max(0, words.Length - 2))
+        select (words[..length].ToUpperInvariant(), tag);
+}
