@@ -6,12 +6,12 @@ namespace SensorProfile.Raw.Jpeg;
 /// </summary>
 internal sealed class HuffmanTable
 {
-    /// <summary>Bits of the look-up; longer codes are rare and searched for.</summary>
+    /// <summary>Bits of the look-up; what is longer is rare and searched for.</summary>
     public const int LookupBits = 11;
 
     private const int MostBits = 16;
 
-    private readonly ushort[] lookup = new ushort[1 << LookupBits];
+    private readonly int[] lookup = new int[1 << LookupBits];
     private readonly int[] codeLimit = new int[MostBits + 1]; // first 16-bit value above the codes of a length
     private readonly int[] valueOffset = new int[MostBits + 1];
     private readonly byte[] values;
@@ -52,13 +52,10 @@ internal sealed class HuffmanTable
     public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
         new(counts, values.ToArray());
 
-    /// <summary>
-    /// Length of the code and its value, as length + 256 · value, from the next bits; 0 when the code is longer than
-    /// the look-up.
-    /// </summary>
-    public uint Look(ulong nextBits) => lookup[nextBits >> (64 - LookupBits)];
+    /// <summary>A whole difference from the next bits, as 65 536 · difference + bits of its code and itself; 0 when they are longer than the look-up.</summary>
+    public int Look(ulong nextBits) => lookup[nextBits >> (64 - LookupBits)];
 
-    /// <summary>As <see cref="Look"/> for a code of any length; 0 when there is no such code.</summary>
+    /// <summary>Length of the next code and its value, as length + 256 · value; 0 when there is no such code.</summary>
     public uint Search(ulong nextBits)
     {
         int sixteen = (int)(nextBits >> (64 - MostBits));
@@ -68,11 +65,20 @@ internal sealed class HuffmanTable
         return 0;
     }
 
+    /// <summary>The difference that a number of low bits stands for: the upper half are positive as they are, the lower half count from −(2ⁿ − 1).</summary>
+    /// <param name="value">The low bits.</param>
+    /// <param name="bits">Their number n, 1 to 16.</param>
+    public static int Difference(int value, int bits) => value - (((value >> (bits - 1)) - 1) & ((1 << bits) - 1));
+
     private void Enter(int code, int bits, byte value)
     {
-        if (bits > LookupBits)
+        int spare = LookupBits - bits - value;
+        if (spare < 0)
             return;
-        int spare = LookupBits - bits;
-        lookup.AsSpan(code << spare, 1 << spare).Fill((ushort)(bits | (value << 8)));
+        for (int low = 0; low < 1 << value; low++)
+        {
+            int difference = value == 0 ? 0 : Difference(low, value);
+            lookup.AsSpan(((code << value) | low) << spare, 1 << spare).Fill((difference << 16) | (bits + value));
+        }
     }
 }

@@ -52,9 +52,19 @@ internal ref struct JpegBits
     {
         if (held < EnoughBits)
             Refill();
-        uint entry = table.Look(buffer);
+        int entry = table.Look(buffer);
         if (entry == 0)
-            entry = table.Search(buffer);
+            return TryLongDifference(table, sixteenBitsAreCoded, out difference);
+        int used = entry & 0xFF;
+        buffer <<= used;
+        held -= used;
+        difference = entry >> 16;
+        return true;
+    }
+
+    private bool TryLongDifference(HuffmanTable table, bool sixteenBitsAreCoded, out int difference)
+    {
+        uint entry = table.Search(buffer);
         int code = (int)(entry & 0xFF);
         int bits = (int)(entry >> 8);
         buffer <<= code;
@@ -67,11 +77,9 @@ internal ref struct JpegBits
             difference = 32768;
             return true;
         }
-        int value = (int)(buffer >> (64 - bits));
+        difference = HuffmanTable.Difference((int)(buffer >> (64 - bits)), bits);
         buffer <<= bits;
         held -= bits;
-        // The upper half are positive as they are; the lower half count from −(2ⁿ − 1).
-        difference = value - (((value >> (bits - 1)) - 1) & ((1 << bits) - 1));
         return true;
     }
 

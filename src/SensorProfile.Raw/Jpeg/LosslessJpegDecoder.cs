@@ -133,19 +133,54 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     private bool Rest<TPredictor>(JpegHeader jpeg, ref JpegBits reader)
         where TPredictor : struct, IPredictor
     {
+        if (jpeg.Components == 1)
+            return RestOfOneComponent<TPredictor>(jpeg.Tables[0], ref reader);
+        if (jpeg.Components == 2)
+            return RestOfTwoComponents<TPredictor>(jpeg.Tables[0], jpeg.Tables[1], ref reader);
         int components = jpeg.Components;
-        HuffmanTable[] tables = jpeg.Tables;
         Span<ushort> current = line;
         ReadOnlySpan<ushort> before = above;
         for (int i = components; i < current.Length; i += components)
-        for (int c = 0; c < tables.Length; c++)
+        for (int c = 0; c < components; c++)
         {
-            if (!reader.TryDifference(tables[c], sixteenBitsAreCoded, out int difference))
+            if (!reader.TryDifference(jpeg.Tables[c], sixteenBitsAreCoded, out int difference))
                 return false;
             int at = i + c;
-            current[at] = (ushort)(
-                TPredictor.Predict(current[at - components], before[at], before[at - components]) + difference
-            );
+            int predicted = TPredictor.Predict(current[at - components], before[at], before[at - components]);
+            current[at] = (ushort)(predicted + difference);
+        }
+        return true;
+    }
+
+    private bool RestOfOneComponent<TPredictor>(HuffmanTable table, ref JpegBits reader)
+        where TPredictor : struct, IPredictor
+    {
+        Span<ushort> current = line;
+        ReadOnlySpan<ushort> before = above.AsSpan(0, current.Length);
+        ushort left = current[0];
+        for (int i = 1; i < current.Length; i++)
+        {
+            if (!reader.TryDifference(table, sixteenBitsAreCoded, out int difference))
+                return false;
+            left = (ushort)(TPredictor.Predict(left, before[i], before[i - 1]) + difference);
+            current[i] = left;
+        }
+        return true;
+    }
+
+    private bool RestOfTwoComponents<TPredictor>(HuffmanTable first, HuffmanTable second, ref JpegBits reader)
+        where TPredictor : struct, IPredictor
+    {
+        Span<ushort> current = line;
+        ReadOnlySpan<ushort> before = above.AsSpan(0, current.Length);
+        (ushort left, ushort leftOfSecond) = (current[0], current[1]);
+        for (int i = 3; i < current.Length; i += 2)
+        {
+            if (!reader.TryDifference(first, sixteenBitsAreCoded, out int a) || !reader.TryDifference(second, sixteenBitsAreCoded, out int b))
+                return false;
+            leftOfSecond = (ushort)(TPredictor.Predict(leftOfSecond, before[i], before[i - 2]) + b);
+            left = (ushort)(TPredictor.Predict(left, before[i - 1], before[i - 3]) + a);
+            (current[i - 1], current[i]) = (left, leftOfSecond);
         }
         return true;
     }

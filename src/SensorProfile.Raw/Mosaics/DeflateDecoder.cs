@@ -39,7 +39,7 @@ internal sealed class DeflateDecoder : SegmentDecoder
         {
             stream.ReadExactly(row);
         }
-        catch (InvalidDataException broken)
+        catch (Exception broken) when (broken is InvalidDataException || IsOfZlib(broken))
         {
             throw Bytes.Damaged("the compressed samples are damaged (Deflate).", broken);
         }
@@ -49,4 +49,7 @@ internal sealed class DeflateDecoder : SegmentDecoder
         }
         form.Read(row, samples);
     }
+
+    /// <summary>Some damage, such as the wish for a dictionary, comes as an exception that the runtime keeps to itself.</summary>
+    private static bool IsOfZlib(Exception broken) => broken is IOException && broken.GetType().Namespace == "System.IO.Compression";
 }

@@ -26,33 +26,29 @@ internal static class PackedBits
     /// <summary>Unpacks 12-bit samples: two in three bytes.</summary>
     public static void Unpack12(ReadOnlySpan<byte> packed, Span<ushort> samples)
     {
-        int i = 0;
-        int at = 0;
-        for (; i + 4 <= samples.Length && at + 8 <= packed.Length; i += 4, at += 6)
+        for (; samples.Length >= 4 && packed.Length >= 8; packed = packed[6..], samples = samples[4..])
         {
-            ulong six = BinaryPrimitives.ReadUInt64BigEndian(packed[at..]);
-            samples[i] = (ushort)(six >> 52);
-            samples[i + 1] = (ushort)((six >> 40) & 0xFFF);
-            samples[i + 2] = (ushort)((six >> 28) & 0xFFF);
-            samples[i + 3] = (ushort)((six >> 16) & 0xFFF);
+            ulong six = BinaryPrimitives.ReadUInt64BigEndian(packed);
+            samples[3] = (ushort)((six >> 16) & 0xFFF); // the last one first: one check of the bounds
+            samples[2] = (ushort)((six >> 28) & 0xFFF);
+            samples[1] = (ushort)((six >> 40) & 0xFFF);
+            samples[0] = (ushort)(six >> 52);
         }
-        Unpack(packed[at..], samples[i..], 12);
+        Unpack(packed, samples, 12);
     }
 
     /// <summary>Unpacks 14-bit samples: four in seven bytes.</summary>
     public static void Unpack14(ReadOnlySpan<byte> packed, Span<ushort> samples)
     {
-        int i = 0;
-        int at = 0;
-        for (; i + 4 <= samples.Length && at + 8 <= packed.Length; i += 4, at += 7)
+        for (; samples.Length >= 4 && packed.Length >= 8; packed = packed[7..], samples = samples[4..])
         {
-            ulong seven = BinaryPrimitives.ReadUInt64BigEndian(packed[at..]);
-            samples[i] = (ushort)(seven >> 50);
-            samples[i + 1] = (ushort)((seven >> 36) & 0x3FFF);
-            samples[i + 2] = (ushort)((seven >> 22) & 0x3FFF);
-            samples[i + 3] = (ushort)((seven >> 8) & 0x3FFF);
+            ulong seven = BinaryPrimitives.ReadUInt64BigEndian(packed);
+            samples[3] = (ushort)((seven >> 8) & 0x3FFF);
+            samples[2] = (ushort)((seven >> 22) & 0x3FFF);
+            samples[1] = (ushort)((seven >> 36) & 0x3FFF);
+            samples[0] = (ushort)(seven >> 50);
         }
-        Unpack(packed[at..], samples[i..], 14);
+        Unpack(packed, samples, 14);
     }
 
     /// <summary>Packs samples of 1 to 16 bits; the last byte is filled up with zeros.</summary>
