@@ -20,9 +20,6 @@ public enum RawTreatmentKind
 
     /// <summary>Several exposures were combined into one (composite, or shifted by pixels).</summary>
     SeveralExposures,
-
-    /// <summary>The camera kept only a part of the sensor.</summary>
-    Cropped,
 }
 
 /// <summary>One treatment, with the words of the file that say so.</summary>

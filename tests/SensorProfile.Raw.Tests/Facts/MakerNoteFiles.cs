@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using MetadataExtractor.Formats.Exif;
 using SensorProfile.Raw.Containers;
 using SensorProfile.Raw.Writing;
@@ -53,6 +54,55 @@ internal static class MakerNoteFiles
         mosaic.Longs(Tag.ExifIFD, file.Append(exif));
         file.Finish(file.Append(mosaic));
         return stream.ToArray();
+    }
+
+    /// <summary>
+    /// A file whose notes stand in DNGPrivateData, as DNG converters put them, with an offset in the original file.
+    /// </summary>
+    /// <param name="temperature">The temperature that they state.</param>
+    /// <param name="oldOffset">Their offset in the original file.</param>
+    /// <param name="hugeEntries">Entries before it that claim a million values each.</param>
+    public static byte[] BytesWithPrivateData(short temperature, uint oldOffset, int hugeEntries = 0)
+    {
+        foreach ((string maker, int tag) in kinds)
+        {
+            byte[] note = Note(tag, temperature, hugeEntries);
+            var data = new byte[20 + note.Length];
+            "Adobe\0MakN"u8.CopyTo(data);
+            BinaryPrimitives.WriteInt32BigEndian(data.AsSpan(10), 6 + note.Length);
+            "II"u8.CopyTo(data.AsSpan(14));
+            BinaryPrimitives.WriteUInt32BigEndian(data.AsSpan(16), oldOffset);
+            note.CopyTo(data, 20);
+            byte[] bytes = EditedFile.Bytes(tags =>
+            {
+                tags.Text(Tag.Make, maker);
+                tags.Bytes(Tag.DNGPrivateData, TiffType.Byte, data);
+            });
+            using RawFile file = RawFile.Open(new MemoryBytes(bytes));
+            if (file.Facts.Temperature is not null || file.Warnings.Count > 0)
+                return bytes;
+        }
+        throw new InvalidOperationException(
+            "No maker's notes that begin with a directory have a camera temperature any more."
+        );
+    }
+
+    private static byte[] Note(int tag, short temperature, int hugeEntries)
+    {
+        var note = new byte[2 + ((hugeEntries + 1) * 12) + 4];
+        BinaryPrimitives.WriteInt16LittleEndian(note, (short)(hugeEntries + 1));
+        for (int i = 0; i < hugeEntries; i++)
+            Entry(note.AsSpan(2 + (i * 12)), i + 1, TiffType.Byte, 1_000_000, 0);
+        Entry(note.AsSpan(2 + (hugeEntries * 12)), tag, TiffType.SignedShort, 1, (ushort)temperature);
+        return note;
+    }
+
+    private static void Entry(Span<byte> entry, int tag, TiffType type, int count, int value)
+    {
+        BinaryPrimitives.WriteUInt16LittleEndian(entry, (ushort)tag);
+        BinaryPrimitives.WriteUInt16LittleEndian(entry[2..], (ushort)type);
+        BinaryPrimitives.WriteInt32LittleEndian(entry[4..], count);
+        BinaryPrimitives.WriteInt32LittleEndian(entry[8..], value);
     }
 
     private static IEnumerable<(string Maker, int Tag)> Kinds(string name) =>
