@@ -4,9 +4,12 @@ using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw;
 
-/// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples only when asked for, row by row.</summary>
-/// <remarks>Safe to read from several threads; the samples of one file are decoded by one at a time. Rows are decoded in file order: going
-/// back within a compressed strip or row of tiles means decoding it again from its start, going on does not, even after <see cref="Park"/>.</remarks>
+/// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples when asked for.</summary>
+/// <remarks>
+/// Safe to read from several threads; the samples of one file are decoded by one at a time. Rows are decoded in file
+/// order: going back within a compressed strip or row of tiles means decoding it again from its start, going on does
+/// not, even after <see cref="Park"/>.
+/// </remarks>
 /// <example><code>
 /// using RawFile file = RawFile.Open("dark_0012.dng");
 /// ushort[] row = new ushort[file.Mosaic.Width];

@@ -63,6 +63,7 @@ public sealed class PublicSurfaceTests
                 || type.Namespace!.StartsWith("System", StringComparison.Ordinal)
                 ? type.Name
                 : type.FullName!;
-        return $"{type.Name[..type.Name.IndexOf('`', StringComparison.Ordinal)]}<{string.Join(", ", type.GetGenericArguments().Select(Name))}>";
+        string generic = type.Name[..type.Name.IndexOf('`', StringComparison.Ordinal)];
+        return $"{generic}<{string.Join(", ", type.GetGenericArguments().Select(Name))}>";
     }
 }

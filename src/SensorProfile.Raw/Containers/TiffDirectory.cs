@@ -152,11 +152,12 @@ internal sealed class TiffDirectory(
         if (most != long.MaxValue && entry.Count > most)
             throw Damaged(entry.Tag, Invariant($"expected at most {most} values, found {entry.Count}."));
         long bytes = most == long.MaxValue ? entry.ValueBytes : entry.DataBytes;
-        if (entry.DataOffset + bytes > Source.Length)
+        long end = entry.DataOffset + bytes;
+        if (end > Source.Length)
             throw Damaged(
                 entry.Tag,
                 Invariant(
-                    $"its values stand at bytes {entry.DataOffset} to {entry.DataOffset + bytes - 1}, but the file ends after {Source.Length} bytes."
+                    $"its values stand at bytes {entry.DataOffset} to {end - 1}, but the file ends after {Source.Length} bytes."
                 )
             );
         var data = new byte[bytes];

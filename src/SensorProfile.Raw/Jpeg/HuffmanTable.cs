@@ -52,7 +52,8 @@ internal sealed class HuffmanTable
     public static HuffmanTable Of(ReadOnlySpan<byte> counts, ReadOnlySpan<byte> values) =>
         new(counts, values.ToArray());
 
-    /// <summary>A whole difference from the next bits, as 65 536 · difference + bits of its code and itself; 0 when they are longer than the look-up.</summary>
+    /// <summary>A whole difference from the next bits; 0 when it and its code are longer than the look-up.</summary>
+    /// <returns>65 536 · difference + bits of code and difference.</returns>
     public int Look(ulong nextBits) => lookup[nextBits >> (64 - LookupBits)];
 
     /// <summary>Length of the next code and its value, as length + 256 · value; 0 when there is no such code.</summary>
@@ -65,7 +66,8 @@ internal sealed class HuffmanTable
         return 0;
     }
 
-    /// <summary>The difference that a number of low bits stands for: the upper half are positive as they are, the lower half count from −(2ⁿ − 1).</summary>
+    /// <summary>The difference that n low bits stand for (ITU-T T.81, table H.2).</summary>
+    /// <remarks>The upper half are positive as they are; the lower half count from −(2ⁿ − 1).</remarks>
     /// <param name="value">The low bits.</param>
     /// <param name="bits">Their number n, 1 to 16.</param>
     public static int Difference(int value, int bits) => value - (((value >> (bits - 1)) - 1) & ((1 << bits) - 1));

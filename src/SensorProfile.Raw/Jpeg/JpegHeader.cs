@@ -124,11 +124,12 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             || frame.Width == 0
             || content[5] is 0 or > MostComponents
         )
-            throw bytes.Damaged(
-                Invariant(
-                    $"the JPEG frame header (SOF3) asks for {frame.Width} × {frame.Height} samples of {frame.Precision} bits in {content[5]} components."
-                )
+        {
+            string size = Invariant(
+                $"{frame.Width} × {frame.Height} samples of {frame.Precision} bits in {content[5]} components"
             );
+            throw bytes.Damaged($"the JPEG frame header (SOF3) asks for {size}.");
+        }
         for (int c = 0; c < content[5]; c++)
         {
             ReadOnlySpan<byte> component = content.Slice(6 + (3 * c), 3);

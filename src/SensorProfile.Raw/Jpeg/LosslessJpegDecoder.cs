@@ -53,11 +53,11 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
             && rowsOfALine is >= 1 and <= MostRowsOfALine
             && (long)rowsOfALine * read.Height >= Bytes.Segment.Height;
         if (!fits)
-            throw Bytes.Damaged(
-                Invariant(
-                    $"the JPEG image has {read.Height} lines of {read.Components} × {read.Width} samples, which do not make {Bytes.Segment.Height} rows of {Width}."
-                )
-            );
+        {
+            string found = Invariant($"{read.Height} lines of {read.Components} × {read.Width} samples");
+            string needed = Invariant($"{Bytes.Segment.Height} rows of {Width}");
+            throw Bytes.Damaged($"the JPEG image has {found}, which do not make {needed}.");
+        }
         (line, above) = (new ushort[read.LineSamples], new ushort[read.LineSamples]);
         codedFrom = Bytes.Position;
         return read;
@@ -176,7 +176,9 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         (ushort left, ushort leftOfSecond) = (current[0], current[1]);
         for (int i = 3; i < current.Length; i += 2)
         {
-            if (!reader.TryDifference(first, sixteenBitsAreCoded, out int a) || !reader.TryDifference(second, sixteenBitsAreCoded, out int b))
+            if (!reader.TryDifference(first, sixteenBitsAreCoded, out int a))
+                return false;
+            if (!reader.TryDifference(second, sixteenBitsAreCoded, out int b))
                 return false;
             leftOfSecond = (ushort)(TPredictor.Predict(leftOfSecond, before[i], before[i - 2]) + b);
             left = (ushort)(TPredictor.Predict(left, before[i - 1], before[i - 3]) + a);

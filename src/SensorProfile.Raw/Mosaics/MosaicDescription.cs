@@ -64,12 +64,12 @@ internal static class MosaicDescription
         if (!directory.Has(Tag.ActiveArea))
             return new RawArea(0, 0, layout.Height, layout.Width);
         long[] sides = directory.Integers(Tag.ActiveArea, 4);
+        string size = Invariant($"{layout.Width} × {layout.Height} samples");
+        string found = string.Join(' ', sides.Select(side => Invariant($"{side}")));
         return Area(sides, layout)
             ?? throw directory.Damaged(
                 Tag.ActiveArea,
-                Invariant(
-                    $"expected top, left, bottom and right within {layout.Width} × {layout.Height} samples, found {string.Join(' ', sides)}."
-                )
+                $"expected top, left, bottom and right within {size}, found {found}."
             );
     }
 
@@ -128,7 +128,7 @@ internal static class MosaicDescription
             throw directory.Refuse(
                 Tag.CFARepeatPatternDim,
                 RawRefusal.UnknownCoding,
-                $"the colour filter repeats every {(repeat.Length == 2 ? Invariant($"{repeat[0]} × {repeat[1]}") : "unknown number of")} pixels; this reader knows 2 × 2.",
+                $"the colour filter repeats every {Size(repeat)} pixels; this reader knows 2 × 2.",
                 convert
             );
         byte[] colours = directory.Bytes(Tag.CFAPattern, 4);
@@ -136,12 +136,18 @@ internal static class MosaicDescription
             throw directory.Refuse(
                 Tag.CFAPattern,
                 RawRefusal.UnknownCoding,
-                $"expected a filter of red, green and blue, found {(colours.Length == 4 ? string.Join(", ", colours.Select(NameOf)) : Invariant($"{colours.Length} colours"))}.",
+                $"expected a filter of red, green and blue, found {Names(colours)}.",
                 convert
             );
         RawColour[] named = [.. colours.Select(colour => (RawColour)colour)];
         return new RawColourFilter(named[0], named[1], named[2], named[3]);
     }
+
+    private static string Size(long[] repeat) =>
+        repeat is [var rows, var columns] ? Invariant($"{rows} × {columns}") : "unknown number of";
+
+    private static string Names(byte[] colours) =>
+        colours.Length == 4 ? string.Join(", ", colours.Select(NameOf)) : Invariant($"{colours.Length} colours");
 
     private static string NameOf(byte colour) =>
         colour switch
@@ -168,13 +174,12 @@ internal static class MosaicDescription
         if (isIdentity)
             return null;
         var curve = new RawLinearisation([.. codes.Select(code => (ushort)code)]);
+        string steps = Invariant($"steps of up to {curve.LargestStep} linear codes");
         warnings.Add(
             new RawWarning(
                 RawWarningCodes.CurvedCodes,
                 directory.Location(Tag.LinearizationTable),
-                Invariant(
-                    $"the stored codes follow a curve with steps of up to {curve.LargestStep} linear codes: their noise is not that of the sensor's converter."
-                )
+                $"the stored codes follow a curve with {steps}: their noise is not that of the sensor's converter."
             )
         );
         return curve;

@@ -24,7 +24,8 @@ public sealed class TiffFileTests
     )]
     [InlineData(
         "49492B0008000000",
-        "test.dng, byte N: this is BigTIFF, the form for files above 4 GB, which this reader does not know. Save the frame as ordinary TIFF or DNG."
+        "test.dng, byte N: this is BigTIFF, the form for files above 4 GB, which this reader does not know. Save the "
+            + "frame as ordinary TIFF or DNG."
     )]
     [InlineData(
         "49492A0064000000",
@@ -47,7 +48,8 @@ public sealed class TiffFileTests
         BitConverter.TryWriteBytes(bytes.AsSpan(next), first);
         Assert.Equal(
             [
-                "broken-directory test.dng, next directory, byte N: the directory was read before: the directories run in a circle. The directory was passed over.",
+                "broken-directory test.dng, next directory, byte N: the directory was read before: the directories "
+                    + "run in a circle. The directory was passed over.",
             ],
             EditedFile.Warnings(bytes)
         );
@@ -59,14 +61,16 @@ public sealed class TiffFileTests
         byte[] bytes = EditedFile.Bytes(tags => tags.Longs(Tag.SubIFDs, 4));
         Assert.Equal(
             [
-                $"broken-directory test.dng, sub-directory, byte N: the directory would begin at byte N of a file of {bytes.Length} bytes. The directory was passed over.",
+                $"broken-directory test.dng, sub-directory, byte N: the directory would begin at byte N of a file of "
+                    + $"{bytes.Length} bytes. The directory was passed over.",
             ],
             EditedFile.Warnings(bytes)
         );
         byte[] text = EditedFile.Bytes(tags => tags.Text(Tag.SubIFDs, "ab"));
         Assert.Equal(
             [
-                "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected whole numbers, found values of type ASCII. The tag was passed over.",
+                "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected whole numbers, found "
+                    + "values of type ASCII. The tag was passed over.",
             ],
             EditedFile.Warnings(text)
         );
@@ -80,7 +84,8 @@ public sealed class TiffFileTests
         );
         Assert.Equal(
             [
-                "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected at most 64 values, found 65. The tag was passed over.",
+                "broken-directory test.dng, directory 0, tag SubIFDs (330), byte N: expected at most 64 values, found "
+                    + "65. The tag was passed over.",
             ],
             EditedFile.Warnings(bytes)
         );

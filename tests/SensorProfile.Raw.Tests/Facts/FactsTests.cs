@@ -206,7 +206,8 @@ public sealed class FactsTests
         byte[] bytes = MakerNoteFiles.BytesWithPrivateData(temperature: 20, oldOffset: 8 << 20, hugeEntries: 200);
         Assert.Equal(
             [
-                "broken-maker-notes test.dng, directory 0, tag DNGPrivateData (50740), byte N: the maker's notes cannot be read; a temperature or treatment that only they name is unknown.",
+                "broken-maker-notes test.dng, directory 0, tag DNGPrivateData (50740), byte N: the maker's notes "
+                    + "cannot be read; a temperature or treatment that only they name is unknown.",
             ],
             EditedFile.Warnings(bytes)
         );

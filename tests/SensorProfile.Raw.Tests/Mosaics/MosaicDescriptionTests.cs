@@ -122,7 +122,8 @@ public sealed class MosaicDescriptionTests
         Assert.Equal([0, 1023, 1029, 16379, 16379], samples);
         Assert.Equal(
             [
-                "curved-codes test.dng, directory 0, tag LinearizationTable (50712), byte N: the stored codes follow a curve with steps of up to 5 linear codes: their noise is not that of the sensor's converter.",
+                "curved-codes test.dng, directory 0, tag LinearizationTable (50712), byte N: the stored codes follow "
+                    + "a curve with steps of up to 5 linear codes: their noise is not that of the sensor's converter.",
             ],
             EditedFile.Warnings(bytes)
         );
@@ -196,7 +197,8 @@ public sealed class MosaicDescriptionTests
         BitConverter.TryWriteBytes(twice.AsSpan(first + length - 4), bytes.Length);
         Assert.Equal(
             [
-                "several-mosaics test.dng: the file holds 2 mosaics of full resolution (several exposures in one file); the first was taken.",
+                "several-mosaics test.dng: the file holds 2 mosaics of full resolution (several exposures in one "
+                    + "file); the first was taken.",
             ],
             EditedFile.Warnings(twice)
         );
