@@ -138,7 +138,7 @@ internal sealed class SegmentLayout
     {
         (long offset, long bytes, long end) = (offsets[index], byteCounts[index], directory.Source.Length);
         Segment segment = At(index % Across, index / Across);
-        if (offset + bytes > end)
+        if (offset < 0 || offset + bytes > end) // signed types can be negative
             throw directory.Damaged(
                 OffsetsTag,
                 Invariant(

@@ -171,6 +171,19 @@ public sealed class RefusalTests
     }
 
     [Fact]
+    public void ANegativeOffsetOfASignedTypeIsNamed()
+    {
+        byte[] bytes = EditedFile.Bytes(tags => tags.Bytes(Tag.StripOffsets, TiffType.SignedByte, 0x8C));
+        Assert.Equal(
+            Place
+                + "StripOffsets (273), byte N: strip 0 stands at bytes -116 to 1419, but the file ends after "
+                + $"{bytes.Length} bytes."
+                + Copy,
+            EditedFile.Refusal(bytes)
+        );
+    }
+
+    [Fact]
     public void AColourFilterThatIsNotOfTwoByTwoIsNamed()
     {
         Assert.Equal(
