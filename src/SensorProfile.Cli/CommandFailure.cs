@@ -7,7 +7,9 @@ internal sealed class CommandFailure(int exitCode, string message, Exception? in
 
     public static CommandFailure WrongCommandLine(string message) => new(ExitCodes.WrongCommandLine, message);
 
-    public static CommandFailure UnreadableInput(string message, Exception? inner = null) => new(ExitCodes.UnreadableInput, message, inner);
+    public static CommandFailure UnreadableInput(string message, Exception? inner = null) =>
+        new(ExitCodes.UnreadableInput, message, inner);
 
-    public static CommandFailure UnwritableOutput(string message, Exception? inner = null) => new(ExitCodes.UnwritableOutput, message, inner);
+    public static CommandFailure UnwritableOutput(string message, Exception? inner = null) =>
+        new(ExitCodes.UnwritableOutput, message, inner);
 }

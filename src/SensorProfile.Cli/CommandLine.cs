@@ -3,17 +3,24 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
 
-/// <summary>Reads the command line, runs the command, and turns every ending into an exit code and at most one line on standard error.</summary>
+/// <summary>
+/// Reads the command line, runs the command, and turns every ending into an exit code and at most one line on standard
+/// error.
+/// </summary>
 internal static class CommandLine
 {
     public static string Version { get; } =
-        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "0";
+        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+        ?? "0";
 
     public static int Run(string[] arguments, Session session)
     {
         try
         {
-            int code = Parser(session).Run(arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments));
+            int code = Parser(session)
+                .Run(
+                    arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments)
+                );
             session.Results.Send();
             return code;
         }

@@ -10,16 +10,21 @@ internal static class CommandLineErrors
     public static string Explain(CommandAppException problem, IReadOnlyList<string> arguments)
     {
         string message = Ending.OneLine(problem.Message);
-        if (Quoted(message, "Unknown command") is { } word) return UnknownWord(word, arguments);
-        if (Quoted(message, "Unknown option") is { } option) return $"The option {AsTyped(option, arguments)} is not known.";
-        if (Quoted(message, "Failed to convert") is { } value) return $"'{value}' is not a {(message.Contains("Double", StringComparison.Ordinal) ? "number" : "whole number")}.";
+        if (Quoted(message, "Unknown command") is { } word)
+            return UnknownWord(word, arguments);
+        if (Quoted(message, "Unknown option") is { } option)
+            return $"The option {AsTyped(option, arguments)} is not known.";
+        if (Quoted(message, "Failed to convert") is { } value)
+            return $"'{value}' is not a "
+                + $"{(message.Contains("Double", StringComparison.Ordinal) ? "number" : "whole number")}.";
         return message;
     }
 
     private static string UnknownWord(string word, IReadOnlyList<string> arguments)
     {
         string command = CommandList.NameIn(arguments);
-        if (CommandList.Names.Contains(command)) return $"'{word}' is one word too many for {command}.";
+        if (CommandList.Names.Contains(command))
+            return $"'{word}' is one word too many for {command}.";
         string typed = command.Length > 0 ? $"{command} {word}" : word;
         string nearest = CommandList.Names.MinBy(name => Edits(typed, name))!;
         string tail = Edits(typed, nearest) <= FarthestEdits ? $" Did you mean '{nearest}'?" : "";
@@ -31,7 +36,8 @@ internal static class CommandLineErrors
 
     private static string? Quoted(string message, string start)
     {
-        if (!message.StartsWith(start, StringComparison.Ordinal)) return null;
+        if (!message.StartsWith(start, StringComparison.Ordinal))
+            return null;
         string[] parts = message.Split('\'');
         return parts.Length >= 3 ? parts[1] : null;
     }
@@ -45,7 +51,10 @@ internal static class CommandLineErrors
             int diagonal = row[0];
             row[0] = i;
             for (int j = 1; j <= to.Length; j++)
-                (diagonal, row[j]) = (row[j], Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (from[i - 1] == to[j - 1] ? 0 : 1)));
+                (diagonal, row[j]) = (
+                    row[j],
+                    Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (from[i - 1] == to[j - 1] ? 0 : 1))
+                );
         }
         return row[^1];
     }

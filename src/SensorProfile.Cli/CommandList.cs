@@ -8,39 +8,85 @@ internal static class CommandList
 {
     public const string Branch = "darks";
 
-    private const string Demo = "sensorprofile-demo", Profile = Demo + "/profile.json", Frames = Demo + "/frames";
+    private const string Demo = "sensorprofile-demo",
+        Profile = Demo + "/profile.json",
+        Frames = Demo + "/frames";
 
     private static readonly Entry[] Entries =
     [
-        Entry.Of<DemoCommand>("demo", "What does this do? Simulates a night of a camera, characterises it and writes the report.",
-            ["demo"], ["demo", "--out", "trial", "--seed", "2"]),
-        Entry.Of<ShotsCommand>("shots", "Which frames do I take to characterise my camera?",
-            ["shots", "--cooled", "--minutes", "120"], ["shots", "--have", Frames]),
-        Entry.Of<SurveyCommand>("survey", "What have I got, and is it fit for use? Reads headers only.",
-            ["survey", Frames], ["survey", Frames, "--table", "capture.csv"]),
-        Entry.Of<CharacteriseCommand>("characterise", "What is my camera like? Exit code 1 when no setting gave read noise, gain, dark current and doubling temperature.",
-            ["characterise", Frames, "--out", "results"]),
-        Entry.Of<ReportCommand>("report", "Show it again: the report of a stored profile.",
-            ["report", Profile, "--out", "report-again"]),
-        Entry.Of<SetpointCommand>("setpoint", "How cold should I run it?",
-            ["setpoint", Profile, "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]),
-        Entry.Of<ExposureCommand>("exposure", "Which gain setting, and how long a light?",
-            ["exposure", Profile, "--sky", "0.5"], ["exposure", Profile, "--exposure", "60", "--sky", "0.5"]),
-        Entry.Of<DarksPlanCommand>("darks plan", "Which darks do I shoot, how many?",
-            ["darks", "plan", Profile, "--exposure", "300", "--lights", "40", "--csv", "darks.csv"]),
-        Entry.Of<DarksMatchCommand>("darks match", "How far off may my darks be? With folders: do these darks fit those lights?",
+        Entry.Of<DemoCommand>(
+            "demo",
+            "What does this do? Simulates a night of a camera, characterises it and writes the report.",
+            ["demo"],
+            ["demo", "--out", "trial", "--seed", "2"]
+        ),
+        Entry.Of<ShotsCommand>(
+            "shots",
+            "Which frames do I take to characterise my camera?",
+            ["shots", "--cooled", "--minutes", "120"],
+            ["shots", "--have", Frames]
+        ),
+        Entry.Of<SurveyCommand>(
+            "survey",
+            "What have I got, and is it fit for use? Reads headers only.",
+            ["survey", Frames],
+            ["survey", Frames, "--table", "capture.csv"]
+        ),
+        Entry.Of<CharacteriseCommand>(
+            "characterise",
+            "What is my camera like? Exit code 1 when no setting gave read noise, gain, dark current and doubling "
+                + "temperature.",
+            ["characterise", Frames, "--out", "results"]
+        ),
+        Entry.Of<ReportCommand>(
+            "report",
+            "Show it again: the report of a stored profile.",
+            ["report", Profile, "--out", "report-again"]
+        ),
+        Entry.Of<SetpointCommand>(
+            "setpoint",
+            "How cold should I run it?",
+            ["setpoint", Profile, "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"]
+        ),
+        Entry.Of<ExposureCommand>(
+            "exposure",
+            "Which gain setting, and how long a light?",
+            ["exposure", Profile, "--sky", "0.5"],
+            ["exposure", Profile, "--exposure", "60", "--sky", "0.5"]
+        ),
+        Entry.Of<DarksPlanCommand>(
+            "darks plan",
+            "Which darks do I shoot, how many?",
+            ["darks", "plan", Profile, "--exposure", "300", "--lights", "40", "--csv", "darks.csv"]
+        ),
+        Entry.Of<DarksMatchCommand>(
+            "darks match",
+            "How far off may my darks be? With folders: do these darks fit those lights?",
             ["darks", "match", Profile, "--exposure", "300", "--lights", "40"],
-            ["darks", "match", "--lights", "lights", "--darks", Frames, "--profile", Profile]),
-        Entry.Of<DarksCheckCommand>("darks check", "Is my dark library still good? Old masters against a few fresh darks.",
-            ["darks", "check", Frames + "/dark_-10C_300s_001.fits", "--against", Frames, "--profile", Profile]),
-        Entry.Of<DarksPredictCommand>("darks predict", "I have no dark that fits: computes one from the maps, with its uncertainty and how well left-out darks were met.",
-            ["darks", "predict", Profile, "--temperature", "-12", "--exposure", "180", "--out", "dark-12C-180s.fits"]),
-        Entry.Of<DriftCommand>("drift", "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
-            ["drift", Demo, "--out", "drift"]),
-        Entry.Of<SimulateCommand>("simulate", "What if? Writes the frames of a camera whose truth is known.",
-            ["simulate", Demo + "/camera.json", "--out", "what-if", "--seed", "7"]),
-        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.",
-            ["schema"]),
+            ["darks", "match", "--lights", "lights", "--darks", Frames, "--profile", Profile]
+        ),
+        Entry.Of<DarksCheckCommand>(
+            "darks check",
+            "Is my dark library still good? Old masters against a few fresh darks.",
+            ["darks", "check", Frames + "/dark_-10C_300s_001.fits", "--against", Frames, "--profile", Profile]
+        ),
+        Entry.Of<DarksPredictCommand>(
+            "darks predict",
+            "I have no dark that fits: computes one from the maps, with its uncertainty and how well left-out "
+                + "darks were met.",
+            ["darks", "predict", Profile, "--temperature", "-12", "--exposure", "180", "--out", "dark-12C-180s.fits"]
+        ),
+        Entry.Of<DriftCommand>(
+            "drift",
+            "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
+            ["drift", Demo, "--out", "drift"]
+        ),
+        Entry.Of<SimulateCommand>(
+            "simulate",
+            "What if? Writes the frames of a camera whose truth is known.",
+            ["simulate", Demo + "/camera.json", "--out", "what-if", "--seed", "7"]
+        ),
+        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
@@ -51,39 +97,57 @@ internal static class CommandList
     /// <summary>The command that the arguments name, for the hint at its help; empty when they name none.</summary>
     public static string NameIn(IReadOnlyList<string> arguments)
     {
-        string two = string.Join(' ', arguments.Take(2)), one = arguments.Count > 0 ? arguments[0] : "";
-        return Entries.Any(e => e.Name == two) ? two : one == Branch || Entries.Any(e => e.Name == one) ? one : "";
+        string two = string.Join(' ', arguments.Take(2)),
+            one = arguments.Count > 0 ? arguments[0] : "";
+        return Entries.Any(e => e.Name == two) ? two
+            : one == Branch || Entries.Any(e => e.Name == one) ? one
+            : "";
     }
 
     public static void AddTo(IConfigurator config, Session session)
     {
-        foreach (Entry entry in Entries.Where(e => !e.InBranch)) entry.Add(config, session);
+        foreach (Entry entry in Entries.Where(e => !e.InBranch))
+            entry.Add(config, session);
         if (Entries.Any(e => e.InBranch))
             config.AddBranch(Branch, darks =>
             {
                 darks.SetDescription("Which darks do I need, and do those I have fit?");
-                foreach (Entry entry in Entries.Where(e => e.InBranch)) entry.AddToBranch(darks, session);
+                foreach (Entry entry in Entries.Where(e => e.InBranch))
+                    entry.AddToBranch(darks, session);
             });
     }
 
-    private sealed record Entry(string Name, IReadOnlyList<string[]> Examples, Action<IConfigurator, Session> Add, Action<IConfigurator<CommandSettings>, Session> AddToBranch)
+    private sealed record Entry(
+        string Name,
+        IReadOnlyList<string[]> Examples,
+        Action<IConfigurator, Session> Add,
+        Action<IConfigurator<CommandSettings>, Session> AddToBranch
+    )
     {
         public bool InBranch => Name.StartsWith(Branch + " ", StringComparison.Ordinal);
 
-        public static Entry Of<TCommand>(string name, string description, params string[][] examples) where TCommand : class, ICommandLimiter<CommandSettings>
+        public static Entry Of<TCommand>(string name, string description, params string[][] examples)
+            where TCommand : class, ICommandLimiter<CommandSettings>
         {
             string last = name.Split(' ')[^1];
             return new Entry(
                 name,
                 examples,
                 (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
-                (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session));
+                (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session)
+            );
         }
 
-        private static void Finish(ICommandConfigurator command, string description, string[][] examples, Session session)
+        private static void Finish(
+            ICommandConfigurator command,
+            string description,
+            string[][] examples,
+            Session session
+        )
         {
             command.WithDescription(description).WithData(session);
-            foreach (string[] example in examples) command.WithExample(example);
+            foreach (string[] example in examples)
+                command.WithExample(example);
         }
     }
 }

@@ -10,20 +10,26 @@ internal sealed class Interruption : IDisposable
 
     public Interruption()
     {
-        registrations = [PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask), PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask)];
+        registrations =
+        [
+            PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask),
+            PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask),
+        ];
     }
 
     public CancellationToken Token => source.Token;
 
     public void Dispose()
     {
-        foreach (PosixSignalRegistration registration in registrations) registration.Dispose();
+        foreach (PosixSignalRegistration registration in registrations)
+            registration.Dispose();
         source.Dispose();
     }
 
     private void Ask(PosixSignalContext context)
     {
-        if (source.IsCancellationRequested) return;
+        if (source.IsCancellationRequested)
+            return;
         context.Cancel = true;
         source.Cancel();
     }

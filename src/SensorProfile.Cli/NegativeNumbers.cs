@@ -10,10 +10,20 @@ internal static class NegativeNumbers
         List<string> bound = [];
         foreach (string argument in arguments)
         {
-            string plain = argument.StartsWith('−') ? "-" + argument[1..] : argument;   // a minus sign copied from a report
-            bool negative = plain.StartsWith('-') && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
-            if (negative && bound.Count > 0 && bound[^1].StartsWith("--", StringComparison.Ordinal) && !bound[^1].Contains('=')) bound[^1] += "=" + plain;
-            else bound.Add(argument);
+            // a minus sign copied from a report
+            string plain = argument.StartsWith('−') ? "-" + argument[1..] : argument;
+            bool negative =
+                plain.StartsWith('-')
+                && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+            if (
+                negative
+                && bound.Count > 0
+                && bound[^1].StartsWith("--", StringComparison.Ordinal)
+                && !bound[^1].Contains('=')
+            )
+                bound[^1] += "=" + plain;
+            else
+                bound.Add(argument);
         }
         return [.. bound];
     }

@@ -8,9 +8,11 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
-        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture =
+            CultureInfo.InvariantCulture;
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
-        if (Console.OutputEncoding.CodePage != Encoding.UTF8.CodePage) Console.OutputEncoding = new UTF8Encoding(false);
+        if (Console.OutputEncoding.CodePage != Encoding.UTF8.CodePage)
+            Console.OutputEncoding = new UTF8Encoding(false);
 
         using Interruption interruption = new();
         return CommandLine.Run(arguments, Session.OnThisTerminal(interruption.Token));

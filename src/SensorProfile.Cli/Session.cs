@@ -11,7 +11,12 @@ namespace SensorProfile.Cli;
 internal sealed record Session(ResultStream Results, SideStream Side, TimeProvider Clock, CancellationToken Stop)
 {
     public static Session OnThisTerminal(CancellationToken stop) =>
-        new(ResultStream.Standard(), new SideStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System), DatedClock.FromEnvironment(), stop);
+        new(
+            ResultStream.Standard(),
+            new SideStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
+            DatedClock.FromEnvironment(),
+            stop
+        );
 
     public IAnsiConsole HelpConsole => Results.Help;
 }

@@ -1,13 +1,19 @@
 using System.Buffers;
 using System.Globalization;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 
 public sealed partial class FitsCard
 {
-    private static readonly SearchValues<char> KeywordCharacters = SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_");
+    private static readonly SearchValues<char> KeywordCharacters = SearchValues.Create(
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_"
+    );
 
-    /// <summary>A card with a string. Characters outside printable ASCII are written as question marks, longer strings over several records.</summary>
+    /// <summary>
+    /// A card with a string. Characters outside printable ASCII are written as question marks, longer strings over
+    /// several records.
+    /// </summary>
     /// <param name="keyword">1 to 8 of A–Z, 0–9, hyphen and underscore.</param>
     /// <param name="value">The string; trailing blanks do not count.</param>
     /// <param name="comment">The comment; what does not fit into the record is left out.</param>
@@ -20,23 +26,33 @@ public sealed partial class FitsCard
 
     /// <summary>A card with an integer.</summary>
     /// <inheritdoc cref="Of(string, string, string?)"/>
-    public static FitsCard Of(string keyword, long value, string? comment = null)
-        => new(Checked(keyword), FitsValueKind.Integer, value.ToString(CultureInfo.InvariantCulture), comment);
+    public static FitsCard Of(string keyword, long value, string? comment = null) =>
+        new(Checked(keyword), FitsValueKind.Integer, value.ToString(CultureInfo.InvariantCulture), comment);
 
     /// <summary>A card with a real number, in the fewest digits that give the same double again.</summary>
     /// <inheritdoc cref="Of(string, string, string?)"/>
-    /// <exception cref="ArgumentOutOfRangeException">The number is NaN or infinite, which a header cannot hold.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number is NaN or infinite, which a header cannot
+    /// hold.</exception>
     public static FitsCard Of(string keyword, double value, string? comment = null)
     {
-        if (!double.IsFinite(value)) throw new ArgumentOutOfRangeException(nameof(value), $"{keyword}: a FITS header cannot hold {value.ToString(CultureInfo.InvariantCulture)}.");
+        if (!double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(
+                nameof(value),
+                $"{keyword}: a FITS header cannot hold {value.ToString(CultureInfo.InvariantCulture)}."
+            );
         string literal = value.ToString("R", CultureInfo.InvariantCulture);
-        return new(Checked(keyword), FitsValueKind.Real, literal.AsSpan().ContainsAny('.', 'E') ? literal : literal + ".0", comment);
+        return new(
+            Checked(keyword),
+            FitsValueKind.Real,
+            literal.AsSpan().ContainsAny('.', 'E') ? literal : literal + ".0",
+            comment
+        );
     }
 
     /// <summary>A card with T or F.</summary>
     /// <inheritdoc cref="Of(string, string, string?)"/>
-    public static FitsCard Of(string keyword, bool value, string? comment = null)
-        => new(Checked(keyword), FitsValueKind.Logical, value ? "T" : "F", comment);
+    public static FitsCard Of(string keyword, bool value, string? comment = null) =>
+        new(Checked(keyword), FitsValueKind.Logical, value ? "T" : "F", comment);
 
     /// <summary>A COMMENT card; longer text runs over several records.</summary>
     public static FitsCard OfComment(string text) => Commentary("COMMENT", text);
@@ -54,7 +70,11 @@ public sealed partial class FitsCard
     {
         ArgumentNullException.ThrowIfNull(keyword);
         bool good = keyword.Length is >= 1 and <= 8 && !keyword.AsSpan().ContainsAnyExcept(KeywordCharacters);
-        return good && keyword is not ("END" or "COMMENT" or "HISTORY" or "CONTINUE") ? keyword
-            : throw new ArgumentException($"'{keyword}' cannot be the keyword of a value: 1 to 8 of A–Z, 0–9, hyphen and underscore.", nameof(keyword));
+        return good && keyword is not ("END" or "COMMENT" or "HISTORY" or "CONTINUE")
+            ? keyword
+            : throw new ArgumentException(
+                $"'{keyword}' cannot be the keyword of a value: 1 to 8 of A–Z, 0–9, hyphen and underscore.",
+                nameof(keyword)
+            );
     }
 }

@@ -1,20 +1,29 @@
 using System.Globalization;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 
-/// <summary>One header card: keyword, value, comment. A long string over several CONTINUE records is one card.</summary>
+/// <summary>
+/// One header card: keyword, value, comment. A long string over several CONTINUE records is one card.
+/// </summary>
 public sealed partial class FitsCard
 {
-    internal FitsCard(string keyword, FitsValueKind kind, string value, string? comment)
-        => (Keyword, Kind, Value, Comment) = (keyword, kind, value, comment);
+    internal FitsCard(string keyword, FitsValueKind kind, string value, string? comment) =>
+        (Keyword, Kind, Value, Comment) = (keyword, kind, value, comment);
 
-    /// <summary>Keyword in capitals, without padding; for HIERARCH cards the words after HIERARCH, one blank between them; empty for a blank keyword.</summary>
+    /// <summary>
+    /// Keyword in capitals, without padding; for HIERARCH cards the words after HIERARCH, one blank between them; empty
+    /// for a blank keyword.
+    /// </summary>
     public string Keyword { get; }
 
     /// <summary>What the value is.</summary>
     public FitsValueKind Kind { get; }
 
-    /// <summary>The value: of a string what stands between the quotes, without trailing blanks; of a commentary card its text; else the literal as written.</summary>
+    /// <summary>
+    /// The value: of a string what stands between the quotes, without trailing blanks; of a commentary card its text;
+    /// else the literal as written.
+    /// </summary>
     public string Value { get; }
 
     /// <summary>The comment behind the slash; null when there is none.</summary>
@@ -33,26 +42,38 @@ public sealed partial class FitsCard
     public bool? Logical => Kind == FitsValueKind.Logical ? Value == "T" : null;
 
     /// <summary>The integer; null when the value is not an integer or does not fit into 64 bits.</summary>
-    public long? Integer => Kind == FitsValueKind.Integer
-        && long.TryParse(Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long integer) ? integer : null;
+    public long? Integer =>
+        Kind == FitsValueKind.Integer
+        && long.TryParse(Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long integer)
+            ? integer
+            : null;
 
-    /// <summary>The number: of an integer or real, with decimal point or comma, also when it stands in quotes; null for everything else.</summary>
-    public double? Number => Kind switch
-    {
-        FitsValueKind.Integer or FitsValueKind.Real => NumberText.Parse(Value),
-        FitsValueKind.Text => NumberText.Parse(Value.AsSpan().Trim()),
-        _ => null,
-    };
+    /// <summary>
+    /// The number: of an integer or real, with decimal point or comma, also when it stands in quotes; null for
+    /// everything else.
+    /// </summary>
+    public double? Number =>
+        Kind switch
+        {
+            FitsValueKind.Integer or FitsValueKind.Real => NumberText.Parse(Value),
+            FitsValueKind.Text => NumberText.Parse(Value.AsSpan().Trim()),
+            _ => null,
+        };
 
-    /// <summary>Whether the value is a number with a decimal comma, which the standard does not know; <see cref="Number"/> understands it.</summary>
-    public bool HasDecimalComma => Kind is FitsValueKind.Real or FitsValueKind.Text
+    /// <summary>
+    /// Whether the value is a number with a decimal comma, which the standard does not know; <see cref="Number"/>
+    /// understands it.
+    /// </summary>
+    public bool HasDecimalComma =>
+        Kind is FitsValueKind.Real or FitsValueKind.Text
         && NumberText.FormOf(Value.AsSpan().Trim()) == NumberForm.RealWithComma;
 
     /// <summary>Keyword, value and comment in one line.</summary>
-    public override string ToString() => Kind switch
-    {
-        FitsValueKind.Commentary => $"{Keyword} {Value}".TrimEnd(),
-        FitsValueKind.Text => $"{Keyword} = '{Value}'" + (Comment is null ? "" : $" / {Comment}"),
-        _ => $"{Keyword} = {Value}" + (Comment is null ? "" : $" / {Comment}"),
-    };
+    public override string ToString() =>
+        Kind switch
+        {
+            FitsValueKind.Commentary => $"{Keyword} {Value}".TrimEnd(),
+            FitsValueKind.Text => $"{Keyword} = '{Value}'" + (Comment is null ? "" : $" / {Comment}"),
+            _ => $"{Keyword} = {Value}" + (Comment is null ? "" : $" / {Comment}"),
+        };
 }

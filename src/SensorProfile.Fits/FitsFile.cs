@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Bytes;
+
 namespace SensorProfile.Fits;
 
 /// <summary>An open FITS file. All headers are read on opening; pixels only when asked for.</summary>
@@ -21,10 +23,14 @@ public sealed class FitsFile : IDisposable
     /// <summary>Path as it was given.</summary>
     public string Path => source.File;
 
-    /// <summary>The HDUs that can be used, in file order. A broken one is missing here and stands in <see cref="Errors"/>.</summary>
+    /// <summary>
+    /// The HDUs that can be used, in file order. A broken one is missing here and stands in <see cref="Errors"/>.
+    /// </summary>
     public IReadOnlyList<FitsHdu> Hdus { get; }
 
-    /// <summary>What is wrong with the HDUs that cannot be used; empty for a good file. Each is also a warning.</summary>
+    /// <summary>
+    /// What is wrong with the HDUs that cannot be used; empty for a good file. Each is also a warning.
+    /// </summary>
     public IReadOnlyList<FitsFormatException> Errors { get; }
 
     /// <summary>Oddities that do not keep the good HDUs from being read.</summary>
@@ -34,9 +40,19 @@ public sealed class FitsFile : IDisposable
     public FitsHdu? FirstImage { get; }
 
     /// <summary>The first image with two or more axes.</summary>
-    /// <exception cref="FitsFormatException">There is none; the reason is that of the first broken HDU, when there is one.</exception>
-    public FitsHdu RequireFirstImage() => FirstImage ?? throw (Errors.Count > 0 ? Errors[0]
-        : new FitsFormatException(new FitsLocation(Path), "the file holds no image with two axes.", "Leave it out."));
+    /// <exception cref="FitsFormatException">There is none; the reason is that of the first broken HDU, when there is
+    /// one.</exception>
+    public FitsHdu RequireFirstImage() =>
+        FirstImage
+        ?? throw (
+            Errors.Count > 0
+                ? Errors[0]
+                : new FitsFormatException(
+                    new FitsLocation(Path),
+                    "the file holds no image with two axes.",
+                    "Leave it out."
+                )
+        );
 
     /// <summary>Opens a file for reading, gzip'd or not, and reads all its headers.</summary>
     /// <exception cref="FitsFormatException">No HDU of the file can be used.</exception>

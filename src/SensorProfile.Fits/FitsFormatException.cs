@@ -1,6 +1,8 @@
 namespace SensorProfile.Fits;
 
-/// <summary>A file, or a part of it, is not FITS as the standard defines it, or holds something that this reader must refuse.</summary>
+/// <summary>
+/// A file, or a part of it, is not FITS as the standard defines it, or holds something that this reader must refuse.
+/// </summary>
 /// <remarks>The message reads <c>place: what was found. The way out.</c></remarks>
 public sealed class FitsFormatException : IOException
 {
@@ -16,8 +18,14 @@ public sealed class FitsFormatException : IOException
         (Location, Problem, Remedy) = (location, problem, remedy);
     }
 
-    /// <summary>The message without the name of the file, for a list that names it: <c>HDU 0, byte 560: what was found. The way out.</c></summary>
-    public string Statement => Location.WithinFile is { Length: > 0 } place ? $"{place}: {Problem} {Remedy}" : $"{char.ToUpperInvariant(Problem[0])}{Problem[1..]} {Remedy}";
+    /// <summary>
+    /// The message without the name of the file, for a list that names it: <c>HDU 0, byte 560: what was found. The way
+    /// out.</c>
+    /// </summary>
+    public string Statement =>
+        Location.WithinFile is { Length: > 0 } place
+            ? $"{place}: {Problem} {Remedy}"
+            : $"{char.ToUpperInvariant(Problem[0])}{Problem[1..]} {Remedy}";
 
     /// <summary>Where it was found.</summary>
     public FitsLocation Location { get; }

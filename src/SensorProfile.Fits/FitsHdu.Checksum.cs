@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Globalization;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits;
 
@@ -16,24 +17,47 @@ public sealed partial class FitsHdu
     public bool VerifyChecksum(out FitsWarning? problem)
     {
         problem = null;
-        if (!HasChecksum) return true;
+        if (!HasChecksum)
+            return true;
         uint data = SumOf(Extent.DataStart, Extent.End, 0);
-        FitsCard? dataSum = Header.Card("DATASUM"), checksum = Header.Card("CHECKSUM");
+        FitsCard? dataSum = Header.Card("DATASUM"),
+            checksum = Header.Card("CHECKSUM");
         bool known = uint.TryParse(dataSum?.Value, NumberStyles.None, CultureInfo.InvariantCulture, out uint expected);
         if (known && expected != data)
         {
-            problem = Mismatch(dataSum!, string.Create(CultureInfo.InvariantCulture, $"DATASUM says {expected}, the data add up to {data}: they were damaged or changed after the sum was written."));
+            problem = Mismatch(
+                dataSum!,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"DATASUM says {expected}, the data add up to {data}: they were damaged or changed after the sum "
+                        + $"was written."
+                )
+            );
         }
-        else if (checksum is { Kind: FitsValueKind.Text, Value: not "" } && SumOf(Extent.HeaderStart, Extent.DataStart, data) is not (0 or uint.MaxValue))
+        else if (
+            checksum is { Kind: FitsValueKind.Text, Value: not "" }
+            && SumOf(Extent.HeaderStart, Extent.DataStart, data) is not (0 or uint.MaxValue)
+        )
         {
-            problem = Mismatch(checksum, "CHECKSUM does not fit: the header or the data were damaged or changed after the sum was written.");
+            problem = Mismatch(
+                checksum,
+                "CHECKSUM does not fit: the header or the data were damaged or changed after the sum was written."
+            );
         }
 
         return problem is null;
     }
 
-    private FitsWarning Mismatch(FitsCard card, string message)
-        => new(FitsWarningCodes.ChecksumMismatch, Extent.Location with { Keyword = card.Keyword, ByteOffset = card.ByteOffset }, message);
+    private FitsWarning Mismatch(FitsCard card, string message) =>
+        new(
+            FitsWarningCodes.ChecksumMismatch,
+            Extent.Location with
+            {
+                Keyword = card.Keyword,
+                ByteOffset = card.ByteOffset,
+            },
+            message
+        );
 
     /// <summary>Sums a range of the file; padding that is missing at its end counts as zeros.</summary>
     private uint SumOf(long start, long end, uint sum)

@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Pixels;
+
 namespace SensorProfile.Fits;
 
 /// <summary>One header and data unit. Images give their pixels by rows; everything else is listed only.</summary>
@@ -7,21 +9,44 @@ public sealed partial class FitsHdu
     private readonly PixelScaling? scaling;
     private readonly PixelStore? store;
 
-    internal FitsHdu(HduExtent extent, FitsHeader header, FitsHduKind kind, int bitpix, long[] axes, PixelScaling? scaling, PixelStore? store)
+    internal FitsHdu(
+        HduExtent extent,
+        FitsHeader header,
+        FitsHduKind kind,
+        int bitpix,
+        long[] axes,
+        PixelScaling? scaling,
+        PixelStore? store
+    )
     {
-        (Extent, Header, Kind, Bitpix, Axes, this.scaling, this.store) = (extent, header, kind, bitpix, axes, scaling, store);
-        if (store is null) return;
+        (Extent, Header, Kind, Bitpix, Axes, this.scaling, this.store) = (
+            extent,
+            header,
+            kind,
+            bitpix,
+            axes,
+            scaling,
+            store
+        );
+        if (store is null)
+            return;
         Width = (int)axes[0];
         Height = axes.Length > 1 ? (int)axes[1] : 1;
         Planes = 1;
-        foreach (long length in axes.AsSpan(Math.Min(2, axes.Length))) Planes = checked((int)(Planes * length));
+        foreach (long length in axes.AsSpan(Math.Min(2, axes.Length)))
+            Planes = checked((int)(Planes * length));
     }
 
     /// <summary>Place in the file, 0 for the primary HDU.</summary>
     public int Index => Extent.Location.Hdu!.Value;
 
-    /// <summary>EXTNAME; null when there is none, or only the name that packers give to compressed images without one.</summary>
-    public string? Name => Header.Text("EXTNAME") is { } name && !(Kind == FitsHduKind.CompressedImage && name == "COMPRESSED_IMAGE") ? name : null;
+    /// <summary>
+    /// EXTNAME; null when there is none, or only the name that packers give to compressed images without one.
+    /// </summary>
+    public string? Name =>
+        Header.Text("EXTNAME") is { } name && !(Kind == FitsHduKind.CompressedImage && name == "COMPRESSED_IMAGE")
+            ? name
+            : null;
 
     /// <summary>What it holds.</summary>
     public FitsHduKind Kind { get; }
@@ -41,7 +66,9 @@ public sealed partial class FitsHdu
     /// <summary>BZERO, 0 when not given.</summary>
     public double BZero => scaling?.Zero ?? 0;
 
-    /// <summary>BLANK, the stored number that means "no value"; null when there is none and for floating-point images.</summary>
+    /// <summary>
+    /// BLANK, the stored number that means "no value"; null when there is none and for floating-point images.
+    /// </summary>
     public long? Blank => scaling?.Blank;
 
     /// <summary>Type of the physical values.</summary>
@@ -63,5 +90,7 @@ public sealed partial class FitsHdu
     internal HduExtent Extent { get; }
 
     /// <summary>Index, kind, name and size.</summary>
-    public override string ToString() => $"HDU {Index}: {Kind}{(Name is null ? "" : " " + Name)}{(Axes.Count == 0 ? "" : " " + string.Join(" × ", Axes))}";
+    public override string ToString() =>
+        $"HDU {Index}: "
+        + $"{Kind}{(Name is null ? "" : " " + Name)}{(Axes.Count == 0 ? "" : " " + string.Join(" × ", Axes))}";
 }

@@ -2,7 +2,10 @@ using System.Collections;
 
 namespace SensorProfile.Fits;
 
-/// <summary>The cards of one header in file order, END left out, with look-up by keyword. Of a repeated keyword the first card counts.</summary>
+/// <summary>
+/// The cards of one header in file order, END left out, with look-up by keyword. Of a repeated keyword the first card
+/// counts.
+/// </summary>
 public sealed class FitsHeader : IReadOnlyList<FitsCard>
 {
     private readonly List<FitsCard> cards;
@@ -14,8 +17,10 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
         this.cards = cards;
         foreach (FitsCard card in cards)
         {
-            if (card.Kind == FitsValueKind.Commentary) continue;
-            if (!byKeyword.TryAdd(card.Keyword, card) && byKeyword[card.Keyword].Value != card.Value) repeated.Add(card);
+            if (card.Kind == FitsValueKind.Commentary)
+                continue;
+            if (!byKeyword.TryAdd(card.Keyword, card) && byKeyword[card.Keyword].Value != card.Value)
+                repeated.Add(card);
         }
     }
 
@@ -28,7 +33,9 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>Cards that repeat a keyword with another value than its first card.</summary>
     internal IReadOnlyList<FitsCard> Repeated => repeated;
 
-    /// <summary>The first value card of a keyword (for HIERARCH cards the words after HIERARCH); null when there is none.</summary>
+    /// <summary>
+    /// The first value card of a keyword (for HIERARCH cards the words after HIERARCH); null when there is none.
+    /// </summary>
     public FitsCard? Card(string keyword) => byKeyword.GetValueOrDefault(keyword);
 
     /// <summary>Whether the keyword has a value card.</summary>
@@ -37,7 +44,9 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>The string of a keyword; null when it is missing or not a string.</summary>
     public string? Text(string keyword) => Card(keyword)?.Text;
 
-    /// <summary>The number of a keyword, see <see cref="FitsCard.Number"/>; null when it is missing or not a number.</summary>
+    /// <summary>
+    /// The number of a keyword, see <see cref="FitsCard.Number"/>; null when it is missing or not a number.
+    /// </summary>
     public double? Number(string keyword) => Card(keyword)?.Number;
 
     /// <summary>The integer of a keyword; null when it is missing, not an integer or beyond 64 bits.</summary>

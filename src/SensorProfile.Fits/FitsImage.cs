@@ -12,8 +12,10 @@ public abstract class FitsImage
     /// <summary>NAXIS1, NAXIS2, …; empty for an HDU without data.</summary>
     public IReadOnlyList<long> Axes { get; }
 
-    /// <summary>Cards to write behind the mandatory ones, in this order. Those that describe the layout (SIMPLE, BITPIX, NAXIS…, BSCALE, BZERO, DATASUM, CHECKSUM …) are
-    /// written from the image itself and left out of this list, so that the header of a frame that was read can be handed on as it is.</summary>
+    /// <summary>Cards to write behind the mandatory ones, in this order. Those that describe the layout (SIMPLE,
+    /// BITPIX, NAXIS…, BSCALE, BZERO, DATASUM, CHECKSUM …) are
+    /// written from the image itself and left out of this list, so that the header of a frame that was read can be
+    /// handed on as it is.</summary>
     public IReadOnlyList<FitsCard> Cards { get; }
 
     /// <summary>EXTNAME; null for none, or when it stands among the cards.</summary>

@@ -3,8 +3,14 @@ using System.Runtime.InteropServices;
 
 namespace SensorProfile.Fits;
 
-/// <summary>An image to be written, with pixels of one type: byte, sbyte, short, ushort, int, uint, long, ulong, float or double.</summary>
-/// <remarks>Unsigned 16, 32 and 64-bit and signed 8-bit pixels are written with the BZERO that the standard reserves for them, which is exact.</remarks>
+/// <summary>
+/// An image to be written, with pixels of one type: byte, sbyte, short, ushort, int, uint, long, ulong, float or
+/// double.
+/// </summary>
+/// <remarks>
+/// Unsigned 16, 32 and 64-bit and signed 8-bit pixels are written with the BZERO that the standard reserves for them,
+/// which is exact.
+/// </remarks>
 /// <typeparam name="T">Type of the pixels.</typeparam>
 public sealed class FitsImage<T> : FitsImage
     where T : unmanaged
@@ -18,10 +24,14 @@ public sealed class FitsImage<T> : FitsImage
     /// <param name="cards">Further header cards.</param>
     /// <param name="name">EXTNAME.</param>
     /// <exception cref="ArgumentException">The number of pixels does not fit the axes.</exception>
-    public FitsImage(int width, int height, ReadOnlyMemory<T> pixels, IReadOnlyList<FitsCard>? cards = null, string? name = null)
-        : this([width, height], pixels, cards, name)
-    {
-    }
+    public FitsImage(
+        int width,
+        int height,
+        ReadOnlyMemory<T> pixels,
+        IReadOnlyList<FitsCard>? cards = null,
+        string? name = null
+    )
+        : this([width, height], pixels, cards, name) { }
 
     /// <summary>An image of any number of axes up to 999.</summary>
     /// <param name="axes">NAXIS1, NAXIS2, …; none for an HDU without data.</param>
@@ -30,7 +40,12 @@ public sealed class FitsImage<T> : FitsImage
     /// <param name="name">EXTNAME.</param>
     /// <exception cref="ArgumentException">The number of pixels does not fit the axes.</exception>
     /// <exception cref="NotSupportedException">FITS has no such pixel type.</exception>
-    public FitsImage(IReadOnlyList<long> axes, ReadOnlyMemory<T> pixels, IReadOnlyList<FitsCard>? cards = null, string? name = null)
+    public FitsImage(
+        IReadOnlyList<long> axes,
+        ReadOnlyMemory<T> pixels,
+        IReadOnlyList<FitsCard>? cards = null,
+        string? name = null
+    )
         : base(axes, cards, name)
     {
         this.pixels = pixels;
@@ -44,7 +59,13 @@ public sealed class FitsImage<T> : FitsImage
 
         ArgumentOutOfRangeException.ThrowIfGreaterThan(axes.Count, 999, nameof(axes));
         if (product != pixels.Length)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{pixels.Length} pixels do not fill axes of {string.Join(" × ", axes)}."), nameof(pixels));
+            throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{pixels.Length} pixels do not fill axes of {string.Join(" × ", axes)}."
+                ),
+                nameof(pixels)
+            );
     }
 
     /// <inheritdoc/>
@@ -56,18 +77,19 @@ public sealed class FitsImage<T> : FitsImage
     /// <inheritdoc/>
     internal override ReadOnlySpan<byte> Bytes => MemoryMarshal.AsBytes(pixels.Span);
 
-    private static (int Bitpix, string? Zero) LayoutOfT() => Type.GetTypeCode(typeof(T)) switch
-    {
-        TypeCode.Byte => (8, null),
-        TypeCode.SByte => (8, "-128"),
-        TypeCode.Int16 => (16, null),
-        TypeCode.UInt16 => (16, "32768"),
-        TypeCode.Int32 => (32, null),
-        TypeCode.UInt32 => (32, "2147483648"),
-        TypeCode.Int64 => (64, null),
-        TypeCode.UInt64 => (64, "9223372036854775808"),
-        TypeCode.Single => (-32, null),
-        TypeCode.Double => (-64, null),
-        _ => throw new NotSupportedException($"FITS has no pixels of type {typeof(T).Name}."),
-    };
+    private static (int Bitpix, string? Zero) LayoutOfT() =>
+        Type.GetTypeCode(typeof(T)) switch
+        {
+            TypeCode.Byte => (8, null),
+            TypeCode.SByte => (8, "-128"),
+            TypeCode.Int16 => (16, null),
+            TypeCode.UInt16 => (16, "32768"),
+            TypeCode.Int32 => (32, null),
+            TypeCode.UInt32 => (32, "2147483648"),
+            TypeCode.Int64 => (64, null),
+            TypeCode.UInt64 => (64, "9223372036854775808"),
+            TypeCode.Single => (-32, null),
+            TypeCode.Double => (-64, null),
+            _ => throw new NotSupportedException($"FITS has no pixels of type {typeof(T).Name}."),
+        };
 }

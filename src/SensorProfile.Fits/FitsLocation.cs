@@ -4,9 +4,11 @@ namespace SensorProfile.Fits;
 
 /// <summary>A place in a FITS file, as precise as is known.</summary>
 /// <param name="File">Path of the file.</param>
-/// <param name="Hdu">Index of the header and data unit, 0 for the primary; null when the file as a whole is meant.</param>
+/// <param name="Hdu">Index of the header and data unit, 0 for the primary; null when the file as a whole is
+/// meant.</param>
 /// <param name="Keyword">Keyword of the card; null when no card is meant.</param>
-/// <param name="ByteOffset">Offset in the file (for a gzip'd file in what it unpacks to, unless the gzip stream itself is meant); null when unknown.</param>
+/// <param name="ByteOffset">Offset in the file (for a gzip'd file in what it unpacks to, unless the gzip stream itself
+/// is meant); null when unknown.</param>
 public sealed record FitsLocation(string File, int? Hdu = null, string? Keyword = null, long? ByteOffset = null)
 {
     /// <summary>For example <c>dark_0012.fits, HDU 0, keyword BZERO, byte 560</c>; the folder is left out.</summary>
@@ -17,8 +19,11 @@ public sealed record FitsLocation(string File, int? Hdu = null, string? Keyword 
 
     private IEnumerable<string> Parts()
     {
-        if (Hdu is { } hdu) yield return string.Create(CultureInfo.InvariantCulture, $"HDU {hdu}");
-        if (Keyword is not null) yield return "keyword " + Keyword;
-        if (ByteOffset is { } offset) yield return string.Create(CultureInfo.InvariantCulture, $"byte {offset}");
+        if (Hdu is { } hdu)
+            yield return string.Create(CultureInfo.InvariantCulture, $"HDU {hdu}");
+        if (Keyword is not null)
+            yield return "keyword " + Keyword;
+        if (ByteOffset is { } offset)
+            yield return string.Create(CultureInfo.InvariantCulture, $"byte {offset}");
     }
 }

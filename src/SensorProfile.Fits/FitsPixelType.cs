@@ -1,6 +1,8 @@
 namespace SensorProfile.Fits;
 
-/// <summary>The smallest type that holds every physical value of an image: BITPIX together with BSCALE and BZERO.</summary>
+/// <summary>
+/// The smallest type that holds every physical value of an image: BITPIX together with BSCALE and BZERO.
+/// </summary>
 public enum FitsPixelType
 {
     /// <summary>BITPIX 8.</summary>

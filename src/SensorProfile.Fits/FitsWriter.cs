@@ -1,5 +1,7 @@
 using System.Buffers;
 using Microsoft.Win32.SafeHandles;
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits;
 
@@ -10,23 +12,33 @@ public static class FitsWriter
 
     /// <summary>Writes a file of one image.</summary>
     /// <inheritdoc cref="Write(string, IReadOnlyList{FitsImage}, bool, bool)"/>
-    public static void Write(string path, FitsImage image, bool overwrite = false, bool durable = true) => Write(path, [image], overwrite, durable);
+    public static void Write(string path, FitsImage image, bool overwrite = false, bool durable = true) =>
+        Write(path, [image], overwrite, durable);
 
     /// <summary>Writes a file: the first image is the primary HDU, each further one an IMAGE extension.</summary>
-    /// <remarks>The name appears only when the file is complete: it is written under a temporary name in the same folder and renamed.</remarks>
+    /// <remarks>
+    /// The name appears only when the file is complete: it is written under a temporary name in the same folder and
+    /// renamed.
+    /// </remarks>
     /// <param name="path">Name of the file; its folder must exist.</param>
     /// <param name="images">At least one image.</param>
     /// <param name="overwrite">Whether a file of that name may be replaced.</param>
-    /// <param name="durable">Whether to wait until the bytes are on the disk. Without it a power cut can cost files written shortly before.</param>
+    /// <param name="durable">Whether to wait until the bytes are on the disk. Without it a power cut can cost files
+    /// written shortly before.</param>
     /// <exception cref="ArgumentException">There is no image.</exception>
-    /// <exception cref="IOException">The disk is full, the folder cannot be written, or the name is taken; nothing is left behind.</exception>
+    /// <exception cref="IOException">The disk is full, the folder cannot be written, or the name is taken; nothing is
+    /// left behind.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written to.</exception>
     public static void Write(string path, IReadOnlyList<FitsImage> images, bool overwrite = false, bool durable = true)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         ArgumentNullException.ThrowIfNull(images);
-        if (images.Count == 0) throw new ArgumentException("A FITS file has at least one HDU.", nameof(images));
-        long[] headers = [.. images.Select((image, hdu) => HeaderWriter.Header(image, hdu, images.Count > 1, 0).LongLength)];
+        if (images.Count == 0)
+            throw new ArgumentException("A FITS file has at least one HDU.", nameof(images));
+        long[] headers =
+        [
+            .. images.Select((image, hdu) => HeaderWriter.Header(image, hdu, images.Count > 1, 0).LongLength),
+        ];
         long bytes = headers.Sum() + images.Sum(image => Padded(image.Bytes.Length));
         AtomicFile.Write(path, bytes, overwrite, durable, handle =>
         {
@@ -40,7 +52,8 @@ public static class FitsWriter
         });
     }
 
-    private static long Padded(long bytes) => (bytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes;
+    private static long Padded(long bytes) =>
+        (bytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes;
 
     /// <summary>Writes a data unit with its padding and gives its sum.</summary>
     private static uint WriteData(SafeFileHandle handle, long at, FitsImage image)
@@ -51,7 +64,12 @@ public static class FitsWriter
         for (int done = 0; done < numbers.Length; done += StepBytes)
         {
             Span<byte> step = buffer.AsSpan(0, Math.Min(StepBytes, numbers.Length - done));
-            ByteOrder.ToBigEndian(numbers.Slice(done, step.Length), step, Math.Abs(image.Bitpix) / 8, image.Zero is not null);
+            ByteOrder.ToBigEndian(
+                numbers.Slice(done, step.Length),
+                step,
+                Math.Abs(image.Bitpix) / 8,
+                image.Zero is not null
+            );
             sum = Checksum.Add(sum, step);
             RandomAccess.Write(handle, step, at + done);
         }

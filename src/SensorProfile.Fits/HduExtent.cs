@@ -1,3 +1,6 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
+
 namespace SensorProfile.Fits;
 
 /// <summary>Where an HDU lies in its file.</summary>
@@ -6,8 +9,15 @@ namespace SensorProfile.Fits;
 /// <param name="HeaderStart">First byte of the header.</param>
 /// <param name="DataStart">First byte of the data unit.</param>
 /// <param name="DataBytes">Length of the data unit without padding.</param>
-internal sealed record HduExtent(ByteSource Source, FitsLocation Location, long HeaderStart, long DataStart, long DataBytes)
+internal sealed record HduExtent(
+    ByteSource Source,
+    FitsLocation Location,
+    long HeaderStart,
+    long DataStart,
+    long DataBytes
+)
 {
     /// <summary>First byte behind the data unit and its padding.</summary>
-    public long End => DataStart + ((DataBytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes);
+    public long End =>
+        DataStart + ((DataBytes + HeaderReader.BlockBytes - 1) / HeaderReader.BlockBytes * HeaderReader.BlockBytes);
 }

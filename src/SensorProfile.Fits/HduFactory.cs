@@ -1,3 +1,5 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
 using SensorProfile.Fits.Tiles;
 
 namespace SensorProfile.Fits;
@@ -6,11 +8,14 @@ namespace SensorProfile.Fits;
 internal static class HduFactory
 {
     /// <summary>Makes it.</summary>
-    /// <exception cref="FitsFormatException">The HDU lies in the file as it should, but its content cannot be used.</exception>
+    /// <exception cref="FitsFormatException">The HDU lies in the file as it should, but its content cannot be
+    /// used.</exception>
     public static FitsHdu Create(FileScan scan, HduExtent extent, FitsHeader header, HduLayout layout)
     {
-        if (layout.Kind == FitsHduKind.Table && header.Logical("ZIMAGE") == true) return TileCompressedImage.Create(scan, extent, header, layout);
-        if (layout.Kind != FitsHduKind.Image) return new FitsHdu(extent, header, layout.Kind, layout.Bitpix, layout.Axes, null, null);
+        if (layout.Kind == FitsHduKind.Table && header.Logical("ZIMAGE") == true)
+            return TileCompressedImage.Create(scan, extent, header, layout);
+        if (layout.Kind != FitsHduKind.Image)
+            return new FitsHdu(extent, header, layout.Kind, layout.Bitpix, layout.Axes, null, null);
         CheckAxes(scan, header, "NAXIS", layout.Axes);
         PixelScaling scaling = PixelScaling.Read(scan, header, layout.Bitpix);
         var store = new PlainPixelStore(extent.Source, extent.Location, extent.DataStart, scaling.ElementBytes);
@@ -23,9 +28,14 @@ internal static class HduFactory
         long planes = 1;
         for (int i = 0; i < axes.Length; i++)
         {
-            if (i >= 2) planes *= Math.Min(axes[i], int.MaxValue);
+            if (i >= 2)
+                planes *= Math.Min(axes[i], int.MaxValue);
             if (axes[i] > int.MaxValue || planes > int.MaxValue)
-                throw scan.Fault($"{keyword}{i + 1}", header.Card($"{keyword}{i + 1}")?.ByteOffset, $"an axis of {axes[i]} is more than this reader counts ({int.MaxValue}).");
+                throw scan.Fault(
+                    $"{keyword}{i + 1}",
+                    header.Card($"{keyword}{i + 1}")?.ByteOffset,
+                    $"an axis of {axes[i]} is more than this reader counts ({int.MaxValue})."
+                );
         }
     }
 }

@@ -1,16 +1,22 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
+
 namespace SensorProfile.Fits;
 
-/// <summary>What the mandatory keywords say: the kind of an HDU, its axes and the size of its data unit (FITS 4.0 §4.4.1).</summary>
+/// <summary>
+/// What the mandatory keywords say: the kind of an HDU, its axes and the size of its data unit (FITS 4.0 §4.4.1).
+/// </summary>
 internal sealed class HduLayout
 {
     private const int MostAxes = 999;
-    private const long MostBytes = 1L << 60;        // an exbibyte: no file is larger, and nothing overflows below
+    private const long MostBytes = 1L << 60; // an exbibyte: no file is larger, and nothing overflows below
 
     private readonly FileScan scan;
     private readonly FitsHeader header;
     private readonly long start;
 
-    private HduLayout(FileScan scan, FitsHeader header, long start) => (this.scan, this.header, this.start) = (scan, header, start);
+    private HduLayout(FileScan scan, FitsHeader header, long start) =>
+        (this.scan, this.header, this.start) = (scan, header, start);
 
     /// <summary>What the HDU holds; a tile-compressed image is a table here.</summary>
     public FitsHduKind Kind { get; private set; }
@@ -25,12 +31,14 @@ internal sealed class HduLayout
     public long DataBytes { get; private set; }
 
     /// <summary>Reads and checks the mandatory keywords.</summary>
-    /// <exception cref="FitsFormatException">One is missing, of the wrong type, outside its range, or given twice with different values.</exception>
+    /// <exception cref="FitsFormatException">One is missing, of the wrong type, outside its range, or given twice with
+    /// different values.</exception>
     public static HduLayout Read(FileScan scan, FitsHeader header, long start)
     {
         var layout = new HduLayout(scan, header, start);
         long bitpix = layout.Mandatory("BITPIX", 1);
-        if (bitpix is not (8 or 16 or 32 or 64 or -32 or -64)) throw layout.Bad("BITPIX", "8, 16, 32, 64, -32 or -64");
+        if (bitpix is not (8 or 16 or 32 or 64 or -32 or -64))
+            throw layout.Bad("BITPIX", "8, 16, 32, 64, -32 or -64");
         layout.Bitpix = (int)bitpix;
         layout.Axes = layout.ReadAxes("NAXIS", 2);
         layout.CheckRepeated();
@@ -42,12 +50,14 @@ internal sealed class HduLayout
     private long[] ReadAxes(string keyword, int place)
     {
         long count = Mandatory(keyword, place);
-        if (count is < 0 or > MostAxes) throw Bad(keyword, $"0 to {MostAxes}");
+        if (count is < 0 or > MostAxes)
+            throw Bad(keyword, $"0 to {MostAxes}");
         var axes = new long[count];
         for (int i = 0; i < axes.Length; i++)
         {
             axes[i] = Mandatory($"{keyword}{i + 1}", place + 1 + i);
-            if (axes[i] < 0) throw Bad($"{keyword}{i + 1}", "an integer of at least 0");
+            if (axes[i] < 0)
+                throw Bad($"{keyword}{i + 1}", "an integer of at least 0");
         }
 
         return axes;
@@ -58,7 +68,13 @@ internal sealed class HduLayout
         if (scan.Hdu == 0)
         {
             if (header.Logical("SIMPLE") != true)
-                scan.Warn(FitsWarningCodes.NotConforming, "SIMPLE", header.Card("SIMPLE")?.ByteOffset, "SIMPLE is not T: the file says of itself that it does not follow the standard; it is read all the same.");
+                scan.Warn(
+                    FitsWarningCodes.NotConforming,
+                    "SIMPLE",
+                    header.Card("SIMPLE")?.ByteOffset,
+                    "SIMPLE is not T: the file says of itself that it does not follow the standard; it is read "
+                        + "all the same."
+                );
             if (Axes is [0, _, ..] && header.Logical("GROUPS") == true)
             {
                 Kind = FitsHduKind.Other;
@@ -72,7 +88,9 @@ internal sealed class HduLayout
             return;
         }
 
-        long parameterCount = CountOfExtension("PCOUNT", 0), repeats = CountOfExtension("GCOUNT", 1), array = Product(Axes, 1);
+        long parameterCount = CountOfExtension("PCOUNT", 0),
+            repeats = CountOfExtension("GCOUNT", 1),
+            array = Product(Axes, 1);
         DataBytes = Times(Plus(parameterCount, array, "PCOUNT"), repeats, "GCOUNT");
         Kind = header.Text("XTENSION") switch
         {
@@ -85,43 +103,60 @@ internal sealed class HduLayout
     /// <summary>|BITPIX|/8 × product of the axes; an axis of 0 makes it 0.</summary>
     private long Product(ReadOnlySpan<long> axes, int firstAxis)
     {
-        if (axes.Length == 0 || axes.Contains(0)) return 0;
+        if (axes.Length == 0 || axes.Contains(0))
+            return 0;
         long product = Math.Abs(Bitpix) / 8;
-        for (int i = 0; i < axes.Length; i++) product = Times(product, axes[i], $"NAXIS{firstAxis + i}");
+        for (int i = 0; i < axes.Length; i++)
+            product = Times(product, axes[i], $"NAXIS{firstAxis + i}");
         return product;
     }
 
-    private long Times(long a, long b, string keyword)
-        => a != 0 && b > MostBytes / a ? throw Bad(keyword, "a data unit that a file can hold") : a * b;
+    private long Times(long a, long b, string keyword) =>
+        a != 0 && b > MostBytes / a ? throw Bad(keyword, "a data unit that a file can hold") : a * b;
 
     /// <summary>Adds PCOUNT elements (of |BITPIX|/8 bytes) to a size in bytes.</summary>
-    private long Plus(long elements, long bytes, string keyword) => Times(Math.Abs(Bitpix) / 8, elements, keyword) is var more && more > MostBytes - bytes
-        ? throw Bad(keyword, "a data unit that a file can hold") : bytes + more;
+    private long Plus(long elements, long bytes, string keyword) =>
+        Times(Math.Abs(Bitpix) / 8, elements, keyword) is var more && more > MostBytes - bytes
+            ? throw Bad(keyword, "a data unit that a file can hold")
+            : bytes + more;
 
     private long CountOfExtension(string keyword, long usual)
     {
         if (!header.Contains(keyword))
-            scan.Warn(FitsWarningCodes.MissingKeyword, keyword, null, $"the extension has no {keyword}; {usual} was taken.");
+            scan.Warn(
+                FitsWarningCodes.MissingKeyword,
+                keyword,
+                null,
+                $"the extension has no {keyword}; {usual} was taken."
+            );
         return Count(keyword, usual);
     }
 
     private long Count(string keyword, long usual)
     {
-        if (!header.Contains(keyword)) return usual;
+        if (!header.Contains(keyword))
+            return usual;
         return header.Integer(keyword) is >= 0 and var count ? count : throw Bad(keyword, "an integer of at least 0");
     }
 
     private long Mandatory(string keyword, int place)
     {
         if (!header.Contains(keyword))
-            throw scan.Fault(keyword, start + (place * CardParser.RecordBytes), $"the mandatory keyword {keyword} is missing.");
+            throw scan.Fault(
+                keyword,
+                start + (place * CardParser.RecordBytes),
+                $"the mandatory keyword {keyword} is missing."
+            );
         return header.Integer(keyword) ?? throw Bad(keyword, "an integer");
     }
 
     private FitsFormatException Bad(string keyword, string expected)
     {
         FitsCard? card = header.Card(keyword);
-        string found = card is { Kind: FitsValueKind.Text } ? $"the string '{card.Value}'" : card is null ? "nothing" : $"'{card.Value}'";
+        string found =
+            card is { Kind: FitsValueKind.Text } ? $"the string '{card.Value}'"
+            : card is null ? "nothing"
+            : $"'{card.Value}'";
         return scan.Fault(keyword, card?.ByteOffset, $"expected {expected}, found {found}.");
     }
 
@@ -129,8 +164,16 @@ internal sealed class HduLayout
     {
         foreach (FitsCard card in header.Repeated)
         {
-            if (card.Keyword is "BITPIX" or "PCOUNT" or "GCOUNT" or "BZERO" or "BSCALE" or "BLANK" || card.Keyword.StartsWith("NAXIS", StringComparison.Ordinal))
-                throw scan.Fault(card.Keyword, card.ByteOffset, $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so nobody knows how the pixels lie.");
+            if (
+                card.Keyword is "BITPIX" or "PCOUNT" or "GCOUNT" or "BZERO" or "BSCALE" or "BLANK"
+                || card.Keyword.StartsWith("NAXIS", StringComparison.Ordinal)
+            )
+                throw scan.Fault(
+                    card.Keyword,
+                    card.ByteOffset,
+                    $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so "
+                        + "nobody knows how the pixels lie."
+                );
         }
     }
 
@@ -138,10 +181,22 @@ internal sealed class HduLayout
     {
         for (int i = 0; i < Axes.Length + 2; i++)
         {
-            string expected = i switch { 0 => "BITPIX", 1 => "NAXIS", _ => $"NAXIS{i - 1}" };
+            string expected = i switch
+            {
+                0 => "BITPIX",
+                1 => "NAXIS",
+                _ => $"NAXIS{i - 1}",
+            };
             FitsCard found = header[i + 1];
-            if (found.Keyword == expected) continue;
-            scan.Warn(FitsWarningCodes.KeywordOrder, found.Keyword, found.ByteOffset, $"expected {expected} as card {i + 2} of the header, found {found.Keyword}; the values are clear all the same.");
+            if (found.Keyword == expected)
+                continue;
+            scan.Warn(
+                FitsWarningCodes.KeywordOrder,
+                found.Keyword,
+                found.ByteOffset,
+                $"expected {expected} as card {i + 2} of the header, found {found.Keyword}; the values are clear "
+                    + "all the same."
+            );
             return;
         }
     }

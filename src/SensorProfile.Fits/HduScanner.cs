@@ -1,6 +1,12 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Headers;
+
 namespace SensorProfile.Fits;
 
-/// <summary>Walks a file from HDU to HDU; one that cannot be used is noted, and the walk goes on where the next one can still be found.</summary>
+/// <summary>
+/// Walks a file from HDU to HDU; one that cannot be used is noted, and the walk goes on where the next one can still be
+/// found.
+/// </summary>
 internal sealed class HduScanner(ByteSource source)
 {
     private const int MostHdus = 10_000;
@@ -69,34 +75,60 @@ internal sealed class HduScanner(ByteSource source)
     {
         long dataEnd = extent.DataStart + extent.DataBytes;
         if (dataEnd > source.MaximumLength && source is GzipByteSource)
-            throw scan.Truncated(source.MaximumLength, extent.DataStart, dataEnd, "the data unit, whatever it unpacks to", LastAxis(header), header.Card(LastAxis(header) ?? "")?.ByteOffset);
+            throw scan.Truncated(
+                source.MaximumLength,
+                extent.DataStart,
+                dataEnd,
+                "the data unit, whatever it unpacks to",
+                LastAxis(header),
+                header.Card(LastAxis(header) ?? "")?.ByteOffset
+            );
         long available = source.AvailableUpTo(extent.End);
         if (available < dataEnd)
             throw scan.Truncated(available, extent.DataStart, dataEnd, "the data unit");
-        if (available == extent.End) return true;
-        if (source.Damage is { } damage) throw damage;
-        scan.Warn(FitsWarningCodes.MissingPadding, null, available, $"the last block is not filled up: {extent.End - available} bytes of padding are missing; all pixels are there.");
+        if (available == extent.End)
+            return true;
+        if (source.Damage is { } damage)
+            throw damage;
+        scan.Warn(
+            FitsWarningCodes.MissingPadding,
+            null,
+            available,
+            $"the last block is not filled up: {extent.End - available} bytes of padding are missing; all pixels "
+                + "are there."
+        );
         return false;
     }
 
-    private static string? LastAxis(FitsHeader header) => header.Integer("NAXIS") is > 0 and var count ? $"NAXIS{count}" : null;
+    private static string? LastAxis(FitsHeader header) =>
+        header.Integer("NAXIS") is > 0 and var count ? $"NAXIS{count}" : null;
 
     private bool HasNext(long end)
     {
         Span<byte> beginning = stackalloc byte[9];
         int read = source.Read(end, beginning);
-        if (source.Damage is { } damage) throw damage;
-        if (read == 0) return false;
-        if (beginning[..read].SequenceEqual("XTENSION="u8)) return true;
+        if (source.Damage is { } damage)
+            throw damage;
+        if (read == 0)
+            return false;
+        if (beginning[..read].SequenceEqual("XTENSION="u8))
+            return true;
         scan.Hdu++;
         string howMany = source is FileByteSource file ? $"{file.Length - end} bytes" : "bytes";
-        scan.Warn(FitsWarningCodes.ExtraBytes, null, end, $"{howMany} after the last HDU are not an extension; they are left out.");
+        scan.Warn(
+            FitsWarningCodes.ExtraBytes,
+            null,
+            end,
+            $"{howMany} after the last HDU are not an extension; they are left out."
+        );
         return false;
     }
 
     private void Note(FitsFormatException error)
     {
         errors.Add(error);
-        scan.Warnings.Add(new FitsWarning(FitsWarningCodes.BrokenHdu, error.Location, $"{error.Problem} {error.Remedy}"));
+        scan.Warnings.Add(
+            new FitsWarning(FitsWarningCodes.BrokenHdu, error.Location, $"{error.Problem} {error.Remedy}")
+        );
     }
 }

@@ -1,19 +1,36 @@
 using System.Text;
 using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Shots;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Nights;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>One answer as a page to keep: a PDF to print, an HTML page, and the numbers of its curves or lists as CSV.</summary>
-/// <remarks>The same answer gives the same bytes. Files of the same names in the folder are replaced; the folder is made when it is missing.</remarks>
+/// <summary>
+/// One answer as a page to keep: a PDF to print, an HTML page, and the numbers of its curves or lists as CSV.
+/// </summary>
+/// <remarks>
+/// The same answer gives the same bytes. Files of the same names in the folder are replaced; the folder is made when it
+/// is missing.
+/// </remarks>
 public static class AnswerPage
 {
-    /// <summary>How cold to run: the curve, the choice, the nights (<c>setpoint.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// How cold to run: the curve, the choice, the nights (<c>setpoint.pdf</c>, <c>.html</c>, <c>.csv</c>).
+    /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="answer">The answer.</param>
     /// <param name="folder">Where to.</param>
@@ -24,27 +41,53 @@ public static class AnswerPage
         SetpointAnswer[] skies = [answer, .. answer.OtherSkies];
         var figures = new FigureCounter();
         List<Block> blocks = [DecisionBlocks.Head(answer)];
-        if (SetpointBlocks.Figure(skies, figures, "setpoint.csv") is { } figure) blocks.Add(figure);
-        blocks.AddRange(skies.Length > 1 ? [SetpointBlocks.Table(skies)] : DecisionBlocks.Numbers(answer, "beyond the profile"));
-        blocks.AddRange([.. SetpointBlocks.Noise(answer), .. SetpointBlocks.Nights(answer), .. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
+        if (SetpointBlocks.Figure(skies, figures, "setpoint.csv") is { } figure)
+            blocks.Add(figure);
+        blocks.AddRange(
+            skies.Length > 1 ? [SetpointBlocks.Table(skies)] : DecisionBlocks.Numbers(answer, "beyond the profile")
+        );
+        blocks.AddRange([
+            .. SetpointBlocks.Noise(answer),
+            .. SetpointBlocks.Nights(answer),
+            .. DecisionBlocks.Tail(answer),
+            .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky)),
+        ]);
         Write(folder, "setpoint", Document(profile, "how cold to run it", blocks), DecisionCurves.Setpoint(skies));
     }
 
-    /// <summary>How far off the darks may be: the curves, the causes (<c>dark-tolerance.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// How far off the darks may be: the curves, the causes (<c>dark-tolerance.pdf</c>, <c>.html</c>, <c>.csv</c>).
+    /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
         ToleranceAnswer[] skies = [answer, .. answer.OtherSkies];
         List<Block> blocks = [DecisionBlocks.Head(answer)];
-        if (ToleranceBlocks.Figure(new FigureCounter(), "dark-tolerance.csv", (answer, "")) is { } figure) blocks.Add(figure);
-        blocks.AddRange(skies.Length > 1 ? [ToleranceBlocks.Table(skies.Select(sky => (sky.Sky.Name, sky)))] : DecisionBlocks.Numbers(answer, "no limit"));
-        blocks.AddRange([new SubheadingBlock($"What each cause alone allows, {answer.Sky.Name}"), ToleranceBlocks.Causes(answer)]);
+        if (ToleranceBlocks.Figure(new FigureCounter(), "dark-tolerance.csv", (answer, "")) is { } figure)
+            blocks.Add(figure);
+        blocks.AddRange(
+            skies.Length > 1
+                ? [ToleranceBlocks.Table(skies.Select(sky => (sky.Sky.Name, sky)))]
+                : DecisionBlocks.Numbers(answer, "no limit")
+        );
+        blocks.AddRange([
+            new SubheadingBlock($"What each cause alone allows, {answer.Sky.Name}"),
+            ToleranceBlocks.Causes(answer),
+        ]);
         blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
-        Write(folder, "dark-tolerance", Document(profile, "how near the darks", blocks), DecisionCurves.Tolerance(skies));
+        Write(
+            folder,
+            "dark-tolerance",
+            Document(profile, "how near the darks", blocks),
+            DecisionCurves.Tolerance(skies)
+        );
     }
 
-    /// <summary>Darks on disk against lights on disk: the verdicts, every pair, the lights through the night (<c>dark-match.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// Darks on disk against lights on disk: the verdicts, every pair, the lights through the night
+    /// (<c>dark-match.pdf</c>, <c>.html</c>, <c>.csv</c>).
+    /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="sky">The sky it holds for; null when none was given.</param>
     /// <param name="created">Date of the page.</param>
@@ -54,27 +97,52 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         List<Block> blocks = [DecisionBlocks.Head(answer), MatchBlocks.Verdicts(answer)];
-        if (MatchBlocks.Night(answer) is { } figure) blocks.Add(figure);
-        if (answer.Pairs.Count > answer.Matches.Count) blocks.AddRange([new SubheadingBlock(MatchBlocks.PairsTitle(answer)), MatchBlocks.Pairs(answer)]);
+        if (MatchBlocks.Night(answer) is { } figure)
+            blocks.Add(figure);
+        if (answer.Pairs.Count > answer.Matches.Count)
+            blocks.AddRange([new SubheadingBlock(MatchBlocks.PairsTitle(answer)), MatchBlocks.Pairs(answer)]);
         blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
-        var document = new ReportDocument("Darks for these lights", "Each light set against each dark set: settings, size, exposure, temperature through the night.", created, [new ReportSection(null, null, blocks)]) { Kind = "lights and darks" };
+        var document = new ReportDocument(
+            "Darks for these lights",
+            "Each light set against each dark set: settings, size, exposure, temperature through the night.",
+            created,
+            [new ReportSection(null, null, blocks)]
+        )
+        {
+            Kind = "lights and darks",
+        };
         Write(folder, "dark-match", document, MatchTable.Of(answer));
     }
 
-    /// <summary>The darks to shoot, as a list to print, with what each number of darks costs (<c>darks-plan.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// The darks to shoot, as a list to print, with what each number of darks costs (<c>darks-plan.pdf</c>,
+    /// <c>.html</c>, <c>.csv</c>).
+    /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, PlanAnswer answer, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
         List<Block> blocks = [DecisionBlocks.Head(answer), ListBlocks.Masters(answer)];
         if (DarkCountPlot.Of(answer.Stacks, [.. answer.Stacks.Select(Name)]) is { } panel)
-            blocks.Add(new FigureBlock(1, "What the noise of the master dark costs each planned stack, against the number of darks in its master; the marks stand at the fewest within the accepted loss when light and dark agree in temperature. "
-                + "The rule of thumb of 20 (common practice, no source) is dashed.", [panel]));
+            blocks.Add(
+                new FigureBlock(
+                    1,
+                    "What the noise of the master dark costs each planned stack, against the number of darks in its "
+                        + "master; the marks stand at the fewest within the accepted loss when light and dark agree in "
+                        + "temperature. "
+                        + "The rule of thumb of 20 (common practice, no source) is dashed.",
+                    [panel]
+                )
+            );
         blocks.AddRange([.. DecisionBlocks.Numbers(answer, "–"), .. DecisionBlocks.Tail(answer)]);
-        Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), stream => Csv(stream, writer => DecisionTables.Write(answer, writer)));
+        Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), stream =>
+            Csv(stream, writer => DecisionTables.Write(answer, writer))
+        );
     }
 
-    /// <summary>The frames to take for a characterisation, as a list to print (<c>shots.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// The frames to take for a characterisation, as a list to print (<c>shots.pdf</c>, <c>.html</c>, <c>.csv</c>).
+    /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="created">Date of the page.</param>
     /// <param name="folder">Where to.</param>
@@ -83,49 +151,97 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         List<Block> blocks = [DecisionBlocks.Head(answer)];
-        if (answer.Shots.Count > 0) blocks.Add(ListBlocks.Shots(answer));
-        if (answer.Expected.Count > 0) blocks.AddRange([new SubheadingBlock("Uncertainties to expect, for a camera of a usual kind"), ListBlocks.Expected(answer)]);
-        if (answer.Additions.Count > 0) blocks.AddRange([new SubheadingBlock("What more frames would bring, most useful first"), ListBlocks.Additions(answer)]);
+        if (answer.Shots.Count > 0)
+            blocks.Add(ListBlocks.Shots(answer));
+        if (answer.Expected.Count > 0)
+            blocks.AddRange([
+                new SubheadingBlock("Uncertainties to expect, for a camera of a usual kind"),
+                ListBlocks.Expected(answer),
+            ]);
+        if (answer.Additions.Count > 0)
+            blocks.AddRange([
+                new SubheadingBlock("What more frames would bring, most useful first"),
+                ListBlocks.Additions(answer),
+            ]);
         blocks.AddRange(DecisionBlocks.Tail(answer));
-        var document = new ReportDocument("Frames to take", "Tick off what is done; the numbers are counted, the times estimated.", created, [new ReportSection(null, null, blocks)]) { Kind = "shot list" };
+        var document = new ReportDocument(
+            "Frames to take",
+            "Tick off what is done; the numbers are counted, the times estimated.",
+            created,
+            [new ReportSection(null, null, blocks)]
+        )
+        {
+            Kind = "shot list",
+        };
         Write(folder, "shots", document, stream => Csv(stream, writer => DecisionTables.Write(answer, writer)));
     }
 
-    /// <summary>Gain setting and exposure: the settings side by side under each sky (<c>exposure.pdf</c>, <c>.html</c>, <c>.csv</c>).</summary>
+    /// <summary>
+    /// Gain setting and exposure: the settings side by side under each sky (<c>exposure.pdf</c>, <c>.html</c>,
+    /// <c>.csv</c>).
+    /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
     public static void Write(CameraProfile profile, GainChoiceAnswer answer, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
         GainChoiceAnswer[] skies = [answer, .. answer.OtherSkies];
-        List<Block> blocks = [DecisionBlocks.Head(answer), .. skies.SelectMany(sky => new Block[] { new SubheadingBlock($"Under {DecisionText.Under(sky.Sky)}, {DecisionText.Rate(sky.Sky)}"), ExposureBlocks.Modes(sky) })];
+        List<Block> blocks =
+        [
+            DecisionBlocks.Head(answer),
+            .. skies.SelectMany(sky =>
+                new Block[]
+                {
+                    new SubheadingBlock($"Under {DecisionText.Under(sky.Sky)}, {DecisionText.Rate(sky.Sky)}"),
+                    ExposureBlocks.Modes(sky),
+                }
+            ),
+        ];
         blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
         Write(folder, "exposure", Document(profile, "how long a light", blocks), ExposureTable.Of(skies));
     }
 
-    private static string Name(DarkCountAnswer stack) => $"{stack.Stack.Lights} × {QuantityText.Number(stack.Stack.ExposureSeconds)} s" + (stack.Stack.DitherPositions > 1 ? $", {stack.Stack.DitherPositions} positions" : "");
+    private static string Name(DarkCountAnswer stack) =>
+        $"{stack.Stack.Lights} × {QuantityText.Number(stack.Stack.ExposureSeconds)} s"
+        + (stack.Stack.DitherPositions > 1 ? $", {stack.Stack.DitherPositions} positions" : "");
 
     private static ReportDocument Document(CameraProfile profile, string kind, IReadOnlyList<Block> blocks)
     {
         ArgumentNullException.ThrowIfNull(profile);
-        return new ReportDocument($"{profile.Camera.Name}: {kind}", ReportContent.Subtitle(profile), profile.CreatedUtc, [new ReportSection(null, null, blocks)]) { Kind = "from the profile" };
+        return new ReportDocument(
+            $"{profile.Camera.Name}: {kind}",
+            ReportContent.Subtitle(profile),
+            profile.CreatedUtc,
+            [new ReportSection(null, null, blocks)]
+        )
+        {
+            Kind = "from the profile",
+        };
     }
 
-    private static void Write(string folder, string name, ReportDocument document, DataTable table) => Write(folder, name, document, stream => CsvText.Write(table, stream));
+    private static void Write(string folder, string name, ReportDocument document, DataTable table) =>
+        Write(folder, name, document, stream => CsvText.Write(table, stream));
 
     private static void Csv(Stream stream, Action<TextWriter> write)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        using var writer = new StreamWriter(
+            stream,
+            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            leaveOpen: true
+        );
         write(writer);
     }
 
     private static void Write(string folder, string name, ReportDocument document, Action<Stream> csv)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
-        Staging.Write(folder, new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
-        {
-            [name + ".html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(document))),
-            [name + ".pdf"] = stream => stream.Write(PdfReport.Bytes(document)),
-            [name + ".csv"] = csv,
-        });
+        Staging.Write(
+            folder,
+            new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
+            {
+                [name + ".html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(document))),
+                [name + ".pdf"] = stream => stream.Write(PdfReport.Bytes(document)),
+                [name + ".csv"] = csv,
+            }
+        );
     }
 }

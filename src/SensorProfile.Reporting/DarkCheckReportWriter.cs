@@ -1,21 +1,28 @@
 using System.Text;
-using SensorProfile.Drift;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>Writes the report of a check of master darks: <c>check.pdf</c>, <c>check.html</c> and <c>tables/masters.csv</c>.</summary>
+/// <summary>
+/// Writes the report of a check of master darks: <c>check.pdf</c>, <c>check.html</c> and <c>tables/masters.csv</c>.
+/// </summary>
 public static class DarkCheckReportWriter
 {
-    /// <summary>Writes the report into a folder, which is made when it is missing; files of the same names are replaced.</summary>
+    /// <summary>
+    /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
+    /// </summary>
     /// <param name="answer">The check.</param>
     /// <param name="folder">Where to.</param>
-    /// <param name="date">Date that the documents carry: that of the fresh frames, so that the same frames give the same bytes.</param>
+    /// <param name="date">Date that the documents carry: that of the fresh frames, so that the same frames give the
+    /// same bytes.</param>
     /// <returns>The files written, in the order of the names.</returns>
-    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says where.</exception>
+    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
+    /// where.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
     public static IReadOnlyList<string> Write(DarkLibraryAnswer answer, string folder, DateTimeOffset date)
     {
@@ -32,8 +39,24 @@ public static class DarkCheckReportWriter
         return [.. files.Keys.Select(name => Path.Combine(folder, name))];
     }
 
-    private static DataTable Masters(DarkLibraryAnswer answer) => new("masters", ["file", "verdict", "kind", "value", "uncertainty", "unit", "limit", "kind_verdict", "read_as", "reason"],
-        [.. answer.Masters.SelectMany(m => m.Parts.Count == 0 ? [Row(m, null)] : m.Parts.Select(p => Row(m, p)))]);
+    private static DataTable Masters(DarkLibraryAnswer answer) =>
+        new(
+            "masters",
+            ["file", "verdict", "kind", "value", "uncertainty", "unit", "limit", "kind_verdict", "read_as", "reason"],
+            [.. answer.Masters.SelectMany(m => m.Parts.Count == 0 ? [Row(m, null)] : m.Parts.Select(p => Row(m, p)))]
+        );
 
-    private static IReadOnlyList<object?> Row(MasterVerdict m, ResidualPart? p) => [m.File, m.Verdict, p?.Kind, p?.Value.Value, p?.Value.StandardUncertainty, p?.Value.Unit, p?.Limit, p?.Verdict, m.Scale, m.Reason];
+    private static IReadOnlyList<object?> Row(MasterVerdict m, ResidualPart? p) =>
+        [
+            m.File,
+            m.Verdict,
+            p?.Kind,
+            p?.Value.Value,
+            p?.Value.StandardUncertainty,
+            p?.Value.Unit,
+            p?.Limit,
+            p?.Verdict,
+            m.Scale,
+            m.Reason,
+        ];
 }

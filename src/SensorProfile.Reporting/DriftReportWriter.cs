@@ -1,34 +1,44 @@
 using System.Text;
-using SensorProfile.Drift;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>Writes the report of a comparison over the years: <c>drift.pdf</c>, <c>drift.html</c> and <c>tables/*.csv</c>.</summary>
-/// <remarks>The same comparison gives the same bytes, on every machine, in every culture, with or without fonts installed.</remarks>
+/// <summary>
+/// Writes the report of a comparison over the years: <c>drift.pdf</c>, <c>drift.html</c> and <c>tables/*.csv</c>.
+/// </summary>
+/// <remarks>
+/// The same comparison gives the same bytes, on every machine, in every culture, with or without fonts installed.
+/// </remarks>
 public static class DriftReportWriter
 {
-    /// <summary>Writes the report into a folder, which is made when it is missing; files of the same names are replaced.</summary>
+    /// <summary>
+    /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
+    /// </summary>
     /// <param name="answer">The comparison.</param>
     /// <param name="folder">Where to.</param>
     /// <returns>The files written, in the order of the names.</returns>
-    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says where.</exception>
+    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
+    /// where.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
     public static IReadOnlyList<string> Write(DriftAnswer answer, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentException.ThrowIfNullOrEmpty(folder);
-        DateTimeOffset created = answer.Dates.Count > 0 ? answer.Dates[^1] : DateTimeOffset.UnixEpoch;      // the last session's date: the same input, the same bytes
+        // the last session's date: the same input, the same bytes
+        DateTimeOffset created = answer.Dates.Count > 0 ? answer.Dates[^1] : DateTimeOffset.UnixEpoch;
         ReportDocument report = DriftContent.Build(answer, created);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
             ["drift.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(report))),
             ["drift.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
             ["tables/drift.csv"] = stream => Text(stream, writer => DriftTables.WriteChanges(answer, writer)),
-            ["tables/hot-pixel-changes.csv"] = stream => Text(stream, writer => DriftTables.WritePixels(answer, writer)),
+            ["tables/hot-pixel-changes.csv"] = stream =>
+                Text(stream, writer => DriftTables.WritePixels(answer, writer)),
         };
         foreach (DataTable table in DriftReportTables.Of(answer))
             files[$"tables/{table.Name}.csv"] = stream => CsvText.Write(table, stream);
@@ -38,7 +48,11 @@ public static class DriftReportWriter
 
     private static void Text(Stream stream, Action<TextWriter> write)
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        using var writer = new StreamWriter(
+            stream,
+            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            leaveOpen: true
+        );
         write(writer);
     }
 }

@@ -1,8 +1,11 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>The sentence that stands at the head of a report and of the command's answer: the numbers one acts on.</summary>
+/// <summary>
+/// The sentence that stands at the head of a report and of the command's answer: the numbers one acts on.
+/// </summary>
 public static class Headline
 {
     /// <summary>The sentence for a profile: that of its first mode, and how many others there are.</summary>
@@ -15,7 +18,10 @@ public static class Headline
         string first = Sentence(profile.Modes[0]);
         if (profile.Modes.Count == 1)
             return first;
-        string others = profile.Modes.Count == 2 ? "Another setting was measured too." : $"{profile.Modes.Count - 1} other settings were measured too.";
+        string others =
+            profile.Modes.Count == 2
+                ? "Another setting was measured too."
+                : $"{profile.Modes.Count - 1} other settings were measured too.";
         return $"At {ModeLabel.Text(profile.Modes[0].Settings)}: {char.ToLowerInvariant(first[0])}{first[1..]} {others}";
     }
 
@@ -49,11 +55,14 @@ public static class Headline
         ArgumentNullException.ThrowIfNull(mode);
         (string Name, Measurement? Quantity)[] asked =
         [
-            ("read noise", mode.ReadNoise), ("gain", mode.Gain),
-            ("dark current", mode.DarkCurrent?.RateAtReference), ("doubling temperature", mode.DarkCurrent?.DoublingTemperature),
+            ("read noise", mode.ReadNoise),
+            ("gain", mode.Gain),
+            ("dark current", mode.DarkCurrent?.RateAtReference),
+            ("doubling temperature", mode.DarkCurrent?.DoublingTemperature),
         ];
         return [.. asked.Where(quantity => quantity.Quantity is null).Select(quantity => quantity.Name)];
     }
 
-    private static string At(double? temperature) => temperature is { } celsius ? $" at {QuantityText.Number(celsius)} °C" : "";
+    private static string At(double? temperature) =>
+        temperature is { } celsius ? $" at {QuantityText.Number(celsius)} °C" : "";
 }

@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Reporting;
 
@@ -15,7 +16,10 @@ public static class LightNoiseLines
         return $"Noise of one {QuantityText.Number(answer.ExposureSeconds)} s light at {QuantityText.Temperature(noise.Temperature)}";
     }
 
-    /// <summary>Source, noise, share of the variance of the light; the last is empty where the source lies outside the typical pixel.</summary>
+    /// <summary>
+    /// Source, noise, share of the variance of the light; the last is empty where the source lies outside the typical
+    /// pixel.
+    /// </summary>
     /// <param name="noise">The sources.</param>
     public static IReadOnlyList<IReadOnlyList<string>> Of(LightNoise noise)
     {
@@ -23,19 +27,36 @@ public static class LightNoiseLines
         string share = $"{QuantityText.Number(100 * noise.Share)} % of the pixels have at most";
         return
         [
-            .. noise.Terms.Select(term => (IReadOnlyList<string>)[term.Name, Text(term.Noise), Percent(100 * term.Share)]),
+            .. noise.Terms.Select(term =>
+                (IReadOnlyList<string>)[term.Name, Text(term.Noise), Percent(100 * term.Share)]
+            ),
             ["together, typical pixel", Text(noise.Total), Percent(100)],
             .. Line($"a master of {noise.Darks} darks adds", noise.MasterDark),
             .. Line("the glow adds at its brightest", noise.GlowPeak),
             .. Line(share, noise.AtShare),
             .. Line("the same with pixels that jump", noise.AtShareWithFlicker),
-            .. noise.FullPixels is { } full ? (IReadOnlyList<string>[])[["pixels that are full", Percent(full.Value), ""]] : [],
+            .. noise.FullPixels is { } full
+                ? (IReadOnlyList<string>[])
+                    [
+                        ["pixels that are full", Percent(full.Value), ""],
+                    ]
+                : [],
         ];
     }
 
-    private static IEnumerable<IReadOnlyList<string>> Line(string name, Measurement? noise) => noise is null ? [] : [[name, Text(noise), ""]];
+    private static IEnumerable<IReadOnlyList<string>> Line(string name, Measurement? noise) =>
+        noise is null
+            ? []
+            :
+            [
+                [name, Text(noise), ""],
+            ];
 
-    private static string Text(Measurement noise) => noise.StandardUncertainty > 0 ? QuantityText.Of(noise) : $"{QuantityText.Number(noise.Value, 4)} {QuantityText.Unit(noise.Unit)}";
+    private static string Text(Measurement noise) =>
+        noise.StandardUncertainty > 0
+            ? QuantityText.Of(noise)
+            : $"{QuantityText.Number(noise.Value, 4)} {QuantityText.Unit(noise.Unit)}";
 
-    private static string Percent(double percent) => percent is > 0 and < 0.01 ? "less than 0.01 %" : QuantityText.Number(percent, percent < 1 ? 1 : 3) + " %";
+    private static string Percent(double percent) =>
+        percent is > 0 and < 0.01 ? "less than 0.01 %" : QuantityText.Number(percent, percent < 1 ? 1 : 3) + " %";
 }

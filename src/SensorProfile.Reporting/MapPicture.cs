@@ -1,6 +1,9 @@
 namespace SensorProfile.Reporting;
 
-/// <summary>A map of the sensor, reduced to a picture for the report: grey or colour is the renderer's choice, the values are the map's.</summary>
+/// <summary>
+/// A map of the sensor, reduced to a picture for the report: grey or colour is the renderer's choice, the values are
+/// the map's.
+/// </summary>
 /// <param name="Mode">Index of the mode in the profile.</param>
 /// <param name="Title">What the map shows, for example "Amplifier glow".</param>
 /// <param name="Unit">Unit of the values, as profiles write it.</param>
@@ -9,9 +12,20 @@ namespace SensorProfile.Reporting;
 /// <param name="Values">Row by row; NaN where nothing was measured.</param>
 /// <param name="Low">Value shown darkest.</param>
 /// <param name="High">Value shown brightest.</param>
-public sealed record MapPicture(int Mode, string Title, string Unit, int Width, int Height, IReadOnlyList<float> Values, double Low, double High)
+public sealed record MapPicture(
+    int Mode,
+    string Title,
+    string Unit,
+    int Width,
+    int Height,
+    IReadOnlyList<float> Values,
+    double Low,
+    double High
+)
 {
-    /// <summary>Name of the map's file without its ending, such as "dark-rate"; empty when it is none of ours.</summary>
+    /// <summary>
+    /// Name of the map's file without its ending, such as "dark-rate"; empty when it is none of ours.
+    /// </summary>
     public string Map { get; init; } = "";
 
     /// <summary>Width of the frame, px; 0 when it is that of the picture.</summary>
@@ -23,6 +37,8 @@ public sealed record MapPicture(int Mode, string Title, string Unit, int Width, 
     /// <summary>Whether equal ratios, not equal differences, are equal steps of grey.</summary>
     public bool Logarithmic { get; init; }
 
-    /// <summary>Names of the classes that the values 1, 2, 3 … stand for (0 for none); empty when the values are numbers.</summary>
+    /// <summary>
+    /// Names of the classes that the values 1, 2, 3 … stand for (0 for none); empty when the values are numbers.
+    /// </summary>
     public IReadOnlyList<string> Classes { get; init; } = [];
 }

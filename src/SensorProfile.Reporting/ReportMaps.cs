@@ -18,8 +18,12 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
     /// <summary>Maps that are there and could not be read.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
-    /// <summary>Reads the maps of a profile and reduces them to pictures of at most 400 columns or rows: each point is the mean of a square of pixels, or its brightest one where that is hot.</summary>
-    /// <param name="folder">The folder <c>maps</c> that a characterisation wrote; nothing is read when it is missing.</param>
+    /// <summary>
+    /// Reads the maps of a profile and reduces them to pictures of at most 400 columns or rows: each point is the mean
+    /// of a square of pixels, or its brightest one where that is hot.
+    /// </summary>
+    /// <param name="folder">The folder <c>maps</c> that a characterisation wrote; nothing is read when it is
+    /// missing.</param>
     /// <param name="profile">The profile, whose modes name the folders when there are several.</param>
     public static ReportMaps Read(string folder, CameraProfile profile)
     {
@@ -42,21 +46,38 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
                 }
                 catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
                 {
-                    findings.Add(new Finding("map-unreadable", Severity.Warning, $"A map cannot be shown: {problem.Message}", [path]));
+                    findings.Add(
+                        new Finding(
+                            "map-unreadable",
+                            Severity.Warning,
+                            $"A map cannot be shown: {problem.Message}",
+                            [path]
+                        )
+                    );
                 }
             }
         }
         return new ReportMaps(pictures) { Findings = findings };
     }
 
-    private static MapPicture? Picture(string path, int mode, string map, string title, string unit, ModeProfile profile) => map switch
-    {
-        "defects" => DefectReduction.Of(path, mode, title),
-        "dark-rate" => MapReduction.Of(path, mode, title, unit, HotFrom(profile), logarithmic: true),
-        _ => MapReduction.Of(path, mode, title, unit),
-    };
+    private static MapPicture? Picture(
+        string path,
+        int mode,
+        string map,
+        string title,
+        string unit,
+        ModeProfile profile
+    ) =>
+        map switch
+        {
+            "defects" => DefectReduction.Of(path, mode, title),
+            "dark-rate" => MapReduction.Of(path, mode, title, unit, HotFrom(profile), logarithmic: true),
+            _ => MapReduction.Of(path, mode, title, unit),
+        };
 
     /// <summary>Rate from which a pixel counts as hot, e-/px/s.</summary>
-    private static double HotFrom(ModeProfile mode) => mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
-        ? thresholds.HotRate + (mode.DarkCurrent?.RateAtReference?.Value ?? 0) : double.PositiveInfinity;
+    private static double HotFrom(ModeProfile mode) =>
+        mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
+            ? thresholds.HotRate + (mode.DarkCurrent?.RateAtReference?.Value ?? 0)
+            : double.PositiveInfinity;
 }

@@ -1,6 +1,8 @@
 using System.Text;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Html;
 using SensorProfile.Reporting.Pdf;
 using SensorProfile.Reporting.Tables;
@@ -8,16 +10,24 @@ using SensorProfile.Reporting.Tables;
 namespace SensorProfile.Reporting;
 
 /// <summary>Writes the report of a profile: <c>report.pdf</c>, <c>report.html</c> and <c>tables/*.csv</c>.</summary>
-/// <remarks>The same profile gives the same bytes, on every machine, in every culture, with or without fonts installed.</remarks>
+/// <remarks>
+/// The same profile gives the same bytes, on every machine, in every culture, with or without fonts installed.
+/// </remarks>
 public static class ReportWriter
 {
-    /// <summary>Writes the report into a folder, which is made when it is missing; files of the same names are replaced.</summary>
+    /// <summary>
+    /// Writes the report into a folder, which is made when it is missing; files of the same names are replaced.
+    /// </summary>
     /// <param name="profile">What was measured.</param>
     /// <param name="folder">Where to.</param>
     /// <param name="options">What the report may contain beyond the profile.</param>
     /// <returns>The files written, in the order of the names.</returns>
-    /// <remarks>Everything is written beside its final place first; a report that cannot be finished leaves what stood there before.</remarks>
-    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says where.</exception>
+    /// <remarks>
+    /// Everything is written beside its final place first; a report that cannot be finished leaves what stood there
+    /// before.
+    /// </remarks>
+    /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
+    /// where.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
     public static IReadOnlyList<string> Write(CameraProfile profile, string folder, ReportOptions options)
     {

@@ -1,6 +1,8 @@
 namespace SensorProfile.Reporting;
 
-/// <summary>Writes several files so that they appear together: all into a hidden folder first, then each to its place.</summary>
+/// <summary>
+/// Writes several files so that they appear together: all into a hidden folder first, then each to its place.
+/// </summary>
 internal static class Staging
 {
     /// <summary>Writes the files.</summary>
@@ -28,7 +30,11 @@ internal static class Staging
         }
         catch (IOException problem) when (problem is not DirectoryNotFoundException)
         {
-            throw new IOException($"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or give another folder.", problem);
+            throw new IOException(
+                $"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or give "
+                    + "another folder.",
+                problem
+            );
         }
         finally
         {

@@ -1,16 +1,25 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>A synthetic camera and what is taken with it: the content of <c>camera.json</c>. Everything optional is off unless stated.</summary>
-/// <remarks>Signal chain of one pixel: electrons from light, dark current and glow (Poisson) → brighter-fatter reduction of their spread → full well →
-/// bend of the response → read, row and column noise (e-) → division by the gain, plus bias level → rounding to the codes of the converter.</remarks>
+/// <summary>
+/// A synthetic camera and what is taken with it: the content of <c>camera.json</c>. Everything optional is off unless
+/// stated.
+/// </summary>
+/// <remarks>Signal chain of one pixel: electrons from light, dark current and glow (Poisson) → brighter-fatter
+/// reduction of their spread → full well →
+/// bend of the response → read, row and column noise (e-) → division by the gain, plus bias level → rounding to the
+/// codes of the converter.</remarks>
 public sealed partial record CameraDescription
 {
     /// <summary>Name, as it stands in INSTRUME. Default "Synthetic".</summary>
     public string Name { get; init; } = "Synthetic";
 
-    /// <summary>The individual sensor: its fixed pattern is drawn from this number. Null (default): drawn from the seed of the run, so that another seed is another sensor.</summary>
+    /// <summary>
+    /// The individual sensor: its fixed pattern is drawn from this number. Null (default): drawn from the seed of the
+    /// run, so that another seed is another sensor.
+    /// </summary>
     public ulong? Serial { get; init; }
 
     /// <summary>Age of the sensor, years; see <see cref="Ageing"/>. Default 0.</summary>
@@ -25,7 +34,9 @@ public sealed partial record CameraDescription
     /// <summary>Frame height, px.</summary>
     public required int Height { get; init; }
 
-    /// <summary>Colour filter array of the first two rows of the file, "RGGB" and its turns; null (default) for monochrome.</summary>
+    /// <summary>
+    /// Colour filter array of the first two rows of the file, "RGGB" and its turns; null (default) for monochrome.
+    /// </summary>
     public string? ColourFilter { get; init; }
 
     /// <summary>Light that each colour passes.</summary>
@@ -34,7 +45,9 @@ public sealed partial record CameraDescription
     /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
     public int Bits { get; init; } = 16;
 
-    /// <summary>Factor between converter codes and stored values (4 for 14 bits shifted left to 16). Default 1.</summary>
+    /// <summary>
+    /// Factor between converter codes and stored values (4 for 14 bits shifted left to 16). Default 1.
+    /// </summary>
     public int CodeStep { get; init; } = 1;
 
     /// <summary>Conversion gain, e-/ADU, per stored code. Default 1.</summary>
@@ -61,7 +74,10 @@ public sealed partial record CameraDescription
     /// <summary>Dark current of the typical ordinary pixel; null (default) for none.</summary>
     public DarkCurrentParameters? DarkCurrent { get; init; }
 
-    /// <summary>Spread of ln(dark rate) over the ordinary pixels (log-normal; the median pixel keeps the typical rate). Default 0.</summary>
+    /// <summary>
+    /// Spread of ln(dark rate) over the ordinary pixels (log-normal; the median pixel keeps the typical rate). Default
+    /// 0.
+    /// </summary>
     public double DarkNonuniformity { get; init; }
 
     /// <summary>Hot pixels.</summary>
@@ -85,7 +101,10 @@ public sealed partial record CameraDescription
     /// <summary>Rows that differ from the rest.</summary>
     public BadLines BadRows { get; init; } = new();
 
-    /// <summary>Parts of the sensor with amplifiers of their own; where several hold a pixel their effects add up (levels) or multiply.</summary>
+    /// <summary>
+    /// Parts of the sensor with amplifiers of their own; where several hold a pixel their effects add up (levels) or
+    /// multiply.
+    /// </summary>
     public IReadOnlyList<Tap> Taps { get; init; } = [];
 
     /// <summary>Places where the electronics glow.</summary>
@@ -97,19 +116,32 @@ public sealed partial record CameraDescription
     /// <summary>Noise common to a column, new in each frame, e- (rms). Default 0.</summary>
     public double ColumnNoise { get; init; }
 
-    /// <summary>True when the camera subtracts the frame's mean dark signal, so that the level does not show it. Default false.</summary>
+    /// <summary>
+    /// True when the camera subtracts the frame's mean dark signal, so that the level does not show it. Default false.
+    /// </summary>
     public bool ClampBlack { get; init; }
 
-    /// <summary>Bend of the response: the signal of N electrons is N·(1 − nonlinearity·N/full well); 0.01 = 1 % too low at full well. Default 0.</summary>
+    /// <summary>
+    /// Bend of the response: the signal of N electrons is N·(1 − nonlinearity·N/full well); 0.01 = 1 % too low at full
+    /// well. Default 0.
+    /// </summary>
     public double Nonlinearity { get; init; }
 
-    /// <summary>Brighter-fatter coefficient a, 1/e-: the variance of N electrons is N·(1 + a·N); negative on real sensors. Default 0.</summary>
+    /// <summary>
+    /// Brighter-fatter coefficient a, 1/e-: the variance of N electrons is N·(1 + a·N); negative on real sensors.
+    /// Default 0.
+    /// </summary>
     public double BrighterFatter { get; init; }
 
-    /// <summary>Response nonuniformity from pixel to pixel (relative standard deviation; 0.01 = 1 %). Default 0.</summary>
+    /// <summary>
+    /// Response nonuniformity from pixel to pixel (relative standard deviation; 0.01 = 1 %). Default 0.
+    /// </summary>
     public double ResponseNonuniformity { get; init; }
 
-    /// <summary>Loss of light in the corners of flats and lights (0.3 = 30 %), growing with the square of the distance from the centre. Default 0.</summary>
+    /// <summary>
+    /// Loss of light in the corners of flats and lights (0.3 = 30 %), growing with the square of the distance from the
+    /// centre. Default 0.
+    /// </summary>
     public double Vignetting { get; init; }
 
     /// <summary>Steadiness of the light of the flats.</summary>
@@ -148,14 +180,24 @@ public sealed partial record CameraDescription
     /// <summary>What goes wrong with chosen frames.</summary>
     public IReadOnlyList<Fault> Faults { get; init; } = [];
 
-    /// <summary>The same camera some years later, taking the same shots: the same individual sensor, changed as <see cref="Ageing"/> says.</summary>
+    /// <summary>
+    /// The same camera some years later, taking the same shots: the same individual sensor, changed as
+    /// <see cref="Ageing"/> says.
+    /// </summary>
     /// <param name="years">Years added to its age; 0 or more.</param>
-    /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null: which individual grows older must be said.</exception>
+    /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null: which individual grows older must be
+    /// said.</exception>
     public CameraDescription Age(double years)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(years);
         return Serial is null
-            ? throw new InvalidOperationException("A camera without a serial number is another individual in every run; give it a serial number before it ages.")
-            : this with { AgeYears = AgeYears + years };
+            ? throw new InvalidOperationException(
+                "A camera without a serial number is another individual in every run; give it a serial number "
+                    + "before it ages."
+            )
+            : this with
+            {
+                AgeYears = AgeYears + years,
+            };
     }
 }

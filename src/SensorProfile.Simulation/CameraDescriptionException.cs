@@ -9,7 +9,13 @@ public sealed class CameraDescriptionException : Exception
     /// <param name="problem">What was found.</param>
     /// <param name="remedy">What to do.</param>
     /// <param name="inner">The cause, if another error was behind it.</param>
-    public CameraDescriptionException(string file, string jsonPath, string problem, string remedy, Exception? inner = null)
+    public CameraDescriptionException(
+        string file,
+        string jsonPath,
+        string problem,
+        string remedy,
+        Exception? inner = null
+    )
         : base($"{file}, {jsonPath}: {problem} {remedy}", inner)
     {
         File = file;

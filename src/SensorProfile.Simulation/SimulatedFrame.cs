@@ -1,9 +1,11 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>One frame of a simulated night: when and under which conditions it is taken. Its pixels are rendered on demand.</summary>
+/// <summary>
+/// One frame of a simulated night: when and under which conditions it is taken. Its pixels are rendered on demand.
+/// </summary>
 public sealed record SimulatedFrame
 {
     /// <summary>Number within the night, from 0.</summary>
@@ -39,7 +41,9 @@ public sealed record SimulatedFrame
     /// <summary>Bias level of this frame minus the camera's, ADU (jitter, drift, first frame).</summary>
     public required double PedestalOffset { get; init; }
 
-    /// <summary>Mean photo-electrons in a pixel of full response, drift and jitter of the lamp included, e-/px.</summary>
+    /// <summary>
+    /// Mean photo-electrons in a pixel of full response, drift and jitter of the lamp included, e-/px.
+    /// </summary>
     public required double LightElectrons { get; init; }
 
     /// <summary>Stray light, mean over the frame, e-/px.</summary>

@@ -3,8 +3,13 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>A night of a synthetic camera in memory: its frames, rendered on demand, and the truth behind them.</summary>
-/// <remarks>The same camera and seed give the same bits, whatever the number of threads and the order in which frames are rendered. Safe to use from several threads.</remarks>
+/// <summary>
+/// A night of a synthetic camera in memory: its frames, rendered on demand, and the truth behind them.
+/// </summary>
+/// <remarks>
+/// The same camera and seed give the same bits, whatever the number of threads and the order in which frames are
+/// rendered. Safe to use from several threads.
+/// </remarks>
 public sealed class SimulatedNight
 {
     private readonly TelegraphStates _telegraph;
@@ -52,13 +57,21 @@ public sealed class SimulatedNight
     /// <param name="pixels">Takes width × height values, row by row.</param>
     /// <param name="threads">Most threads to use; −1 for as many as there are processors.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public void Render(SimulatedFrame frame, ushort[] pixels, int threads = -1, CancellationToken cancellation = default)
+    public void Render(
+        SimulatedFrame frame,
+        ushort[] pixels,
+        int threads = -1,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(pixels);
         if (pixels.Length != Camera.Width * Camera.Height)
         {
-            throw new ArgumentException($"{pixels.Length} values cannot hold a frame of {Camera.Width} × {Camera.Height}.", nameof(pixels));
+            throw new ArgumentException(
+                $"{pixels.Length} values cannot hold a frame of {Camera.Width} × {Camera.Height}.",
+                nameof(pixels)
+            );
         }
         var options = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellation };
         new FrameRenderer(Sensor, frame, _telegraph, Seed).Render(pixels, options);

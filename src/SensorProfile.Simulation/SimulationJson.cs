@@ -3,14 +3,18 @@ using System.Text.Json.Serialization;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>JSON of this project, by source generation: camelCase, comments and trailing commas allowed where people write by hand.</summary>
+/// <summary>
+/// JSON of this project, by source generation: camelCase, comments and trailing commas allowed where people write by
+/// hand.
+/// </summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
     ReadCommentHandling = JsonCommentHandling.Skip,
     AllowTrailingCommas = true,
     WriteIndented = true,
-    RespectNullableAnnotations = true)]
+    RespectNullableAnnotations = true
+)]
 [JsonSerializable(typeof(CameraDescription))]
 [JsonSerializable(typeof(JsonElement))]
 [JsonSerializable(typeof(Truth.SimulationTruth))]

@@ -3,7 +3,9 @@ namespace SensorProfile.Simulation;
 /// <summary>How a night is written.</summary>
 public sealed record SimulationOptions
 {
-    /// <summary>Most threads to use; −1 (default) for as many as there are processors. The files do not depend on it.</summary>
+    /// <summary>
+    /// Most threads to use; −1 (default) for as many as there are processors. The files do not depend on it.
+    /// </summary>
     public int Threads { get; init; } = -1;
 
     /// <summary>Whether files of the same name may be replaced. Default false.</summary>

@@ -6,8 +6,13 @@ namespace SensorProfile.Simulation;
 /// <summary>Writes the night of a synthetic camera as FITS frames, with the truth behind them.</summary>
 public static class Simulator
 {
-    /// <summary>Renders every frame of a camera's shots into a folder, then the truth maps (<c>truth/*.truth</c>, FITS images) and, last, <c>truth.json</c>.</summary>
-    /// <remarks>A file has its final name only when it is complete. The same camera and seed give the same bytes.</remarks>
+    /// <summary>
+    /// Renders every frame of a camera's shots into a folder, then the truth maps (<c>truth/*.truth</c>, FITS images)
+    /// and, last, <c>truth.json</c>.
+    /// </summary>
+    /// <remarks>
+    /// A file has its final name only when it is complete. The same camera and seed give the same bytes.
+    /// </remarks>
     /// <param name="camera">The camera with its shots.</param>
     /// <param name="folder">Where to; made when it does not exist.</param>
     /// <param name="seed">Seed of the night.</param>
@@ -24,7 +29,8 @@ public static class Simulator
         ulong seed,
         SimulationOptions? options = null,
         IProgress<SimulationProgress>? progress = null,
-        CancellationToken cancellation = default)
+        CancellationToken cancellation = default
+    )
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
         options ??= new SimulationOptions();

@@ -11,5 +11,6 @@ namespace SensorProfile;
 public sealed record Finding(string Code, Severity Severity, string Message, IReadOnlyList<string> Frames)
 {
     /// <summary>A finding about the answer as a whole, not about single frames.</summary>
-    public Finding(string code, Severity severity, string message) : this(code, severity, message, []) { }
+    public Finding(string code, Severity severity, string message)
+        : this(code, severity, message, []) { }
 }

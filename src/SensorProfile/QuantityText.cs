@@ -2,10 +2,15 @@ using System.Globalization;
 
 namespace SensorProfile;
 
-/// <summary>Quantities as text: the value rounded where its uncertainty begins, the uncertainty to two significant digits, the unit behind.</summary>
+/// <summary>
+/// Quantities as text: the value rounded where its uncertainty begins, the uncertainty to two significant digits, the
+/// unit behind.
+/// </summary>
 /// <remarks>
-/// GUM (JCGM 100:2008) 7.2.6: an uncertainty is given to at most two significant digits and the value is rounded to match.
-/// Culture-invariant; a true minus sign; powers of ten only where plain digits would be hard to read (below 0.0001, from ten million).
+/// GUM (JCGM 100:2008) 7.2.6: an uncertainty is given to at most two significant digits and the value is rounded to
+/// match.
+/// Culture-invariant; a true minus sign; powers of ten only where plain digits would be hard to read (below 0.0001,
+/// from ten million).
 /// </remarks>
 public static class QuantityText
 {
@@ -17,7 +22,8 @@ public static class QuantityText
 
     /// <summary>"1.5234 ± 0.0041 e⁻", "(4.10 ± 0.32)·10⁻⁵ e⁻/px/s", or "not measured".</summary>
     /// <param name="quantity">A quantity, or null.</param>
-    public static string Of(Measurement? quantity) => quantity is null ? NotMeasured : Of(quantity.Value, quantity.StandardUncertainty, quantity.Unit);
+    public static string Of(Measurement? quantity) =>
+        quantity is null ? NotMeasured : Of(quantity.Value, quantity.StandardUncertainty, quantity.Unit);
 
     /// <summary>The value with its uncertainty and unit.</summary>
     /// <param name="value">The best estimate.</param>
@@ -46,7 +52,9 @@ public static class QuantityText
         return $"({Pair(value / Math.Pow(10, power), standardUncertainty / Math.Pow(10, power))})·{PowerOfTen(power)}";
     }
 
-    /// <summary>A number without an uncertainty (a threshold, a setting): up to so many significant digits, no trailing zeros.</summary>
+    /// <summary>
+    /// A number without an uncertainty (a threshold, a setting): up to so many significant digits, no trailing zeros.
+    /// </summary>
     /// <param name="value">Any number.</param>
     /// <param name="significantDigits">Digits kept, 1…15.</param>
     public static string Number(double value, int significantDigits = 4)
@@ -55,10 +63,18 @@ public static class QuantityText
             return NotMeasured;
         double size = Math.Abs(value);
         if (value == 0 || size is >= SmallestPlain and < LargestPlain)
-            return Typeset(decimal.Parse(value.ToString($"E{significantDigits - 1}", CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture)
-                .ToString("0.############################", CultureInfo.InvariantCulture));
+            return Typeset(
+                decimal.Parse(
+                        value.ToString($"E{significantDigits - 1}", CultureInfo.InvariantCulture),
+                        NumberStyles.Float,
+                        CultureInfo.InvariantCulture
+                    )
+                    .ToString("0.############################", CultureInfo.InvariantCulture)
+            );
         string[] parts = value.ToString($"E{significantDigits - 1}", CultureInfo.InvariantCulture).Split('E');
-        string mantissa = parts[0].Contains('.', StringComparison.Ordinal) ? parts[0].TrimEnd('0').TrimEnd('.') : parts[0];
+        string mantissa = parts[0].Contains('.', StringComparison.Ordinal)
+            ? parts[0].TrimEnd('0').TrimEnd('.')
+            : parts[0];
         return $"{Typeset(mantissa)}·{PowerOfTen(int.Parse(parts[1], CultureInfo.InvariantCulture))}";
     }
 
@@ -66,17 +82,21 @@ public static class QuantityText
     /// <param name="count">Pixels, frames …</param>
     public static string Count(long count)
     {
-        string digits = Math.Abs(count) < 10_000
-            ? count.ToString(CultureInfo.InvariantCulture)
-            : count.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F');
+        string digits =
+            Math.Abs(count) < 10_000
+                ? count.ToString(CultureInfo.InvariantCulture)
+                : count.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F');
         return Typeset(digits);
     }
 
     /// <summary>A temperature to a tenth of a degree: "−10.0 °C".</summary>
     /// <param name="celsius">°C.</param>
-    public static string Temperature(double celsius) => $"{Typeset(NoNegativeZero(celsius.ToString("F1", CultureInfo.InvariantCulture)))} °C";
+    public static string Temperature(double celsius) =>
+        $"{Typeset(NoNegativeZero(celsius.ToString("F1", CultureInfo.InvariantCulture)))} °C";
 
-    /// <summary>A temperature to at most a tenth of a degree, whole ones without decimals: "−10 °C", "25.8 °C".</summary>
+    /// <summary>
+    /// A temperature to at most a tenth of a degree, whole ones without decimals: "−10 °C", "25.8 °C".
+    /// </summary>
     /// <param name="celsius">°C.</param>
     public static string Degrees(double celsius) => Temperature(celsius).Replace(".0 ", " ", StringComparison.Ordinal);
 
@@ -85,13 +105,18 @@ public static class QuantityText
     public static string Unit(string unit)
     {
         ArgumentNullException.ThrowIfNull(unit);
-        return unit == "1" ? "" : unit.Replace("e-", "e⁻", StringComparison.Ordinal).Replace("^2", "²", StringComparison.Ordinal);
+        return unit == "1"
+            ? ""
+            : unit.Replace("e-", "e⁻", StringComparison.Ordinal).Replace("^2", "²", StringComparison.Ordinal);
     }
 
     /// <summary>A power of ten: "10⁻³".</summary>
     /// <param name="power">The exponent.</param>
     public static string PowerOfTen(int power) =>
-        "10" + string.Concat(power.ToString(CultureInfo.InvariantCulture).Select(digit => digit == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
+        "10"
+        + string.Concat(
+            power.ToString(CultureInfo.InvariantCulture).Select(digit => digit == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0'])
+        );
 
     private static string WithUnit(string number, string unit)
     {
@@ -103,12 +128,16 @@ public static class QuantityText
     {
         int decimals = 1 - Exponent(uncertainty);
         if (Exponent(Round(uncertainty, decimals)) > Exponent(uncertainty))
-            decimals--;                                  // 0.0996 becomes 0.10, not 0.100
+            decimals--; // 0.0996 becomes 0.10, not 0.100
         return $"{Fixed(value, decimals)} ± {Fixed(uncertainty, decimals)}";
     }
 
     private static string Fixed(double value, int decimals) =>
-        Typeset(NoNegativeZero(Round(value, decimals).ToString($"F{Math.Clamp(decimals, 0, 15)}", CultureInfo.InvariantCulture)));
+        Typeset(
+            NoNegativeZero(
+                Round(value, decimals).ToString($"F{Math.Clamp(decimals, 0, 15)}", CultureInfo.InvariantCulture)
+            )
+        );
 
     /// <summary>Rounds to so many places behind the point; negative places round to tens, hundreds …</summary>
     private static double Round(double value, int decimals)
@@ -121,7 +150,8 @@ public static class QuantityText
 
     private static int Exponent(double value) => (int)Math.Floor(Math.Log10(Math.Abs(value)));
 
-    private static string NoNegativeZero(string text) => text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
+    private static string NoNegativeZero(string text) =>
+        text.StartsWith('-') && text.All(c => c is '-' or '0' or '.') ? text[1..] : text;
 
     private static string Typeset(string text) => text.Replace('-', '−');
 }

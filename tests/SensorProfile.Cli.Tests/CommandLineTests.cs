@@ -9,7 +9,8 @@ public sealed class CommandLineTests
     {
         CommandRun run = new SensorProfileCommand().Run("--help").Expect(ExitCodes.Answered);
         Assert.Equal("", run.Error);
-        foreach (string name in CommandList.Names) Assert.Contains(name.Split(' ')[0], run.Output, StringComparison.Ordinal);
+        foreach (string name in CommandList.Names)
+            Assert.Contains(name.Split(' ')[0], run.Output, StringComparison.Ordinal);
     }
 
     public static TheoryData<string> EveryCommand => [.. CommandList.Names];
@@ -31,18 +32,43 @@ public sealed class CommandLineTests
     }
 
     [Fact]
-    public void VersionIsOneLine() => Assert.Equal(CommandLine.Version + "\n", new SensorProfileCommand().Run("--version").Expect(ExitCodes.Answered).Output);
+    public void VersionIsOneLine() =>
+        Assert.Equal(
+            CommandLine.Version + "\n",
+            new SensorProfileCommand().Run("--version").Expect(ExitCodes.Answered).Output
+        );
 
     [Theory]
-    [InlineData("shema", "sensorprofile: There is no command 'shema'. Did you mean 'schema'? Try: sensorprofile --help\n")]
+    [InlineData(
+        "shema",
+        "sensorprofile: There is no command 'shema'. Did you mean 'schema'? Try: sensorprofile --help\n"
+    )]
     [InlineData("polish", "sensorprofile: There is no command 'polish'. Try: sensorprofile --help\n")]
     [InlineData("schema --bogus", "sensorprofile: The option --bogus is not known. Try: sensorprofile schema --help\n")]
-    [InlineData("schem", "sensorprofile: There is no command 'schem'. Did you mean 'schema'? Try: sensorprofile --help\n")]
-    [InlineData("darks mtch", "sensorprofile: There is no command 'darks mtch'. Did you mean 'darks match'? Try: sensorprofile darks --help\n")]
-    [InlineData("setpoint p.json", "sensorprofile: setpoint needs --exposure, the seconds of one light. Try: sensorprofile setpoint --help\n")]
-    [InlineData("setpoint p.json --exposure 3,5", "sensorprofile: '3,5' is not a number. Write 3.5. Try: sensorprofile setpoint --help\n")]
-    [InlineData("simulate c.json --out x --seed -3", "sensorprofile: '-3' is not a whole number. Try: sensorprofile simulate --help\n")]
-    [InlineData("schema extra", "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n")]
+    [InlineData(
+        "schem",
+        "sensorprofile: There is no command 'schem'. Did you mean 'schema'? Try: sensorprofile --help\n"
+    )]
+    [InlineData(
+        "darks mtch",
+        "sensorprofile: There is no command 'darks mtch'. Did you mean 'darks match'? Try: sensorprofile darks --help\n"
+    )]
+    [InlineData(
+        "setpoint p.json",
+        "sensorprofile: setpoint needs --exposure, the seconds of one light. Try: sensorprofile setpoint --help\n"
+    )]
+    [InlineData(
+        "setpoint p.json --exposure 3,5",
+        "sensorprofile: '3,5' is not a number. Write 3.5. Try: sensorprofile setpoint --help\n"
+    )]
+    [InlineData(
+        "simulate c.json --out x --seed -3",
+        "sensorprofile: '-3' is not a whole number. Try: sensorprofile simulate --help\n"
+    )]
+    [InlineData(
+        "schema extra",
+        "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n"
+    )]
     public void AWrongCommandLineGivesOneLineAndExitCode2(string arguments, string error)
     {
         CommandRun run = new SensorProfileCommand().Run(arguments.Split(' ')).Expect(ExitCodes.WrongCommandLine);
@@ -55,14 +81,20 @@ public sealed class CommandLineTests
     [InlineData(new[] { "setpoint", "--ambient", "−8.5" }, new[] { "setpoint", "--ambient=-8.5" })]
     [InlineData(new[] { "setpoint", "--json", "-h" }, new[] { "setpoint", "--json", "-h" })]
     [InlineData(new[] { "a", "-1" }, new[] { "a", "-1" })]
-    public void ANegativeNumberBelongsToTheOptionBeforeIt(string[] typed, string[] bound) => Assert.Equal(bound, NegativeNumbers.Bind(typed));
+    public void ANegativeNumberBelongsToTheOptionBeforeIt(string[] typed, string[] bound) =>
+        Assert.Equal(bound, NegativeNumbers.Bind(typed));
 
     [Fact]
     public void AFullDiskBehindARedirectionIsExitCode4()
     {
-        if (!File.Exists("/dev/full")) return;   // Linux only
+        if (!File.Exists("/dev/full"))
+            return; // Linux only
         CommandRun run = new SensorProfileCommand().Shell("$SP schema > /dev/full").Expect(ExitCodes.UnwritableOutput);
-        Assert.StartsWith("sensorprofile: standard output: the answer could not be written", run.Error, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "sensorprofile: standard output: the answer could not be written",
+            run.Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -72,7 +104,15 @@ public sealed class CommandLineTests
     [Fact]
     public void TheSchemaIsTheSameBytesUnderAGermanLocaleWithoutAHome()
     {
-        SensorProfileCommand german = new() { Environment = new Dictionary<string, string?> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8", ["HOME"] = null } };
+        SensorProfileCommand german = new()
+        {
+            Environment = new Dictionary<string, string?>
+            {
+                ["LANG"] = "de_DE.UTF-8",
+                ["LC_ALL"] = "de_DE.UTF-8",
+                ["HOME"] = null,
+            },
+        };
         Assert.Equal(new SensorProfileCommand().Run("schema").Expect(0).Output, german.Run("schema").Expect(0).Output);
     }
 }

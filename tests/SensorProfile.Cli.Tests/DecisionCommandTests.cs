@@ -4,7 +4,9 @@ using SensorProfile.Cli.Tests.Running;
 
 namespace SensorProfile.Cli.Tests;
 
-/// <summary>setpoint, exposure, darks match and darks plan on a stored profile, and wrong questions to them and to shots.</summary>
+/// <summary>
+/// setpoint, exposure, darks match and darks plan on a stored profile, and wrong questions to them and to shots.
+/// </summary>
 public sealed class DecisionCommandTests : IDisposable
 {
     private readonly TemporaryFolder folder = new();
@@ -16,19 +18,41 @@ public sealed class DecisionCommandTests : IDisposable
     [Fact]
     public void SetpointNamesATemperatureFirstAndAgreesWithItsJson()
     {
-        string[] question = ["setpoint", "profile.json", "--exposure", "300", "--sky", "2", "--ambient", "15", "--max-delta", "35"];
+        string[] question =
+        [
+            "setpoint",
+            "profile.json",
+            "--exposure",
+            "300",
+            "--sky",
+            "2",
+            "--ambient",
+            "15",
+            "--max-delta",
+            "35",
+        ];
         CommandRun text = folder.Command.Run(question).Expect(ExitCodes.Answered);
         JsonElement json = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.Answered).Json;
         Assert.Equal("setpoint", json.GetProperty("command").GetString());
         Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
         JsonElement advice = json.GetProperty("quantities").GetProperty("setpoint");
         Assert.Equal("°C", advice.GetProperty("unit").GetString());
-        Assert.Contains(advice.GetProperty("value").GetDouble().ToString("0", CultureInfo.InvariantCulture).Replace('-', '−'), text.FirstLine, StringComparison.Ordinal);
-        Assert.True(json.GetProperty("quantities").TryGetProperty("setpointTypical", out _) && json.GetProperty("quantities").TryGetProperty("setpoint99", out _));
+        Assert.Contains(
+            advice.GetProperty("value").GetDouble().ToString("0", CultureInfo.InvariantCulture).Replace('-', '−'),
+            text.FirstLine,
+            StringComparison.Ordinal
+        );
+        Assert.True(
+            json.GetProperty("quantities").TryGetProperty("setpointTypical", out _)
+                && json.GetProperty("quantities").TryGetProperty("setpoint99", out _)
+        );
         Assert.True(json.GetProperty("curve").GetArrayLength() > 10);
         JsonElement noise = json.GetProperty("noise");
         Assert.Equal(advice.GetProperty("value").GetDouble(), noise.GetProperty("temperature").GetDouble());
-        double[] shares = [.. noise.GetProperty("terms").EnumerateArray().Select(t => t.GetProperty("share").GetDouble())];
+        double[] shares =
+        [
+            .. noise.GetProperty("terms").EnumerateArray().Select(t => t.GetProperty("share").GetDouble()),
+        ];
         Assert.Equal(shares.OrderDescending(), shares);
         Assert.Equal(1, shares.Sum(), 1e-9);
         Assert.Contains("together, typical pixel", text.Output, StringComparison.Ordinal);
@@ -39,73 +63,218 @@ public sealed class DecisionCommandTests : IDisposable
     {
         CommandRun run = folder.Command.Run("setpoint", "profile.json", "--exposure", "300").Expect(ExitCodes.Answered);
         Assert.Contains("--sky", run.FirstLine, StringComparison.Ordinal);
-        foreach (string sky in new[] { "dark sky, broad band", "suburban sky, broad band", "suburban sky, narrow band" })
+        foreach (
+            string sky in new[] { "dark sky, broad band", "suburban sky, broad band", "suburban sky, narrow band" }
+        )
             Assert.Contains(sky, run.Output, StringComparison.Ordinal);
-        Assert.Equal(3, folder.Command.Run("setpoint", "profile.json", "--exposure", "300", "--json").Json.GetProperty("skies").GetArrayLength());
+        Assert.Equal(
+            3,
+            folder
+                .Command.Run("setpoint", "profile.json", "--exposure", "300", "--json")
+                .Json.GetProperty("skies")
+                .GetArrayLength()
+        );
     }
 
     [Fact]
     public void DarksMatchGivesTolerancesAndTheirCause()
     {
-        JsonElement json = folder.Command.Run("darks", "match", "profile.json", "--exposure", "300", "--lights", "40", "--sky", "2", "--json").Expect(ExitCodes.Answered).Json;
+        JsonElement json = folder
+            .Command.Run(
+                "darks",
+                "match",
+                "profile.json",
+                "--exposure",
+                "300",
+                "--lights",
+                "40",
+                "--sky",
+                "2",
+                "--json"
+            )
+            .Expect(ExitCodes.Answered)
+            .Json;
         Assert.Equal("darks match", json.GetProperty("command").GetString());
         JsonElement quantities = json.GetProperty("quantities");
         Assert.True(quantities.GetProperty("toleranceWarmer").GetProperty("value").GetDouble() > 0);
-        Assert.True(quantities.TryGetProperty("toleranceColder", out _) && quantities.TryGetProperty("toleranceExposure", out _));
-        Assert.Contains(json.GetProperty("bindingCause").GetString(), new[] { "typical", "hot-pixels", "glow", "level" });
+        Assert.True(
+            quantities.TryGetProperty("toleranceColder", out _) && quantities.TryGetProperty("toleranceExposure", out _)
+        );
+        Assert.Contains(
+            json.GetProperty("bindingCause").GetString(),
+            new[] { "typical", "hot-pixels", "glow", "level" }
+        );
     }
 
     [Fact]
     public void DarksPlanListsMastersWithReasonsAndWritesThemAsATable()
     {
-        string[] question = ["darks", "plan", "profile.json", "--exposure", "300", "--exposure", "60", "--lights", "40", "--sky", "2"];
+        string[] question =
+        [
+            "darks",
+            "plan",
+            "profile.json",
+            "--exposure",
+            "300",
+            "--exposure",
+            "60",
+            "--lights",
+            "40",
+            "--sky",
+            "2",
+        ];
         CommandRun text = folder.Command.Run([.. question, "--csv", "plan.csv"]).Expect(ExitCodes.Answered);
         Assert.StartsWith("Shoot ", text.FirstLine, StringComparison.Ordinal);
-        Assert.StartsWith("exposure_s,temperature_c,gain,", File.ReadAllText(folder["plan.csv"]), StringComparison.Ordinal);
-        JsonElement masters = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.Answered).Json.GetProperty("masters");
+        Assert.StartsWith(
+            "exposure_s,temperature_c,gain,",
+            File.ReadAllText(folder["plan.csv"]),
+            StringComparison.Ordinal
+        );
+        JsonElement masters = folder
+            .Command.Run([.. question, "--json"])
+            .Expect(ExitCodes.Answered)
+            .Json.GetProperty("masters");
         Assert.Equal([60, 300], masters.EnumerateArray().Select(m => m.GetProperty("exposure").GetDouble()));
-        Assert.All(masters.EnumerateArray(), m => Assert.True(m.GetProperty("frames").GetInt32() > 0 && m.GetProperty("reason").GetString()!.Length > 0));
-        Assert.Contains("plan.csv exists", folder.Command.Run([.. question, "--csv", "plan.csv"]).Expect(ExitCodes.UnwritableOutput).Error, StringComparison.Ordinal);
+        Assert.All(masters.EnumerateArray(), m =>
+            Assert.True(m.GetProperty("frames").GetInt32() > 0 && m.GetProperty("reason").GetString()!.Length > 0)
+        );
+        Assert.Contains(
+            "plan.csv exists",
+            folder.Command.Run([.. question, "--csv", "plan.csv"]).Expect(ExitCodes.UnwritableOutput).Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void ANightThatTheProfileReachesInPartIsPlannedInPart()
     {
         File.WriteAllText(folder["night.csv"], "time,celsius\n21:00,40\n22:00,38\n23:00,4.5\n00:00,4\n01:00,3.5\n");
-        string[] question = ["darks", "plan", "profile.json", "--exposure", "300", "--lights", "50", "--dithers", "25", "--sky", "2", "--uncooled", "--night", "night.csv"];
+        string[] question =
+        [
+            "darks",
+            "plan",
+            "profile.json",
+            "--exposure",
+            "300",
+            "--lights",
+            "50",
+            "--dithers",
+            "25",
+            "--sky",
+            "2",
+            "--uncooled",
+            "--night",
+            "night.csv",
+        ];
         CommandRun text = folder.Command.Run(question).Expect(ExitCodes.CannotTell);
         Assert.StartsWith("Shoot ", text.FirstLine, StringComparison.Ordinal);
-        Assert.EndsWith("for 20 lights (300 s between 38 °C and 40 °C) it cannot be told.", text.FirstLine, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "for 20 lights (300 s between 38 °C and 40 °C) it cannot be told.",
+            text.FirstLine,
+            StringComparison.Ordinal
+        );
         JsonElement json = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.CannotTell).Json;
         Assert.Equal(20, json.GetProperty("unplanned")[0].GetProperty("lights").GetInt32());
         Assert.Equal(12, json.GetProperty("settling").EnumerateArray().Sum(s => s.GetProperty("frames").GetInt32()));
-        Assert.All(json.GetProperty("masters").EnumerateArray(), m => Assert.InRange(m.GetProperty("temperature").GetDouble(), 3, 5));
+        Assert.All(json.GetProperty("masters").EnumerateArray(), m =>
+            Assert.InRange(m.GetProperty("temperature").GetDouble(), 3, 5)
+        );
     }
 
     [Fact]
     public void LightsAndDarksOnDiskGetAVerdict()
     {
         SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
-        SimulatedNight.Write(folder["lights"], SimulatedNight.DarksOnly.Replace("\"kind\": \"dark\"", "\"kind\": \"light\", \"level\": 600", StringComparison.Ordinal));
-        CommandRun run = folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--sky", "2", "--json");
+        SimulatedNight.Write(
+            folder["lights"],
+            SimulatedNight.DarksOnly.Replace(
+                "\"kind\": \"dark\"",
+                "\"kind\": \"light\", \"level\": 600",
+                StringComparison.Ordinal
+            )
+        );
+        CommandRun run = folder.Command.Run(
+            "darks",
+            "match",
+            "--lights",
+            "lights",
+            "--darks",
+            "darks",
+            "--profile",
+            "profile.json",
+            "--sky",
+            "2",
+            "--json"
+        );
         JsonElement matches = run.Json.GetProperty("matches");
         Assert.Equal(2, matches.GetArrayLength());
-        Assert.All(matches.EnumerateArray(), m => Assert.Contains(m.GetProperty("verdict").GetString(), new[] { "fits", "usable", "does-not-fit", "cannot-tell" }));
-        Assert.Equal(run.Json.GetProperty("verdict").GetString() == "cannot-tell" ? ExitCodes.CannotTell : ExitCodes.Answered, run.ExitCode);
+        Assert.All(matches.EnumerateArray(), m =>
+            Assert.Contains(
+                m.GetProperty("verdict").GetString(),
+                new[] { "fits", "usable", "does-not-fit", "cannot-tell" }
+            )
+        );
+        Assert.Equal(
+            run.Json.GetProperty("verdict").GetString() == "cannot-tell" ? ExitCodes.CannotTell : ExitCodes.Answered,
+            run.ExitCode
+        );
         Assert.Equal(4, run.Json.GetProperty("pairs").GetArrayLength());
-        CommandRun page = folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--sky", "2", "--page", "pages");
-        Assert.Equal(["dark-match.csv", "dark-match.html", "dark-match.pdf"], Directory.GetFiles(folder["pages"]).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal));
+        CommandRun page = folder.Command.Run(
+            "darks",
+            "match",
+            "--lights",
+            "lights",
+            "--darks",
+            "darks",
+            "--profile",
+            "profile.json",
+            "--sky",
+            "2",
+            "--page",
+            "pages"
+        );
+        Assert.Equal(
+            ["dark-match.csv", "dark-match.html", "dark-match.pdf"],
+            Directory.GetFiles(folder["pages"]).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)
+        );
         Assert.Equal(1 + 4, File.ReadAllLines(folder["pages/dark-match.csv"]).Length);
-        Assert.Contains(page.FirstLine, System.Net.WebUtility.HtmlDecode(File.ReadAllText(folder["pages/dark-match.html"])).Replace('\u00A0', ' '), StringComparison.Ordinal);
-        Assert.Contains("lies in", folder.Command.Run("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json", "--page", "darks/pages").Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            page.FirstLine,
+            System.Net.WebUtility.HtmlDecode(File.ReadAllText(folder["pages/dark-match.html"])).Replace('\u00A0', ' '),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "lies in",
+            folder
+                .Command.Run(
+                    "darks",
+                    "match",
+                    "--lights",
+                    "lights",
+                    "--darks",
+                    "darks",
+                    "--profile",
+                    "profile.json",
+                    "--page",
+                    "darks/pages"
+                )
+                .Expect(ExitCodes.WrongCommandLine)
+                .Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void AQuestionTheProfileCannotAnswerIsExitCode1InTextAndJson()
     {
         File.WriteAllText(folder["empty.json"], "{ \"schemaVersion\": 1, \"modes\": [] }");
-        CommandRun text = folder.Command.Run("setpoint", "empty.json", "--exposure", "300").Expect(ExitCodes.CannotTell);
-        JsonElement json = folder.Command.Run("setpoint", "empty.json", "--exposure", "300", "--json").Expect(ExitCodes.CannotTell).Json;
+        CommandRun text = folder
+            .Command.Run("setpoint", "empty.json", "--exposure", "300")
+            .Expect(ExitCodes.CannotTell);
+        JsonElement json = folder
+            .Command.Run("setpoint", "empty.json", "--exposure", "300", "--json")
+            .Expect(ExitCodes.CannotTell)
+            .Json;
         Assert.Equal("cannot-tell", json.GetProperty("verdict").GetString());
         Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
         Assert.Equal("refusal", json.GetProperty("findings")[0].GetProperty("severity").GetString());
@@ -173,24 +342,38 @@ public sealed class DecisionCommandTests : IDisposable
     [InlineData("plan", "NaN", "The number of lights must be a whole number from 1 on, not NaN.")]
     [InlineData("match", "many", "'many' is not a number of lights: give their number, or add --darks PATH")]
     public void ANumberOfLightsThatIsNoneIsNamed(string command, string lights, string message) =>
-        Assert.Contains(message, folder.Command.Run("darks", command, "profile.json", "--exposure", "300", "--lights", lights).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            message,
+            folder
+                .Command.Run("darks", command, "profile.json", "--exposure", "300", "--lights", lights)
+                .Expect(ExitCodes.WrongCommandLine)
+                .Error,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void AModeIsChosenByItsSettings()
     {
         TarnProfile.Write(folder["two.json"], TarnProfile.Mode(0));
-        folder.Command.Run("setpoint", "two.json", "--exposure", "300", "--sky", "2", "--gain", "0").Expect(ExitCodes.Answered);
+        folder
+            .Command.Run("setpoint", "two.json", "--exposure", "300", "--sky", "2", "--gain", "0")
+            .Expect(ExitCodes.Answered);
         folder.Command.Run("darks", "plan", "two.json", "--gain", "0").Expect(ExitCodes.Answered);
     }
 
     [Theory]
-    [InlineData("{ \"schemaVersion\": 1, \"modes\": [ { \"readNoise\": { \"value\": \"much\" } } ] }", "$.modes[0].readNoise.value")]
+    [InlineData(
+        "{ \"schemaVersion\": 1, \"modes\": [ { \"readNoise\": { \"value\": \"much\" } } ] }",
+        "$.modes[0].readNoise.value"
+    )]
     [InlineData("{ \"schemaVersion\": 99 }", "99")]
     [InlineData("not a profile", "line 1")]
     public void ADamagedProfileIsExitCode3AndThePlaceIsNamed(string content, string place)
     {
         File.WriteAllText(folder["profile.json"], content);
-        CommandRun run = folder.Command.Run("setpoint", "profile.json", "--exposure", "300").Expect(ExitCodes.UnreadableInput);
+        CommandRun run = folder
+            .Command.Run("setpoint", "profile.json", "--exposure", "300")
+            .Expect(ExitCodes.UnreadableInput);
         Assert.Contains("profile.json", run.Error, StringComparison.Ordinal);
         Assert.Contains(place, run.Error, StringComparison.Ordinal);
     }
@@ -198,11 +381,29 @@ public sealed class DecisionCommandTests : IDisposable
     [Fact]
     public void AnswersAreTheSameBytesUnderAGermanLocaleAndFitFortyColumns()
     {
-        string[] question = ["setpoint", "profile.json", "--exposure", "300.5", "--sky", "1.5", "--ambient", "-8.5", "--max-delta", "35"];
-        SensorProfileCommand german = folder.Command with { Environment = new Dictionary<string, string?> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8" } };
+        string[] question =
+        [
+            "setpoint",
+            "profile.json",
+            "--exposure",
+            "300.5",
+            "--sky",
+            "1.5",
+            "--ambient",
+            "-8.5",
+            "--max-delta",
+            "35",
+        ];
+        SensorProfileCommand german = folder.Command with
+        {
+            Environment = new Dictionary<string, string?> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8" },
+        };
         Assert.Equal(folder.Command.Run(question).Expect(0).Output, german.Run(question).Output);
         Assert.Equal(folder.Command.Run([.. question, "--json"]).Output, german.Run([.. question, "--json"]).Output);
-        SensorProfileCommand narrow = folder.Command with { Environment = new Dictionary<string, string?> { ["COLUMNS"] = "40" } };
+        SensorProfileCommand narrow = folder.Command with
+        {
+            Environment = new Dictionary<string, string?> { ["COLUMNS"] = "40" },
+        };
         Assert.All(narrow.Run(question).Output.Split('\n'), line => Assert.InRange(line.Length, 0, 40));
     }
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Cli.Tests;
 
@@ -18,8 +19,17 @@ public sealed class DriftCommandTests : IDisposable
             TarnProfile.Write(file);
             CameraProfile profile = ProfileFile.Read(file);
             ModeProfile mode = profile.Modes[0];
-            if (year == 2032) mode = mode with { ReadNoise = mode.ReadNoise! with { Value = 1.8 } };      // +20 % at 2 % each: z = 8
-            ProfileFile.Write(file, profile with { CreatedUtc = profile.CreatedUtc.AddYears(year - 2031), Modes = [mode] });
+            // +20 % at 2 % each: z = 8
+            if (year == 2032)
+                mode = mode with { ReadNoise = mode.ReadNoise! with { Value = 1.8 } };
+            ProfileFile.Write(
+                file,
+                profile with
+                {
+                    CreatedUtc = profile.CreatedUtc.AddYears(year - 2031),
+                    Modes = [mode],
+                }
+            );
         }
     }
 
@@ -27,35 +37,82 @@ public sealed class DriftCommandTests : IDisposable
 
     [Fact]
     public void AMasterThatIsNotThereIsAWrongPathAndNoAnswer() =>
-        Assert.Contains("nowhere.fits: there is no such file or folder; check the path.", folder.Command.Run("darks", "check", "nowhere.fits", "--against", "2031").Expect(ExitCodes.UnreadableInput).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "nowhere.fits: there is no such file or folder; check the path.",
+            folder
+                .Command.Run("darks", "check", "nowhere.fits", "--against", "2031")
+                .Expect(ExitCodes.UnreadableInput)
+                .Error,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void DriftSaysWhatChangedInTextInJsonAndOnDisk()
     {
-        CommandRun text = folder.Command.Run("drift", "2031", "2032/profile.json", "--out", "drift").Expect(ExitCodes.Answered);
-        Assert.StartsWith("The sensor has changed in 1 year: the read noise is up by 20 %", text.FirstLine, StringComparison.Ordinal);
+        CommandRun text = folder
+            .Command.Run("drift", "2031", "2032/profile.json", "--out", "drift")
+            .Expect(ExitCodes.Answered);
+        Assert.StartsWith(
+            "The sensor has changed in 1 year: the read noise is up by 20 %",
+            text.FirstLine,
+            StringComparison.Ordinal
+        );
         Assert.Contains("common practice, no source", text.Output, StringComparison.Ordinal);
         JsonElement json = JsonDocument.Parse(File.ReadAllText(folder["drift/drift.json"])).RootElement;
-        Assert.Equal(("drift", "changed", text.FirstLine), (json.GetProperty("command").GetString(), json.GetProperty("verdict").GetString(), json.GetProperty("sentence").GetString()));
-        JsonElement change = json.GetProperty("changes").EnumerateArray().Single(c => c.GetProperty("changed").GetBoolean());
+        Assert.Equal(
+            ("drift", "changed", text.FirstLine),
+            (
+                json.GetProperty("command").GetString(),
+                json.GetProperty("verdict").GetString(),
+                json.GetProperty("sentence").GetString()
+            )
+        );
+        JsonElement change = json.GetProperty("changes")
+            .EnumerateArray()
+            .Single(c => c.GetProperty("changed").GetBoolean());
         Assert.Equal("readNoise", change.GetProperty("quantity").GetString());
         Assert.Equal(1.5, change.GetProperty("from").GetProperty("value").GetDouble());
-        foreach (string name in new[] { "to", "change", "z", "adjustedP" }) Assert.True(change.TryGetProperty(name, out _), name);
+        foreach (string name in new[] { "to", "change", "z", "adjustedP" })
+            Assert.True(change.TryGetProperty(name, out _), name);
         Assert.True(json.TryGetProperty("hotPixels", out _));
-        Assert.StartsWith("kind,quantity,mode,unit,from,", File.ReadAllText(folder["drift/tables/drift.csv"]), StringComparison.Ordinal);
-        Assert.Contains("The sensor has changed in 1 year", File.ReadAllText(folder["drift/drift.html"]).Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "kind,quantity,mode,unit,from,",
+            File.ReadAllText(folder["drift/tables/drift.csv"]),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "The sensor has changed in 1 year",
+            File.ReadAllText(folder["drift/drift.html"]).Replace('\u00A0', ' '),
+            StringComparison.Ordinal
+        );
         Assert.StartsWith("%PDF", File.ReadAllText(folder["drift/drift.pdf"])[..8], StringComparison.Ordinal);
     }
 
     [Fact]
-    public void OneProfileCannotTell() => Assert.Equal("cannot-tell", folder.Command.Run("drift", "2031", "--json").Expect(ExitCodes.CannotTell).Json.GetProperty("verdict").GetString());
+    public void OneProfileCannotTell() =>
+        Assert.Equal(
+            "cannot-tell",
+            folder
+                .Command.Run("drift", "2031", "--json")
+                .Expect(ExitCodes.CannotTell)
+                .Json.GetProperty("verdict")
+                .GetString()
+        );
 
     [Fact]
     public void WhatIsNoProfileIsExitCode3AndNamed()
     {
         File.WriteAllText(folder["notes.json"], "[]");
-        Assert.Contains("notes.json", folder.Command.Run("drift", "notes.json").Expect(ExitCodes.UnreadableInput).Error, StringComparison.Ordinal);
-        Assert.Contains("notes.json", folder.Command.Run("drift", "2031", "2032", "notes.json").Expect(ExitCodes.Answered).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "notes.json",
+            folder.Command.Run("drift", "notes.json").Expect(ExitCodes.UnreadableInput).Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "notes.json",
+            folder.Command.Run("drift", "2031", "2032", "notes.json").Expect(ExitCodes.Answered).Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -79,17 +136,32 @@ public sealed class DriftCommandTests : IDisposable
     public void DarksCheckJudgesEveryMaster()
     {
         SimulatedNight.Write(folder["fresh"], SimulatedNight.DarksOnly);
-        string master = Path.Combine("fresh", Path.GetFileName(Directory.GetFiles(folder["fresh"], "dark*.fits").Order(StringComparer.Ordinal).First()));
+        string master = Path.Combine(
+            "fresh",
+            Path.GetFileName(Directory.GetFiles(folder["fresh"], "dark*.fits").Order(StringComparer.Ordinal).First())
+        );
         CommandRun run = folder.Command.Run("darks", "check", master, "--against", "fresh", "--json", "--out", "check");
         Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Error);
         JsonElement one = Assert.Single(run.Json.GetProperty("masters").EnumerateArray());
         Assert.Contains(one.GetProperty("verdict").GetString(), new[] { "keep", "retake", "cannot-tell" });
-        foreach (string name in new[] { "file", "residual", "reason" }) Assert.True(one.TryGetProperty(name, out _), name);
+        foreach (string name in new[] { "file", "residual", "reason" })
+            Assert.True(one.TryGetProperty(name, out _), name);
         Assert.Contains("Master darks", File.ReadAllText(folder["check/check.html"]), StringComparison.Ordinal);
         Assert.StartsWith("%PDF", File.ReadAllText(folder["check/check.pdf"])[..8], StringComparison.Ordinal);
-        JsonElement[] both = [.. folder.Command.Run("darks", "check", master, "nowhere.fits", "--against", "fresh", "--json").Json.GetProperty("masters").EnumerateArray()];      // one wrong path does not stop the rest
+        // one wrong path does not stop the rest
+        JsonElement[] both =
+        [
+            .. folder
+                .Command.Run("darks", "check", master, "nowhere.fits", "--against", "fresh", "--json")
+                .Json.GetProperty("masters")
+                .EnumerateArray(),
+        ];
         Assert.Equal(one.GetProperty("verdict").GetString(), both[0].GetProperty("verdict").GetString());
         Assert.Contains("nowhere.fits", both[1].GetProperty("reason").GetString(), StringComparison.Ordinal);
-        Assert.Contains("--against", folder.Command.Run("darks", "check", master).Expect(ExitCodes.WrongCommandLine).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "--against",
+            folder.Command.Run("darks", "check", master).Expect(ExitCodes.WrongCommandLine).Error,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -25,11 +25,25 @@ public sealed class PageFolderTests : IDisposable
     {
         CommandRun run = folder.Command.Run([.. arguments.Split(' '), "--page", "pages"]).Expect(ExitCodes.Answered);
         Assert.Equal([$"{name}.csv", $"{name}.html", $"{name}.pdf"], Names("pages"));
-        Assert.Contains(run.FirstLine, WebUtility.HtmlDecode(File.ReadAllText(folder[$"pages/{name}.html"])).Replace('\u00A0', ' '), StringComparison.Ordinal);   // units do not break there
-        Assert.StartsWith("%PDF-", Encoding.Latin1.GetString(File.ReadAllBytes(folder[$"pages/{name}.pdf"])), StringComparison.Ordinal);
+        // units do not break there
+        Assert.Contains(
+            run.FirstLine,
+            WebUtility.HtmlDecode(File.ReadAllText(folder[$"pages/{name}.html"])).Replace('\u00A0', ' '),
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "%PDF-",
+            Encoding.Latin1.GetString(File.ReadAllBytes(folder[$"pages/{name}.pdf"])),
+            StringComparison.Ordinal
+        );
         Assert.True(File.ReadAllLines(folder[$"pages/{name}.csv"]).Length > 1);
-        Assert.All(Names("pages"), file => Assert.Contains(Path.Combine("pages", file), run.Output, StringComparison.Ordinal));
-        Assert.Equal(folder.Command.Run(arguments.Split(' ')).Output, run.Output.Remove(run.Output.IndexOf("\nNumbers:", StringComparison.Ordinal)));
+        Assert.All(Names("pages"), file =>
+            Assert.Contains(Path.Combine("pages", file), run.Output, StringComparison.Ordinal)
+        );
+        Assert.Equal(
+            folder.Command.Run(arguments.Split(' ')).Output,
+            run.Output.Remove(run.Output.IndexOf("\nNumbers:", StringComparison.Ordinal))
+        );
     }
 
     [Fact]
@@ -54,10 +68,13 @@ public sealed class PageFolderTests : IDisposable
     public void AQuestionThatIsRefusedLeavesNothing()
     {
         SortedDictionary<string, string> before = TemporaryFolder.Digests(folder.Path);
-        folder.Command.Run("setpoint", "profile.json", "--exposure", "-5", "--page", "pages").Expect(ExitCodes.WrongCommandLine);
+        folder
+            .Command.Run("setpoint", "profile.json", "--exposure", "-5", "--page", "pages")
+            .Expect(ExitCodes.WrongCommandLine);
         Assert.Equal(before, TemporaryFolder.Digests(folder.Path));
         Assert.Empty(Directory.GetDirectories(folder.Path));
     }
 
-    private IEnumerable<string> Names(string pages) => Directory.GetFiles(folder[pages]).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal);
+    private IEnumerable<string> Names(string pages) =>
+        Directory.GetFiles(folder[pages]).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal);
 }

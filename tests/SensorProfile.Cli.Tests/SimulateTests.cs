@@ -15,11 +15,16 @@ public sealed class SimulateTests : IDisposable
     [Fact]
     public void TheSameSeedGivesTheSameBytesAndTruthStandsBesideThem()
     {
-        CommandRun run = folder.Command.Run("simulate", "camera.json", "--out", "a b", "--seed", "7").Expect(ExitCodes.Answered);
+        CommandRun run = folder
+            .Command.Run("simulate", "camera.json", "--out", "a b", "--seed", "7")
+            .Expect(ExitCodes.Answered);
         Assert.Equal("6 frames of Tarn-9M stand in a b; truth.json beside them says what is true.", run.FirstLine);
         folder.Command.Run("simulate", "camera.json", "--out", "again", "--seed", "7").Expect(ExitCodes.Answered);
         Assert.Equal(TemporaryFolder.Digests(folder["a b"]), TemporaryFolder.Digests(folder["again"]));
-        Assert.Equal(7, JsonDocument.Parse(File.ReadAllText(folder["a b/truth.json"])).RootElement.GetProperty("seed").GetInt32());
+        Assert.Equal(
+            7,
+            JsonDocument.Parse(File.ReadAllText(folder["a b/truth.json"])).RootElement.GetProperty("seed").GetInt32()
+        );
     }
 
     [Fact]
@@ -27,14 +32,24 @@ public sealed class SimulateTests : IDisposable
     {
         Directory.CreateDirectory(folder["out"]);
         File.WriteAllText(folder["out/diary.txt"], "clear until two");
-        CommandRun refused = folder.Command.Run("simulate", "camera.json", "--out", "out").Expect(ExitCodes.UnwritableOutput);
-        Assert.Equal("sensorprofile: The output folder out exists. Choose another name for --out, or add --overwrite to replace earlier results in it.\n", refused.Error);
+        CommandRun refused = folder
+            .Command.Run("simulate", "camera.json", "--out", "out")
+            .Expect(ExitCodes.UnwritableOutput);
+        Assert.Equal(
+            "sensorprofile: The output folder out exists. Choose another name for --out, or add --overwrite to "
+                + "replace earlier results in it.\n",
+            refused.Error
+        );
 
         folder.Command.Run("simulate", "camera.json", "--out", "out", "--overwrite").Expect(ExitCodes.Answered);
         Assert.Equal("clear until two", File.ReadAllText(folder["out/diary.txt"]));
-        File.WriteAllText(folder["camera.json"], SimulatedNight.DarksOnly.Replace("\"exposure\": 300", "\"exposure\": 200", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["camera.json"],
+            SimulatedNight.DarksOnly.Replace("\"exposure\": 300", "\"exposure\": 200", StringComparison.Ordinal)
+        );
         folder.Command.Run("simulate", "camera.json", "--out", "out", "--overwrite").Expect(ExitCodes.Answered);
-        Assert.Empty(Directory.GetFiles(folder["out"], "*_300s_*"));    // frames of the earlier run would be pooled with the new ones
+        // frames of the earlier run would be pooled with the new ones
+        Assert.Empty(Directory.GetFiles(folder["out"], "*_300s_*"));
         Assert.True(File.Exists(folder["out/diary.txt"]));
     }
 
@@ -45,7 +60,9 @@ public sealed class SimulateTests : IDisposable
     public void ADescriptionThatCannotBeReadIsExitCode3AndNamesThePlace(string json, string named)
     {
         File.WriteAllText(folder["camera.json"], json);
-        CommandRun run = folder.Command.Run("simulate", "camera.json", "--out", "out").Expect(ExitCodes.UnreadableInput);
+        CommandRun run = folder
+            .Command.Run("simulate", "camera.json", "--out", "out")
+            .Expect(ExitCodes.UnreadableInput);
         Assert.StartsWith("sensorprofile: camera.json", run.Error, StringComparison.Ordinal);
         Assert.Contains(named, run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.TrimEnd('\n').Split('\n'));
@@ -58,7 +75,9 @@ public sealed class SimulateTests : IDisposable
         File.WriteAllText(folder["file"], "");
         foreach (string place in new[] { "file", "file/out" })
         {
-            CommandRun run = folder.Command.Run("simulate", "camera.json", "--out", place).Expect(ExitCodes.UnwritableOutput);
+            CommandRun run = folder
+                .Command.Run("simulate", "camera.json", "--out", place)
+                .Expect(ExitCodes.UnwritableOutput);
             Assert.Contains(place, run.Error, StringComparison.Ordinal);
             Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
         }
@@ -67,11 +86,18 @@ public sealed class SimulateTests : IDisposable
     [Fact]
     public void AFullDiskIsExitCode4AndLeavesNothing()
     {
-        if (!FullDisk.TryMount(folder["small"], kilobytes: 64)) return;   // needs the right to mount
+        if (!FullDisk.TryMount(folder["small"], kilobytes: 64))
+            return; // needs the right to mount
         try
         {
-            CommandRun run = folder.Command.Run("simulate", "camera.json", "--out", "small/out").Expect(ExitCodes.UnwritableOutput);
-            Assert.Contains("small/out: the results cannot be written there; free some space or choose another place", run.Error, StringComparison.Ordinal);
+            CommandRun run = folder
+                .Command.Run("simulate", "camera.json", "--out", "small/out")
+                .Expect(ExitCodes.UnwritableOutput);
+            Assert.Contains(
+                "small/out: the results cannot be written there; free some space or choose another place",
+                run.Error,
+                StringComparison.Ordinal
+            );
             Assert.Empty(Directory.GetFileSystemEntries(folder["small"]));
         }
         finally
@@ -83,12 +109,26 @@ public sealed class SimulateTests : IDisposable
     [Fact]
     public void InterruptedWorkEndsWith130AndLeavesNothing()
     {
-        File.WriteAllText(folder["camera.json"], SimulatedNight.DarksOnly.Replace("\"width\": 80, \"height\": 60", "\"width\": 2000, \"height\": 2000", StringComparison.Ordinal)
-            .Replace("\"count\": 3", "\"count\": 400", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["camera.json"],
+            SimulatedNight
+                .DarksOnly.Replace(
+                    "\"width\": 80, \"height\": 60",
+                    "\"width\": 2000, \"height\": 2000",
+                    StringComparison.Ordinal
+                )
+                .Replace("\"count\": 3", "\"count\": 400", StringComparison.Ordinal)
+        );
         using Process process = folder.Command.Start("simulate", "camera.json", "--out", "out");
         string? line = process.StandardError.ReadLine();
         Assert.Equal("simulating, 800 frames …", line);
-        using (Process kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) kill.WaitForExit();
+        using (
+            Process kill = Process.Start(
+                "kill",
+                ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]
+            )
+        )
+            kill.WaitForExit();
         CommandRun run = SensorProfileCommand.Finish(process).Expect(ExitCodes.Interrupted);
         Assert.Equal("sensorprofile: interrupted; nothing unfinished was kept.\n", run.Error);
         Assert.Equal("", run.Output);
@@ -99,7 +139,9 @@ public sealed class SimulateTests : IDisposable
     public async Task TwoRunsAtOnceDoNotDisturbEachOther()
     {
         string[] names = ["one", "two"];
-        CommandRun[] runs = await Task.WhenAll(names.Select(name => Task.Run(() => folder.Command.Run("simulate", "camera.json", "--out", name))));
+        CommandRun[] runs = await Task.WhenAll(
+            names.Select(name => Task.Run(() => folder.Command.Run("simulate", "camera.json", "--out", name)))
+        );
         Assert.All(runs, run => run.Expect(ExitCodes.Answered));
         Assert.Equal(TemporaryFolder.Digests(folder["one"]), TemporaryFolder.Digests(folder["two"]));
     }

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tests;
 
@@ -8,14 +9,16 @@ namespace SensorProfile.Fits.Tests;
 public sealed class ChecksumTests
 {
     [Fact]
-    public void TheExampleOfTheProposalIsEncodedAsPrinted() => Assert.Equal("hcHjjc9ghcEghc9g", Checksum.Encode(868229149));
+    public void TheExampleOfTheProposalIsEncodedAsPrinted() =>
+        Assert.Equal("hcHjjc9ghcEghc9g", Checksum.Encode(868229149));
 
     [Theory]
     [InlineData(0u, "0000000000000000")]
     [InlineData(1u, "0000100000000000")]
     [InlineData(0x12345678u, "N6AGN49EN4AEN49E")]
     [InlineData(0xFFFFFFFFu, "orrrrooooooooooo")]
-    public void WordsAreEncodedInLettersAndDigits(uint word, string encoded) => Assert.Equal(encoded, Checksum.EncodeComplemented(word));
+    public void WordsAreEncodedInLettersAndDigits(uint word, string encoded) =>
+        Assert.Equal(encoded, Checksum.EncodeComplemented(word));
 
     [Fact]
     public void DataSumsOfIntegersAndFloats()
@@ -44,12 +47,19 @@ public sealed class ChecksumTests
     {
         string[] cards =
         [
-            "SIMPLE  =                    T", "BITPIX  =                   16", "NAXIS   =                    2", "NAXIS1  =                    3",
-            "NAXIS2  =                    2", "DATASUM = '589836  '", "CHECKSUM= '0000000000000000'", "END",
+            "SIMPLE  =                    T",
+            "BITPIX  =                   16",
+            "NAXIS   =                    2",
+            "NAXIS1  =                    3",
+            "NAXIS2  =                    2",
+            "DATASUM = '589836  '",
+            "CHECKSUM= '0000000000000000'",
+            "END",
         ];
         byte[] hdu = new byte[5760];
         Encoding.ASCII.GetBytes(string.Concat(cards.Select(card => card.PadRight(80))).PadRight(2880), hdu);
-        for (short i = 1; i <= 6; i++) BinaryPrimitives.WriteInt16BigEndian(hdu.AsSpan(2878 + (2 * i)), i);
+        for (short i = 1; i <= 6; i++)
+            BinaryPrimitives.WriteInt16BigEndian(hdu.AsSpan(2878 + (2 * i)), i);
         Assert.Equal(1045670444u, Checksum.Add(0, hdu));
         string encoded = Checksum.Encode(1045670444);
         Assert.Equal("dgaFgZUEdfaEdZUE", encoded);

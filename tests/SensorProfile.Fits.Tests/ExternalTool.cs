@@ -24,7 +24,11 @@ internal static class ExternalTool
 
     public static (int ExitCode, string Output) Run(string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, arguments)
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         using Process process = Process.Start(start)!;
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();

@@ -24,10 +24,18 @@ public sealed class FitsHduRowsTests
     [Fact]
     public void ALargeImageIsTheSameInEveryTypeThatHoldsIt()
     {
-        ushort[] all = [.. Enumerable.Range(0, 1001 * 301).Select(i => (ushort)(i * 7919))];      // longer than every step inside
+        // longer than every step inside
+        ushort[] all = [.. Enumerable.Range(0, 1001 * 301).Select(i => (ushort)(i * 7919))];
         With(new FitsImage<ushort>(1001, 301, all), hdu =>
         {
-            var (shorts, ints, longs, ulongs, floats, doubles) = (new ushort[all.Length], new int[all.Length], new long[all.Length], new ulong[all.Length], new float[all.Length], new double[all.Length]);
+            var (shorts, ints, longs, ulongs, floats, doubles) = (
+                new ushort[all.Length],
+                new int[all.Length],
+                new long[all.Length],
+                new ulong[all.Length],
+                new float[all.Length],
+                new double[all.Length]
+            );
             hdu.ReadRows(0, shorts);
             hdu.ReadRows(0, ints);
             hdu.ReadRows(0, longs);
@@ -61,18 +69,32 @@ public sealed class FitsHduRowsTests
         With(new FitsImage<short>(3, 2, new short[] { 1, 2, 3, 4, -5, 6 }), hdu =>
         {
             var error = Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new ushort[6]));
-            Assert.Equal("a.fits, HDU 0: the pixel in column 2, row 2 is -5, which unsigned 16-bit integers cannot hold. Read the image as floating-point numbers, or leave the file out.", error.Message);
+            Assert.Equal(
+                "a.fits, HDU 0: the pixel in column 2, row 2 is -5, which unsigned 16-bit integers cannot hold. "
+                    + "Read the image as floating-point numbers, or leave the file out.",
+                error.Message
+            );
             hdu.ReadRows(0, new ushort[3]);
             hdu.ReadRows(0, new int[6]);
         });
-        With(new FitsImage<double>(2, 1, new[] { 7.0, 0.5 }), hdu => Assert.Contains("column 2, row 1 is 0.5", Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new int[2])).Message, StringComparison.Ordinal));
-        With(new FitsImage<double>(1, 1, new[] { 1e300 }), hdu => Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new float[1])));
-        With(new FitsImage<float>(1, 1, new[] { float.NaN }), hdu => Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new ushort[1])));
+        With(new FitsImage<double>(2, 1, new[] { 7.0, 0.5 }), hdu =>
+            Assert.Contains(
+                "column 2, row 1 is 0.5",
+                Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new int[2])).Message,
+                StringComparison.Ordinal
+            )
+        );
+        With(new FitsImage<double>(1, 1, new[] { 1e300 }), hdu =>
+            Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new float[1]))
+        );
+        With(new FitsImage<float>(1, 1, new[] { float.NaN }), hdu =>
+            Assert.Throws<FitsFormatException>(() => hdu.ReadRows(0, new ushort[1]))
+        );
     }
 
     [Fact]
-    public void FloatsThatHoldIntegersCanBeReadAsIntegers()
-        => With(new FitsImage<float>(3, 1, new[] { 0f, 65535f, 1024f }), hdu =>
+    public void FloatsThatHoldIntegersCanBeReadAsIntegers() =>
+        With(new FitsImage<float>(3, 1, new[] { 0f, 65535f, 1024f }), hdu =>
         {
             var pixels = new ushort[3];
             hdu.ReadRows(0, pixels);
@@ -80,8 +102,8 @@ public sealed class FitsHduRowsTests
         });
 
     [Fact]
-    public void BlankPixelsAreNaNInFloatsAndRefusedInIntegers()
-        => With(new FitsImage<ushort>(3, 1, new ushort[] { 5, 0, 65535 }, [FitsCard.Of("BLANK", -32768)]), hdu =>
+    public void BlankPixelsAreNaNInFloatsAndRefusedInIntegers() =>
+        With(new FitsImage<ushort>(3, 1, new ushort[] { 5, 0, 65535 }, [FitsCard.Of("BLANK", -32768)]), hdu =>
         {
             var pixels = new float[3];
             hdu.ReadRows(0, pixels);
@@ -92,8 +114,7 @@ public sealed class FitsHduRowsTests
         });
 
     [Fact]
-    public void RowsOutsideTheImageAreRefused()
-        => With(new FitsImage<ushort>(3, 2, new ushort[6]), hdu =>
+    public void RowsOutsideTheImageAreRefused() => With(new FitsImage<ushort>(3, 2, new ushort[6]), hdu =>
         {
             Assert.Throws<ArgumentOutOfRangeException>(() => hdu.ReadRows(-1, new ushort[3]));
             Assert.Throws<ArgumentOutOfRangeException>(() => hdu.ReadRows(2, new ushort[3]));

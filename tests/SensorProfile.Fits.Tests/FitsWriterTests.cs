@@ -1,39 +1,79 @@
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tests;
 
 /// <summary>What is written is read back bit by bit, by us and by others.</summary>
 public sealed class FitsWriterTests
 {
-    private const string Python = "/usr/bin/python3";     // of the system: its packages are Debian's
+    private const string Python = "/usr/bin/python3"; // of the system: its packages are Debian's
 
     private static readonly FitsCard[] Cards =
     [
-        FitsCard.Of("OBJECT", "dark"), FitsCard.Of("EXPTIME", 0.1, "exposure, s"), FitsCard.Of("CCD-TEMP", -10.0, "sensor temperature, degrees Celsius"),
-        FitsCard.Of("GAIN", 100), FitsCard.Of("COOLED", true), FitsCard.Of("OBSERVER", "O'Hara & Müller"), FitsCard.Of("TINY", 6.4e-5), FitsCard.Of("HUGE", -1.7976931348623157e308, "x"),
-        FitsCard.Of("LONGSTR", string.Concat(Enumerable.Repeat("Ottermere Moor Observing Group's camera Tarn-9M; ", 6)) + "end", "long"),
-        FitsCard.OfComment("A comment that is longer than the seventy-two characters of one record, so that it runs over two."), FitsCard.OfHistory("made for a test"),
+        FitsCard.Of("OBJECT", "dark"),
+        FitsCard.Of("EXPTIME", 0.1, "exposure, s"),
+        FitsCard.Of("CCD-TEMP", -10.0, "sensor temperature, degrees Celsius"),
+        FitsCard.Of("GAIN", 100),
+        FitsCard.Of("COOLED", true),
+        FitsCard.Of("OBSERVER", "O'Hara & Müller"),
+        FitsCard.Of("TINY", 6.4e-5),
+        FitsCard.Of("HUGE", -1.7976931348623157e308, "x"),
+        FitsCard.Of(
+            "LONGSTR",
+            string.Concat(Enumerable.Repeat("Ottermere Moor Observing Group's camera Tarn-9M; ", 6)) + "end",
+            "long"
+        ),
+        FitsCard.OfComment(
+            "A comment that is longer than the seventy-two characters of one record, so that it runs over two."
+        ),
+        FitsCard.OfHistory("made for a test"),
     ];
 
-    [Fact] public void Bytes() => RoundTrip(Noise<byte>(1), FitsPixelType.UInt8);
+    [Fact]
+    public void Bytes() => RoundTrip(Noise<byte>(1), FitsPixelType.UInt8);
 
-    [Fact] public void SignedBytes() => RoundTrip(Noise<sbyte>(2), FitsPixelType.Int8);
+    [Fact]
+    public void SignedBytes() => RoundTrip(Noise<sbyte>(2), FitsPixelType.Int8);
 
-    [Fact] public void Shorts() => RoundTrip(Noise<short>(3), FitsPixelType.Int16);
+    [Fact]
+    public void Shorts() => RoundTrip(Noise<short>(3), FitsPixelType.Int16);
 
-    [Fact] public void UnsignedShorts() => RoundTrip(Noise<ushort>(4), FitsPixelType.UInt16);
+    [Fact]
+    public void UnsignedShorts() => RoundTrip(Noise<ushort>(4), FitsPixelType.UInt16);
 
-    [Fact] public void Ints() => RoundTrip(Noise<int>(5), FitsPixelType.Int32);
+    [Fact]
+    public void Ints() => RoundTrip(Noise<int>(5), FitsPixelType.Int32);
 
-    [Fact] public void UnsignedInts() => RoundTrip(Noise<uint>(6), FitsPixelType.UInt32);
+    [Fact]
+    public void UnsignedInts() => RoundTrip(Noise<uint>(6), FitsPixelType.UInt32);
 
-    [Fact] public void Longs() => RoundTrip(Noise<long>(7), FitsPixelType.Int64);
+    [Fact]
+    public void Longs() => RoundTrip(Noise<long>(7), FitsPixelType.Int64);
 
-    [Fact] public void UnsignedLongs() => RoundTrip(Noise<ulong>(8), FitsPixelType.UInt64);
+    [Fact]
+    public void UnsignedLongs() => RoundTrip(Noise<ulong>(8), FitsPixelType.UInt64);
 
-    [Fact] public void Floats() => RoundTrip([1f, -2.5f, float.NaN, float.NegativeInfinity, float.Epsilon, -0f, .. Noise<short>(9)[6..].Select(v => v * 0.37f)], FitsPixelType.Float32);
+    [Fact]
+    public void Floats() =>
+        RoundTrip(
+            [
+                1f,
+                -2.5f,
+                float.NaN,
+                float.NegativeInfinity,
+                float.Epsilon,
+                -0f,
+                .. Noise<short>(9)[6..].Select(v => v * 0.37f),
+            ],
+            FitsPixelType.Float32
+        );
 
-    [Fact] public void Doubles() => RoundTrip([Math.PI, double.NaN, double.MaxValue, .. Noise<int>(10)[3..].Select(v => v * 0.37)], FitsPixelType.Float64);
+    [Fact]
+    public void Doubles() =>
+        RoundTrip(
+            [Math.PI, double.NaN, double.MaxValue, .. Noise<int>(10)[3..].Select(v => v * 0.37)],
+            FitsPixelType.Float64
+        );
 
     [Fact]
     public void CardsComeBackAsTheyWereGiven()
@@ -43,11 +83,20 @@ public sealed class FitsWriterTests
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         FitsHeader header = file.Hdus[0].Header;
         Assert.Empty(file.Warnings);
-        Assert.Equal((0.1, -10.0, 6.4e-5, -1.7976931348623157e308), (header.Number("EXPTIME"), header.Number("CCD-TEMP"), header.Number("TINY"), header.Number("HUGE")));
-        Assert.Equal((100L, true, "O'Hara & M?ller"), (header.Integer("GAIN"), header.Logical("COOLED"), header.Text("OBSERVER")));
+        Assert.Equal(
+            (0.1, -10.0, 6.4e-5, -1.7976931348623157e308),
+            (header.Number("EXPTIME"), header.Number("CCD-TEMP"), header.Number("TINY"), header.Number("HUGE"))
+        );
+        Assert.Equal(
+            (100L, true, "O'Hara & M?ller"),
+            (header.Integer("GAIN"), header.Logical("COOLED"), header.Text("OBSERVER"))
+        );
         Assert.Equal((Cards[8].Value, "long"), (header.Text("LONGSTR"), header.Card("LONGSTR")!.Comment));
         Assert.Equal("exposure, s", header.Card("EXPTIME")!.Comment);
-        Assert.Equal(["COMMENT", "COMMENT", "HISTORY"], header.Where(card => card.Kind == FitsValueKind.Commentary).Select(card => card.Keyword));
+        Assert.Equal(
+            ["COMMENT", "COMMENT", "HISTORY"],
+            header.Where(card => card.Kind == FitsValueKind.Commentary).Select(card => card.Keyword)
+        );
     }
 
     [Fact]
@@ -57,7 +106,10 @@ public sealed class FitsWriterTests
         for (int length = 60; length < 80; length++)
         {
             string text = new string('x', length - 60) + new string('\'', length) + "end";
-            FitsWriter.Write(folder.File($"{length}.fits"), new FitsImage<byte>([], default, [FitsCard.Of("QUOTES", text)]));
+            FitsWriter.Write(
+                folder.File($"{length}.fits"),
+                new FitsImage<byte>([], default, [FitsCard.Of("QUOTES", text)])
+            );
             using FitsFile file = FitsFile.Open(folder.File($"{length}.fits"));
             Assert.Equal(text, file.Hdus[0].Header.Text("QUOTES"));
         }
@@ -67,7 +119,14 @@ public sealed class FitsWriterTests
     public void SeveralImagesBecomeExtensions()
     {
         using var folder = new TemporaryFolder();
-        FitsWriter.Write(folder.File("a.fits"), [new FitsImage<byte>([], default), new FitsImage<ushort>(20, 15, Noise<ushort>(1), name: "RAW"), new FitsImage<float>([3, 2, 2], new float[12], name: "CUBE")]);
+        FitsWriter.Write(
+            folder.File("a.fits"),
+            [
+                new FitsImage<byte>([], default),
+                new FitsImage<ushort>(20, 15, Noise<ushort>(1), name: "RAW"),
+                new FitsImage<float>([3, 2, 2], new float[12], name: "CUBE"),
+            ]
+        );
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         Assert.Empty(file.Warnings);
         Assert.Equal([null, "RAW", "CUBE"], file.Hdus.Select(hdu => hdu.Name));
@@ -96,10 +155,17 @@ public sealed class FitsWriterTests
         using var folder = new TemporaryFolder();
         string path = folder.File("a.fits");
         const long moreThanAnyDiskHolds = 1L << 60;
-        var full = Assert.ThrowsAny<IOException>(() => AtomicFile.Write(path, moreThanAnyDiskHolds, false, false, _ => { }));
+        var full = Assert.ThrowsAny<IOException>(() =>
+            AtomicFile.Write(path, moreThanAnyDiskHolds, false, false, _ => { })
+        );
         Assert.StartsWith(path + " could not be written: ", full.Message, StringComparison.Ordinal);
-        var broken = Assert.Throws<IOException>(() => AtomicFile.Write(path, 100, false, false, _ => throw new IOException("No space left on device.")));
-        Assert.Equal($"{path} could not be written: No space left on device. Nothing was left under that name; make room or choose another folder.", broken.Message);
+        var broken = Assert.Throws<IOException>(() =>
+            AtomicFile.Write(path, 100, false, false, _ => throw new IOException("No space left on device."))
+        );
+        Assert.Equal(
+            $"{path} could not be written: No space left on device. Nothing was left under that name; make room or choose another folder.",
+            broken.Message
+        );
         Assert.Empty(Directory.GetFiles(folder.Path));
     }
 
@@ -107,7 +173,9 @@ public sealed class FitsWriterTests
     public void WrongInputIsRefused()
     {
         Assert.Throws<ArgumentException>(() => new FitsImage<ushort>(3, 2, new ushort[5]));
-        Assert.Throws<ArgumentException>(() => new FitsImage<ushort>([int.MaxValue, int.MaxValue, int.MaxValue], new ushort[1]));
+        Assert.Throws<ArgumentException>(() =>
+            new FitsImage<ushort>([int.MaxValue, int.MaxValue, int.MaxValue], new ushort[1])
+        );
         Assert.Throws<NotSupportedException>(() => new FitsImage<char>(1, 1, new char[1]));
         Assert.Throws<ArgumentException>(() => FitsCard.Of("lower", 1));
         Assert.Throws<ArgumentException>(() => FitsCard.Of("TOOLONGKEY", 1));
@@ -118,7 +186,14 @@ public sealed class FitsWriterTests
     public void FitsverifyFindsNothing()
     {
         using var folder = new TemporaryFolder();
-        FitsWriter.Write(folder.File("a.fits"), [Image(Noise<ushort>(1)), new FitsImage<float>(30, 10, new float[300], [FitsCard.Of("BUNIT", "electron")], "MAP"), new FitsImage<ulong>([4, 3, 2], new ulong[24], null, "CUBE")]);
+        FitsWriter.Write(
+            folder.File("a.fits"),
+            [
+                Image(Noise<ushort>(1)),
+                new FitsImage<float>(30, 10, new float[300], [FitsCard.Of("BUNIT", "electron")], "MAP"),
+                new FitsImage<ulong>([4, 3, 2], new ulong[24], null, "CUBE"),
+            ]
+        );
         var (exit, output) = ExternalTool.Run("fitsverify", folder.File("a.fits"));
         Assert.Contains("0 warning(s) and 0 error(s)", output, StringComparison.Ordinal);
         Assert.Equal(0, exit);
@@ -142,7 +217,12 @@ public sealed class FitsWriterTests
             """;
         var (_, output) = ExternalTool.Run(Python, "-c", script, folder.File("a.fits"));
         long sum = pixels.Sum(v => (long)v);
-        Assert.Equal(FormattableString.Invariant($"uint16 {sum} {pixels[22]} {floats[299]}\n0.1 -1.7976931348623157e+308 O'Hara & M?ller {Cards[8].Value.Length} end\n"), output);
+        Assert.Equal(
+            FormattableString.Invariant(
+                $"uint16 {sum} {pixels[22]} {floats[299]}\n0.1 -1.7976931348623157e+308 O'Hara & M?ller {Cards[8].Value.Length} end\n"
+            ),
+            output
+        );
     }
 
     private static void RoundTrip<T>(T[] pixels, FitsPixelType type)

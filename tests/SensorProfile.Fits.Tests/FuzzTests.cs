@@ -2,11 +2,15 @@ using System.IO.Compression;
 
 namespace SensorProfile.Fits.Tests;
 
-/// <summary>Damaged files give a FitsFormatException or can be read; nothing else, and never much memory. The seeds are fixed.</summary>
+/// <summary>
+/// Damaged files give a FitsFormatException or can be read; nothing else, and never much memory. The seeds are fixed.
+/// </summary>
 public sealed class FuzzTests
 {
     private const int MutationsPerFile = 60;
-    private const long LargestAllocation = 64L << 20;       // all reads of one small file together; the zoo's files stay below 60 kB
+
+    // all reads of one small file together; the zoo's files stay below 60 kB
+    private const long LargestAllocation = 64L << 20;
 
     public static TheoryData<string> Files => Named();
 
@@ -20,7 +24,8 @@ public sealed class FuzzTests
         {
             byte[] mutated = [.. original];
             int changes = 1 + random.Next(6);
-            for (int change = 0; change < changes && mutated.Length > 0; change++) Mutate(mutated, random);
+            for (int change = 0; change < changes && mutated.Length > 0; change++)
+                Mutate(mutated, random);
             Try(folder.File($"{i}.fits"), mutated);
         }
     }
@@ -30,7 +35,8 @@ public sealed class FuzzTests
     {
         byte[] original = File.ReadAllBytes(ZooFile.Path(name));
         using var folder = new TemporaryFolder();
-        for (int i = 0; i <= 40; i++) Try(folder.File($"{i}.fits"), original[..(int)((long)original.Length * i / 40)]);
+        for (int i = 0; i <= 40; i++)
+            Try(folder.File($"{i}.fits"), original[..(int)((long)original.Length * i / 40)]);
     }
 
     [DataTheory("fits-zoo"), MemberData(nameof(Files))]
@@ -42,9 +48,11 @@ public sealed class FuzzTests
         for (int i = 0; i < 5; i++)
         {
             byte[] mutated = [.. original];
-            if (mutated.Length > 0) Mutate(mutated, random);
+            if (mutated.Length > 0)
+                Mutate(mutated, random);
             using var packed = new MemoryStream();
-            using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true)) gzip.Write(mutated);
+            using (var gzip = new GZipStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+                gzip.Write(mutated);
             Try(folder.File($"{i}.fits.gz"), packed.ToArray());
         }
     }
@@ -65,11 +73,19 @@ public sealed class FuzzTests
         int at = random.Next(bytes.Length);
         switch (random.Next(4))
         {
-            case 0: bytes[at] ^= (byte)(1 << random.Next(8)); break;
-            case 1: bytes[at] = (byte)random.Next(256); break;
-            case 2: bytes[at] = (byte)"0123456789-+.,'/ TFE"[random.Next(20)]; break;
+            case 0:
+                bytes[at] ^= (byte)(1 << random.Next(8));
+                break;
+            case 1:
+                bytes[at] = (byte)random.Next(256);
+                break;
+            case 2:
+                bytes[at] = (byte)"0123456789-+.,'/ TFE"[random.Next(20)];
+                break;
             default:
-                byte[] token = System.Text.Encoding.ASCII.GetBytes(new[] { "99999999999", "-1", "=", "'", "END     ", "NAXIS   ", "16", "1E400" }[random.Next(8)]);
+                byte[] token = System.Text.Encoding.ASCII.GetBytes(
+                    new[] { "99999999999", "-1", "=", "'", "END     ", "NAXIS   ", "16", "1E400" }[random.Next(8)]
+                );
                 token.AsSpan(0, Math.Min(token.Length, bytes.Length - at)).CopyTo(bytes.AsSpan(at));
                 break;
         }
@@ -82,7 +98,8 @@ public sealed class FuzzTests
         try
         {
             using FitsFile file = FitsFile.Open(path);
-            foreach (FitsHdu hdu in file.Hdus) Read(hdu);
+            foreach (FitsHdu hdu in file.Hdus)
+                Read(hdu);
         }
         catch (FitsFormatException e)
         {
@@ -95,16 +112,21 @@ public sealed class FuzzTests
     private static void Read(FitsHdu hdu)
     {
         hdu.VerifyChecksum(out _);
-        if (!hdu.HasPixels || (long)hdu.Width * sizeof(double) > LargestAllocation / 8) return;
+        if (!hdu.HasPixels || (long)hdu.Width * sizeof(double) > LargestAllocation / 8)
+            return;
         var row = new double[hdu.Width];
-        for (int y = 0; y < Math.Min(hdu.Height, 50); y++) hdu.ReadRows(y, row, hdu.Planes - 1);
+        for (int y = 0; y < Math.Min(hdu.Height, 50); y++)
+            hdu.ReadRows(y, row, hdu.Planes - 1);
     }
 
     private static TheoryData<string> Named()
     {
         var names = new TheoryData<string>();
-        if (TestData.Find("fits-zoo") is null) names.Add("(none)");
-        else foreach (string name in ZooFile.Files.Keys.Where(name => name != "bomb-trailing.fits.gz")) names.Add(name);
+        if (TestData.Find("fits-zoo") is null)
+            names.Add("(none)");
+        else
+            foreach (string name in ZooFile.Files.Keys.Where(name => name != "bomb-trailing.fits.gz"))
+                names.Add(name);
         return names;
     }
 }

@@ -2,12 +2,14 @@ using System.IO.Compression;
 
 namespace SensorProfile.Fits.Tests;
 
-/// <summary>gzip'd files: recognised by content, unpacked once, any row in any order, never further than the headers say.</summary>
+/// <summary>
+/// gzip'd files: recognised by content, unpacked once, any row in any order, never further than the headers say.
+/// </summary>
 public sealed class GzipTests
 {
     [Theory]
-    [InlineData(100, 30)]           // stays in memory
-    [InlineData(1000, 1500)]        // 3 MB: goes through the temporary file
+    [InlineData(100, 30)] // stays in memory
+    [InlineData(1000, 1500)] // 3 MB: goes through the temporary file
     public void RowsComeInAnyOrderFromAnyThread(int width, int height)
     {
         using var folder = new TemporaryFolder();
@@ -41,18 +43,33 @@ public sealed class GzipTests
     public void ADamagedArchiveIsNamed()
     {
         byte[] packed = File.ReadAllBytes(ZooFile.Path("uint16.fits.gz"));
-        for (int i = 20; i < 60; i++) packed[i] ^= 0x5A;
+        for (int i = 20; i < 60; i++)
+            packed[i] ^= 0x5A;
         using var folder = new TemporaryFolder();
         File.WriteAllBytes(folder.File("a.fits.gz"), packed);
-        Assert.Contains("gzip", Assert.Throws<FitsFormatException>(() => FitsFile.Open(folder.File("a.fits.gz"))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "gzip",
+            Assert.Throws<FitsFormatException>(() => FitsFile.Open(folder.File("a.fits.gz"))).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void AHeaderThatDeclaresMoreThanTheArchiveCanHoldIsRefusedWithoutUnpacking()
     {
         using var folder = new TemporaryFolder();
-        string header = string.Concat(new[] { "SIMPLE  =                    T", "BITPIX  =                   16", "NAXIS   =                    2", "NAXIS1  =              1000000", "NAXIS2  =              1000000", "END" }
-            .Select(card => card.PadRight(80))).PadRight(2880);
+        string header = string.Concat(
+                new[]
+                {
+                    "SIMPLE  =                    T",
+                    "BITPIX  =                   16",
+                    "NAXIS   =                    2",
+                    "NAXIS1  =              1000000",
+                    "NAXIS2  =              1000000",
+                    "END",
+                }.Select(card => card.PadRight(80))
+            )
+            .PadRight(2880);
         File.WriteAllText(folder.File("a.fits"), header);
         Pack(folder.File("a.fits"), folder.File("a.fits.gz"));
         var error = Assert.Throws<FitsFormatException>(() => FitsFile.Open(folder.File("a.fits.gz")));

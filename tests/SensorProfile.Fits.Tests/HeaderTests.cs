@@ -1,30 +1,62 @@
 using System.Text;
+using SensorProfile.Fits.Headers;
 
 namespace SensorProfile.Fits.Tests;
 
 /// <summary>Headers made card by card: messages word for word, and oddities that are not in the zoo.</summary>
 public sealed class HeaderTests
 {
-    private static readonly string[] Image = ["SIMPLE  =                    T", "BITPIX  =                   16", "NAXIS   =                    2", "NAXIS1  =                    2", "NAXIS2  =                    1"];
+    private static readonly string[] Image =
+    [
+        "SIMPLE  =                    T",
+        "BITPIX  =                   16",
+        "NAXIS   =                    2",
+        "NAXIS1  =                    2",
+        "NAXIS2  =                    1",
+    ];
 
     [Fact]
     public void AMessageNamesThePlaceWhatWasFoundAndTheWayOut()
     {
         var error = Refused([.. Image, "OBJECT  = 'dark    '", "EXPTIME =                 60.0", "BZERO   = abc"]);
-        Assert.Equal("dark_0012.fits, HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, or correct its header.", error.Message);
-        Assert.Equal("HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, or correct its header.", error.Statement);
+        Assert.Equal(
+            "dark_0012.fits, HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, "
+                + "or correct its header.",
+            error.Message
+        );
+        Assert.Equal(
+            "HDU 0, keyword BZERO, byte 560: expected a number, found 'abc'. Leave the file out, or correct its "
+                + "header.",
+            error.Statement
+        );
         Assert.Equal(("BZERO", 560L, 0), (error.Location.Keyword, error.Location.ByteOffset, error.Location.Hdu));
-        Assert.Equal(("expected a number, found 'abc'.", "Leave the file out, or correct its header."), (error.Problem, error.Remedy));
+        Assert.Equal(
+            ("expected a number, found 'abc'.", "Leave the file out, or correct its header."),
+            (error.Problem, error.Remedy)
+        );
     }
 
     [Fact]
     public void ATruncatedFileSaysHowMuchIsMissing()
     {
         using var folder = new TemporaryFolder();
-        byte[] bytes = [.. Bytes(["SIMPLE  =                    T", "BITPIX  =                   16", "NAXIS   =                    2", "NAXIS1  =                   20", "NAXIS2  =                   15"])];
+        byte[] bytes =
+        [
+            .. Bytes([
+                "SIMPLE  =                    T",
+                "BITPIX  =                   16",
+                "NAXIS   =                    2",
+                "NAXIS1  =                   20",
+                "NAXIS2  =                   15",
+            ]),
+        ];
         File.WriteAllBytes(folder.File("a.fits"), bytes[..(2880 + 333)]);
         var error = Assert.Throws<FitsFormatException>(() => FitsFile.Open(folder.File("a.fits")));
-        Assert.Equal("a.fits, HDU 0, byte 3213: the file ends inside the data unit: 267 of 600 bytes are missing. Copy the file again from its origin, or leave it out.", error.Message);
+        Assert.Equal(
+            "a.fits, HDU 0, byte 3213: the file ends inside the data unit: 267 of 600 bytes are missing. Copy the "
+                + "file again from its origin, or leave it out.",
+            error.Message
+        );
     }
 
     [Fact]
@@ -34,14 +66,26 @@ public sealed class HeaderTests
         using (folder)
         {
             Assert.Null(file.Hdus[0].Header.Number("CCD-TEMP"));
-            Assert.Equal(["CCD-TEMP", "EXPTIME"], file.Warnings.Where(w => w.Code == FitsWarningCodes.MalformedValue).Select(w => w.Location.Keyword));
+            Assert.Equal(
+                ["CCD-TEMP", "EXPTIME"],
+                file.Warnings.Where(w => w.Code == FitsWarningCodes.MalformedValue).Select(w => w.Location.Keyword)
+            );
         }
     }
 
     [Fact]
     public void OfARepeatedKeywordTheFirstCountsAndItIsNoted()
     {
-        using FitsFile file = Opened([.. Image, "EXPTIME =                 60.0", "EXPTIME =                 30.0", "GAIN    = 1", "GAIN    = 1"], out TemporaryFolder folder);
+        using FitsFile file = Opened(
+            [
+                .. Image,
+                "EXPTIME =                 60.0",
+                "EXPTIME =                 30.0",
+                "GAIN    = 1",
+                "GAIN    = 1",
+            ],
+            out TemporaryFolder folder
+        );
         using (folder)
         {
             Assert.Equal(60.0, file.Hdus[0].Header.Number("EXPTIME"));
@@ -53,7 +97,8 @@ public sealed class HeaderTests
     public void AValueWithoutTheBlankAfterTheEqualsSignIsNotLost()
     {
         using FitsFile file = Opened([.. Image, "BZERO   =32768"], out TemporaryFolder folder);
-        using (folder) Assert.Equal(FitsPixelType.UInt16, file.Hdus[0].PixelType);
+        using (folder)
+            Assert.Equal(FitsPixelType.UInt16, file.Hdus[0].PixelType);
     }
 
     [Theory]
@@ -67,14 +112,20 @@ public sealed class HeaderTests
     }
 
     [Fact]
-    public void ABitpixBeyond32BitsIsNotTakenForOneThatFits()
-        => Assert.Equal("BITPIX", Refused([Image[0], "BITPIX  =           4294967312", .. Image[2..]]).Location.Keyword);
+    public void ABitpixBeyond32BitsIsNotTakenForOneThatFits() =>
+        Assert.Equal("BITPIX", Refused([Image[0], "BITPIX  =           4294967312", .. Image[2..]]).Location.Keyword);
 
     [Fact]
     public void AnImageExtensionWithoutAxesButWithParametersHasNoPixels()
     {
         using var folder = new TemporaryFolder();
-        byte[] odd = Bytes(["XTENSION= 'IMAGE   '", "BITPIX  =                    8", "NAXIS   =                    0", "PCOUNT  =                    5", "GCOUNT  =                    1"]);
+        byte[] odd = Bytes([
+            "XTENSION= 'IMAGE   '",
+            "BITPIX  =                    8",
+            "NAXIS   =                    0",
+            "PCOUNT  =                    5",
+            "GCOUNT  =                    1",
+        ]);
         File.WriteAllBytes(folder.File("a.fits"), [.. Bytes(Image), .. odd]);
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         Assert.Equal((FitsHduKind.NoData, false), (file.Hdus[1].Kind, file.Hdus[1].HasPixels));
@@ -84,7 +135,11 @@ public sealed class HeaderTests
     public void TheSecondHduMayBeBrokenAndTheFirstStillGivesItsPixels()
     {
         using var folder = new TemporaryFolder();
-        byte[] broken = Bytes(["XTENSION= 'IMAGE   '", "BITPIX  =                    7", "NAXIS   =                    0"]);
+        byte[] broken = Bytes([
+            "XTENSION= 'IMAGE   '",
+            "BITPIX  =                    7",
+            "NAXIS   =                    0",
+        ]);
         File.WriteAllBytes(folder.File("a.fits"), [.. Bytes(Image), .. broken]);
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         file.RequireFirstImage().ReadRows(0, new int[2]);
@@ -96,7 +151,12 @@ public sealed class HeaderTests
     public void AnImageBehindOneWithUnknownScalingIsStillFound()
     {
         using var folder = new TemporaryFolder();
-        byte[] good = Bytes(["XTENSION= 'IMAGE   '", .. Image[1..], "PCOUNT  =                    0", "GCOUNT  =                    1"]);
+        byte[] good = Bytes([
+            "XTENSION= 'IMAGE   '",
+            .. Image[1..],
+            "PCOUNT  =                    0",
+            "GCOUNT  =                    1",
+        ]);
         File.WriteAllBytes(folder.File("a.fits"), [.. Bytes([.. Image, "BSCALE  = 'one     '"]), .. good]);
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
         Assert.Equal(1, file.RequireFirstImage().Index);
@@ -119,7 +179,8 @@ public sealed class HeaderTests
     [InlineData("0x10", false)]
     [InlineData("NaN", false)]
     [InlineData("1 000", false)]
-    public void NumbersAreRecognised(string text, bool number) => Assert.Equal(number, NumberText.Parse(text) is not null);
+    public void NumbersAreRecognised(string text, bool number) =>
+        Assert.Equal(number, NumberText.Parse(text) is not null);
 
     [Fact]
     public void NumbersDoNotDependOnTheCulture()
@@ -142,10 +203,23 @@ public sealed class HeaderTests
     {
         using var folder = new TemporaryFolder();
         Assert.Throws<FileNotFoundException>(() => FitsFile.Open(folder.File("none.fits")));
-        File.WriteAllBytes(folder.File("a.fits"), Bytes(["SIMPLE  =                    T", "BITPIX  =                    8", "NAXIS   =                    0"])[..2880]);
+        File.WriteAllBytes(
+            folder.File("a.fits"),
+            Bytes([
+                "SIMPLE  =                    T",
+                "BITPIX  =                    8",
+                "NAXIS   =                    0",
+            ])[..2880]
+        );
         using FitsFile file = FitsFile.Open(folder.File("a.fits"));
-        Assert.Equal("a.fits: the file holds no image with two axes. Leave it out.", Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Message);
-        Assert.Equal("The file holds no image with two axes. Leave it out.", Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Statement);
+        Assert.Equal(
+            "a.fits: the file holds no image with two axes. Leave it out.",
+            Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Message
+        );
+        Assert.Equal(
+            "The file holds no image with two axes. Leave it out.",
+            Assert.Throws<FitsFormatException>(() => file.RequireFirstImage()).Statement
+        );
         Assert.Throws<InvalidOperationException>(() => file.Hdus[0].ReadRows(0, new ushort[1]));
     }
 
@@ -164,6 +238,11 @@ public sealed class HeaderTests
     }
 
     /// <summary>A header block and one block of zeros as data.</summary>
-    private static byte[] Bytes(string[] cards)
-        => [.. Encoding.ASCII.GetBytes(string.Concat(cards.Append("END").Select(card => card.PadRight(80))).PadRight(2880)), .. new byte[2880]];
+    private static byte[] Bytes(string[] cards) =>
+        [
+            .. Encoding.ASCII.GetBytes(
+                string.Concat(cards.Append("END").Select(card => card.PadRight(80))).PadRight(2880)
+            ),
+            .. new byte[2880],
+        ];
 }

@@ -1,6 +1,8 @@
 using System.Buffers.Binary;
 using System.Numerics;
 using System.Runtime.InteropServices;
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
 
 namespace SensorProfile.Fits.Tests;
 
@@ -22,7 +24,8 @@ public sealed class KernelTests
         ushort[] numbers = Noise<ushort>(300);
         for (int length = 0; length <= 257; length++)
         {
-            ushort[] expected = new ushort[length], actual = new ushort[length];
+            ushort[] expected = new ushort[length],
+                actual = new ushort[length];
             ByteOrder.ReverseAndFlipScalar(numbers.AsSpan(3, length), expected, mask);
             ByteOrder.ReverseAndFlip(numbers.AsSpan(3, length), actual, mask);
             Assert.Equal(expected, actual);
@@ -54,7 +57,10 @@ public sealed class KernelTests
         byte[] turned = [.. bytes];
         ByteOrder.FromBigEndian(turned, 4, true);
         for (int i = 0; i < 50; i++)
-            Assert.Equal(BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(4 * i)) + 2147483648L, MemoryMarshal.Cast<byte, uint>(turned)[i]);
+            Assert.Equal(
+                BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(4 * i)) + 2147483648L,
+                MemoryMarshal.Cast<byte, uint>(turned)[i]
+            );
     }
 
     [Fact]
@@ -79,7 +85,8 @@ public sealed class KernelTests
     [InlineData(0.5, false)]
     [InlineData(double.NaN, false)]
     [InlineData(-0.0, true)]
-    public void ADoubleFitsALongOnlyWhenItIsOne(double value, bool fits) => Assert.Equal(fits ? -1 : 0, PixelConversion.ConvertScalar<double, long>([value], new long[1]));
+    public void ADoubleFitsALongOnlyWhenItIsOne(double value, bool fits) =>
+        Assert.Equal(fits ? -1 : 0, PixelConversion.ConvertScalar<double, long>([value], new long[1]));
 
     [Fact]
     public void IntegersFitOnlyInRange()
@@ -98,7 +105,8 @@ public sealed class KernelTests
         TFrom[] numbers = Noise<TFrom>(300);
         for (int length = 0; length <= 257; length++)
         {
-            TTo[] expected = new TTo[length], actual = new TTo[length];
+            TTo[] expected = new TTo[length],
+                actual = new TTo[length];
             Assert.Equal(-1, PixelConversion.ConvertScalar<TFrom, TTo>(numbers.AsSpan(3, length), expected));
             Assert.Equal(-1, PixelConversion.Convert<TFrom, TTo>(numbers.AsSpan(3, length), actual));
             Assert.Equal(MemoryMarshal.AsBytes<TTo>(expected).ToArray(), MemoryMarshal.AsBytes<TTo>(actual).ToArray());

@@ -11,10 +11,13 @@ internal sealed class ZooFile(JsonElement entry)
 
     public string Class => entry.GetProperty("class").GetString()!;
 
-    public IReadOnlyList<JsonElement> Hdus => entry.TryGetProperty("hdus", out var hdus) ? [.. hdus.EnumerateArray()] : [];
+    public IReadOnlyList<JsonElement> Hdus =>
+        entry.TryGetProperty("hdus", out var hdus) ? [.. hdus.EnumerateArray()] : [];
 
-    public IReadOnlyDictionary<string, JsonElement> Keywords => entry.TryGetProperty("keywords", out var keywords)
-        ? keywords.EnumerateObject().ToDictionary(p => p.Name, p => p.Value) : new Dictionary<string, JsonElement>();
+    public IReadOnlyDictionary<string, JsonElement> Keywords =>
+        entry.TryGetProperty("keywords", out var keywords)
+            ? keywords.EnumerateObject().ToDictionary(p => p.Name, p => p.Value)
+            : new Dictionary<string, JsonElement>();
 
     public string? ErrorKind => Error("kind")?.GetString();
 
@@ -24,8 +27,13 @@ internal sealed class ZooFile(JsonElement entry)
 
     public long? ErrorOffset => Error("offset")?.GetInt64();
 
-    private JsonElement? Error(string name) => entry.TryGetProperty("error", out var error) && error.ValueKind == JsonValueKind.Object
-        && error.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null ? value : null;
+    private JsonElement? Error(string name) =>
+        entry.TryGetProperty("error", out var error)
+        && error.ValueKind == JsonValueKind.Object
+        && error.TryGetProperty(name, out var value)
+        && value.ValueKind != JsonValueKind.Null
+            ? value
+            : null;
 
     public static string Path(string file) => TestData.Path("fits-zoo/" + file);
 
@@ -33,6 +41,9 @@ internal sealed class ZooFile(JsonElement entry)
     {
         using var stream = File.OpenRead(Path("expected.json"));
         using var document = JsonDocument.Parse(stream);
-        return document.RootElement.GetProperty("files").EnumerateObject().ToDictionary(p => p.Name, p => new ZooFile(p.Value.Clone()));
+        return document
+            .RootElement.GetProperty("files")
+            .EnumerateObject()
+            .ToDictionary(p => p.Name, p => new ZooFile(p.Value.Clone()));
     }
 }

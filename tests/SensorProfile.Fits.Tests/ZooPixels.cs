@@ -12,8 +12,10 @@ internal static class ZooPixels
         JsonElement pixels = expected.GetProperty("pixels");
         if (pixels.GetProperty("kind").GetString() == "integer")
         {
-            if (hdu.PixelType == FitsPixelType.UInt64) AssertIntegers(Read<ulong>(hdu, hdu.ReadRows), pixels);
-            else AssertIntegers(Read<long>(hdu, hdu.ReadRows), pixels);
+            if (hdu.PixelType == FitsPixelType.UInt64)
+                AssertIntegers(Read<ulong>(hdu, hdu.ReadRows), pixels);
+            else
+                AssertIntegers(Read<long>(hdu, hdu.ReadRows), pixels);
         }
         else
         {
@@ -27,7 +29,8 @@ internal static class ZooPixels
     {
         int plane = hdu.Width * hdu.Height;
         var all = new T[plane * hdu.Planes];
-        for (int i = 0; i < hdu.Planes; i++) reader(0, all.AsSpan(i * plane, plane), i);
+        for (int i = 0; i < hdu.Planes; i++)
+            reader(0, all.AsSpan(i * plane, plane), i);
         return all;
     }
 
@@ -54,19 +57,23 @@ internal static class ZooPixels
         AssertNear(pixels, "max", finite.Max());
         AssertNear(pixels, "first", values[0]);
         AssertNear(pixels, "last", values[^1]);
-        double scale = finite.Sum(Math.Abs);        // the order of a plain sum costs up to n·2⁻⁵³ of Σ|x|
+        double scale = finite.Sum(Math.Abs); // the order of a plain sum costs up to n·2⁻⁵³ of Σ|x|
         Assert.InRange(finite.Sum() - Number(pixels, "sum"), -1e-12 * scale, 1e-12 * scale);
     }
 
     private static void AssertNear(JsonElement pixels, string name, double actual)
     {
         double expected = Number(pixels, name);
-        if (double.IsNaN(expected)) Assert.True(double.IsNaN(actual), name);
-        else Assert.InRange(actual, expected - (1e-12 * Math.Abs(expected)), expected + (1e-12 * Math.Abs(expected)));
+        if (double.IsNaN(expected))
+            Assert.True(double.IsNaN(actual), name);
+        else
+            Assert.InRange(actual, expected - (1e-12 * Math.Abs(expected)), expected + (1e-12 * Math.Abs(expected)));
     }
 
     private static string Text(JsonElement pixels, string name) => pixels.GetProperty(name).GetString()!;
 
-    private static double Number(JsonElement pixels, string name)
-        => pixels.GetProperty(name).GetString() is { } text && text != "nan" ? double.Parse(text, CultureInfo.InvariantCulture) : double.NaN;
+    private static double Number(JsonElement pixels, string name) =>
+        pixels.GetProperty(name).GetString() is { } text && text != "nan"
+            ? double.Parse(text, CultureInfo.InvariantCulture)
+            : double.NaN;
 }

@@ -19,7 +19,8 @@ public sealed class ZooTests
         Assert.Empty(file.Errors);
         Assert.Equal(ZooFile.Files[name].Hdus.Count, file.Hdus.Count);
         AssertHdus(file, ZooFile.Files[name]);
-        if (ZooFile.Files[name].Class == "valid") Assert.Empty(file.Warnings);
+        if (ZooFile.Files[name].Class == "valid")
+            Assert.Empty(file.Warnings);
     }
 
     [DataTheory("fits-zoo"), MemberData(nameof(Odd))]
@@ -30,18 +31,22 @@ public sealed class ZooTests
         List<FitsWarning> warnings = [.. file.Warnings];
         foreach (FitsHdu hdu in file.Hdus)
         {
-            if (!hdu.VerifyChecksum(out FitsWarning? problem)) warnings.Add(problem!);
+            if (!hdu.VerifyChecksum(out FitsWarning? problem))
+                warnings.Add(problem!);
         }
 
         if (expected.ErrorKind is null)
         {
-            Assert.True(warnings.Count > 0 || name == "number-forms.fits", "no warning");      // lower-case exponents are met so often that nothing is said
+            // lower-case exponents are met so often that nothing is said
+            Assert.True(warnings.Count > 0 || name == "number-forms.fits", "no warning");
             return;
         }
 
-        Assert.Contains(warnings, w => (expected.ErrorCard is null || w.Location.Keyword == expected.ErrorCard)
+        Assert.Contains(warnings, w =>
+            (expected.ErrorCard is null || w.Location.Keyword == expected.ErrorCard)
             && (expected.ErrorHdu is null || w.Location.Hdu == expected.ErrorHdu)
-            && (expected.ErrorOffset is null || w.Location.ByteOffset == expected.ErrorOffset));
+            && (expected.ErrorOffset is null || w.Location.ByteOffset == expected.ErrorOffset)
+        );
     }
 
     [DataTheory("fits-zoo"), MemberData(nameof(Malformed))]
@@ -60,14 +65,18 @@ public sealed class ZooTests
         catch (FitsFormatException e)
         {
             error = e;
-            Assert.True(expected.Hdus.Count == 0 || expected.ErrorKind == "duplicate-keyword", "a good HDU was lost");    // a repeated NAXIS1: the file is refused, as its note allows
+            // a repeated NAXIS1: the file is refused, as its note allows
+            Assert.True(expected.Hdus.Count == 0 || expected.ErrorKind == "duplicate-keyword", "a good HDU was lost");
         }
 
         Assert.StartsWith(error.Location.ToString() + ": ", error.Message, StringComparison.Ordinal);
         Assert.Equal(name, Path.GetFileName(error.Location.File));
-        if (expected.ErrorHdu is not null) Assert.Equal(expected.ErrorHdu, error.Location.Hdu);
-        if (expected.ErrorCard is not null) Assert.Equal(expected.ErrorCard, error.Location.Keyword);
-        if (expected.ErrorOffset is not null && expected.ErrorKind != "missing-column") Assert.Equal(expected.ErrorOffset, error.Location.ByteOffset);
+        if (expected.ErrorHdu is not null)
+            Assert.Equal(expected.ErrorHdu, error.Location.Hdu);
+        if (expected.ErrorCard is not null)
+            Assert.Equal(expected.ErrorCard, error.Location.Keyword);
+        if (expected.ErrorOffset is not null && expected.ErrorKind != "missing-column")
+            Assert.Equal(expected.ErrorOffset, error.Location.ByteOffset);
     }
 
     [DataFact("fits-zoo")]
@@ -76,7 +85,8 @@ public sealed class ZooTests
         foreach (var (name, expected) in ZooFile.Files.Where(pair => pair.Value.Keywords.Count > 0))
         {
             using FitsFile file = FitsFile.Open(ZooFile.Path(name));
-            foreach (var (keyword, value) in expected.Keywords) AssertKeyword(file.Hdus[0].Header, keyword, value);
+            foreach (var (keyword, value) in expected.Keywords)
+                AssertKeyword(file.Hdus[0].Header, keyword, value);
         }
     }
 
@@ -85,16 +95,26 @@ public sealed class ZooTests
     {
         using FitsFile file = FitsFile.Open(ZooFile.Path("decimal-comma.fits"));
         FitsHeader header = file.Hdus[0].Header;
-        Assert.Equal((6.4e-5, 6.4e-5, -10.5), (header.Number("EXPTIME"), header.Number("EXPOSURE"), header.Number("CCD-TEMP")));
-        Assert.True(header.HasDecimalComma("EXPTIME") && header.HasDecimalComma("EXPOSURE") && header.HasDecimalComma("CCD-TEMP"));
+        Assert.Equal(
+            (6.4e-5, 6.4e-5, -10.5),
+            (header.Number("EXPTIME"), header.Number("EXPOSURE"), header.Number("CCD-TEMP"))
+        );
+        Assert.True(
+            header.HasDecimalComma("EXPTIME")
+                && header.HasDecimalComma("EXPOSURE")
+                && header.HasDecimalComma("CCD-TEMP")
+        );
         Assert.False(header.HasDecimalComma("GAIN"));
     }
 
     private static TheoryData<string> Named(Func<ZooFile, bool> wanted)
     {
         var names = new TheoryData<string>();
-        if (TestData.Find("fits-zoo") is null) names.Add("(none)");
-        else foreach (var (name, _) in ZooFile.Files.Where(pair => wanted(pair.Value))) names.Add(name);
+        if (TestData.Find("fits-zoo") is null)
+            names.Add("(none)");
+        else
+            foreach (var (name, _) in ZooFile.Files.Where(pair => wanted(pair.Value)))
+                names.Add(name);
         return names;
     }
 
@@ -103,32 +123,61 @@ public sealed class ZooTests
         foreach (JsonElement expected in zoo.Hdus)
         {
             FitsHdu hdu = file.Hdus.Single(h => h.Index == expected.GetProperty("index").GetInt32());
-            Assert.Equal(expected.GetProperty("type").GetString(), hdu.Kind switch
-            {
-                FitsHduKind.NoData => "no-data", FitsHduKind.Image => "image", FitsHduKind.CompressedImage => "compressed-image", FitsHduKind.Table => "table", _ => "other",
-            });
+            Assert.Equal(
+                expected.GetProperty("type").GetString(),
+                hdu.Kind switch
+                {
+                    FitsHduKind.NoData => "no-data",
+                    FitsHduKind.Image => "image",
+                    FitsHduKind.CompressedImage => "compressed-image",
+                    FitsHduKind.Table => "table",
+                    _ => "other",
+                }
+            );
             Assert.Equal(expected.GetProperty("bitpix").GetInt32(), hdu.Bitpix);
             Assert.Equal(expected.GetProperty("axes").EnumerateArray().Select(axis => axis.GetInt64()), hdu.Axes);
-            if (expected.TryGetProperty("bscale", out JsonElement scale)) Assert.Equal(double.Parse(scale.GetString()!, CultureInfo.InvariantCulture), hdu.BScale);
-            if (expected.TryGetProperty("bzero", out JsonElement zero)) Assert.Equal(double.Parse(zero.ToString(), CultureInfo.InvariantCulture), hdu.BZero);
-            if (hdu.Kind != FitsHduKind.CompressedImage) Assert.Equal(expected.GetProperty("name").GetString(), hdu.Name);
-            if (expected.TryGetProperty("pixels", out _)) ZooPixels.AssertAgree(hdu, expected);
+            if (expected.TryGetProperty("bscale", out JsonElement scale))
+                Assert.Equal(double.Parse(scale.GetString()!, CultureInfo.InvariantCulture), hdu.BScale);
+            if (expected.TryGetProperty("bzero", out JsonElement zero))
+                Assert.Equal(double.Parse(zero.ToString(), CultureInfo.InvariantCulture), hdu.BZero);
+            if (hdu.Kind != FitsHduKind.CompressedImage)
+                Assert.Equal(expected.GetProperty("name").GetString(), hdu.Name);
+            if (expected.TryGetProperty("pixels", out _))
+                ZooPixels.AssertAgree(hdu, expected);
         }
     }
 
     private static void AssertKeyword(FitsHeader header, string keyword, JsonElement expected)
     {
         FitsCard card = header.Card(keyword)!;
-        Assert.Equal(expected.GetProperty("type").GetString(), card.Kind == FitsValueKind.Text ? "string" : card.Kind.ToString().ToLowerInvariant());
+        Assert.Equal(
+            expected.GetProperty("type").GetString(),
+            card.Kind == FitsValueKind.Text ? "string" : card.Kind.ToString().ToLowerInvariant()
+        );
         JsonElement value = expected.GetProperty("value");
         switch (card.Kind)
         {
-            case FitsValueKind.Text: Assert.Equal(value.GetString(), card.Text); break;
-            case FitsValueKind.Logical: Assert.Equal(value.GetBoolean(), card.Logical); break;
-            case FitsValueKind.Real: Assert.Equal(double.Parse(value.GetString()!, CultureInfo.InvariantCulture), card.Number); break;
-            case FitsValueKind.Integer: Assert.Equal(System.Numerics.BigInteger.Parse(value.GetString()!, CultureInfo.InvariantCulture), System.Numerics.BigInteger.Parse(card.Value, CultureInfo.InvariantCulture)); break;
-            case FitsValueKind.Complex: Assert.Equal($"({value[0].GetString()}, {value[1].GetString()})", card.Value); break;
-            default: Assert.Equal("", card.Value); break;
+            case FitsValueKind.Text:
+                Assert.Equal(value.GetString(), card.Text);
+                break;
+            case FitsValueKind.Logical:
+                Assert.Equal(value.GetBoolean(), card.Logical);
+                break;
+            case FitsValueKind.Real:
+                Assert.Equal(double.Parse(value.GetString()!, CultureInfo.InvariantCulture), card.Number);
+                break;
+            case FitsValueKind.Integer:
+                Assert.Equal(
+                    System.Numerics.BigInteger.Parse(value.GetString()!, CultureInfo.InvariantCulture),
+                    System.Numerics.BigInteger.Parse(card.Value, CultureInfo.InvariantCulture)
+                );
+                break;
+            case FitsValueKind.Complex:
+                Assert.Equal($"({value[0].GetString()}, {value[1].GetString()})", card.Value);
+                break;
+            default:
+                Assert.Equal("", card.Value);
+                break;
         }
     }
 }

@@ -1,7 +1,13 @@
 using OxyPlot.Annotations;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Shots;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Nights;
 
 namespace SensorProfile.Reporting.Tests;
 
@@ -16,34 +22,103 @@ public sealed class AnswerPageTests : IDisposable
     [Fact]
     public void ASetpointIsWrittenAsThreeFilesThatAreTheSameAgain()
     {
-        SetpointAnswer answer = Setpoint.Advise(_profile, _profile.Modes[0], new SetpointQuestion { ExposureSeconds = 300, Sky = _sky, Ambient = [new AmbientTemperature("July", 22)], MaximumDifference = 35 });
+        SetpointAnswer answer = SetpointAdvice.Advise(
+            _profile,
+            _profile.Modes[0],
+            new SetpointQuestion
+            {
+                ExposureSeconds = 300,
+                Sky = _sky,
+                Ambient = [new AmbientTemperature("July", 22)],
+                MaximumDifference = 35,
+            }
+        );
         AnswerPage.Write(_profile, answer, Path.Combine(_folder, "a"));
-        InCulture.Run("de-DE", () => { AnswerPage.Write(_profile, answer, Path.Combine(_folder, "b")); return 0; });
-        string[] files = [.. Directory.GetFiles(Path.Combine(_folder, "a")).Select(Path.GetFileName).Order(StringComparer.Ordinal).OfType<string>()];
+        InCulture.Run("de-DE", () =>
+        {
+            AnswerPage.Write(_profile, answer, Path.Combine(_folder, "b"));
+            return 0;
+        });
+        string[] files =
+        [
+            .. Directory
+                .GetFiles(Path.Combine(_folder, "a"))
+                .Select(Path.GetFileName)
+                .Order(StringComparer.Ordinal)
+                .OfType<string>(),
+        ];
         Assert.Equal(["setpoint.csv", "setpoint.html", "setpoint.pdf"], files);
         foreach (string file in files)
-            Assert.True(File.ReadAllBytes(Path.Combine(_folder, "a", file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(_folder, "b", file))), file);
-        Assert.Contains(answer.Sentence.Split(' ')[0] + " at", File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")), StringComparison.Ordinal);
+            Assert.True(
+                File.ReadAllBytes(Path.Combine(_folder, "a", file))
+                    .AsSpan()
+                    .SequenceEqual(File.ReadAllBytes(Path.Combine(_folder, "b", file))),
+                file
+            );
+        Assert.Contains(
+            answer.Sentence.Split(' ')[0] + " at",
+            File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")),
+            StringComparison.Ordinal
+        );
         Assert.Equal(1 + answer.Curve.Count, File.ReadAllLines(Path.Combine(_folder, "a", "setpoint.csv")).Length);
     }
 
     [Fact]
     public void TheRulesOfThumbStandInThePlots()
     {
-        ToleranceAnswer near = DarkTolerance.Find(_profile, _profile.Modes[0], new ToleranceQuestion { ExposureSeconds = 300, Lights = 40, Sky = _sky });
-        DarkCountAnswer many = DarkCountAdvice.Find(_profile, _profile.Modes[0], new DarkCountQuestion { ExposureSeconds = 300, Lights = 40, Sky = _sky, TemperatureCelsius = -10 });
-        Assert.All(TolerancePlot.Of(near), panel => Assert.Contains(panel.Model.Annotations.OfType<LineAnnotation>(), line => line is { Type: LineAnnotationType.Vertical, X: 5 }));
-        Assert.Contains(DarkCountPlot.Of([many], ["stack"])!.Model.Annotations.OfType<LineAnnotation>(), line => line is { Type: LineAnnotationType.Vertical, X: 20 });
+        ToleranceAnswer near = DarkTolerance.Find(
+            _profile,
+            _profile.Modes[0],
+            new ToleranceQuestion
+            {
+                ExposureSeconds = 300,
+                Lights = 40,
+                Sky = _sky,
+            }
+        );
+        DarkCountAnswer many = DarkCountAdvice.Find(
+            _profile,
+            _profile.Modes[0],
+            new DarkCountQuestion
+            {
+                ExposureSeconds = 300,
+                Lights = 40,
+                Sky = _sky,
+                TemperatureCelsius = -10,
+            }
+        );
+        Assert.All(TolerancePlot.Of(near), panel =>
+            Assert.Contains(panel.Model.Annotations.OfType<LineAnnotation>(), line =>
+                line is { Type: LineAnnotationType.Vertical, X: 5 }
+            )
+        );
+        Assert.Contains(DarkCountPlot.Of([many], ["stack"])!.Model.Annotations.OfType<LineAnnotation>(), line =>
+            line is { Type: LineAnnotationType.Vertical, X: 20 }
+        );
     }
 
     [Fact]
     public void ListsAndSettingsArePrintedToo()
     {
-        PlanAnswer plan = DarksPlan.Find(_profile, new PlanQuestion { Lights = [PlannedLights.Usual(-10)], Sky = _sky });
+        PlanAnswer plan = DarksPlan.Find(
+            _profile,
+            new PlanQuestion { Lights = [PlannedLights.Usual(-10)], Sky = _sky }
+        );
         AnswerPage.Write(_profile, plan, _folder);
         AnswerPage.Write(ShotList.Plan(new ShotQuestion { Minutes = 120 }), _profile.CreatedUtc, _folder);
         AnswerPage.Write(_profile, ExposureAdvice.Find(_profile, new ExposureQuestion()), _folder);
-        string[] names = ["darks-plan.csv", "darks-plan.html", "darks-plan.pdf", "exposure.csv", "exposure.html", "exposure.pdf", "shots.csv", "shots.html", "shots.pdf"];
+        string[] names =
+        [
+            "darks-plan.csv",
+            "darks-plan.html",
+            "darks-plan.pdf",
+            "exposure.csv",
+            "exposure.html",
+            "exposure.pdf",
+            "shots.csv",
+            "shots.html",
+            "shots.pdf",
+        ];
         Assert.Equal(names, Directory.GetFiles(_folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("[  ]", File.ReadAllText(Path.Combine(_folder, "darks-plan.html")), StringComparison.Ordinal);
     }

@@ -1,5 +1,7 @@
 using SensorProfile.Fits;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Tests;
 
@@ -12,15 +14,21 @@ public sealed class ReportMapsTests : IDisposable
     [Fact]
     public void AMapBecomesAPictureOfMeansOverWhatWasMeasured()
     {
-        // 802 × 3 px: squares of 3 px, the last of them one column wide. Value = column; one pixel of the first square was not measured.
+        // 802 × 3 px: squares of 3 px, the last of them one column wide. Value = column; one pixel of the first square
+        // was not measured.
         float[] pixels = [.. Enumerable.Range(0, 802 * 3).Select(i => (float)(i % 802))];
-        pixels[802] = float.NaN;                                              // column 0 of the second row
+        pixels[802] = float.NaN; // column 0 of the second row
         FitsWriter.Write(Path.Combine(_folder, "glow.fits"), new FitsImage<float>([802, 3], pixels));
 
-        MapPicture picture = Assert.Single(ReportMaps.Read(_folder, new CameraProfile { Modes = [new ModeProfile()] }).Pictures);
+        MapPicture picture = Assert.Single(
+            ReportMaps.Read(_folder, new CameraProfile { Modes = [new ModeProfile()] }).Pictures
+        );
 
-        Assert.Equal((0, "Amplifier glow", "e-/px/s", 268, 1), (picture.Mode, picture.Title, picture.Unit, picture.Width, picture.Height));
-        Assert.Equal(9f / 8, picture.Values[0]);                              // (3·0 + 3·1 + 3·2 − 0) / 8
+        Assert.Equal(
+            (0, "Amplifier glow", "e-/px/s", 268, 1),
+            (picture.Mode, picture.Title, picture.Unit, picture.Width, picture.Height)
+        );
+        Assert.Equal(9f / 8, picture.Values[0]); // (3·0 + 3·1 + 3·2 − 0) / 8
         Assert.Equal(4f, picture.Values[1]);
         Assert.Equal(801f, picture.Values[^1]);
         Assert.True(picture.Low < picture.High);
@@ -34,9 +42,12 @@ public sealed class ReportMapsTests : IDisposable
         pixels[7 * 2000 + 1003] = 2;
         FitsWriter.Write(Path.Combine(_folder, "dark-rate.fits"), new FitsImage<float>([2000, 20], pixels));
         byte[] classes = new byte[2000 * 20];
-        classes[7 * 2000 + 1003] = 2 | 64;                                    // hot, and flickering
+        classes[7 * 2000 + 1003] = 2 | 64; // hot, and flickering
         FitsWriter.Write(Path.Combine(_folder, "defects.fits"), new FitsImage<byte>([2000, 20], classes));
-        var mode = new ModeProfile { FixedPattern = new FixedPatternProfile { Thresholds = new DefectThresholds { HotRate = 0.2 } } };
+        var mode = new ModeProfile
+        {
+            FixedPattern = new FixedPatternProfile { Thresholds = new DefectThresholds { HotRate = 0.2 } },
+        };
 
         IReadOnlyList<MapPicture> pictures = ReportMaps.Read(_folder, new CameraProfile { Modes = [mode] }).Pictures;
 
@@ -53,8 +64,14 @@ public sealed class ReportMapsTests : IDisposable
         Directory.CreateDirectory(Path.Combine(_folder, "gain-1"));
         Directory.CreateDirectory(Path.Combine(_folder, "gain-2"));
         File.WriteAllText(Path.Combine(_folder, "gain-1", "glow.fits"), "no map");
-        FitsWriter.Write(Path.Combine(_folder, "gain-2", "dark-rate.fits"), new FitsImage<float>([2, 1], new float[] { 1, 2 }));
-        ModeProfile[] modes = [.. new[] { 1, 2 }.Select(gain => new ModeProfile { Settings = new ModeSettings { Gain = gain } })];
+        FitsWriter.Write(
+            Path.Combine(_folder, "gain-2", "dark-rate.fits"),
+            new FitsImage<float>([2, 1], new float[] { 1, 2 })
+        );
+        ModeProfile[] modes =
+        [
+            .. new[] { 1, 2 }.Select(gain => new ModeProfile { Settings = new ModeSettings { Gain = gain } }),
+        ];
 
         ReportMaps maps = ReportMaps.Read(_folder, new CameraProfile { Modes = modes });
 

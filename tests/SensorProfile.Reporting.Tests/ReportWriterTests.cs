@@ -15,7 +15,10 @@ public sealed class ReportWriterTests : IDisposable
     {
         IReadOnlyList<string> files = ReportWriter.Write(TarnProfile.Build(), In("new/ö folder"), new ReportOptions());
 
-        Assert.Equal(files, Directory.GetFiles(In("new/ö folder"), "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            files,
+            Directory.GetFiles(In("new/ö folder"), "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+        );
         Assert.Contains(In("new/ö folder/report.pdf"), files);
         Assert.Contains(In("new/ö folder/report.html"), files);
         Assert.Contains(In("new/ö folder/tables/photon-transfer.csv"), files);
@@ -26,10 +29,17 @@ public sealed class ReportWriterTests : IDisposable
     public void TheSameProfileGivesTheSameBytesInEveryCulture()
     {
         ReportWriter.Write(TarnProfile.Build(), In("a"), new ReportOptions());
-        IReadOnlyList<string> files = InCulture.Run("de-DE", () => ReportWriter.Write(TarnProfile.Build(), In("b"), new ReportOptions()));
+        IReadOnlyList<string> files = InCulture.Run("de-DE", () =>
+            ReportWriter.Write(TarnProfile.Build(), In("b"), new ReportOptions())
+        );
 
         foreach (string file in files)
-            Assert.True(File.ReadAllBytes(file).AsSpan().SequenceEqual(File.ReadAllBytes(file.Replace(In("b"), In("a"), StringComparison.Ordinal))), file);
+            Assert.True(
+                File.ReadAllBytes(file)
+                    .AsSpan()
+                    .SequenceEqual(File.ReadAllBytes(file.Replace(In("b"), In("a"), StringComparison.Ordinal))),
+                file
+            );
     }
 
     [Fact]
@@ -45,13 +55,17 @@ public sealed class ReportWriterTests : IDisposable
     [Fact]
     public void AFileThatIsInTheWayIsAnErrorThatNamesTheFolderAndLeavesNothing()
     {
-        Directory.CreateDirectory(In("report.pdf"));          // a folder of that name cannot be replaced by a file
+        Directory.CreateDirectory(In("report.pdf")); // a folder of that name cannot be replaced by a file
         File.WriteAllText(In("profile.json"), "kept");
 
-        Exception? problem = Record.Exception(() => ReportWriter.Write(new CameraProfile(), _folder, new ReportOptions()));
+        Exception? problem = Record.Exception(() =>
+            ReportWriter.Write(new CameraProfile(), _folder, new ReportOptions())
+        );
 
         Assert.True(problem is IOException or UnauthorizedAccessException, problem?.ToString());
-        Assert.DoesNotContain(Directory.GetFileSystemEntries(_folder), path => path.EndsWith(".partial", StringComparison.Ordinal));
+        Assert.DoesNotContain(Directory.GetFileSystemEntries(_folder), path =>
+            path.EndsWith(".partial", StringComparison.Ordinal)
+        );
         Assert.Equal("kept", File.ReadAllText(In("profile.json")));
     }
 }

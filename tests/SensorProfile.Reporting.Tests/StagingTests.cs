@@ -18,7 +18,11 @@ public sealed class StagingTests : IDisposable
 
         IOException problem = Assert.Throws<IOException>(() => Staging.Write(_folder, files));
 
-        Assert.Equal($"{_folder}: the report cannot be written (No space left on device). Free some space or give another folder.", problem.Message);
+        Assert.Equal(
+            $"{_folder}: the report cannot be written (No space left on device). Free some space or give another "
+                + "folder.",
+            problem.Message
+        );
         Assert.Equal("old", File.ReadAllText(Path.Combine(_folder, "a")));
         Assert.Equal(["a"], Directory.GetFileSystemEntries(_folder).Select(Path.GetFileName));
     }

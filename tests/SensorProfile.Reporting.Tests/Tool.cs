@@ -7,7 +7,11 @@ internal static class Tool
 {
     public static string Run(string command, params string[] arguments)
     {
-        var start = new ProcessStartInfo(command, arguments) { RedirectStandardOutput = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        var start = new ProcessStartInfo(command, arguments)
+        {
+            RedirectStandardOutput = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+        };
         using Process process = Process.Start(start)!;
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

@@ -11,10 +11,26 @@ public class DemoCamerasTests
         CameraDescription camera = DemoCameras.Tarn9M();
         IReadOnlyList<SimulatedFrame> frames = new SimulatedNight(camera, 1).Frames;
         Assert.Equal(16, frames.Count(f => f.Kind == FrameKind.Bias));
-        Assert.Equal(16, frames.Where(f => f.Kind == FrameKind.Flat).Select(f => f.LightElectrons > 0 ? f.ExposureSeconds : 0).Distinct().Count());
-        Assert.Equal([-20, -15, -10, -5, 0, 5], frames.Where(f => f.Kind == FrameKind.Dark).Select(f => f.TargetCelsius).Distinct().Order());
-        Assert.Equal([10, 60, 120, 300], frames.Where(f => f.Kind == FrameKind.Dark).Select(f => f.ExposureSeconds).Distinct().Order());
-        Assert.True(frames[^1].StartUtc - frames[0].StartUtc < TimeSpan.FromHours(14), "An October night must be long enough.");
+        Assert.Equal(
+            16,
+            frames
+                .Where(f => f.Kind == FrameKind.Flat)
+                .Select(f => f.LightElectrons > 0 ? f.ExposureSeconds : 0)
+                .Distinct()
+                .Count()
+        );
+        Assert.Equal(
+            [-20, -15, -10, -5, 0, 5],
+            frames.Where(f => f.Kind == FrameKind.Dark).Select(f => f.TargetCelsius).Distinct().Order()
+        );
+        Assert.Equal(
+            [10, 60, 120, 300],
+            frames.Where(f => f.Kind == FrameKind.Dark).Select(f => f.ExposureSeconds).Distinct().Order()
+        );
+        Assert.True(
+            frames[^1].StartUtc - frames[0].StartUtc < TimeSpan.FromHours(14),
+            "An October night must be long enough."
+        );
     }
 
     [Fact]
@@ -44,7 +60,13 @@ public class DemoCamerasTests
             folder = folder.Parent;
         }
         Assert.NotNull(folder);
-        Assert.Equal(CameraDescription.Read(Path.Combine(folder.FullName, "demo-data", "tarn-9m.json")).ToJson(), DemoCameras.Tarn9M().ToJson());
-        Assert.Equal(CameraDescription.Read(Path.Combine(folder.FullName, "demo-data", "fell-24c.json")).ToJson(), DemoCameras.Fell24C().ToJson());
+        Assert.Equal(
+            CameraDescription.Read(Path.Combine(folder.FullName, "demo-data", "tarn-9m.json")).ToJson(),
+            DemoCameras.Tarn9M().ToJson()
+        );
+        Assert.Equal(
+            CameraDescription.Read(Path.Combine(folder.FullName, "demo-data", "fell-24c.json")).ToJson(),
+            DemoCameras.Fell24C().ToJson()
+        );
     }
 }

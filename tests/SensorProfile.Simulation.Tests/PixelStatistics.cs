@@ -14,7 +14,9 @@ internal static class PixelStatistics
     /// <summary>½·variance of A − B: the temporal variance.</summary>
     public static double PairVariance(ushort[] a, ushort[] b)
     {
-        double n = a.Length, sum = 0, squares = 0;
+        double n = a.Length,
+            sum = 0,
+            squares = 0;
         for (int i = 0; i < a.Length; i++)
         {
             double d = (double)a[i] - b[i];
@@ -31,11 +33,15 @@ internal static class PixelStatistics
         return a.Sum(v => (v - mean) * (v - mean)) / (a.Length - 1);
     }
 
-    public static double[] RowMeans(ushort[] a, int width)
-        => [.. Enumerable.Range(0, a.Length / width).Select(r => a.Skip(r * width).Take(width).Average(v => (double)v))];
+    public static double[] RowMeans(ushort[] a, int width) =>
+        [.. Enumerable.Range(0, a.Length / width).Select(r => a.Skip(r * width).Take(width).Average(v => (double)v))];
 
-    public static double[] ColumnMeans(ushort[] a, int width)
-        => [.. Enumerable.Range(0, width).Select(c => Enumerable.Range(0, a.Length / width).Average(r => (double)a[r * width + c]))];
+    public static double[] ColumnMeans(ushort[] a, int width) =>
+        [
+            .. Enumerable
+                .Range(0, width)
+                .Select(c => Enumerable.Range(0, a.Length / width).Average(r => (double)a[r * width + c])),
+        ];
 
     public static double Variance(double[] a)
     {
@@ -47,7 +53,9 @@ internal static class PixelStatistics
     public static double NeighbourCorrelation(ushort[] a, ushort[] b, int width)
     {
         double[] d = [.. a.Select((v, i) => (double)v - b[i])];
-        double mean = d.Average(), sum = 0, squares = 0;
+        double mean = d.Average(),
+            sum = 0,
+            squares = 0;
         long pairs = 0;
         for (int i = 0; i + 1 < d.Length; i++)
         {

@@ -6,17 +6,18 @@ public class QuantityTextTests
 {
     [Theory]
     [InlineData(1.52341, 0.00412, "e-", "1.5234 ± 0.0041 e⁻")]
-    [InlineData(1.52341, 0.0996, "e-", "1.52 ± 0.10 e⁻")]                     // the uncertainty rounds up into the next decade
+    // the uncertainty rounds up into the next decade
+    [InlineData(1.52341, 0.0996, "e-", "1.52 ± 0.10 e⁻")]
     [InlineData(0.80123, 0.00086, "e-/ADU", "0.80123 ± 0.00086 e⁻/ADU")]
     [InlineData(0.0061, 0.00008, "e-/px/s", "0.006100 ± 0.000080 e⁻/px/s")]
     [InlineData(0.000041, 0.0000032, "e-/px/s", "(4.10 ± 0.32)·10⁻⁵ e⁻/px/s")]
     [InlineData(-0.00002, 0.00013, "e-/px/s", "−0.00002 ± 0.00013 e⁻/px/s")]
-    [InlineData(-0.0001, 0.013, "e-", "0.000 ± 0.013 e⁻")]                     // no negative zero
+    [InlineData(-0.0001, 0.013, "e-", "0.000 ± 0.013 e⁻")] // no negative zero
     [InlineData(51234.4, 1234, "e-", "51200 ± 1200 e⁻")]
     [InlineData(23456789, 45678, "e-", "(2.3457 ± 0.0046)·10⁷ e⁻")]
     [InlineData(6.13, 0.048, "°C", "6.130 ± 0.048 °C")]
     [InlineData(0.41, 0.05, "%", "(0.410 ± 0.050) %")]
-    [InlineData(16383, 0, "ADU", "16383 ADU")]                                 // exact: no uncertainty is printed
+    [InlineData(16383, 0, "ADU", "16383 ADU")] // exact: no uncertainty is printed
     [InlineData(13.5, 0.1, "stops", "13.50 ± 0.10 stops")]
     [InlineData(1.02, 0.03, "1", "1.020 ± 0.030")]
     [InlineData(1, 0, "frames", "1 frame")]
@@ -26,8 +27,12 @@ public class QuantityTextTests
     [InlineData(0, 0, "e-", "0 e⁻")]
     [InlineData(5, 12, "e-", "5 ± 12 e⁻")]
     [InlineData(1234.5, 12.3, "ADU", "1235 ± 12 ADU")]
-    public void AQuantityIsRoundedWhereItsUncertaintyBegins(double value, double uncertainty, string unit, string expected) =>
-        Assert.Equal(expected, QuantityText.Of(value, uncertainty, unit));
+    public void AQuantityIsRoundedWhereItsUncertaintyBegins(
+        double value,
+        double uncertainty,
+        string unit,
+        string expected
+    ) => Assert.Equal(expected, QuantityText.Of(value, uncertainty, unit));
 
     [Theory]
     [InlineData(0.02, "0.02")]
@@ -38,7 +43,8 @@ public class QuantityTextTests
     [InlineData(0.000021234, "2.123·10⁻⁵")]
     [InlineData(9_216_000_000, "9.216·10⁹")]
     [InlineData(double.PositiveInfinity, "not measured")]
-    public void APlainNumberKeepsFourDigits(double value, string expected) => Assert.Equal(expected, QuantityText.Number(value));
+    public void APlainNumberKeepsFourDigits(double value, string expected) =>
+        Assert.Equal(expected, QuantityText.Number(value));
 
     [Fact]
     public void WhatIsNullWasNotMeasured() => Assert.Equal("not measured", QuantityText.Of(null));

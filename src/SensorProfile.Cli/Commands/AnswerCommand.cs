@@ -1,11 +1,14 @@
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Printing;
+using SensorProfile.NoiseModel;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
 
 /// <summary>A command that answers a question with a reply: text, or JSON when asked.</summary>
-internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSettings : AnswerSettings
+internal abstract class AnswerCommand<TSettings> : Command<TSettings>
+    where TSettings : AnswerSettings
 {
     /// <summary>As it is typed: "darks match".</summary>
     protected abstract string Name { get; }
@@ -13,15 +16,17 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSet
     public sealed override int Execute(CommandContext context, TSettings settings)
     {
         Session session = (Session)context.Data!;
-        Reply reply = AnswerOrRefuse(session, settings);
-        if (settings.Json) session.Results.WriteRaw(ReplyJson.Of(reply));
-        else ReplyPrinter.Print(reply, session.Results);
-        return reply.ExitCode;
+        AnswerDocument reply = AnswerOrRefuse(session, settings);
+        if (settings.Json)
+            session.Results.WriteRaw(AnswerJson.Of(reply));
+        else
+            AnswerPrinter.Print(reply, session.Results);
+        return reply.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered;
     }
 
-    protected abstract Reply Answer(Session session, TSettings settings);
+    protected abstract AnswerDocument Answer(Session session, TSettings settings);
 
-    private Reply AnswerOrRefuse(Session session, TSettings settings)
+    private AnswerDocument AnswerOrRefuse(Session session, TSettings settings)
     {
         try
         {
@@ -29,7 +34,9 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings> where TSet
         }
         catch (DecisionRefusedException refusal)
         {
-            return refusal.Kind == RefusalKind.BadArgument ? throw CommandFailure.WrongCommandLine(refusal.Message) : DecisionReply.CannotTell(Name, refusal);
+            return refusal.Kind == RefusalKind.BadArgument
+                ? throw CommandFailure.WrongCommandLine(refusal.Message)
+                : DecisionDocument.CannotTell(Name, refusal);
         }
     }
 }

@@ -1,12 +1,18 @@
 using System.ComponentModel;
 using System.Runtime.CompilerServices;
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
-using SensorProfile.Pixels;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -16,42 +22,72 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
 {
     protected override string Name => "characterise";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        string folder = string.IsNullOrWhiteSpace(settings.Out) ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.") : settings.Out;
+        string folder = string.IsNullOrWhiteSpace(settings.Out)
+            ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.")
+            : settings.Out;
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
-        (DefectThresholds Thresholds, double? ReferenceTemperature)? limits = settings.Thresholds is { } given ? ThresholdFile.Read(given) : null;
+        (DefectThresholds Thresholds, double? ReferenceTemperature)? limits = settings.Thresholds is { } given
+            ? ThresholdFile.Read(given)
+            : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
         CameraProfile profile = Measured(session, settings, limits, inventory, output);
         SpentMaps.GiveBack((long)profile.Camera.Width * profile.Camera.Height);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
-        Reply reply = ProfileReply.Of(Name, profile, folder);
-        return settings.Archive is { } archive ? ArchiveKeeping.Keep(archive, [ProfileOnDisk.Read(folder)], reply, $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift") : reply;
+        AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
+        return settings.Archive is { } archive
+            ? ArchiveKeeping.Keep(
+                archive,
+                [ProfileOnDisk.Read(folder)],
+                reply,
+                $"Year over year: sensorprofile drift {Quoted.Of(archive)} --out drift"
+            )
+            : reply;
     }
 
     /// <summary>Measures and writes; the maps, most of the memory, are let go with this call.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static CameraProfile Measured(Session session, Settings settings, (DefectThresholds Thresholds, double? ReferenceTemperature)? limits, Inventory inventory, OutputFolder output)
+    private static CameraProfile Measured(
+        Session session,
+        Settings settings,
+        (DefectThresholds Thresholds, double? ReferenceTemperature)? limits,
+        Inventory inventory,
+        OutputFolder output
+    )
     {
         double? reference = settings.Reference ?? limits?.ReferenceTemperature ?? Earlier(settings.Archive, inventory);
-        CharacterisationResult result = Characterising.Run(session, inventory, reference, settings.Quick, Source(settings.Temperatures), limits?.Thresholds);
+        CharacterisationResult result = Characterising.Run(
+            session,
+            inventory,
+            reference,
+            settings.Quick,
+            Source(settings.Temperatures),
+            limits?.Thresholds
+        );
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
         output.Write(work => ResultsFolder.WriteMeasured(work, result, session.Stop));
         return result.Profile;
     }
 
-    private static TemperatureSource Source(string name) => name switch
-    {
-        "headers" => TemperatureSource.Headers,
-        "hot-pixels" => TemperatureSource.HotPixels,
-        _ => throw CommandFailure.WrongCommandLine($"--temperatures {Quoted.Of(name)}: say headers or hot-pixels."),
-    };
+    private static TemperatureSource Source(string name) =>
+        name switch
+        {
+            "headers" => TemperatureSource.Headers,
+            "hot-pixels" => TemperatureSource.HotPixels,
+            _ => throw CommandFailure.WrongCommandLine($"--temperatures {Quoted.Of(name)}: say headers or hot-pixels."),
+        };
 
     /// <summary>The temperature of the sessions already kept, so that this one can be compared with them.</summary>
     private static double? Earlier(string? archive, Inventory inventory) =>
-        string.IsNullOrWhiteSpace(archive) ? null : ProfileArchive.ReferenceTemperature(archive, inventory.Sets.SelectMany(s => s.Frames).Select(f => f.Camera).FirstOrDefault(name => name is not null));
+        string.IsNullOrWhiteSpace(archive)
+            ? null
+            : ProfileArchive.ReferenceTemperature(
+                archive,
+                inventory.Sets.SelectMany(s => s.Frames).Select(f => f.Camera).FirstOrDefault(name => name is not null)
+            );
 
     internal sealed class Settings : FrameSettings
     {
@@ -69,16 +105,22 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         public double? Reference { get; init; }
 
         [CommandOption("--archive <DIR>")]
-        [Description("Keep the profile and small maps here too, for 'drift' in years to come; rates then refer to the temperature of the sessions kept before.")]
+        [Description(
+            "Keep the profile and small maps here too, for 'drift' in years to come; rates then refer to the temperature of the sessions kept before."
+        )]
         public string? Archive { get; init; }
 
         [CommandOption("--temperatures <SOURCE>")]
-        [Description("Where the darks' temperatures come from: headers, checked by the hot pixels; or hot-pixels, where the probe is stuck, late or off in some sets.")]
+        [Description(
+            "Where the darks' temperatures come from: headers, checked by the hot pixels; or hot-pixels, where the probe is stuck, late or off in some sets."
+        )]
         [DefaultValue("headers")]
         public string Temperatures { get; init; } = "headers";
 
         [CommandOption("--thresholds <FILE>")]
-        [Description("What counts as hot, warm, cold, dead or flickering: a JSON file such as { \"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its temperature again.")]
+        [Description(
+            "What counts as hot, warm, cold, dead or flickering: a JSON file such as { \"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its temperature again."
+        )]
         public string? Thresholds { get; init; }
 
         [CommandOption("--quick")]

@@ -1,11 +1,14 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
-using SensorProfile.Drift;
+using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -15,39 +18,63 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
 {
     protected override string Name => "darks check";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        if (settings.Against.Length == 0) throw CommandFailure.WrongCommandLine("darks check needs --against, the folder of a few fresh darks like those of the masters.");
+        if (settings.Against.Length == 0)
+            throw CommandFailure.WrongCommandLine(
+                "darks check needs --against, the folder of a few fresh darks like those of the masters."
+            );
         if (settings.Profile is null && (settings.Sky is not null || settings.WantedMode is not null))
-            throw CommandFailure.WrongCommandLine($"Without a profile {(settings.Sky is not null ? "the sky" : "a setting of the camera")} says nothing: add --profile, or leave it out.");
-        using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against]) : null;
+            throw CommandFailure.WrongCommandLine(
+                $"Without a profile {(settings.Sky is not null ? "the sky" : "a setting of the camera")} says "
+                    + "nothing: add --profile, or leave it out."
+            );
+        using OutputFolder? output = settings.Out is { } folder
+            ? OutputFolder.Begin(folder, settings.Overwrite, [.. settings.Masters, .. settings.Against])
+            : null;
         CameraProfile? profile = settings.Profile is { } path ? ProfileReading.Read(path) : null;
-        if (!settings.Masters.Any(Path.Exists)) throw CommandFailure.UnreadableInput($"{settings.Masters[0]}: there is no such file or folder; check the path.");
+        if (!settings.Masters.Any(Path.Exists))
+            throw CommandFailure.UnreadableInput(
+                $"{settings.Masters[0]}: there is no such file or folder; check the path."
+            );
         string[] masters = [.. settings.Masters.SelectMany(MasterFiles)];
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
         DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
-        Reply reply = DarkLibraryReply.Of(answer);
-        if (output is null) return reply;
+        AnswerDocument reply = DarkLibraryDocument.Of(answer);
+        if (output is null)
+            return reply;
         DateTimeOffset date = fresh.Sets.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
         output.Write(work => DarkCheckReportWriter.Write(answer, work, date));
         output.Complete();
-        return reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "check.html")} and check.pdf beside it."] };
+        return reply with
+        {
+            Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "check.html")} and check.pdf beside it."],
+        };
     }
 
-    /// <summary>A file as it is, also one that is not there, which is then left out by name; of a folder every FITS file in it.</summary>
+    /// <summary>
+    /// A file as it is, also one that is not there, which is then left out by name; of a folder every FITS file in it.
+    /// </summary>
     private static IEnumerable<string> MasterFiles(string path)
     {
-        if (!Directory.Exists(path)) return [path];
+        if (!Directory.Exists(path))
+            return [path];
         string[] found = [.. Directory.EnumerateFiles(path).Where(IsFits).Order(StringComparer.Ordinal)];
-        return found.Length > 0 ? found : throw CommandFailure.UnreadableInput($"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz).");
+        return found.Length > 0
+            ? found
+            : throw CommandFailure.UnreadableInput(
+                $"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz)."
+            );
     }
 
     private static bool IsFits(string file)
     {
         string name = Path.GetFileName(file).ToLowerInvariant();
-        if (name.StartsWith('.')) return false;      // what other systems leave beside a file, "._master.fits"
-        if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal)) name = name[..^3];
+        if (name.StartsWith('.'))
+            return false; // what other systems leave beside a file, "._master.fits"
+        if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal))
+            name = name[..^3];
         return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";
     }
 
@@ -58,7 +85,9 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         public string[] Masters { get; init; } = [];
 
         [CommandOption("--against <PATH>")]
-        [Description("Fresh darks like those of the masters, best 8 of each, and a few bias frames where a master has its bias taken off.")]
+        [Description(
+            "Fresh darks like those of the masters, best 8 of each, and a few bias frames where a master has its bias taken off."
+        )]
         public string[] Against { get; init; } = [];
 
         [CommandOption("--profile <PROFILE>")]

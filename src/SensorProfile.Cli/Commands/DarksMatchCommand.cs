@@ -1,10 +1,16 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -14,39 +20,88 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 {
     protected override string Name => "darks match";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         settings.RefuseIgnored();
         return settings.Darks.Length > 0 ? OnDisk(session, settings) : Tolerance(settings);
     }
 
-    private static Reply Tolerance(Settings settings)
+    private static AnswerDocument Tolerance(Settings settings)
     {
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         ToleranceQuestion question = settings.Tolerance;
-        CameraProfile profile = ProfileReading.Read(settings.ProfilePath ?? throw CommandFailure.WrongCommandLine("darks match needs a profile, or --lights PATH with --darks PATH."));
+        CameraProfile profile = ProfileReading.Read(
+            settings.ProfilePath
+                ?? throw CommandFailure.WrongCommandLine(
+                    "darks match needs a profile, or --lights PATH with --darks PATH."
+                )
+        );
         ToleranceAnswer answer = DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question);
-        return PageFolder.Complete(page, ToleranceReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, ToleranceDocument.Of(answer), folder =>
+            AnswerPage.Write(profile, answer, folder)
+        );
     }
 
-    private static Reply OnDisk(Session session, Settings settings)
+    private static AnswerDocument OnDisk(Session session, Settings settings)
     {
-        if (settings.LightPaths.Count == 0) throw CommandFailure.WrongCommandLine("--darks needs --lights PATH, the folder of the lights.");
-        using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite, [.. settings.LightPaths, .. settings.Darks]);
+        if (settings.LightPaths.Count == 0)
+            throw CommandFailure.WrongCommandLine("--darks needs --lights PATH, the folder of the lights.");
+        using PageFolder? page = PageFolder.Begin(
+            settings.Page,
+            settings.Overwrite,
+            [.. settings.LightPaths, .. settings.Darks]
+        );
         CameraProfile? profile = settings.ProfilePath is { } path ? ProfileReading.Read(path) : null;
-        IReadOnlyList<FrameSet> lights = [.. SetReading.Read(session, settings.LightPaths, FrameKind.Light, settings.Table, settings.NamesSay, out IReadOnlyList<Finding> lightFindings).Select(settings.Completed)];
-        IReadOnlyList<FrameSet> darks = [.. SetReading.Read(session, settings.Darks, FrameKind.Dark, settings.Table, settings.NamesSay, out IReadOnlyList<Finding> darkFindings).Select(settings.Completed)];
-        (SkyRate? sky, Finding[] skyFindings) = profile is null ? (settings.SkyRate, []) : Sky(session, settings, profile, lights, darks);
+        IReadOnlyList<FrameSet> lights =
+        [
+            .. SetReading
+                .Read(
+                    session,
+                    settings.LightPaths,
+                    FrameKind.Light,
+                    settings.Table,
+                    settings.NamesSay,
+                    out IReadOnlyList<Finding> lightFindings
+                )
+                .Select(settings.Completed),
+        ];
+        IReadOnlyList<FrameSet> darks =
+        [
+            .. SetReading
+                .Read(
+                    session,
+                    settings.Darks,
+                    FrameKind.Dark,
+                    settings.Table,
+                    settings.NamesSay,
+                    out IReadOnlyList<Finding> darkFindings
+                )
+                .Select(settings.Completed),
+        ];
+        (SkyRate? sky, Finding[] skyFindings) = profile is null
+            ? (settings.SkyRate, [])
+            : Sky(session, settings, profile, lights, darks);
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks) with { Sky = sky });
         Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
-        return PageFolder.Complete(page, MatchReply.Of(answer, sky, ofFrames), folder => AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder));
+        return PageFolder.Complete(page, MatchDocument.Of(answer, sky, ofFrames), folder =>
+            AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder)
+        );
     }
 
-    /// <summary>The sky that was given, else as the lights show it, else none (the strictest is assumed then).</summary>
-    private static (SkyRate?, Finding[]) Sky(Session session, Settings settings, CameraProfile profile, IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks)
+    /// <summary>
+    /// The sky that was given, else as the lights show it, else none (the strictest is assumed then).
+    /// </summary>
+    private static (SkyRate?, Finding[]) Sky(
+        Session session,
+        Settings settings,
+        CameraProfile profile,
+        IReadOnlyList<FrameSet> lights,
+        IReadOnlyList<FrameSet> darks
+    )
     {
-        if (settings.SkyRate is { } given) return (given, []);
+        if (settings.SkyRate is { } given)
+            return (given, []);
         try
         {
             return (SkyReading.Measure(session, profile, settings.WantedMode, lights, darks), []);
@@ -89,38 +144,63 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         /// <summary>Each of the two questions has options of its own; what would pass unheard is refused.</summary>
         public void RefuseIgnored()
         {
-            if (Profile is not null && ProfileOption is not null) throw CommandFailure.WrongCommandLine("Give the profile once, as the first word or with --profile.");
+            if (Profile is not null && ProfileOption is not null)
+                throw CommandFailure.WrongCommandLine("Give the profile once, as the first word or with --profile.");
             RefuseFrameOptions(Darks.Length > 0);
-            if (Darks.Length == 0 && BiasFrames is not null) throw CommandFailure.WrongCommandLine("--bias-frames is for darks on disk: add --darks PATH, or ask with --scaled alone.");
-            if (Darks.Length == 0) return;
-            if (Exposure is not null || Temperature is not null) throw CommandFailure.WrongCommandLine("With --darks the frames say their exposure and temperature: leave out --exposure and --temperature; a capture table (--table) corrects the headers.");
-            if (ProfilePath is null && (SkyRate is not null || Dithers is not null || Rejects || Loss is not null || BiasFrames is not null))
-                throw CommandFailure.WrongCommandLine("Without a profile nothing but settings, exposure and temperature is compared: add --profile, or leave out the sky, --dithers, --rejects, --loss and --bias-frames.");
-            if (Scaled) throw CommandFailure.WrongCommandLine("With --darks give --bias-frames instead of --scaled: the darks are then judged both ways.");
+            if (Darks.Length == 0 && BiasFrames is not null)
+                throw CommandFailure.WrongCommandLine(
+                    "--bias-frames is for darks on disk: add --darks PATH, or ask with --scaled alone."
+                );
+            if (Darks.Length == 0)
+                return;
+            if (Exposure is not null || Temperature is not null)
+                throw CommandFailure.WrongCommandLine(
+                    "With --darks the frames say their exposure and temperature: leave out --exposure and "
+                        + "--temperature; a capture table (--table) corrects the headers."
+                );
+            if (
+                ProfilePath is null
+                && (SkyRate is not null || Dithers is not null || Rejects || Loss is not null || BiasFrames is not null)
+            )
+                throw CommandFailure.WrongCommandLine(
+                    "Without a profile nothing but settings, exposure and temperature is compared: add --profile, "
+                        + "or leave out the sky, --dithers, --rejects, --loss and --bias-frames."
+                );
+            if (Scaled)
+                throw CommandFailure.WrongCommandLine(
+                    "With --darks give --bias-frames instead of --scaled: the darks are then judged both ways."
+                );
         }
 
-        public ToleranceQuestion Tolerance => new()
-        {
-            ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
-            Lights = LightCount ?? throw CommandFailure.WrongCommandLine(Lights.Length == 0
-                ? "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."
-                : $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks that lights on disk are judged against."),
-            TemperatureCelsius = Temperature,
-            DitherPositions = Dithers ?? 1,
-            RejectsOutliers = Rejects,
-            Scaled = Scaled,
-            Sky = SkyRate,
-            Limits = Limits,
-        };
+        public ToleranceQuestion Tolerance =>
+            new()
+            {
+                ExposureSeconds = Exposure
+                    ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
+                Lights = LightCount
+                    ?? throw CommandFailure.WrongCommandLine(
+                        Lights.Length == 0
+                            ? "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."
+                            : $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks "
+                                + "that lights on disk are judged against."
+                    ),
+                TemperatureCelsius = Temperature,
+                DitherPositions = Dithers ?? 1,
+                RejectsOutliers = Rejects,
+                Scaled = Scaled,
+                Sky = SkyRate,
+                Limits = Limits,
+            };
 
-        public MatchQuestion Matching(IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks) => new()
-        {
-            Lights = lights,
-            Darks = darks,
-            DitherPositions = Dithers,
-            RejectsOutliers = Rejects,
-            BiasFrames = BiasFrames ?? 0,
-            Limits = Limits,
-        };
+        public MatchQuestion Matching(IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks) =>
+            new()
+            {
+                Lights = lights,
+                Darks = darks,
+                DitherPositions = Dithers,
+                RejectsOutliers = Rejects,
+                BiasFrames = BiasFrames ?? 0,
+                Limits = Limits,
+            };
     }
 }

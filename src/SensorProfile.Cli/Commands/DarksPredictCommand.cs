@@ -1,9 +1,12 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -13,21 +16,42 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
 {
     protected override string Name => "darks predict";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        string file = string.IsNullOrWhiteSpace(settings.Out) ? throw CommandFailure.WrongCommandLine("darks predict needs --out, the file for the computed dark.") : settings.Out;
+        string file = string.IsNullOrWhiteSpace(settings.Out)
+            ? throw CommandFailure.WrongCommandLine("darks predict needs --out, the file for the computed dark.")
+            : settings.Out;
         if (settings.Against.Length == 0 && (settings.Table is not null || settings.NamesSay))
-            throw CommandFailure.WrongCommandLine($"{(settings.Table is not null ? "--table" : "--names-say")} is for fresh darks: add --against PATH, or leave it out.");
+            throw CommandFailure.WrongCommandLine(
+                $"{(settings.Table is not null ? "--table" : "--names-say")} is for fresh darks: add --against "
+                    + "PATH, or leave it out."
+            );
         DarkPredictionQuestion question = settings.Question;
-        string stored = Path.GetFullPath(ProfileReading.FileOf(settings.Profile)), maps = Path.Combine(Path.GetDirectoryName(stored)!, "maps");
+        string stored = Path.GetFullPath(ProfileReading.FileOf(settings.Profile)),
+            maps = Path.Combine(Path.GetDirectoryName(stored)!, "maps");
         CheckPlace(file, stored, maps, settings);
         OutputFile.Check(file, settings.Overwrite, "--out", settings.Table);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
-        question = question with { MapsFolder = maps, Against = settings.Against.Length == 0 ? null : SetReading.Read(session, settings.Against, FrameKind.Dark, settings.Table, settings.NamesSay, out _) };
+        question = question with
+        {
+            MapsFolder = maps,
+            Against =
+                settings.Against.Length == 0
+                    ? null
+                    : SetReading.Read(
+                        session,
+                        settings.Against,
+                        FrameKind.Dark,
+                        settings.Table,
+                        settings.NamesSay,
+                        out _
+                    ),
+        };
         DarkPredictionAnswer answer = DarkPrediction.Compute(profile, mode, question, session.Stop);
-        if (answer.Master is { } master) OutputFile.Write(file, master.Write);
-        return DarkPredictionReply.Of(answer, file);
+        if (answer.Master is { } master)
+            OutputFile.Write(file, master.Write);
+        return DarkPredictionDocument.Of(answer, file);
     }
 
     /// <summary>Nothing that is read may be written over.</summary>
@@ -36,7 +60,9 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         string target = PathRelations.Resolved(file);
         foreach (string read in (string[])[profile, maps, .. settings.Against])
             if (PathRelations.IsSameOrInside(target, PathRelations.Resolved(read)))
-                throw CommandFailure.WrongCommandLine($"--out {file} lies in {read}, which is read. Choose a file beside it.");
+                throw CommandFailure.WrongCommandLine(
+                    $"--out {file} lies in {read}, which is read. Choose a file beside it."
+                );
     }
 
     internal sealed class Settings : ModeSettingsOptions
@@ -56,7 +82,9 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         public double? Exposure { get; init; }
 
         [CommandOption("--out <FILE>")]
-        [Description("FITS file for the computed dark: the dark in ADU, pedestal included, and its uncertainty as the extension UNCERTAINTY.")]
+        [Description(
+            "FITS file for the computed dark: the dark in ADU, pedestal included, and its uncertainty as the extension UNCERTAINTY."
+        )]
         public string? Out { get; init; }
 
         [CommandOption("--overwrite")]
@@ -64,7 +92,9 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         public bool Overwrite { get; init; }
 
         [CommandOption("--against <PATH>")]
-        [Description("A few fresh darks of that temperature and exposure: the computed dark is checked against them, and not written when they contradict it.")]
+        [Description(
+            "A few fresh darks of that temperature and exposure: the computed dark is checked against them, and not written when they contradict it."
+        )]
         public string[] Against { get; init; } = [];
 
         [CommandOption("--table <FILE>")]
@@ -75,11 +105,18 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
         public bool NamesSay { get; init; }
 
-        public DarkPredictionQuestion Question => new()
-        {
-            TemperatureCelsius = Temperature ?? throw CommandFailure.WrongCommandLine("darks predict needs --temperature, the sensor temperature of the lights in °C."),
-            ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("darks predict needs --exposure, the seconds of one light."),
-            MapsFolder = "",
-        };
+        public DarkPredictionQuestion Question =>
+            new()
+            {
+                TemperatureCelsius = Temperature
+                    ?? throw CommandFailure.WrongCommandLine(
+                        "darks predict needs --temperature, the sensor temperature of the lights in °C."
+                    ),
+                ExposureSeconds = Exposure
+                    ?? throw CommandFailure.WrongCommandLine(
+                        "darks predict needs --exposure, the seconds of one light."
+                    ),
+                MapsFolder = "",
+            };
     }
 }

@@ -1,10 +1,17 @@
 using System.ComponentModel;
-using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Cli.Printing;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using Spectre.Console.Cli;
 
@@ -20,7 +27,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
 
     protected override string Name => "demo";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         string folder = settings.Out ?? UsualFolder;
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, []);
@@ -31,20 +38,52 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
             File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), DemoCameras.Fell24C().ToJson());
         });
         SimulatedFrames.Write(session, camera, output, "frames", settings.Seed);
-        Inventory inventory = FrameReading.Read(session, [Path.Combine(output.WorkPath, "frames")], null, namesSay: false);
+        Inventory inventory = FrameReading.Read(
+            session,
+            [Path.Combine(output.WorkPath, "frames")],
+            null,
+            namesSay: false
+        );
         CharacterisationResult result = Characterising.Run(session, inventory, referenceCelsius: null, quick: false);
         output.Write(work => ResultsFolder.Write(work, result, session.Stop));
         output.Complete();
-        return DemoReply.Of(result.Profile, folder, Cold(result.Profile), Darks(result.Profile, dithers: 1), Darks(result.Profile, dithers: Lights / 2));
+        return DemoDocument.Of(
+            result.Profile,
+            folder,
+            Cold(result.Profile),
+            Darks(result.Profile, dithers: 1),
+            Darks(result.Profile, dithers: Lights / 2)
+        );
     }
 
-    private static Reply Cold(CameraProfile profile) => Ask("setpoint", () =>
-        SetpointReply.Of(Setpoint.Advise(profile, ModeChoice.Find(profile, null), new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) })));
+    private static AnswerDocument Cold(CameraProfile profile) =>
+        Ask("setpoint", () =>
+            SetpointDocument.Of(
+                SetpointAdvice.Advise(
+                    profile,
+                    ModeChoice.Find(profile, null),
+                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = SkyRate.Given(Sky) }
+                )
+            )
+        );
 
-    private static Reply Darks(CameraProfile profile, int dithers) => Ask("darks match", () => ToleranceReply.Of(DarkTolerance.Find(profile, ModeChoice.Find(profile, null),
-        new ToleranceQuestion { ExposureSeconds = ExposureSeconds, Lights = Lights, Sky = SkyRate.Given(Sky), DitherPositions = dithers, RejectsOutliers = dithers > 1 })));
+    private static AnswerDocument Darks(CameraProfile profile, int dithers) =>
+        Ask("darks match", () => ToleranceDocument.Of(
+                DarkTolerance.Find(
+                    profile,
+                    ModeChoice.Find(profile, null),
+                    new ToleranceQuestion
+                    {
+                        ExposureSeconds = ExposureSeconds,
+                        Lights = Lights,
+                        Sky = SkyRate.Given(Sky),
+                        DitherPositions = dithers,
+                        RejectsOutliers = dithers > 1,
+                    }
+                )
+            ));
 
-    private static Reply Ask(string command, Func<Reply> question)
+    private static AnswerDocument Ask(string command, Func<AnswerDocument> question)
     {
         try
         {
@@ -52,7 +91,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         }
         catch (DecisionRefusedException refusal)
         {
-            return DecisionReply.CannotTell(command, refusal);
+            return DecisionDocument.CannotTell(command, refusal);
         }
     }
 

@@ -1,9 +1,14 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -13,26 +18,49 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 {
     protected override string Name => "drift";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        using OutputFolder? output = settings.Out is { } folder ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles) : null;
+        using OutputFolder? output = settings.Out is { } folder
+            ? OutputFolder.Begin(folder, settings.Overwrite, settings.Profiles)
+            : null;
         FoundProfiles found = ProfileArchive.Read(settings.Profiles);
-        foreach (var refused in found.Refused) session.Side.Line($"left out: {refused.File}: {refused.Reason}");
-        if (found.Profiles.Count == 0) throw CommandFailure.UnreadableInput(found.Refused is [var only] ? $"{only.File}: {only.Reason}" : $"nothing readable in {string.Join(", ", settings.Profiles)}.");
+        foreach (var refused in found.Refused)
+            session.Side.Line($"left out: {refused.File}: {refused.Reason}");
+        if (found.Profiles.Count == 0)
+            throw CommandFailure.UnreadableInput(
+                found.Refused is [var only]
+                    ? $"{only.File}: {only.Reason}"
+                    : $"nothing readable in {string.Join(", ", settings.Profiles)}."
+            );
         DriftAnswer answer = DriftComparison.Run(found.Profiles, settings.Options, found.Refused);
         session.Stop.ThrowIfCancellationRequested();
-        Reply reply = DriftReply.Of(answer);
-        if (settings.Archive is { } archive) reply = ArchiveKeeping.Keep(archive, found.Profiles, reply, $"Next year: sensorprofile drift {Quoted.Of(archive)} results");
-        if (output is null) return reply;
-        reply = reply with { Lines = [.. reply.Lines, $"Report: {Path.Combine(settings.Out!, "drift.html")} and drift.pdf beside it; the numbers are in drift.json and tables."] };
+        AnswerDocument reply = DriftDocument.Of(answer);
+        if (settings.Archive is { } archive)
+            reply = ArchiveKeeping.Keep(
+                archive,
+                found.Profiles,
+                reply,
+                $"Next year: sensorprofile drift {Quoted.Of(archive)} results"
+            );
+        if (output is null)
+            return reply;
+        reply = reply with
+        {
+            Lines =
+            [
+                .. reply.Lines,
+                $"Report: {Path.Combine(settings.Out!, "drift.html")} and drift.pdf beside it; the numbers are in "
+                    + "drift.json and tables.",
+            ],
+        };
         output.Write(work => Write(work, answer, reply));
         output.Complete();
         return reply;
     }
 
-    private static void Write(string folder, DriftAnswer answer, Reply reply)
+    private static void Write(string folder, DriftAnswer answer, AnswerDocument reply)
     {
-        File.WriteAllText(Path.Combine(folder, "drift.json"), ReplyJson.Of(reply));
+        File.WriteAllText(Path.Combine(folder, "drift.json"), AnswerJson.Of(reply));
         DriftReportWriter.Write(answer, folder);
     }
 
@@ -43,16 +71,22 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public string[] Profiles { get; init; } = [];
 
         [CommandOption("--archive <DIR>")]
-        [Description("Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced.")]
+        [Description(
+            "Keep the profiles and small maps of their pixels here, for the years to come; nothing in it is ever replaced."
+        )]
         public string? Archive { get; init; }
 
         [CommandOption("--reference <C>")]
-        [Description("Temperature at which dark currents are compared, °C; one that all sessions measured unless said.")]
+        [Description(
+            "Temperature at which dark currents are compared, °C; one that all sessions measured unless said."
+        )]
         [TypeConverter(typeof(Number))]
         public double? Reference { get; init; }
 
         [CommandOption("--exposure <S>")]
-        [Description("Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said.")]
+        [Description(
+            "Exposure of your lights, s, for the date at which the present darks no longer do; 300 unless said."
+        )]
         [TypeConverter(typeof(Number))]
         public double? Exposure { get; init; }
 

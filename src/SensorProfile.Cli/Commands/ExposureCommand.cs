@@ -1,9 +1,11 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -13,14 +15,22 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
 {
     protected override string Name => "exposure";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         ExposureQuestion question = settings.Question;
         settings.CheckSky();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
-        GainChoiceAnswer answer = ExposureAdvice.Find(profile, question with { Sky = settings.ReadSky(session, profile, settings.WantedMode) });
-        return PageFolder.Complete(page, ExposureReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
+        GainChoiceAnswer answer = ExposureAdvice.Find(
+            profile,
+            question with
+            {
+                Sky = settings.ReadSky(session, profile, settings.WantedMode),
+            }
+        );
+        return PageFolder.Complete(page, ExposureDocument.Of(answer), folder =>
+            AnswerPage.Write(profile, answer, folder)
+        );
     }
 
     internal sealed class Settings : OwnSkySettings

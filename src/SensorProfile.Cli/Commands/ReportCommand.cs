@@ -1,8 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -12,7 +14,7 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
 {
     protected override string Name => "report";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         string folder = settings.RequiredOut(Name);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
@@ -23,7 +25,7 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
         output.Write(work => StoredMaps.Copy(home, work, session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         output.Complete();
-        Reply reply = ProfileReply.Of(Name, profile, folder);
+        AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
         return reply with { Findings = [.. reply.Findings, .. pictures.Findings] };
     }
 

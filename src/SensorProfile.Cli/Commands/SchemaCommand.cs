@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

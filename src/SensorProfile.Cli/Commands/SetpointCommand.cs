@@ -1,9 +1,12 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -13,7 +16,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
 {
     protected override string Name => "setpoint";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         settings.RefuseIgnored();
         SetpointQuestion question = settings.Question;
@@ -21,8 +24,17 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         CameraProfile profile = ProfileReading.Read(settings.Profile);
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
-        SetpointAnswer answer = Setpoint.Advise(profile, mode, question with { Sky = settings.ReadSky(session, profile, mode.Settings) });
-        return PageFolder.Complete(page, SetpointReply.Of(answer), folder => AnswerPage.Write(profile, answer, folder));
+        SetpointAnswer answer = SetpointAdvice.Advise(
+            profile,
+            mode,
+            question with
+            {
+                Sky = settings.ReadSky(session, profile, mode.Settings),
+            }
+        );
+        return PageFolder.Complete(page, SetpointDocument.Of(answer), folder =>
+            AnswerPage.Write(profile, answer, folder)
+        );
     }
 
     internal sealed class Settings : OwnSkySettings
@@ -68,20 +80,42 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         public void RefuseIgnored()
         {
             if (Uncooled && (MaximumDifference is not null || Margin is not null))
-                throw CommandFailure.WrongCommandLine($"{(MaximumDifference is not null ? "--max-delta" : "--margin")} is for a cooler and --uncooled says there is none: leave one of them out.");
-            if (!Uncooled && SelfHeating is not null) throw CommandFailure.WrongCommandLine("--self-heating is for a camera without a cooler: add --uncooled, or leave it out.");
-            if (Margin is not null && MaximumDifference is null) throw CommandFailure.WrongCommandLine("--margin is a part of what the cooler reaches: add --max-delta, or leave it out.");
-            if (MaximumDifference is not null && Ambient.Length == 0 && Nights is null) throw CommandFailure.WrongCommandLine("--max-delta counts from the temperature of the air: add --ambient or --nights, or leave it out.");
+                throw CommandFailure.WrongCommandLine(
+                    $"{(MaximumDifference is not null ? "--max-delta" : "--margin")} is for a cooler and "
+                        + "--uncooled says there is none: leave one of them out."
+                );
+            if (!Uncooled && SelfHeating is not null)
+                throw CommandFailure.WrongCommandLine(
+                    "--self-heating is for a camera without a cooler: add --uncooled, or leave it out."
+                );
+            if (Margin is not null && MaximumDifference is null)
+                throw CommandFailure.WrongCommandLine(
+                    "--margin is a part of what the cooler reaches: add --max-delta, or leave it out."
+                );
+            if (MaximumDifference is not null && Ambient.Length == 0 && Nights is null)
+                throw CommandFailure.WrongCommandLine(
+                    "--max-delta counts from the temperature of the air: add --ambient or --nights, or leave it out."
+                );
         }
 
         public SetpointQuestion Question
         {
             get
             {
-                SetpointQuestion usual = new() { ExposureSeconds = Exposure ?? throw CommandFailure.WrongCommandLine("setpoint needs --exposure, the seconds of one light.") };
+                SetpointQuestion usual = new()
+                {
+                    ExposureSeconds = Exposure
+                        ?? throw CommandFailure.WrongCommandLine(
+                            "setpoint needs --exposure, the seconds of one light."
+                        ),
+                };
                 return usual with
                 {
-                    Ambient = [.. Ambient.Select(AmbientText.Parse), .. Nights is null ? [] : TemperatureTable.Read(Nights)],
+                    Ambient =
+                    [
+                        .. Ambient.Select(AmbientText.Parse),
+                        .. Nights is null ? [] : TemperatureTable.Read(Nights),
+                    ],
                     MaximumDifference = MaximumDifference,
                     Margin = Margin ?? usual.Margin,
                     Loss = Percent.ShareOf(Loss) ?? usual.Loss,

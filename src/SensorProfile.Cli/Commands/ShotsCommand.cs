@@ -1,9 +1,12 @@
 using System.ComponentModel;
 using System.Globalization;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Decisions;
+using SensorProfile.Decisions.Shots;
 using SensorProfile.Reporting;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -13,15 +16,20 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
 {
     protected override string Name => "shots";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        if (settings.Csv is { } target) OutputFile.Check(target, settings.Overwrite, "--csv", settings.Have);
+        if (settings.Csv is { } target)
+            OutputFile.Check(target, settings.Overwrite, "--csv", settings.Have);
         ShotQuestion question = settings.Question;
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
-        if (settings.Have.Length > 0) question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };
+        if (settings.Have.Length > 0)
+            question = question with { Existing = FrameReading.Read(session, settings.Have, null, settings.NamesSay) };
         ShotListAnswer answer = ShotList.Plan(question);
-        if (settings.Csv is { } csv) CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PageFolder.Complete(page, ShotsReply.Of(answer, settings.Csv), folder => AnswerPage.Write(answer, session.Clock.GetUtcNow(), folder));
+        if (settings.Csv is { } csv)
+            CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
+        return PageFolder.Complete(page, ShotsDocument.Of(answer, settings.Csv), folder =>
+            AnswerPage.Write(answer, session.Clock.GetUtcNow(), folder)
+        );
     }
 
     internal sealed class Settings : AnswerSettings
@@ -55,7 +63,9 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
         public double? Longest { get; init; }
 
         [CommandOption("--size <WxH>")]
-        [Description("Frame size in pixels, for the disk space; 3000x3000, or that of the frames there are, unless said.")]
+        [Description(
+            "Frame size in pixels, for the disk space; 3000x3000, or that of the frames there are, unless said."
+        )]
         public string? Size { get; init; }
 
         [CommandOption("--have <PATH>")]
@@ -100,17 +110,27 @@ internal sealed class ShotsCommand : AnswerCommand<ShotsCommand.Settings>
 
         private void RefuseIgnored()
         {
-            if (Cooled && Uncooled) throw CommandFailure.WrongCommandLine("Give --cooled or --uncooled, not both.");
-            if (Uncooled && MaximumDifference is not null) throw CommandFailure.WrongCommandLine("--max-delta is for a cooler and --uncooled says there is none: leave one of them out.");
-            if (NamesSay && Have.Length == 0) throw CommandFailure.WrongCommandLine("--names-say is for frames that exist: add --have PATH.");
-            if (Size is not null && Have.Length > 0) throw CommandFailure.WrongCommandLine("With --have the frames say their size: leave out --size.");
+            if (Cooled && Uncooled)
+                throw CommandFailure.WrongCommandLine("Give --cooled or --uncooled, not both.");
+            if (Uncooled && MaximumDifference is not null)
+                throw CommandFailure.WrongCommandLine(
+                    "--max-delta is for a cooler and --uncooled says there is none: leave one of them out."
+                );
+            if (NamesSay && Have.Length == 0)
+                throw CommandFailure.WrongCommandLine("--names-say is for frames that exist: add --have PATH.");
+            if (Size is not null && Have.Length > 0)
+                throw CommandFailure.WrongCommandLine("With --have the frames say their size: leave out --size.");
         }
 
         private static (int Width, int Height) FrameSize(string text)
         {
             string[] parts = text.Split('x', 'X', '×');
-            return parts.Length == 2 && int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out int width)
-                && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int height) && width > 0 && height > 0
+            return
+                parts.Length == 2
+                && int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out int width)
+                && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int height)
+                && width > 0
+                && height > 0
                 ? (width, height)
                 : throw CommandFailure.WrongCommandLine($"'{text}' is not a frame size. Write it like 3000x2000.");
         }

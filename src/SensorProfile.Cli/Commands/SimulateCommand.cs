@@ -1,6 +1,8 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;
 using Spectre.Console.Cli;
@@ -12,21 +14,29 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 {
     protected override string Name => "simulate";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
-        if (!File.Exists(settings.Camera)) throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
+        if (!File.Exists(settings.Camera))
+            throw CommandFailure.UnreadableInput($"{settings.Camera}: there is no camera description here.");
         CameraDescription camera = CameraDescription.Read(settings.Camera);
         camera.Validate(settings.Camera);
         using OutputFolder output = OutputFolder.Begin(settings.RequiredOut(Name), settings.Overwrite, []);
         SimulationTruth truth = SimulatedFrames.Write(session, camera, output, "", settings.Seed);
         output.Complete();
-        return new Reply
+        return new AnswerDocument
         {
             Command = Name,
-            Sentence = $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json beside them says what is true.",
+            Sentence =
+                $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
+                + "beside them says what is true.",
             Verdict = "written",
             Lines = [$"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} --out results"],
-            Fields = [JsonNodes.Field("folder", settings.Out), JsonNodes.Field("seed", truth.Seed), JsonNodes.Field("frames", truth.Frames.Select(f => f.File))],
+            Fields =
+            [
+                JsonNodes.Field("folder", settings.Out),
+                JsonNodes.Field("seed", truth.Seed),
+                JsonNodes.Field("frames", truth.Frames.Select(f => f.File)),
+            ],
         };
     }
 

@@ -1,7 +1,10 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Cli.Replies;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -11,20 +14,23 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
 {
     protected override string Name => "survey";
 
-    protected override Reply Answer(Session session, Settings settings)
+    protected override AnswerDocument Answer(Session session, Settings settings)
     {
         bool reads = settings.Table is { } given && File.Exists(given) && !settings.Overwrite;
-        if (settings.Table is { } place && !reads) CheckPlace(place, settings);
+        if (settings.Table is { } place && !reads)
+            CheckPlace(place, settings);
         CaptureTable? corrections = reads ? CaptureTable.Read(settings.Table!) : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, corrections, settings.NamesSay);
         string tableLine = "";
-        if (reads) tableLine = $"Corrected by the capture table {settings.Table}.";
+        if (reads)
+            tableLine = $"Corrected by the capture table {settings.Table}.";
         else if (settings.Table is { } file)
         {
             OutputFile.Write(file, work => CaptureTable.Write(work, inventory));
-            tableLine = $"Capture table written: {file}. Correct it by hand, then give it to characterise with --table.";
+            tableLine =
+                $"Capture table written: {file}. Correct it by hand, then give it to characterise with --table.";
         }
-        return SurveyReply.Of(inventory, tableLine);
+        return SurveyDocument.Of(inventory, tableLine);
     }
 
     private static void CheckPlace(string table, Settings settings)
@@ -33,13 +39,17 @@ internal sealed class SurveyCommand : AnswerCommand<SurveyCommand.Settings>
         string target = PathRelations.Resolved(table);
         foreach (string path in settings.Paths)
             if (PathRelations.IsSameOrInside(target, PathRelations.Resolved(path)))
-                throw CommandFailure.WrongCommandLine($"--table {table} lies in {path}, which is read and never written to. Give a place outside.");
+                throw CommandFailure.WrongCommandLine(
+                    $"--table {table} lies in {path}, which is read and never written to. Give a place outside."
+                );
     }
 
     internal sealed class Settings : FrameSettings
     {
         [CommandOption("--table <FILE>")]
-        [Description("Write the capture table (CSV) here, to correct by hand what headers say; when the file exists it is applied instead.")]
+        [Description(
+            "Write the capture table (CSV) here, to correct by hand what headers say; when the file exists it is applied instead."
+        )]
         public string? Table { get; init; }
     }
 }

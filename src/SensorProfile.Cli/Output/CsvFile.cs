@@ -6,8 +6,8 @@ namespace SensorProfile.Cli.Output;
 internal static class CsvFile
 {
     public static void Write(string path, Action<TextWriter> fill) => OutputFile.Write(path, work =>
-    {
-        using StreamWriter writer = new(work, append: false, new UTF8Encoding(false));
-        fill(writer);
-    });
+        {
+            using StreamWriter writer = new(work, append: false, new UTF8Encoding(false));
+            fill(writer);
+        });
 }

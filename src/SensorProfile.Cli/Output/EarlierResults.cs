@@ -5,11 +5,16 @@ namespace SensorProfile.Cli.Output;
 /// <summary>Files of an earlier run that would mislead beside new ones.</summary>
 internal static class EarlierResults
 {
-    /// <summary>Tables, maps and simulated frames of an earlier run in <paramref name="target"/>, where <paramref name="source"/> brings new ones; nothing in a folder that holds no results of this program.</summary>
+    /// <summary>
+    /// Tables, maps and simulated frames of an earlier run in <paramref name="target"/>, where
+    /// <paramref name="source"/> brings new ones; nothing in a folder that holds no results of this program.
+    /// </summary>
     public static IEnumerable<string> In(string target, string source)
     {
-        bool report = File.Exists(Path.Combine(target, "profile.json")) || File.Exists(Path.Combine(target, "report.html"));
-        if (report && Directory.Exists(Path.Combine(source, "tables"))) return [.. Below(target, "tables", "*.csv"), .. Below(target, "maps", "*.fits")];
+        bool report =
+            File.Exists(Path.Combine(target, "profile.json")) || File.Exists(Path.Combine(target, "report.html"));
+        if (report && Directory.Exists(Path.Combine(source, "tables")))
+            return [.. Below(target, "tables", "*.csv"), .. Below(target, "maps", "*.fits")];
         return File.Exists(Path.Combine(source, "truth.json")) ? SimulatedFrames(target) : [];
     }
 
@@ -23,16 +28,23 @@ internal static class EarlierResults
     private static IEnumerable<string> SimulatedFrames(string target)
     {
         string truth = Path.Combine(target, "truth.json");
-        if (!File.Exists(truth)) return [];
+        if (!File.Exists(truth))
+            return [];
         try
         {
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(truth));
-            return [.. document.RootElement.GetProperty("frames").EnumerateArray()
-                .Select(f => Path.Combine(target, Path.GetFileName(f.GetProperty("file").GetString()!))).Where(File.Exists)];
+            return
+            [
+                .. document
+                    .RootElement.GetProperty("frames")
+                    .EnumerateArray()
+                    .Select(f => Path.Combine(target, Path.GetFileName(f.GetProperty("file").GetString()!)))
+                    .Where(File.Exists),
+            ];
         }
         catch (Exception problem) when (problem is JsonException or KeyNotFoundException or InvalidOperationException)
         {
-            return [];   // not one of ours: touch nothing
+            return []; // not one of ours: touch nothing
         }
     }
 }

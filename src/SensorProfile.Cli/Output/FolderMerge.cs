@@ -14,7 +14,9 @@ internal static class FolderMerge
             File.Move(file, place, overwrite: true);
             placed.Add(place);
         }
-        foreach (string file in earlier.Where(f => !placed.Contains(f))) File.Delete(file);    // last: a run that stops here has lost nothing
+        // last: a run that stops here has lost nothing
+        foreach (string file in earlier.Where(f => !placed.Contains(f)))
+            File.Delete(file);
         Directory.Delete(source, recursive: true);
     }
 }

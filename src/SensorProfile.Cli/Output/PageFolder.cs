@@ -1,4 +1,4 @@
-using SensorProfile.Cli.Replies;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Output;
 
@@ -15,16 +15,36 @@ internal sealed class PageFolder : IDisposable
         folder is null ? null : new PageFolder(folder, OutputFolder.Begin(folder, overwrite, inputs, "--page"));
 
     /// <summary>Writes the page when one was asked for, and adds where it stands to the reply.</summary>
-    public static Reply Complete(PageFolder? page, Reply reply, Action<string> write)
+    public static AnswerDocument Complete(PageFolder? page, AnswerDocument reply, Action<string> write)
     {
-        if (page is null) return reply;
+        if (page is null)
+            return reply;
         page.output.Write(write);
-        string[] names = [.. Directory.EnumerateFiles(page.output.WorkPath).Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+        string[] names =
+        [
+            .. Directory
+                .EnumerateFiles(page.output.WorkPath)
+                .Select(file => Path.GetFileName(file))
+                .Order(StringComparer.Ordinal),
+        ];
         page.output.Complete();
-        return reply with { Lines = [.. reply.Lines, .. names.Select(name => $"{Word(name) + ":",-10}{Path.Combine(page.given, name)}")] };
+        return reply with
+        {
+            Lines =
+            [
+                .. reply.Lines,
+                .. names.Select(name => $"{Word(name) + ":", -10}{Path.Combine(page.given, name)}"),
+            ],
+        };
     }
 
     public void Dispose() => output.Dispose();
 
-    private static string Word(string name) => Path.GetExtension(name) switch { ".html" => "Page", ".pdf" => "To print", _ => "Numbers" };
+    private static string Word(string name) =>
+        Path.GetExtension(name) switch
+        {
+            ".html" => "Page",
+            ".pdf" => "To print",
+            _ => "Numbers",
+        };
 }

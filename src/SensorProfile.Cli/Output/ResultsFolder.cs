@@ -1,5 +1,6 @@
-using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 using SensorProfile.Reporting;
 
 namespace SensorProfile.Cli.Output;
@@ -25,7 +26,11 @@ internal static class ResultsFolder
     /// <summary>The report, from the profile and what it needs of the maps just written.</summary>
     public static void WriteReport(string folder, CameraProfile profile, CancellationToken stop)
     {
-        ReportWriter.Write(profile, folder, new ReportOptions { Maps = ReportMaps.Read(Path.Combine(folder, "maps"), profile) });
+        ReportWriter.Write(
+            profile,
+            folder,
+            new ReportOptions { Maps = ReportMaps.Read(Path.Combine(folder, "maps"), profile) }
+        );
         stop.ThrowIfCancellationRequested();
     }
 }

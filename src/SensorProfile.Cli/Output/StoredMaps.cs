@@ -17,9 +17,16 @@ internal static class StoredMaps
 
     private static IEnumerable<string> In(string folder)
     {
-        string maps = Path.Combine(folder, "maps"), defects = Path.Combine(folder, "tables", "defects.csv");
+        string maps = Path.Combine(folder, "maps"),
+            defects = Path.Combine(folder, "tables", "defects.csv");
         if (Directory.Exists(maps))
-            foreach (string file in Directory.EnumerateFiles(maps, "*.fits", SearchOption.AllDirectories).Order(StringComparer.Ordinal)) yield return file;
-        if (File.Exists(defects)) yield return defects;
+            foreach (
+                string file in Directory
+                    .EnumerateFiles(maps, "*.fits", SearchOption.AllDirectories)
+                    .Order(StringComparer.Ordinal)
+            )
+                yield return file;
+        if (File.Exists(defects))
+            yield return defects;
     }
 }

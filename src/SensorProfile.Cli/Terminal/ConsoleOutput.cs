@@ -16,12 +16,20 @@ internal sealed class ConsoleOutput(TextWriter writer, bool isTerminal, int widt
 
     public void SetEncoding(Encoding encoding) { }
 
-    /// <summary>Colours and movements only on a terminal; no colours when NO_COLOR is set (Spectre.Console looks at it).</summary>
-    public static IAnsiConsole Create(TextWriter writer, bool isTerminal, int width) => AnsiConsole.Create(new AnsiConsoleSettings
-    {
-        Out = new ConsoleOutput(writer, isTerminal, width),
-        Ansi = isTerminal && Environment.GetEnvironmentVariable("TERM") != "dumb" ? AnsiSupport.Detect : AnsiSupport.No,
-        ColorSystem = isTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
-        Interactive = isTerminal ? InteractionSupport.Yes : InteractionSupport.No,
-    });
+    /// <summary>
+    /// Colours and movements only on a terminal; no colours when NO_COLOR is set (Spectre.Console looks at it).
+    /// </summary>
+    public static IAnsiConsole Create(TextWriter writer, bool isTerminal, int width) =>
+        AnsiConsole.Create(
+            new AnsiConsoleSettings
+            {
+                Out = new ConsoleOutput(writer, isTerminal, width),
+                Ansi =
+                    isTerminal && Environment.GetEnvironmentVariable("TERM") != "dumb"
+                        ? AnsiSupport.Detect
+                        : AnsiSupport.No,
+                ColorSystem = isTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+                Interactive = isTerminal ? InteractionSupport.Yes : InteractionSupport.No,
+            }
+        );
 }

@@ -1,3 +1,5 @@
+using SensorProfile.Reporting.Answers;
+
 namespace SensorProfile.Cli.Terminal;
 
 /// <summary>Progress for logs and pipes: a line when a stage starts, then one every ten seconds at most.</summary>
@@ -21,7 +23,12 @@ internal sealed class LineProgress(TextWriter writer, TimeProvider clock) : IPro
             else if (done < total && clock.GetElapsedTime(printed) >= Pause)
             {
                 printed = clock.GetTimestamp();
-                string[] parts = [$"{stage}: {done} of {Plural.Of(total, "frame")}", current.Speed(bytes), current.Left(done, total)];
+                string[] parts =
+                [
+                    $"{stage}: {done} of {Plural.Of(total, "frame")}",
+                    current.Speed(bytes),
+                    current.Left(done, total),
+                ];
                 writer.WriteLine(string.Join(", ", parts.Where(p => p.Length > 0)));
             }
         }

@@ -2,7 +2,9 @@ using Spectre.Console;
 
 namespace SensorProfile.Cli.Terminal;
 
-/// <summary>Progress on a terminal: stage, bar, frames, MB/s and time left on one line that is removed at the end.</summary>
+/// <summary>
+/// Progress on a terminal: stage, bar, frames, MB/s and time left on one line that is removed at the end.
+/// </summary>
 internal sealed class LiveProgress : IProgressDisplay
 {
     private const int NarrowColumns = 60;
@@ -23,8 +25,12 @@ internal sealed class LiveProgress : IProgressDisplay
     public static T Run<T>(IAnsiConsole console, TimeProvider clock, Func<IProgressDisplay, T> work)
     {
         bool narrow = console.Profile.Width < NarrowColumns;
-        ProgressColumn stage = new TaskDescriptionColumn { Alignment = Justify.Left }, bar = new ProgressBarColumn { Width = Math.Clamp(console.Profile.Width - NarrowColumns, 8, 30) };
-        return console.Progress().AutoClear(true).Columns(narrow ? [new SpinnerColumn(), stage] : [new SpinnerColumn(), stage, bar])
+        ProgressColumn stage = new TaskDescriptionColumn { Alignment = Justify.Left },
+            bar = new ProgressBarColumn { Width = Math.Clamp(console.Profile.Width - NarrowColumns, 8, 30) };
+        return console
+            .Progress()
+            .AutoClear(true)
+            .Columns(narrow ? [new SpinnerColumn(), stage] : [new SpinnerColumn(), stage, bar])
             .Start(context => work(new LiveProgress(clock, context.AddTask("starting"), narrow)));
     }
 
@@ -32,7 +38,8 @@ internal sealed class LiveProgress : IProgressDisplay
     {
         lock (gate)
         {
-            if (stage != current?.Name) current = new Stage(stage, clock, bytes);
+            if (stage != current?.Name)
+                current = new Stage(stage, clock, bytes);
             string count = total > 0 ? $"{done}/{total}" : "";
             string[] parts = narrow ? [stage, count] : [stage, count, current.Speed(bytes), current.Left(done, total)];
             line.Description = Markup.Escape(string.Join("  ", parts.Where(p => p.Length > 0)));

@@ -32,7 +32,9 @@ internal sealed class ResultStream
     /// <summary>Writes a text as it is, whatever the width: JSON and other text for programs.</summary>
     public void WriteRaw(string text) => this.text.Append(text);
 
-    /// <summary>Sends everything out. A full disk behind a redirection is an output that cannot be written, not a crash.</summary>
+    /// <summary>
+    /// Sends everything out. A full disk behind a redirection is an output that cannot be written, not a crash.
+    /// </summary>
     public void Send()
     {
         try
@@ -43,7 +45,11 @@ internal sealed class ResultStream
         }
         catch (IOException problem)
         {
-            throw CommandFailure.UnwritableOutput($"standard output: the answer could not be written ({problem.Message.TrimEnd('.')}). Free some space or choose another place.", problem);
+            throw CommandFailure.UnwritableOutput(
+                $"standard output: the answer could not be written ({problem.Message.TrimEnd('.')}). Free some "
+                    + "space or choose another place.",
+                problem
+            );
         }
         text.Clear();
     }

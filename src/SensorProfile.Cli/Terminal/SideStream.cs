@@ -5,7 +5,11 @@ namespace SensorProfile.Cli.Terminal;
 /// <summary>Standard error: progress, notes and errors; never part of an answer.</summary>
 internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvider clock)
 {
-    private readonly IAnsiConsole console = ConsoleOutput.Create(writer, isTerminal, TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited));
+    private readonly IAnsiConsole console = ConsoleOutput.Create(
+        writer,
+        isTerminal,
+        TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
+    );
 
     /// <summary>One line, as it is.</summary>
     public void Line(string text) => writer.WriteLine(text);
@@ -16,7 +20,8 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
     /// <summary>Runs lengthy work with a progress display that suits the stream.</summary>
     public T Watch<T>(Func<IProgressDisplay, T> work)
     {
-        if (isTerminal && console.Profile.Capabilities.Ansi) return LiveProgress.Run(console, clock, work);
+        if (isTerminal && console.Profile.Capabilities.Ansi)
+            return LiveProgress.Run(console, clock, work);
         return work(new LineProgress(writer, clock));
     }
 }

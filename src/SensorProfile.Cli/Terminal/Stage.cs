@@ -10,15 +10,20 @@ internal sealed class Stage(string name, TimeProvider clock, long bytesBefore)
     public TimeSpan Elapsed => clock.GetElapsedTime(started);
 
     /// <summary>"212 MB/s"; nothing while no bytes were counted.</summary>
-    public string Speed(long bytes) => bytes > bytesBefore && Elapsed > TimeSpan.Zero
-        ? FormattableString.Invariant($"{(bytes - bytesBefore) / 1e6 / Elapsed.TotalSeconds:0} MB/s") : "";
+    public string Speed(long bytes) =>
+        bytes > bytesBefore && Elapsed > TimeSpan.Zero
+            ? FormattableString.Invariant($"{(bytes - bytesBefore) / 1e6 / Elapsed.TotalSeconds:0} MB/s")
+            : "";
 
     /// <summary>Time left at the pace so far; nothing until there is something to go by.</summary>
     public string Left(int done, int total)
     {
         TimeSpan elapsed = Elapsed;
-        if (done < 1 || total <= done || elapsed < TimeSpan.FromSeconds(1)) return "";
+        if (done < 1 || total <= done || elapsed < TimeSpan.FromSeconds(1))
+            return "";
         double seconds = elapsed.TotalSeconds * (total - done) / done;
-        return seconds < 90 ? FormattableString.Invariant($"{seconds:0} s left") : FormattableString.Invariant($"{seconds / 60:0} min left");
+        return seconds < 90
+            ? FormattableString.Invariant($"{seconds:0} s left")
+            : FormattableString.Invariant($"{seconds / 60:0} min left");
     }
 }

@@ -5,15 +5,28 @@ namespace SensorProfile.Cli.Terminal;
 /// <summary>How many columns a line may take.</summary>
 internal static class TerminalWidth
 {
-    /// <summary>In a pipe or file a line is as long as its content: programs that read it look for line ends, not columns.</summary>
+    /// <summary>
+    /// In a pipe or file a line is as long as its content: programs that read it look for line ends, not columns.
+    /// </summary>
     public const int Unlimited = 4096;
 
-    private const int Narrowest = 20, Usual = 80;
+    private const int Narrowest = 20,
+        Usual = 80;
 
-    /// <summary>COLUMNS when it is set, the terminal's width on a terminal, else <paramref name="otherwise"/>.</summary>
+    /// <summary>
+    /// COLUMNS when it is set, the terminal's width on a terminal, else <paramref name="otherwise"/>.
+    /// </summary>
     public static int Of(bool isTerminal, int otherwise)
     {
-        if (int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), NumberStyles.None, CultureInfo.InvariantCulture, out int asked) && asked > 0)
+        if (
+            int.TryParse(
+                Environment.GetEnvironmentVariable("COLUMNS"),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out int asked
+            )
+            && asked > 0
+        )
             return Math.Max(Narrowest, asked);
         return isTerminal ? Math.Max(Narrowest, Measured()) : otherwise;
     }

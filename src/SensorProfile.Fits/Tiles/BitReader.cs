@@ -7,7 +7,7 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
 {
     private readonly ReadOnlySpan<byte> bytes = bytes;
     private int next;
-    private ulong buffer;       // the lowest "held" bits are still to be read
+    private ulong buffer; // the lowest "held" bits are still to be read
     private int held;
 
     /// <summary>The next bits as a number.</summary>
@@ -15,7 +15,8 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
     /// <exception cref="InvalidDataException">The bytes are used up.</exception>
     public uint Read(int count)
     {
-        while (held < count) Fetch();
+        while (held < count)
+            Fetch();
         held -= count;
         uint value = (uint)((buffer >> held) & ((1UL << count) - 1));
         return value;
@@ -48,7 +49,8 @@ internal ref struct BitReader(ReadOnlySpan<byte> bytes)
 
     private void Fetch()
     {
-        if (next == bytes.Length) throw new InvalidDataException("the compressed bytes end too early");
+        if (next == bytes.Length)
+            throw new InvalidDataException("the compressed bytes end too early");
         buffer = (buffer << 8) | bytes[next++];
         held += 8;
     }

@@ -2,7 +2,9 @@ using System.IO.Compression;
 
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>GZIP_1 and GZIP_2 (FITS 4.0 §10.4.2): big-endian numbers, as they are or sorted by byte, packed with gzip.</summary>
+/// <summary>
+/// GZIP_1 and GZIP_2 (FITS 4.0 §10.4.2): big-endian numbers, as they are or sorted by byte, packed with gzip.
+/// </summary>
 internal static class GzipCodec
 {
     private const int WidestNumber = 8;
@@ -12,7 +14,8 @@ internal static class GzipCodec
     /// <param name="pixels">Number of pixels in the tile.</param>
     /// <param name="shuffled">Whether the bytes are sorted (GZIP_2).</param>
     /// <param name="elementBytes">Bytes per number: 1, 2, 4 or 8, found from the length.</param>
-    /// <exception cref="InvalidDataException">The archive is damaged or does not hold numbers for this tile.</exception>
+    /// <exception cref="InvalidDataException">The archive is damaged or does not hold numbers for this
+    /// tile.</exception>
     public static byte[] Decode(ReadOnlySpan<byte> packed, int pixels, bool shuffled, out int elementBytes)
     {
         byte[] unpacked = Unpack(packed, (long)pixels * WidestNumber);
@@ -31,7 +34,8 @@ internal static class GzipCodec
         while (unpacker.Read(step) is > 0 and var read)
         {
             unpacked.Write(step[..read]);
-            if (unpacked.Length > most) throw new InvalidDataException("the tile unpacks to more than it can hold");
+            if (unpacked.Length > most)
+                throw new InvalidDataException("the tile unpacks to more than it can hold");
         }
 
         return unpacked.ToArray();
@@ -44,7 +48,8 @@ internal static class GzipCodec
         for (int place = 0; place < elementBytes; place++)
         {
             ReadOnlySpan<byte> plane = sorted.AsSpan(place * pixels, pixels);
-            for (int i = 0; i < plane.Length; i++) numbers[(i * elementBytes) + place] = plane[i];
+            for (int i = 0; i < plane.Length; i++)
+                numbers[(i * elementBytes) + place] = plane[i];
         }
 
         return numbers;

@@ -1,9 +1,13 @@
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>The quadtrees of HCOMPRESS: each bit plane is a tree of 4-bit nodes, one bit per quarter, coded with a fixed Huffman code.</summary>
+/// <summary>
+/// The quadtrees of HCOMPRESS: each bit plane is a tree of 4-bit nodes, one bit per quarter, coded with a fixed Huffman
+/// code.
+/// </summary>
 internal static class Quadtree
 {
-    private const uint DirectCode = 0, HuffmanCode = 0xF;
+    private const uint DirectCode = 0,
+        HuffmanCode = 0xF;
 
     /// <summary>Reads all bit planes of one quadrant and adds them to its coefficients.</summary>
     /// <param name="reader">The bits.</param>
@@ -13,16 +17,25 @@ internal static class Quadtree
     /// <param name="columns">Columns of the quadrant.</param>
     /// <param name="planes">Number of bit planes.</param>
     /// <exception cref="InvalidDataException">The bits are not such trees.</exception>
-    public static void Read(ref BitReader reader, Span<long> coefficients, int stride, int rows, int columns, int planes)
+    public static void Read(
+        ref BitReader reader,
+        Span<long> coefficients,
+        int stride,
+        int rows,
+        int columns,
+        int planes
+    )
     {
-        int nodeRows = (rows + 1) / 2, nodeColumns = (columns + 1) / 2;
+        int nodeRows = (rows + 1) / 2,
+            nodeColumns = (columns + 1) / 2;
         var nodes = new byte[(nodeRows + 1) * (nodeColumns + 1)];
         for (int bit = planes - 1; bit >= 0; bit--)
         {
             switch (reader.Read(4))
             {
                 case DirectCode:
-                    foreach (ref byte node in nodes.AsSpan(0, nodeRows * nodeColumns)) node = (byte)reader.Read(4);
+                    foreach (ref byte node in nodes.AsSpan(0, nodeRows * nodeColumns))
+                        node = (byte)reader.Read(4);
                     break;
                 case HuffmanCode:
                     ReadTree(ref reader, nodes, rows, columns);
@@ -48,7 +61,8 @@ internal static class Quadtree
             Expand(nodes, height, width);
             for (int i = (height * width) - 1; i >= 0; i--)
             {
-                if (nodes[i] != 0) nodes[i] = ReadNode(ref reader);
+                if (nodes[i] != 0)
+                    nodes[i] = ReadNode(ref reader);
             }
         }
     }
@@ -56,7 +70,8 @@ internal static class Quadtree
     /// <summary>Length of the next level: twice as long, or one less where the last half is empty.</summary>
     internal static int Grow(int length, ref int rest, int size)
     {
-        if (rest <= size) return (2 * length) - 1;
+        if (rest <= size)
+            return (2 * length) - 1;
         rest -= size;
         return 2 * length;
     }
@@ -74,11 +89,13 @@ internal static class Quadtree
                 bool right = (2 * j) + 1 < columns;
                 if ((2 * i) + 1 < rows)
                 {
-                    if (right) nodes[at + columns + 1] = (byte)(node & 1);
+                    if (right)
+                        nodes[at + columns + 1] = (byte)(node & 1);
                     nodes[at + columns] = (byte)((node >> 1) & 1);
                 }
 
-                if (right) nodes[at + 1] = (byte)((node >> 2) & 1);
+                if (right)
+                    nodes[at + 1] = (byte)((node >> 2) & 1);
                 nodes[at] = (byte)((node >> 3) & 1);
             }
         }
@@ -95,10 +112,13 @@ internal static class Quadtree
                 int at = (i * stride) + j;
                 bool right = j + 1 < columns;
                 coefficients[at] |= ((bits >> 3) & 1) << bit;
-                if (right) coefficients[at + 1] |= ((bits >> 2) & 1) << bit;
-                if (i + 1 >= rows) continue;
+                if (right)
+                    coefficients[at + 1] |= ((bits >> 2) & 1) << bit;
+                if (i + 1 >= rows)
+                    continue;
                 coefficients[at + stride] |= ((bits >> 1) & 1) << bit;
-                if (right) coefficients[at + stride + 1] |= (bits & 1) << bit;
+                if (right)
+                    coefficients[at + stride + 1] |= (bits & 1) << bit;
             }
         }
     }
@@ -107,11 +127,28 @@ internal static class Quadtree
     private static byte ReadNode(ref BitReader reader)
     {
         uint code = reader.Read(3);
-        if (code < 4) return (byte)(1 << (int)code);
+        if (code < 4)
+            return (byte)(1 << (int)code);
         code = (code << 1) | reader.Read(1);
-        if (code < 13) return code switch { 8 => 3, 9 => 5, 10 => 10, 11 => 12, _ => 15 };
+        if (code < 13)
+            return code switch
+            {
+                8 => 3,
+                9 => 5,
+                10 => 10,
+                11 => 12,
+                _ => 15,
+            };
         code = (code << 1) | reader.Read(1);
-        if (code < 31) return code switch { 26 => 6, 27 => 7, 28 => 9, 29 => 11, _ => 13 };
+        if (code < 31)
+            return code switch
+            {
+                26 => 6,
+                27 => 7,
+                28 => 9,
+                29 => 11,
+                _ => 13,
+            };
         return reader.Read(1) == 0 ? (byte)0 : (byte)14;
     }
 }

@@ -1,6 +1,9 @@
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>RICE_1 (FITS 4.0 §10.4.1): differences of neighbours, folded to non-negative numbers, in blocks with their own number of plain low bits.</summary>
+/// <summary>
+/// RICE_1 (FITS 4.0 §10.4.1): differences of neighbours, folded to non-negative numbers, in blocks with their own
+/// number of plain low bits.
+/// </summary>
 internal static class RiceCodec
 {
     /// <summary>Unpacks a tile.</summary>
@@ -11,7 +14,12 @@ internal static class RiceCodec
     /// <exception cref="InvalidDataException">The bytes end too early.</exception>
     public static void Decode(ReadOnlySpan<byte> packed, int blockSize, int bytesPerPixel, Span<int> pixels)
     {
-        (int splitBits, int plainMarker) = bytesPerPixel switch { 1 => (3, 6), 2 => (4, 14), _ => (5, 25) };
+        (int splitBits, int plainMarker) = bytesPerPixel switch
+        {
+            1 => (3, 6),
+            2 => (4, 14),
+            _ => (5, 25),
+        };
         int width = 8 * bytesPerPixel;
         var reader = new BitReader(packed);
         uint last = reader.Read(width);
@@ -21,12 +29,18 @@ internal static class RiceCodec
             int split = (int)reader.Read(splitBits) - 1;
             foreach (ref int pixel in block)
             {
-                uint folded = split < 0 ? 0
+                uint folded =
+                    split < 0 ? 0
                     : split == plainMarker ? reader.Read(width)
                     : ((uint)reader.ReadZeros() << split) | reader.Read(split);
                 uint difference = (folded & 1) == 0 ? folded >> 1 : ~(folded >> 1);
                 last += difference;
-                pixel = bytesPerPixel switch { 1 => (byte)last, 2 => (short)last, _ => (int)last };
+                pixel = bytesPerPixel switch
+                {
+                    1 => (byte)last,
+                    2 => (short)last,
+                    _ => (int)last,
+                };
             }
         }
     }

@@ -11,13 +11,14 @@ internal sealed record TileColumn(string Name, int Offset, char Letter, int Elem
     public bool IsDescriptor => Letter is 'P' or 'Q';
 
     /// <summary>Bytes of an element of a type; 0 for a type that does not occur here.</summary>
-    public static int BytesOf(char letter) => letter switch
-    {
-        'L' or 'A' or 'B' => 1,
-        'I' => 2,
-        'J' or 'E' => 4,
-        'K' or 'D' or 'C' or 'P' => 8,
-        'M' or 'Q' => 16,
-        _ => 0,
-    };
+    public static int BytesOf(char letter) =>
+        letter switch
+        {
+            'L' or 'A' or 'B' => 1,
+            'I' => 2,
+            'J' or 'E' => 4,
+            'K' or 'D' or 'C' or 'P' => 8,
+            'M' or 'Q' => 16,
+            _ => 0,
+        };
 }

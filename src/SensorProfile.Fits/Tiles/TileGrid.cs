@@ -1,6 +1,8 @@
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>How an image is divided into tiles: numbered with the first axis fastest; the last tile of an axis may be shorter.</summary>
+/// <summary>
+/// How an image is divided into tiles: numbered with the first axis fastest; the last tile of an axis may be shorter.
+/// </summary>
 /// <param name="Axes">ZNAXISn.</param>
 /// <param name="Sizes">ZTILEn.</param>
 internal sealed record TileGrid(long[] Axes, long[] Sizes)
@@ -23,16 +25,26 @@ internal sealed record TileGrid(long[] Axes, long[] Sizes)
         return shape;
     }
 
-    /// <summary>The tile that holds a pixel, where in the tile it lies, and how many pixels of its row follow in the tile, itself included.</summary>
+    /// <summary>
+    /// The tile that holds a pixel, where in the tile it lies, and how many pixels of its row follow in the tile,
+    /// itself included.
+    /// </summary>
     /// <param name="pixel">Number of the pixel in the image.</param>
     public (int Tile, int Offset, int Run) Find(long pixel)
     {
-        long tile = 0, offset = 0, tiles = 1, pixels = 1, run = 0;
+        long tile = 0,
+            offset = 0,
+            tiles = 1,
+            pixels = 1,
+            run = 0;
         for (int axis = 0; axis < Axes.Length; axis++)
         {
-            long at = pixel % Axes[axis], place = at / Sizes[axis], inside = at % Sizes[axis];
+            long at = pixel % Axes[axis],
+                place = at / Sizes[axis],
+                inside = at % Sizes[axis];
             long length = Math.Min(Sizes[axis], Axes[axis] - (place * Sizes[axis]));
-            if (axis == 0) run = length - inside;
+            if (axis == 0)
+                run = length - inside;
             tile += place * tiles;
             offset += inside * pixels;
             tiles *= Count(axis);

@@ -1,6 +1,11 @@
+using SensorProfile.Fits.Bytes;
+using SensorProfile.Fits.Pixels;
+
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>Pixels in compressed tiles. The latest tiles are kept, so that reading rows in order unpacks each tile once.</summary>
+/// <summary>
+/// Pixels in compressed tiles. The latest tiles are kept, so that reading rows in order unpacks each tile once.
+/// </summary>
 internal sealed class TilePixelStore(TileDecoder decoder, TileGrid grid, int elementBytes) : PixelStore
 {
     private readonly Lock gate = new();
@@ -11,7 +16,7 @@ internal sealed class TilePixelStore(TileDecoder decoder, TileGrid grid, int ele
     public override void Read(long firstPixel, Span<byte> numbers, bool flipTopBit)
     {
         Span<byte> rest = numbers;
-        for (long pixel = firstPixel; rest.Length > 0;)
+        for (long pixel = firstPixel; rest.Length > 0; )
         {
             (int tile, int offset, int run) = grid.Find(pixel);
             int count = Math.Min(run, rest.Length / elementBytes);
@@ -27,15 +32,19 @@ internal sealed class TilePixelStore(TileDecoder decoder, TileGrid grid, int ele
     {
         lock (gate)
         {
-            if (tiles.TryGetValue(tile, out byte[]? known)) return known;
+            if (tiles.TryGetValue(tile, out byte[]? known))
+                return known;
         }
 
-        byte[] unpacked = decoder.Decode(tile);     // two threads may do the same tile; better than waiting for each other
+        // two threads may do the same tile; better than waiting for each other
+        byte[] unpacked = decoder.Decode(tile);
         lock (gate)
         {
-            if (!tiles.TryAdd(tile, unpacked)) return unpacked;
+            if (!tiles.TryAdd(tile, unpacked))
+                return unpacked;
             order.Enqueue(tile);
-            if (order.Count > kept) tiles.Remove(order.Dequeue());
+            if (order.Count > kept)
+                tiles.Remove(order.Dequeue());
         }
 
         return unpacked;

@@ -12,6 +12,6 @@ internal readonly record struct TileValue(TileColumn? Column, double Constant)
     public double Of(ReadOnlySpan<byte> row) => Column is null ? Constant : TileTable.Number(row, Column);
 
     /// <summary>Finds the number: a column comes before a keyword.</summary>
-    public static TileValue Read(TileTable table, FitsHeader header, string name)
-        => new(table.Column(name) is { IsDescriptor: false } column ? column : null, header.Number(name) ?? double.NaN);
+    public static TileValue Read(TileTable table, FitsHeader header, string name) =>
+        new(table.Column(name) is { IsDescriptor: false } column ? column : null, header.Number(name) ?? double.NaN);
 }

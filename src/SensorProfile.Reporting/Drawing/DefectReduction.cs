@@ -2,13 +2,20 @@ using SensorProfile.Fits;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>Makes a small picture of a map of defects: each of its points shows the gravest defect of a square of pixels.</summary>
+/// <summary>
+/// Makes a small picture of a map of defects: each of its points shows the gravest defect of a square of pixels.
+/// </summary>
 internal static class DefectReduction
 {
     // Gravest first; the bits are those of defects.fits, which are the same in every version.
     private static readonly (string Name, int Bits)[] _kinds =
     [
-        ("bad column or row", 128), ("dead or cold", 8 | 4), ("hot", 2 | 16), ("flickering", 64), ("not linear", 32), ("warm", 1),
+        ("bad column or row", 128),
+        ("dead or cold", 8 | 4),
+        ("hot", 2 | 16),
+        ("flickering", 64),
+        ("not linear", 32),
+        ("warm", 1),
     ];
 
     /// <summary>The picture; null when the map is not one of small numbers.</summary>
@@ -16,7 +23,9 @@ internal static class DefectReduction
     {
         using FitsFile file = FitsFile.Open(path);
         FitsHdu map = file.RequireFirstImage();
-        int side = MapReduction.Side(map.Width, map.Height), width = (map.Width + side - 1) / side, height = (map.Height + side - 1) / side;
+        int side = MapReduction.Side(map.Width, map.Height),
+            width = (map.Width + side - 1) / side,
+            height = (map.Height + side - 1) / side;
         var values = new float[width * height];
         var row = new ushort[map.Width];
         Array.Fill(values, _kinds.Length);
@@ -31,7 +40,12 @@ internal static class DefectReduction
         }
         for (int i = 0; i < values.Length; i++)
             values[i] = values[i] < _kinds.Length ? values[i] + 1 : 0;
-        return new MapPicture(mode, title, "", width, height, values, 0, _kinds.Length) { FrameWidth = map.Width, FrameHeight = map.Height, Classes = [.. _kinds.Select(k => k.Name)] };
+        return new MapPicture(mode, title, "", width, height, values, 0, _kinds.Length)
+        {
+            FrameWidth = map.Width,
+            FrameHeight = map.Height,
+            Classes = [.. _kinds.Select(k => k.Name)],
+        };
     }
 
     private static int Gravest(int bits)

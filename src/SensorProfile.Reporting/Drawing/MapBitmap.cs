@@ -3,21 +3,37 @@ using SkiaSharp;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>A map of the sensor as grey values: dark is low, bright is high, and what was not measured is the blue of no data.</summary>
+/// <summary>
+/// A map of the sensor as grey values: dark is low, bright is high, and what was not measured is the blue of no data.
+/// </summary>
 internal static class MapBitmap
 {
-    /// <summary>Shades from black to white: more than an eye tells apart beside each other, and pictures of noise stay small.</summary>
+    /// <summary>
+    /// Shades from black to white: more than an eye tells apart beside each other, and pictures of noise stay small.
+    /// </summary>
     public const int Greys = 64;
 
     private static readonly SKColor _notMeasured = new(Palette.SkyBlue.R, Palette.SkyBlue.G, Palette.SkyBlue.B);
 
-    private static readonly OxyColor[] _classes = [Palette.Ink, Palette.Blue, Palette.Vermillion, Palette.Purple, Palette.Green, Palette.Orange];
+    private static readonly OxyColor[] _classes =
+    [
+        Palette.Ink,
+        Palette.Blue,
+        Palette.Vermillion,
+        Palette.Purple,
+        Palette.Green,
+        Palette.Orange,
+    ];
 
     /// <summary>The picture as a bitmap.</summary>
     public static SKBitmap Of(MapPicture picture)
     {
         if (picture.Width < 1 || picture.Height < 1 || picture.Values.Count != (long)picture.Width * picture.Height)
-            throw new ArgumentException($"The picture '{picture.Title}' of {picture.Width} × {picture.Height} px has {picture.Values.Count} values.", nameof(picture));
+            throw new ArgumentException(
+                $"The picture '{picture.Title}' of {picture.Width} × {picture.Height} px has "
+                    + $"{picture.Values.Count} values.",
+                nameof(picture)
+            );
         var bitmap = new SKBitmap(picture.Width, picture.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
         bitmap.Pixels = [.. picture.Values.Select(value => Shade(value, picture))];
         return bitmap;

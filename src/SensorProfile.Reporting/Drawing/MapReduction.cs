@@ -2,25 +2,42 @@ using SensorProfile.Fits;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>Makes a small picture of a large map: each of its points is the mean of a square of pixels that were measured, or the brightest of them where that stands out.</summary>
+/// <summary>
+/// Makes a small picture of a large map: each of its points is the mean of a square of pixels that were measured, or
+/// the brightest of them where that stands out.
+/// </summary>
 internal static class MapReduction
 {
     /// <summary>Most columns or rows of a picture.</summary>
     public const int LongestSide = 400;
 
-    private const double LowShare = 0.01, HighShare = 0.995;     // of the points; the brightest would leave the rest black
-    private const double LowShareOfRatios = 0.25, MostDecades = 3;
+    // of the points; the brightest would leave the rest black
+    private const double LowShare = 0.01,
+        HighShare = 0.995;
+    private const double LowShareOfRatios = 0.25,
+        MostDecades = 3;
 
     /// <summary>The picture of the first image in a FITS file; null when nothing in it was measured.</summary>
-    /// <param name="path">The file.</param> <param name="mode">Index of the mode.</param> <param name="title">What it shows.</param> <param name="unit">Unit of the values.</param>
+    /// <param name="path">The file.</param>
+    /// <param name="mode">Index of the mode.</param>
+    /// <param name="title">What it shows.</param>
+    /// <param name="unit">Unit of the values.</param>
     /// <param name="outstanding">A pixel above this is shown whatever the others of its square are.</param>
     /// <param name="logarithmic">Whether ratios are to be shown.</param>
-    public static MapPicture? Of(string path, int mode, string title, string unit, double outstanding = double.PositiveInfinity, bool logarithmic = false)
+    public static MapPicture? Of(
+        string path,
+        int mode,
+        string title,
+        string unit,
+        double outstanding = double.PositiveInfinity,
+        bool logarithmic = false
+    )
     {
         using FitsFile file = FitsFile.Open(path);
         FitsHdu map = file.RequireFirstImage();
         int side = Side(map.Width, map.Height);
-        int width = (map.Width + side - 1) / side, height = (map.Height + side - 1) / side;
+        int width = (map.Width + side - 1) / side,
+            height = (map.Height + side - 1) / side;
         var values = new float[width * height];
         var rows = new float[side * map.Width];
         for (int y = 0; y < height; y++)
@@ -28,13 +45,27 @@ internal static class MapReduction
             int count = Math.Min(side, map.Height - y * side);
             map.ReadRows(y * side, rows.AsSpan(0, count * map.Width));
             for (int x = 0; x < width; x++)
-                values[y * width + x] = Shown(rows, x * side, Math.Min(side, map.Width - x * side), count, map.Width, outstanding);
+                values[y * width + x] = Shown(
+                    rows,
+                    x * side,
+                    Math.Min(side, map.Width - x * side),
+                    count,
+                    map.Width,
+                    outstanding
+                );
         }
         float[] measured = [.. values.Where(float.IsFinite).Order()];
         if (measured.Length == 0)
             return null;
-        (double low, double high) = logarithmic ? Ratios(measured, outstanding) : (measured[(int)(LowShare * (measured.Length - 1))], measured[(int)(HighShare * (measured.Length - 1))]);
-        return new MapPicture(mode, title, unit, width, height, values, low, high) { FrameWidth = map.Width, FrameHeight = map.Height, Logarithmic = logarithmic && low > 0 };
+        (double low, double high) = logarithmic
+            ? Ratios(measured, outstanding)
+            : (measured[(int)(LowShare * (measured.Length - 1))], measured[(int)(HighShare * (measured.Length - 1))]);
+        return new MapPicture(mode, title, unit, width, height, values, low, high)
+        {
+            FrameWidth = map.Width,
+            FrameHeight = map.Height,
+            Logarithmic = logarithmic && low > 0,
+        };
     }
 
     /// <summary>Pixels along a side of the square that becomes a point.</summary>
@@ -43,7 +74,10 @@ internal static class MapReduction
     // From below the typical pixel, so that glow shows, to well above where pixels are hot.
     private static (double Low, double High) Ratios(float[] measured, double outstanding)
     {
-        double high = Math.Max(measured[(int)(HighShare * (measured.Length - 1))], double.IsFinite(outstanding) ? 5 * outstanding : 0);
+        double high = Math.Max(
+            measured[(int)(HighShare * (measured.Length - 1))],
+            double.IsFinite(outstanding) ? 5 * outstanding : 0
+        );
         double low = measured[(int)(LowShareOfRatios * (measured.Length - 1))] / 2;
         return high > 0 ? (Math.Max(low, high * Math.Pow(10, -MostDecades)), high) : (measured[0], measured[^1]);
     }
@@ -64,6 +98,8 @@ internal static class MapReduction
                 brightest = Math.Max(brightest, value);
             }
         }
-        return measured == 0 ? float.NaN : brightest > outstanding ? brightest : (float)(sum / measured);
+        return measured == 0 ? float.NaN
+            : brightest > outstanding ? brightest
+            : (float)(sum / measured);
     }
 }

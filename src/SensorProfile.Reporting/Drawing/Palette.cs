@@ -4,8 +4,10 @@ namespace SensorProfile.Reporting.Drawing;
 
 /// <summary>The colours of every plot and page.</summary>
 /// <remarks>
-/// Data colours: Okabe and Ito, "Color Universal Design: how to make figures and presentations that are friendly to colorblind people",
-/// 2002, revised 2008 (https://jfly.uni-koeln.de/color/). Its black is drawn in the ink of the page, so that it turns light on a dark one;
+/// Data colours: Okabe and Ito, "Color Universal Design: how to make figures and presentations that are friendly to
+/// colorblind people",
+/// 2002, revised 2008 (https://jfly.uni-koeln.de/color/). Its black is drawn in the ink of the page, so that it turns
+/// light on a dark one;
 /// its yellow is left out, for it cannot be seen on white.
 /// </remarks>
 internal static class Palette
@@ -46,12 +48,27 @@ internal static class Palette
     /// <summary>Each colour with the name of its variable in the HTML page's style sheet.</summary>
     public static readonly IReadOnlyDictionary<OxyColor, string> CssNames = new Dictionary<OxyColor, string>
     {
-        [Ink] = "ink", [Faint] = "faint", [Grid] = "grid", [Shade] = "shade", [Paper] = "paper",
-        [Blue] = "blue", [Vermillion] = "vermillion", [Green] = "green", [Orange] = "orange", [SkyBlue] = "sky", [Purple] = "purple",
+        [Ink] = "ink",
+        [Faint] = "faint",
+        [Grid] = "grid",
+        [Shade] = "shade",
+        [Paper] = "paper",
+        [Blue] = "blue",
+        [Vermillion] = "vermillion",
+        [Green] = "green",
+        [Orange] = "orange",
+        [SkyBlue] = "sky",
+        [Purple] = "purple",
     };
 
     private static readonly OxyColor[] _series = [Blue, Vermillion, Green, Purple, Orange, SkyBlue, Ink];
-    private static readonly MarkerType[] _markers = [MarkerType.Circle, MarkerType.Square, MarkerType.Triangle, MarkerType.Diamond];
+    private static readonly MarkerType[] _markers =
+    [
+        MarkerType.Circle,
+        MarkerType.Square,
+        MarkerType.Triangle,
+        MarkerType.Diamond,
+    ];
 
     /// <summary>Colour of the n-th series of a plot.</summary>
     public static OxyColor Series(int index) => _series[index % _series.Length];

@@ -3,12 +3,20 @@ using SkiaSharp;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>Draws OxyPlot's plots on a Skia canvas with the fonts of the program, never with those of the machine.</summary>
+/// <summary>
+/// Draws OxyPlot's plots on a Skia canvas with the fonts of the program, never with those of the machine.
+/// </summary>
 internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
 {
     /// <inheritdoc/>
-    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
-        double[] dashArray, LineJoin lineJoin)
+    public override void DrawLine(
+        IList<ScreenPoint> points,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         if (points.Count < 2 || stroke.IsUndefined() || stroke.IsInvisible())
             return;
@@ -19,8 +27,15 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
-    public override void DrawPolygon(IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness,
-        EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+    public override void DrawPolygon(
+        IList<ScreenPoint> points,
+        OxyColor fill,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         using var path = new SKPath();
         Add(path, points);
@@ -38,8 +53,18 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
-    public override void DrawText(ScreenPoint p, string text, OxyColor fill, string fontFamily, double fontSize, double fontWeight,
-        double rotation, HorizontalAlignment horizontalAlignment, VerticalAlignment verticalAlignment, OxySize? maxSize)
+    public override void DrawText(
+        ScreenPoint p,
+        string text,
+        OxyColor fill,
+        string fontFamily,
+        double fontSize,
+        double fontWeight,
+        double rotation,
+        HorizontalAlignment horizontalAlignment,
+        VerticalAlignment verticalAlignment,
+        OxySize? maxSize
+    )
     {
         if (string.IsNullOrEmpty(text) || !fill.IsVisible())
             return;
@@ -61,11 +86,26 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
-    public override void DrawImage(OxyImage source, double srcX, double srcY, double srcWidth, double srcHeight, double destX, double destY, double destWidth, double destHeight, double opacity, bool interpolate)
+    public override void DrawImage(
+        OxyImage source,
+        double srcX,
+        double srcY,
+        double srcWidth,
+        double srcHeight,
+        double destX,
+        double destY,
+        double destWidth,
+        double destHeight,
+        double opacity,
+        bool interpolate
+    )
     {
         using SKBitmap bitmap = SKBitmap.Decode(source.GetData());
         using var image = SKImage.FromBitmap(bitmap);
-        canvas.DrawImage(image, new SKRect((float)destX, (float)destY, (float)(destX + destWidth), (float)(destY + destHeight)));
+        canvas.DrawImage(
+            image,
+            new SKRect((float)destX, (float)destY, (float)(destX + destWidth), (float)(destY + destHeight))
+        );
     }
 
     /// <inheritdoc/>
@@ -76,7 +116,14 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     protected override void SetClip(OxyRect clippingRectangle)
     {
         canvas.Save();
-        canvas.ClipRect(new SKRect((float)clippingRectangle.Left, (float)clippingRectangle.Top, (float)clippingRectangle.Right, (float)clippingRectangle.Bottom));
+        canvas.ClipRect(
+            new SKRect(
+                (float)clippingRectangle.Left,
+                (float)clippingRectangle.Top,
+                (float)clippingRectangle.Right,
+                (float)clippingRectangle.Bottom
+            )
+        );
     }
 
     /// <inheritdoc/>
@@ -89,7 +136,13 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
             path.LineTo((float)points[i].X, (float)points[i].Y);
     }
 
-    private static SKPaint Brush(OxyColor colour) => new() { Color = Colour(colour), IsAntialias = true, Style = SKPaintStyle.Fill };
+    private static SKPaint Brush(OxyColor colour) =>
+        new()
+        {
+            Color = Colour(colour),
+            IsAntialias = true,
+            Style = SKPaintStyle.Fill,
+        };
 
     private static SKPaint Pen(OxyColor colour, double thickness, double[]? dashes, LineJoin join)
     {

@@ -5,12 +5,16 @@ using SensorProfile.Reporting.Html;
 
 namespace SensorProfile.Reporting.Drawing;
 
-/// <summary>Draws OxyPlot's plots as SVG whose colours are variables of the page, so that one drawing serves light and dark.</summary>
+/// <summary>
+/// Draws OxyPlot's plots as SVG whose colours are variables of the page, so that one drawing serves light and dark.
+/// </summary>
 /// <param name="idPrefix">Begins the name of every clipping path; unique in the page.</param>
 internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
 {
     private readonly StringBuilder _svg = new();
-    private readonly List<string> _alike = [];         // shapes painted alike, one after the other: they share one style
+
+    // shapes painted alike, one after the other: they share one style
+    private readonly List<string> _alike = [];
     private string _paint = "";
     private int _clips;
 
@@ -25,35 +29,73 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
     }
 
     /// <inheritdoc/>
-    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode,
-        double[] dashArray, LineJoin lineJoin)
+    public override void DrawLine(
+        IList<ScreenPoint> points,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         if (points.Count >= 2 && stroke.IsVisible())
             Shape($"<path d=\"{Path(points)}\"", Paint(OxyColors.Transparent, stroke, thickness, dashArray));
     }
 
     /// <inheritdoc/>
-    public override void DrawPolygon(IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness,
-        EdgeRenderingMode edgeRenderingMode, double[] dashArray, LineJoin lineJoin)
+    public override void DrawPolygon(
+        IList<ScreenPoint> points,
+        OxyColor fill,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode,
+        double[] dashArray,
+        LineJoin lineJoin
+    )
     {
         Shape($"<path d=\"{Path(points)}Z\"", Paint(fill, stroke, thickness, dashArray));
     }
 
     /// <inheritdoc/>
-    public override void DrawRectangle(OxyRect rectangle, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
+    public override void DrawRectangle(
+        OxyRect rectangle,
+        OxyColor fill,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode
+    )
     {
         Shape($"<rect{Box(rectangle)}", Paint(fill, stroke, thickness, null));
     }
 
     /// <inheritdoc/>
-    public override void DrawEllipse(OxyRect extents, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
+    public override void DrawEllipse(
+        OxyRect extents,
+        OxyColor fill,
+        OxyColor stroke,
+        double thickness,
+        EdgeRenderingMode edgeRenderingMode
+    )
     {
-        Shape($"<circle cx=\"{N(extents.Center.X)}\" cy=\"{N(extents.Center.Y)}\" r=\"{N(extents.Width / 2)}\"", Paint(fill, stroke, thickness, null));
+        Shape(
+            $"<circle cx=\"{N(extents.Center.X)}\" cy=\"{N(extents.Center.Y)}\" r=\"{N(extents.Width / 2)}\"",
+            Paint(fill, stroke, thickness, null)
+        );
     }
 
     /// <inheritdoc/>
-    public override void DrawText(ScreenPoint p, string text, OxyColor fill, string fontFamily, double fontSize, double fontWeight,
-        double rotation, HorizontalAlignment horizontalAlignment, VerticalAlignment verticalAlignment, OxySize? maxSize)
+    public override void DrawText(
+        ScreenPoint p,
+        string text,
+        OxyColor fill,
+        string fontFamily,
+        double fontSize,
+        double fontWeight,
+        double rotation,
+        HorizontalAlignment horizontalAlignment,
+        VerticalAlignment verticalAlignment,
+        OxySize? maxSize
+    )
     {
         if (string.IsNullOrEmpty(text) || !fill.IsVisible())
             return;
@@ -69,14 +111,33 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
         string turn = rotation == 0 ? "" : $" rotate({N(rotation)})";
         foreach (string line in lines)
         {
-            Append($"<text transform=\"translate({N(p.X)} {N(p.Y)}){turn}\" y=\"{N(baseline)}\" font-size=\"{N(fontSize)}\"{weight}{anchor}{Paint(fill, OxyColors.Transparent, 0, null)}>{Markup.Escape(line)}</text>");
+            Append(
+                $"<text transform=\"translate({N(p.X)} {N(p.Y)}){turn}\" y=\"{N(baseline)}\" "
+                    + $"font-size=\"{N(fontSize)}\"{weight}{anchor}{Paint(fill, OxyColors.Transparent, 0, null)}>{Markup.Escape(line)}</text>"
+            );
             baseline += PlotText.LineHeight(fontSize);
         }
     }
 
     /// <inheritdoc/>
-    public override void DrawImage(OxyImage source, double srcX, double srcY, double srcWidth, double srcHeight, double destX, double destY, double destWidth, double destHeight, double opacity, bool interpolate) =>
-        Append($"<image{Box(new OxyRect(destX, destY, destWidth, destHeight))} preserveAspectRatio=\"none\" style=\"image-rendering:pixelated\" href=\"data:image/png;base64,{Convert.ToBase64String(source.GetData())}\"/>");
+    public override void DrawImage(
+        OxyImage source,
+        double srcX,
+        double srcY,
+        double srcWidth,
+        double srcHeight,
+        double destX,
+        double destY,
+        double destWidth,
+        double destHeight,
+        double opacity,
+        bool interpolate
+    ) =>
+        Append(
+            $"<image{Box(new OxyRect(destX, destY, destWidth, destHeight))} preserveAspectRatio=\"none\" "
+                + "style=\"image-rendering:pixelated\" "
+                + $"href=\"data:image/png;base64,{Convert.ToBase64String(source.GetData())}\"/>"
+        );
 
     /// <inheritdoc/>
     public override OxySize MeasureText(string text, string fontFamily, double fontSize, double fontWeight) =>
@@ -94,7 +155,8 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
 
     private void Shape(string element, string paint)
     {
-        if (paint != _paint) Flush();
+        if (paint != _paint)
+            Flush();
         _paint = paint;
         _alike.Add(element);
     }
@@ -122,7 +184,8 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
         return path.ToString();
     }
 
-    private static string Box(OxyRect box) => $" x=\"{N(box.Left)}\" y=\"{N(box.Top)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"";
+    private static string Box(OxyRect box) =>
+        $" x=\"{N(box.Left)}\" y=\"{N(box.Top)}\" width=\"{N(box.Width)}\" height=\"{N(box.Height)}\"";
 
     /// <summary>A style rather than attributes, because only a style may hold variables in every browser.</summary>
     private static string Paint(OxyColor fill, OxyColor stroke, double thickness, double[]? dashes)
@@ -130,17 +193,22 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
         string inside = fill.IsVisible() ? $"fill:{Css(fill)}{Opacity("fill", fill)}" : "fill:none";
         if (!stroke.IsVisible() || thickness <= 0)
             return $" style=\"{inside}\"";
-        string pattern = dashes is { Length: > 0 } ? $" stroke-dasharray=\"{string.Join(' ', dashes.Select(dash => N(dash * thickness)))}\"" : "";
+        string pattern = dashes is { Length: > 0 }
+            ? $" stroke-dasharray=\"{string.Join(' ', dashes.Select(dash => N(dash * thickness)))}\""
+            : "";
         return $" style=\"{inside};stroke:{Css(stroke)}{Opacity("stroke", stroke)}\" stroke-width=\"{N(thickness)}\"{pattern}";
     }
 
     private static string Css(OxyColor colour)
     {
         var opaque = OxyColor.FromRgb(colour.R, colour.G, colour.B);
-        return Palette.CssNames.TryGetValue(opaque, out string? name) ? $"var(--{name})" : $"#{colour.R:x2}{colour.G:x2}{colour.B:x2}";
+        return Palette.CssNames.TryGetValue(opaque, out string? name)
+            ? $"var(--{name})"
+            : $"#{colour.R:x2}{colour.G:x2}{colour.B:x2}";
     }
 
-    private static string Opacity(string what, OxyColor colour) => colour.A == 255 ? "" : $";{what}-opacity:{N(colour.A / 255.0)}";
+    private static string Opacity(string what, OxyColor colour) =>
+        colour.A == 255 ? "" : $";{what}-opacity:{N(colour.A / 255.0)}";
 
     private static string N(double number) => Math.Round(number, 2).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -5,7 +5,8 @@ namespace SensorProfile.Reporting.Drawing;
 /// <summary>How text is measured and placed, the same for every form of the report.</summary>
 internal static class PlotText
 {
-    private const double Ascent = 0.76;            // height of capitals and figures over the baseline, share of the size (DejaVu Sans: 0.73)
+    // height of capitals and figures over the baseline, share of the size (DejaVu Sans: 0.73)
+    private const double Ascent = 0.76;
     private const double LineSpacing = 1.2;
 
     /// <summary>The lines of a text.</summary>
@@ -20,16 +21,20 @@ internal static class PlotText
         if (string.IsNullOrEmpty(text))
             return OxySize.Empty;
         string[] lines = Lines(text);
-        return new OxySize(lines.Max(line => ReportFonts.Width(line, size, weight >= ReportFonts.BoldWeight)), lines.Length * LineHeight(size));
+        return new OxySize(
+            lines.Max(line => ReportFonts.Width(line, size, weight >= ReportFonts.BoldWeight)),
+            lines.Length * LineHeight(size)
+        );
     }
 
     /// <summary>Share of the width that lies left of the anchor.</summary>
-    public static double Share(HorizontalAlignment alignment) => alignment switch
-    {
-        HorizontalAlignment.Center => 0.5,
-        HorizontalAlignment.Right => 1,
-        _ => 0,
-    };
+    public static double Share(HorizontalAlignment alignment) =>
+        alignment switch
+        {
+            HorizontalAlignment.Center => 0.5,
+            HorizontalAlignment.Right => 1,
+            _ => 0,
+        };
 
     /// <summary>First baseline relative to the anchor, down positive.</summary>
     public static double FirstBaseline(int lines, double size, VerticalAlignment alignment)

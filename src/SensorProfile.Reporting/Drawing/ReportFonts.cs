@@ -18,12 +18,13 @@ internal static class ReportFonts
     /// <summary>The font of a size and weight.</summary>
     /// <param name="size">Size in points.</param>
     /// <param name="bold">Bold or regular.</param>
-    public static SKFont Font(double size, bool bold) => new(bold ? _bold : _regular, (float)size)
-    {
-        Subpixel = true,                       // widths in proportion to the size, the same on every machine
-        Hinting = SKFontHinting.None,
-        LinearMetrics = true,
-    };
+    public static SKFont Font(double size, bool bold) =>
+        new(bold ? _bold : _regular, (float)size)
+        {
+            Subpixel = true, // widths in proportion to the size, the same on every machine
+            Hinting = SKFontHinting.None,
+            LinearMetrics = true,
+        };
 
     /// <summary>Width of a line of text, points.</summary>
     public static double Width(string text, double size, bool bold)
@@ -37,7 +38,9 @@ internal static class ReportFonts
 
     private static SKTypeface Load(string name)
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"SensorProfile.Reporting.Fonts.{name}")
+        using Stream stream = Assembly
+            .GetExecutingAssembly()
+            .GetManifestResourceStream($"SensorProfile.Reporting.Fonts.{name}")
             ?? throw new InvalidOperationException($"The program was built without its font {name}.");
         using var data = SKData.Create(stream);
         return SKTypeface.FromData(data) ?? throw new InvalidOperationException($"The font {name} cannot be read.");

@@ -3,7 +3,9 @@ namespace SensorProfile.Reporting.Drawing;
 /// <summary>Breaks text into lines that fit a width.</summary>
 internal static class TextWrap
 {
-    /// <summary>The lines; words that are too long on their own (file names, digests) are cut where they must.</summary>
+    /// <summary>
+    /// The lines; words that are too long on their own (file names, digests) are cut where they must.
+    /// </summary>
     /// <param name="text">Plain text.</param>
     /// <param name="size">Font size.</param>
     /// <param name="bold">Bold or regular.</param>
@@ -12,7 +14,12 @@ internal static class TextWrap
     {
         var lines = new List<string>();
         string line = "";
-        foreach (string word in NoBreak.Apply(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Cut(word, size, bold, width)))
+        foreach (
+            string word in NoBreak
+                .Apply(text)
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                .SelectMany(word => Cut(word, size, bold, width))
+        )
         {
             string longer = line.Length == 0 ? word : $"{line} {word}";
             if (line.Length > 0 && ReportFonts.Width(longer, size, bold) > width)

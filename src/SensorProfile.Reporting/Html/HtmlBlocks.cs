@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Sensor;
 
 namespace SensorProfile.Reporting.Html;
 
@@ -15,7 +16,12 @@ internal static class HtmlBlocks
         switch (block)
         {
             case AnswerBlock answer:
-                Line(page, $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>");
+                Line(
+                    page,
+                    $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p "
+                        + $"class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p "
+                        + $"class=\"sentence\">{Markup.Escape(answer.Sentence)}</p><p>{Markup.Escape(answer.Reason)}</p></div>"
+                );
                 break;
             case KeyFiguresBlock figures:
                 AppendFigures(page, figures);
@@ -39,7 +45,9 @@ internal static class HtmlBlocks
                 AppendFigure(page, figure);
                 break;
             default:
-                throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the page cannot show.");
+                throw new InvalidOperationException(
+                    $"A report holds a {block.GetType().Name}, which the page cannot show."
+                );
         }
     }
 
@@ -49,7 +57,11 @@ internal static class HtmlBlocks
         foreach (KeyFigure figure in block.Figures)
         {
             string missing = figure.Value == QuantityText.NotMeasured ? " class=\"missing\"" : "";
-            Line(page, $"<div{missing}><dt>{Markup.Escape(figure.Label)}</dt><dd><b>{Markup.Escape(figure.Value)}</b> <span>{Markup.Escape(figure.Unit)}</span></dd></div>");
+            Line(
+                page,
+                $"<div{missing}><dt>{Markup.Escape(figure.Label)}</dt><dd><b>{Markup.Escape(figure.Value)}</b> "
+                    + $"<span>{Markup.Escape(figure.Unit)}</span></dd></div>"
+            );
         }
         page.Append("</dl>\n");
     }
@@ -58,18 +70,24 @@ internal static class HtmlBlocks
     {
         page.Append("<ul class=\"findings\">\n");
         foreach (Finding finding in block.Findings)
-            Line(page, $"<li class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> {Markup.Escape(finding.Message)} <small>{Markup.Escape(FindingText.Source(finding))}</small></li>");
+            Line(
+                page,
+                $"<li class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> {Markup.Escape(finding.Message)} <small>{Markup.Escape(FindingText.Source(finding))}</small></li>"
+            );
         page.Append("</ul>\n");
     }
 
     private static void AppendTable(StringBuilder page, TableBlock table)
     {
-        string Cell(string tag, string text, int column) => $"<{tag}{(table.IsNumber(column) ? " class=\"n\"" : "")}>{Markup.Escape(text)}</{tag}>";
+        string Cell(string tag, string text, int column) =>
+            $"<{tag}{(table.IsNumber(column) ? " class=\"n\"" : "")}>{Markup.Escape(text)}</{tag}>";
         page.Append("<div class=\"scroll\"><table>\n<thead><tr>");
         page.AppendJoin("", table.Header.Select((text, column) => Cell("th", text, column)));
         page.Append("</tr></thead>\n<tbody>\n");
         foreach (IReadOnlyList<string> row in table.Rows)
-            page.Append("<tr>").AppendJoin("", row.Select((text, column) => Cell("td", text, column))).Append("</tr>\n");
+            page.Append("<tr>")
+                .AppendJoin("", row.Select((text, column) => Cell("td", text, column)))
+                .Append("</tr>\n");
         page.Append("</tbody>\n</table></div>\n");
     }
 
@@ -81,25 +99,39 @@ internal static class HtmlBlocks
         {
             if (figure.KeepsShape)
             {
-                page.Append(SvgPlot.Text(figure.Panels[i], PicturePlot.DrawnWidth / figure.Columns, 1, string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}"), "picture", caption));
+                page.Append(
+                    SvgPlot.Text(
+                        figure.Panels[i],
+                        PicturePlot.DrawnWidth / figure.Columns,
+                        1,
+                        string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}"),
+                        "picture",
+                        caption
+                    )
+                );
                 continue;
             }
             // Drawn twice, so that the letters keep their size on a phone; the style sheet shows one of the two.
             string name = string.Create(CultureInfo.InvariantCulture, $"f{figure.Number}p{i}");
-            page.Append(SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 640 : 315, 1, name + "w", "wide", caption));
-            page.Append(SvgPlot.Text(figure.Panels[i], 300, figure.Columns == 1 ? 1.5 : 1.15, name + "n", "narrow", caption));
+            page.Append(
+                SvgPlot.Text(figure.Panels[i], figure.Columns == 1 ? 640 : 315, 1, name + "w", "wide", caption)
+            );
+            page.Append(
+                SvgPlot.Text(figure.Panels[i], 300, figure.Columns == 1 ? 1.5 : 1.15, name + "n", "narrow", caption)
+            );
         }
         string numbers = figure.Table is null ? "" : $" Numbers: <code>{Markup.Escape(figure.Table)}</code>.";
         Line(page, $"</div><figcaption>Figure {figure.Number}. {caption}{numbers}</figcaption></figure>");
     }
 
-    private static string VerdictClass(Verdict verdict) => verdict switch
-    {
-        Verdict.Answered => "answered",
-        Verdict.Keep or Verdict.Unchanged => "keep",
-        Verdict.KeepWithCare or Verdict.Changed or Verdict.Retake => "care",
-        _ => "unknown",
-    };
+    private static string VerdictClass(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Answered => "answered",
+            Verdict.Keep or Verdict.Unchanged => "keep",
+            Verdict.KeepWithCare or Verdict.Changed or Verdict.Retake => "care",
+            _ => "unknown",
+        };
 
     private static void Line(StringBuilder page, string markup) => page.Append(markup).Append('\n');
 }

@@ -1,11 +1,14 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Html;
 
-/// <summary>A report as one web page that needs nothing else: no script, no font, no picture from elsewhere; light and dark, wide and narrow.</summary>
+/// <summary>
+/// A report as one web page that needs nothing else: no script, no font, no picture from elsewhere; light and dark,
+/// wide and narrow.
+/// </summary>
 internal static class HtmlReport
 {
     /// <summary>The page.</summary>
@@ -13,7 +16,9 @@ internal static class HtmlReport
     {
         string date = report.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         var page = new StringBuilder();
-        page.Append(CultureInfo.InvariantCulture, $"""
+        page.Append(
+            CultureInfo.InvariantCulture,
+            $"""
             <!DOCTYPE html>
             <html lang="en">
             <head>
@@ -31,7 +36,8 @@ internal static class HtmlReport
             <p class="faint">{Markup.Escape(report.Subtitle)}</p>
             </header>
 
-            """);
+            """
+        );
         AppendContents(page, report);
         for (int i = 0; i < report.Sections.Count; i++)
             AppendSection(page, report.Sections[i], i);
@@ -67,7 +73,9 @@ internal static class HtmlReport
 
     private static string StyleSheet()
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("SensorProfile.Reporting.Html.report.css")
+        using Stream stream = Assembly
+            .GetExecutingAssembly()
+            .GetManifestResourceStream("SensorProfile.Reporting.Html.report.css")
             ?? throw new InvalidOperationException("The program was built without its style sheet.");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();

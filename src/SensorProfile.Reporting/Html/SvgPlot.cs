@@ -1,7 +1,7 @@
 using System.Globalization;
 using OxyPlot;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Html;
 
@@ -21,7 +21,10 @@ internal static class SvgPlot
         var context = new PlotSvg(id);
         ((IPlotModel)panel.Model).Update(true);
         ((IPlotModel)panel.Model).Render(context, new OxyRect(0, 0, width, height));
-        return string.Create(CultureInfo.InvariantCulture,
-            $"<svg class=\"{cssClass}\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-label=\"{label}\">\n{context.Elements}</svg>\n");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"<svg class=\"{cssClass}\" xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" "
+                + $"role=\"img\" aria-label=\"{label}\">\n{context.Elements}</svg>\n"
+        );
     }
 }

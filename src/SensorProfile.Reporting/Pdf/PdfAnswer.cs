@@ -1,5 +1,5 @@
 using OxyPlot;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;
@@ -16,12 +16,18 @@ internal static class PdfAnswer
     public static void Write(PdfPages pages, AnswerBlock answer)
     {
         double width = PdfPages.Width - 2 * Padding - 4;
-        double height = 2 * Padding + 14 + PdfPages.Height(answer.Sentence, width, 12, true) + 5 + PdfPages.Height(answer.Reason, width, 9, false);
+        double height =
+            2 * Padding
+            + 14
+            + PdfPages.Height(answer.Sentence, width, 12, true)
+            + 5
+            + PdfPages.Height(answer.Reason, width, 9, false);
         OxyColor colour = VerdictLook.Colour(answer.Verdict);
         pages.Need(height);
         pages.FillRectangle(PdfPages.Margin, pages.Y, PdfPages.Width, height, Palette.Shade);
         pages.FillRectangle(PdfPages.Margin, pages.Y, 4, height, colour);
-        double x = PdfPages.Margin + Padding + 4, bottom = pages.Y + height;
+        double x = PdfPages.Margin + Padding + 4,
+            bottom = pages.Y + height;
         pages.Y += Padding;
         pages.Text(VerdictLook.Words(answer.Verdict).ToUpperInvariant(), x, pages.Y + 7, 7.5, true, colour);
         pages.Y += 14;
@@ -50,7 +56,8 @@ internal static class PdfAnswer
         bool measured = figure.Value != QuantityText.NotMeasured;
         pages.FillRectangle(x, pages.Y, width, 1.4, measured ? Palette.Blue : Palette.Grid);
         pages.Text(figure.Label, x, pages.Y + 14, 8, false, Palette.Faint);
-        double size = 15, fitting = ReportFonts.Width(figure.Value, size, true);
+        double size = 15,
+            fitting = ReportFonts.Width(figure.Value, size, true);
         if (fitting > width - 10)
             size *= (width - 10) / fitting;
         pages.Text(figure.Value, x, pages.Y + 32, size, true, measured ? Palette.Ink : Palette.Faint);

@@ -1,7 +1,7 @@
 using OxyPlot;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
-using SensorProfile.Reporting.Plots;
+using SensorProfile.Reporting.Plots.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;
 
@@ -19,23 +19,32 @@ internal static class PdfBlocks
         for (int i = 0; i < blocks.Count; i++)
         {
             if (blocks[i] is SubheadingBlock && i + 1 < blocks.Count)
-                pages.Need(40 + Height([blocks[i + 1]], blocks[i + 1] is FigureBlock ? PdfPages.FullRoom - 40 : 90));          // a heading stays with what follows
+                // a heading stays with what follows
+                pages.Need(40 + Height([blocks[i + 1]], blocks[i + 1] is FigureBlock ? PdfPages.FullRoom - 40 : 90));
             Write(pages, blocks[i]);
             pages.Y += Gap;
         }
     }
 
     /// <summary>Height of the blocks, near enough to decide whether they fit.</summary>
-    public static double Height(IReadOnlyList<Block> blocks) => blocks.Sum(block => Gap + block switch
-    {
-        TextBlock text => PdfPages.Height(text.Text, PdfPages.Width, Body, false),
-        SubheadingBlock => 18,
-        ListBlock list => list.Items.Sum(item => PdfPages.Height(item, PdfPages.Width - Indent, Body, false) + 2),
-        FindingsBlock findings => findings.Findings.Sum(PdfFindings.Height),
-        TableBlock table => PdfTable.Height(table),
-        FigureBlock figure => FigureHeight(figure) + 4 + PdfPages.Height(Caption(figure), PdfPages.Width, Small, false),
-        _ => 150,
-    });
+    public static double Height(IReadOnlyList<Block> blocks) =>
+        blocks.Sum(block =>
+            Gap
+            + block switch
+            {
+                TextBlock text => PdfPages.Height(text.Text, PdfPages.Width, Body, false),
+                SubheadingBlock => 18,
+                ListBlock list => list.Items.Sum(item =>
+                    PdfPages.Height(item, PdfPages.Width - Indent, Body, false) + 2
+                ),
+                FindingsBlock findings => findings.Findings.Sum(PdfFindings.Height),
+                TableBlock table => PdfTable.Height(table),
+                FigureBlock figure => FigureHeight(figure)
+                    + 4
+                    + PdfPages.Height(Caption(figure), PdfPages.Width, Small, false),
+                _ => 150,
+            }
+        );
 
     private static double Height(IReadOnlyList<Block> blocks, double most) => Math.Min(Height(blocks), most);
 
@@ -70,7 +79,9 @@ internal static class PdfBlocks
                 WriteFigure(pages, figure);
                 break;
             default:
-                throw new InvalidOperationException($"A report holds a {block.GetType().Name}, which the PDF cannot show.");
+                throw new InvalidOperationException(
+                    $"A report holds a {block.GetType().Name}, which the PDF cannot show."
+                );
         }
     }
 
@@ -85,7 +96,8 @@ internal static class PdfBlocks
         }
     }
 
-    private static string Caption(FigureBlock figure) => $"Figure {figure.Number}. {figure.Caption}{(figure.Table is null ? "" : $" Numbers: {figure.Table}.")}";
+    private static string Caption(FigureBlock figure) =>
+        $"Figure {figure.Number}. {figure.Caption}{(figure.Table is null ? "" : $" Numbers: {figure.Table}.")}";
 
     private static double FigureHeight(FigureBlock figure)
     {
@@ -93,7 +105,8 @@ internal static class PdfBlocks
         return figure.Panels.Chunk(figure.Columns).Sum(row => row.Max(panel => panel.Aspect) * width);
     }
 
-    private static double PanelWidth(FigureBlock figure) => (PdfPages.Width - (figure.Columns - 1) * Gap) / figure.Columns;
+    private static double PanelWidth(FigureBlock figure) =>
+        (PdfPages.Width - (figure.Columns - 1) * Gap) / figure.Columns;
 
     private static void WriteFigure(PdfPages pages, FigureBlock figure)
     {

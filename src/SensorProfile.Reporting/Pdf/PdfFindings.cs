@@ -1,4 +1,5 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;
@@ -18,7 +19,14 @@ internal static class PdfFindings
         {
             pages.Need(Height(finding));
             pages.FillRectangle(PdfPages.Margin, pages.Y + 2, 3, Size, VerdictLook.Colour(finding.Severity));
-            pages.Text(VerdictLook.Words(finding.Severity), PdfPages.Margin + 8, pages.Y + Size, Size - 0.5, true, Palette.Ink);
+            pages.Text(
+                VerdictLook.Words(finding.Severity),
+                PdfPages.Margin + 8,
+                pages.Y + Size,
+                Size - 0.5,
+                true,
+                Palette.Ink
+            );
             pages.Paragraph(finding.Message, PdfPages.Margin + Label, Width, Size, false, Palette.Ink);
             pages.Paragraph(FindingText.Source(finding), PdfPages.Margin + Label, Width, Small, false, Palette.Faint);
             pages.Y += 5;
@@ -27,5 +35,7 @@ internal static class PdfFindings
 
     /// <summary>Height of one finding.</summary>
     public static double Height(Finding finding) =>
-        PdfPages.Height(finding.Message, Width, Size, false) + PdfPages.Height(FindingText.Source(finding), Width, Small, false) + 5;
+        PdfPages.Height(finding.Message, Width, Size, false)
+        + PdfPages.Height(FindingText.Source(finding), Width, Small, false)
+        + 5;
 }

@@ -48,7 +48,9 @@ internal sealed class PdfPages(SKDocument document, string footer)
         Y = Top;
     }
 
-    /// <summary>Begins another page when so much does not fit on this one; a block higher than a page stays where it is.</summary>
+    /// <summary>
+    /// Begins another page when so much does not fit on this one; a block higher than a page stays where it is.
+    /// </summary>
     public void Need(double height)
     {
         if (_canvas is null || (height > Room && Room < FullRoom - 1))
@@ -63,7 +65,14 @@ internal sealed class PdfPages(SKDocument document, string footer)
         FillRectangle(Margin, PageHeight - 44, Width, 0.6, Palette.Grid);
         Text(footer, Margin, PageHeight - 31, 7.5, false, Palette.Faint);
         string number = QuantityText.Count(_page);
-        Text(number, PageWidth - Margin - ReportFonts.Width(number, 7.5, false), PageHeight - 31, 7.5, false, Palette.Faint);
+        Text(
+            number,
+            PageWidth - Margin - ReportFonts.Width(number, 7.5, false),
+            PageHeight - 31,
+            7.5,
+            false,
+            Palette.Faint
+        );
         document.EndPage();
         _canvas = null;
     }
@@ -74,7 +83,11 @@ internal sealed class PdfPages(SKDocument document, string footer)
         if (text.Length == 0)
             return;
         using SKFont font = ReportFonts.Font(size, bold);
-        using var paint = new SKPaint { Color = new SKColor(colour.R, colour.G, colour.B, colour.A), IsAntialias = true };
+        using var paint = new SKPaint
+        {
+            Color = new SKColor(colour.R, colour.G, colour.B, colour.A),
+            IsAntialias = true,
+        };
         Canvas.DrawText(text, (float)x, (float)y, font, paint);
     }
 
@@ -90,7 +103,8 @@ internal sealed class PdfPages(SKDocument document, string footer)
     }
 
     /// <summary>Height of wrapped lines.</summary>
-    public static double Height(string text, double width, double size, bool bold) => TextWrap.Lines(text, size, bold, width).Count * LineHeight(size);
+    public static double Height(string text, double width, double size, bool bold) =>
+        TextWrap.Lines(text, size, bold, width).Count * LineHeight(size);
 
     /// <summary>Distance of the lines of a paragraph.</summary>
     public static double LineHeight(double size) => size * 1.42;
@@ -98,7 +112,11 @@ internal sealed class PdfPages(SKDocument document, string footer)
     /// <summary>Fills a rectangle.</summary>
     public void FillRectangle(double x, double y, double width, double height, OxyColor colour)
     {
-        using var paint = new SKPaint { Color = new SKColor(colour.R, colour.G, colour.B, colour.A), IsAntialias = true };
+        using var paint = new SKPaint
+        {
+            Color = new SKColor(colour.R, colour.G, colour.B, colour.A),
+            IsAntialias = true,
+        };
         Canvas.DrawRect((float)x, (float)y, (float)width, (float)height, paint);
     }
 }

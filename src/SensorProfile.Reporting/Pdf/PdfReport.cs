@@ -1,11 +1,13 @@
 using System.Globalization;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 using SkiaSharp;
 
 namespace SensorProfile.Reporting.Pdf;
 
-/// <summary>A report as PDF: A4 portrait, text that can be selected and searched, the same bytes for the same profile.</summary>
+/// <summary>
+/// A report as PDF: A4 portrait, text that can be selected and searched, the same bytes for the same profile.
+/// </summary>
 internal static class PdfReport
 {
     /// <summary>The content of the file.</summary>
@@ -28,10 +30,13 @@ internal static class PdfReport
             Creation = created,
             Modified = created,
             RasterDpi = 150,
-            EncodingQuality = 101,               // above 100: pictures are stored without loss
+            EncodingQuality = 101, // above 100: pictures are stored without loss
         };
         using SKDocument document = SKDocument.CreatePdf(stream, metadata);
-        var pages = new PdfPages(document, $"{report.Title} · {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        var pages = new PdfPages(
+            document,
+            $"{report.Title} · {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+        );
         pages.NewPage();
         WriteTitle(pages, report);
         for (int i = 0; i < report.Sections.Count; i++)
@@ -46,7 +51,9 @@ internal static class PdfReport
         document.Close();
     }
 
-    /// <summary>A short section follows on the same page; one with a figure begins its own unless it fits whole.</summary>
+    /// <summary>
+    /// A short section follows on the same page; one with a figure begins its own unless it fits whole.
+    /// </summary>
     private static bool FitsBelow(ReportSection section, double room) => 46 + PdfBlocks.Height(section.Blocks) <= room;
 
     private static void WriteTitle(PdfPages pages, ReportDocument report)

@@ -1,9 +1,11 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Pdf;
 
-/// <summary>Tables: a head, fine rules between the rows, numbers set to the right; the head is repeated on a new page.</summary>
+/// <summary>
+/// Tables: a head, fine rules between the rows, numbers set to the right; the head is repeated on a new page.
+/// </summary>
 internal static class PdfTable
 {
     private const double Size = 8;
@@ -20,7 +22,7 @@ internal static class PdfTable
         IReadOnlyList<IReadOnlyList<string>>[] rows = [.. table.Rows.Select(row => Wrap(table, row, bold: false))];
         for (int i = 0; i < rows.Length; i++)
         {
-            bool lastButOne = i > 0 && i == rows.Length - 2;     // the last row does not go to a page alone
+            bool lastButOne = i > 0 && i == rows.Length - 2; // the last row does not go to a page alone
             if (RowHeight(rows[i]) + (lastButOne ? RowHeight(rows[^1]) : 0) > pages.Room)
             {
                 pages.NewPage();
@@ -32,17 +34,29 @@ internal static class PdfTable
 
     /// <summary>Height of the table.</summary>
     public static double Height(TableBlock table) =>
-        RowHeight(Wrap(table, table.Header, bold: true)) + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false)));
+        RowHeight(Wrap(table, table.Header, bold: true))
+        + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false)));
 
     /// <summary>The lines of each cell of a row, as wide as its column.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Wrap(TableBlock table, IReadOnlyList<string> cells, bool bold) =>
-        [.. cells.Select((cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * PdfPages.Width - CellGap))];
+        [
+            .. cells.Select(
+                (cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * PdfPages.Width - CellGap)
+            ),
+        ];
 
-    private static double RowHeight(IReadOnlyList<IReadOnlyList<string>> cells) => cells.Max(lines => lines.Count) * Line + RowPadding;
+    private static double RowHeight(IReadOnlyList<IReadOnlyList<string>> cells) =>
+        cells.Max(lines => lines.Count) * Line + RowPadding;
 
-    private static void WriteRow(PdfPages pages, TableBlock table, IReadOnlyList<IReadOnlyList<string>> cells, bool head)
+    private static void WriteRow(
+        PdfPages pages,
+        TableBlock table,
+        IReadOnlyList<IReadOnlyList<string>> cells,
+        bool head
+    )
     {
-        double x = PdfPages.Margin, height = RowHeight(cells);
+        double x = PdfPages.Margin,
+            height = RowHeight(cells);
         for (int column = 0; column < cells.Count; column++)
         {
             double width = table.Widths[column] * PdfPages.Width - CellGap;
@@ -56,6 +70,12 @@ internal static class PdfTable
             x += table.Widths[column] * PdfPages.Width;
         }
         pages.Y += height;
-        pages.FillRectangle(PdfPages.Margin, pages.Y - 2.2, PdfPages.Width, head ? 0.9 : 0.4, head ? Palette.Faint : Palette.Grid);
+        pages.FillRectangle(
+            PdfPages.Margin,
+            pages.Y - 2.2,
+            PdfPages.Width,
+            head ? 0.9 : 0.4,
+            head ? Palette.Faint : Palette.Grid
+        );
     }
 }

@@ -12,7 +12,11 @@ internal static class CsvText
     public static void Write(DataTable table, Stream stream)
     {
         var configuration = new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        using var writer = new StreamWriter(
+            stream,
+            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            leaveOpen: true
+        );
         using var csv = new CsvWriter(writer, configuration, leaveOpen: true);
         foreach (string column in table.Columns)
             csv.WriteField(column);
@@ -25,13 +29,17 @@ internal static class CsvText
         }
     }
 
-    private static string Text(object? cell) => cell switch
-    {
-        null => "",
-        bool yes => yes ? "yes" : "no",
-        double number => number.ToString("R", CultureInfo.InvariantCulture),
-        DateTimeOffset time => time.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFZ", CultureInfo.InvariantCulture),
-        IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
-        _ => cell.ToString() ?? "",
-    };
+    private static string Text(object? cell) =>
+        cell switch
+        {
+            null => "",
+            bool yes => yes ? "yes" : "no",
+            double number => number.ToString("R", CultureInfo.InvariantCulture),
+            DateTimeOffset time => time.UtcDateTime.ToString(
+                "yyyy-MM-ddTHH:mm:ss.FFFFFFFZ",
+                CultureInfo.InvariantCulture
+            ),
+            IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
+            _ => cell.ToString() ?? "",
+        };
 }

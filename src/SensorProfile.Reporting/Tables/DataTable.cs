@@ -4,4 +4,8 @@ namespace SensorProfile.Reporting.Tables;
 /// <param name="Name">File name without its ending.</param>
 /// <param name="Columns">Column names with units, as in <c>exposure_s</c>.</param>
 /// <param name="Rows">Numbers in full, text, or null for an empty field.</param>
-internal sealed record DataTable(string Name, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<object?>> Rows);
+internal sealed record DataTable(
+    string Name,
+    IReadOnlyList<string> Columns,
+    IReadOnlyList<IReadOnlyList<object?>> Rows
+);

@@ -1,4 +1,7 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -6,27 +9,113 @@ namespace SensorProfile.Reporting.Tables;
 internal static class DecisionCurves
 {
     /// <summary>Noise added against temperature.</summary>
-    public static DataTable Setpoint(IEnumerable<SetpointAnswer> skies) => new("setpoint",
-        ["sky", "sky_e_px_s", "exposure_s", "temperature_c", "added_typical_percent", "low_95_percent", "high_95_percent", "added_at_share_percent", "share", "extrapolated"],
-        [.. skies.SelectMany(sky => sky.Curve.Select(point => (IReadOnlyList<object?>)
-            [sky.Sky.Name, sky.Sky.Rate.Value, sky.ExposureSeconds, point.Temperature, point.ExtraTypical, point.Low, point.High, point.ExtraAtShare, sky.Share, point.Extrapolated]))]);
+    public static DataTable Setpoint(IEnumerable<SetpointAnswer> skies) =>
+        new(
+            "setpoint",
+            [
+                "sky",
+                "sky_e_px_s",
+                "exposure_s",
+                "temperature_c",
+                "added_typical_percent",
+                "low_95_percent",
+                "high_95_percent",
+                "added_at_share_percent",
+                "share",
+                "extrapolated",
+            ],
+            [
+                .. skies.SelectMany(sky =>
+                    sky.Curve.Select(point =>
+                        (IReadOnlyList<object?>)
+                            [
+                                sky.Sky.Name,
+                                sky.Sky.Rate.Value,
+                                sky.ExposureSeconds,
+                                point.Temperature,
+                                point.ExtraTypical,
+                                point.Low,
+                                point.High,
+                                point.ExtraAtShare,
+                                sky.Share,
+                                point.Extrapolated,
+                            ]
+                    )
+                ),
+            ]
+        );
 
     /// <summary>Use of each limit against the mismatch.</summary>
-    public static DataTable Tolerance(IEnumerable<ToleranceAnswer> stacks) => new("dark-tolerance",
-        ["sky", "sky_e_px_s", "exposure_s", "temperature_c", "lights", "dither_positions", "rejects_outliers", "darks_warmer_by_c", "typical", "hot_pixels", "glow", "level"],
-        [.. stacks.SelectMany(answer => answer.Curve.Select(point => (IReadOnlyList<object?>)
-            [answer.Sky.Name, answer.Sky.Rate.Value, answer.Stack.ExposureSeconds, answer.Stack.TemperatureCelsius, answer.Stack.Lights, answer.Stack.DitherPositions, answer.Stack.RejectsOutliers,
-             point.Mismatch, point.Typical, point.HotPixels, point.Glow, point.Level]))]);
+    public static DataTable Tolerance(IEnumerable<ToleranceAnswer> stacks) =>
+        new(
+            "dark-tolerance",
+            [
+                "sky",
+                "sky_e_px_s",
+                "exposure_s",
+                "temperature_c",
+                "lights",
+                "dither_positions",
+                "rejects_outliers",
+                "darks_warmer_by_c",
+                "typical",
+                "hot_pixels",
+                "glow",
+                "level",
+            ],
+            [
+                .. stacks.SelectMany(answer =>
+                    answer.Curve.Select(point =>
+                        (IReadOnlyList<object?>)
+                            [
+                                answer.Sky.Name,
+                                answer.Sky.Rate.Value,
+                                answer.Stack.ExposureSeconds,
+                                answer.Stack.TemperatureCelsius,
+                                answer.Stack.Lights,
+                                answer.Stack.DitherPositions,
+                                answer.Stack.RejectsOutliers,
+                                point.Mismatch,
+                                point.Typical,
+                                point.HotPixels,
+                                point.Glow,
+                                point.Level,
+                            ]
+                    )
+                ),
+            ]
+        );
 
     /// <summary>Loss against the number of darks.</summary>
-    public static DataTable Counts(IEnumerable<DarkCountAnswer> stacks) => new("darks-needed",
-        ["sky", "sky_e_px_s", "exposure_s", "temperature_c", "lights", "dither_positions", "darks", "loss_percent"],
-        [.. stacks.SelectMany(answer => answer.Curve.Select(point => (IReadOnlyList<object?>)
-            [answer.Sky.Name, answer.Sky.Rate.Value, answer.Stack.ExposureSeconds, answer.Stack.TemperatureCelsius, answer.Stack.Lights, answer.Stack.DitherPositions, point.Darks, point.Loss]))]);
+    public static DataTable Counts(IEnumerable<DarkCountAnswer> stacks) =>
+        new(
+            "darks-needed",
+            ["sky", "sky_e_px_s", "exposure_s", "temperature_c", "lights", "dither_positions", "darks", "loss_percent"],
+            [
+                .. stacks.SelectMany(answer =>
+                    answer.Curve.Select(point =>
+                        (IReadOnlyList<object?>)
+                            [
+                                answer.Sky.Name,
+                                answer.Sky.Rate.Value,
+                                answer.Stack.ExposureSeconds,
+                                answer.Stack.TemperatureCelsius,
+                                answer.Stack.Lights,
+                                answer.Stack.DitherPositions,
+                                point.Darks,
+                                point.Loss,
+                            ]
+                    )
+                ),
+            ]
+        );
 
     /// <summary>The tables of a mode's usual nights that have rows.</summary>
-    public static IEnumerable<DataTable> Of(Content.NightAnswers answers) => new[]
-    {
-        Setpoint(answers.Setpoints), Tolerance(answers.Still.Concat(answers.Dithered)), Counts(answers.Counts.Concat(answers.DitheredCounts)),
-    }.Where(table => table.Rows.Count > 0);
+    public static IEnumerable<DataTable> Of(NightAnswers answers) =>
+        new[]
+        {
+            Setpoint(answers.Setpoints),
+            Tolerance(answers.Still.Concat(answers.Dithered)),
+            Counts(answers.Counts.Concat(answers.DitheredCounts)),
+        }.Where(table => table.Rows.Count > 0);
 }

@@ -1,4 +1,4 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkMatch;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -6,8 +6,37 @@ namespace SensorProfile.Reporting.Tables;
 internal static class MatchTable
 {
     /// <summary>One row for each pair.</summary>
-    public static DataTable Of(MatchAnswer answer) => new("dark-match",
-        ["lights", "darks", "verdict", "scaled", "loss_percent", "loss_uncertainty_percent", "darks_warmer_by_c", "drift_of_lights_c", "cause", "reason"],
-        [.. answer.Pairs.Select(pair => (IReadOnlyList<object?>)
-            [pair.Lights, pair.Darks, pair.Verdict, pair.Scaled, pair.Loss?.Value, pair.Loss?.StandardUncertainty, pair.TemperatureDifference, pair.Drift, pair.BindingCause, pair.Reason])]);
+    public static DataTable Of(MatchAnswer answer) =>
+        new(
+            "dark-match",
+            [
+                "lights",
+                "darks",
+                "verdict",
+                "scaled",
+                "loss_percent",
+                "loss_uncertainty_percent",
+                "darks_warmer_by_c",
+                "drift_of_lights_c",
+                "cause",
+                "reason",
+            ],
+            [
+                .. answer.Pairs.Select(pair =>
+                    (IReadOnlyList<object?>)
+                        [
+                            pair.Lights,
+                            pair.Darks,
+                            pair.Verdict,
+                            pair.Scaled,
+                            pair.Loss?.Value,
+                            pair.Loss?.StandardUncertainty,
+                            pair.TemperatureDifference,
+                            pair.Drift,
+                            pair.BindingCause,
+                            pair.Reason,
+                        ]
+                ),
+            ]
+        );
 }

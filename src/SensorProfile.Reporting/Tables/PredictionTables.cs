@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -6,9 +6,52 @@ namespace SensorProfile.Reporting.Tables;
 internal static class PredictionTables
 {
     /// <summary>One row per left-out set and kind of pixel.</summary>
-    public static DataTable Of(DarkPredictionProfile? trials) => new("dark-prediction",
-        ["temperature_c", "exposure_s", "frames", "left_out", "extrapolated", "level_e", "pixels_of", "pixels", "coverage", "residual_e", "residual_uncertainty_e", "noise_e", "expected_e"],
-        [.. (trials?.Sets ?? []).SelectMany(s => new (string Kind, PredictionFigures? Figures)[] { ("typical", s.Typical), ("hot", s.Hot), ("glow", s.Glow) }
-            .Where(k => k.Figures is not null).Select(k => (IReadOnlyList<object?>)
-                [s.Temperature, s.Exposure, s.Frames, s.LeftOut, s.Extrapolated, s.Level, k.Kind, k.Figures!.Pixels, k.Figures.Coverage, k.Figures.Residual.Value, k.Figures.Residual.StandardUncertainty, k.Figures.Noise, k.Figures.Expected]))]);
+    public static DataTable Of(DarkPredictionProfile? trials) =>
+        new(
+            "dark-prediction",
+            [
+                "temperature_c",
+                "exposure_s",
+                "frames",
+                "left_out",
+                "extrapolated",
+                "level_e",
+                "pixels_of",
+                "pixels",
+                "coverage",
+                "residual_e",
+                "residual_uncertainty_e",
+                "noise_e",
+                "expected_e",
+            ],
+            [
+                .. (trials?.Sets ?? []).SelectMany(s =>
+                    new (string Kind, PredictionFigures? Figures)[]
+                    {
+                        ("typical", s.Typical),
+                        ("hot", s.Hot),
+                        ("glow", s.Glow),
+                    }
+                        .Where(k => k.Figures is not null)
+                        .Select(k =>
+                            (IReadOnlyList<object?>)
+                                [
+                                    s.Temperature,
+                                    s.Exposure,
+                                    s.Frames,
+                                    s.LeftOut,
+                                    s.Extrapolated,
+                                    s.Level,
+                                    k.Kind,
+                                    k.Figures!.Pixels,
+                                    k.Figures.Coverage,
+                                    k.Figures.Residual.Value,
+                                    k.Figures.Residual.StandardUncertainty,
+                                    k.Figures.Noise,
+                                    k.Figures.Expected,
+                                ]
+                        )
+                ),
+            ]
+        );
 }

@@ -2,11 +2,17 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>Prepares a JSON document for reading: refuses the first field that the records do not know, and lays what is given over the defaults.</summary>
-/// <remarks>The defaults must be laid under the text, because source-generated readers set every init-only property that is missing to zero or null
+/// <summary>
+/// Prepares a JSON document for reading: refuses the first field that the records do not know, and lays what is given
+/// over the defaults.
+/// </summary>
+/// <remarks>The defaults must be laid under the text, because source-generated readers set every init-only property
+/// that is missing to zero or null
 /// instead of leaving its initial value.</remarks>
 internal static class FieldCheck
 {
@@ -17,7 +23,13 @@ internal static class FieldCheck
     /// <param name="path">Place in the JSON.</param>
     /// <param name="initial">Default of this place; null when the place is empty by default.</param>
     /// <exception cref="CameraDescriptionException">A field that is unknown there.</exception>
-    public static JsonNode? Complete(JsonElement element, JsonTypeInfo type, string file, string path, JsonNode? initial)
+    public static JsonNode? Complete(
+        JsonElement element,
+        JsonTypeInfo type,
+        string file,
+        string path,
+        JsonNode? initial
+    )
     {
         if (type.Kind == JsonTypeInfoKind.Object && element.ValueKind == JsonValueKind.Object)
         {
@@ -26,15 +38,28 @@ internal static class FieldCheck
             {
                 string at = $"{path}.{field.Name}";
                 JsonPropertyInfo known = type.Properties.FirstOrDefault(p => p.Name == field.Name)
-                    ?? throw new CameraDescriptionException(file, at, "there is no such field.", Suggest(field.Name, type));
-                complete[field.Name] = Complete(field.Value, type.Options.GetTypeInfo(known.PropertyType), file, at, complete[field.Name]);
+                    ?? throw new CameraDescriptionException(
+                        file,
+                        at,
+                        "there is no such field.",
+                        Suggest(field.Name, type)
+                    );
+                complete[field.Name] = Complete(
+                    field.Value,
+                    type.Options.GetTypeInfo(known.PropertyType),
+                    file,
+                    at,
+                    complete[field.Name]
+                );
             }
             return complete;
         }
         if (type.Kind == JsonTypeInfoKind.Enumerable && element.ValueKind == JsonValueKind.Array)
         {
             JsonTypeInfo item = type.Options.GetTypeInfo(type.ElementType!);
-            return new JsonArray([.. element.EnumerateArray().Select((e, i) => Complete(e, item, file, $"{path}[{i}]", null))]);
+            return new JsonArray([
+                .. element.EnumerateArray().Select((e, i) => Complete(e, item, file, $"{path}[{i}]", null)),
+            ]);
         }
         return JsonSerializer.SerializeToNode(element, SimulationJson.Default.JsonElement);
     }
@@ -42,18 +67,24 @@ internal static class FieldCheck
     private static JsonObject? DefaultOf(Type type)
     {
         object? initial =
-            type == typeof(CameraDescription) ? new CameraDescription { Width = 1, Height = 1 } :
-            type == typeof(DarkCurrentParameters) ? new DarkCurrentParameters() :
-            type == typeof(HotPatch) ? new HotPatch() :
-            type == typeof(Glow) ? new Glow() :
-            type == typeof(Tap) ? new Tap() :
-            type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark } :
-            type == typeof(Fault) ? new Fault() : null;
-        JsonObject? text = initial is null ? null : JsonSerializer.SerializeToNode(initial, type, SimulationJson.Default)!.AsObject();
-        string[] required = initial is CameraDescription ? ["width", "height"] : initial is Shot ? ["kind"] : [];
+            type == typeof(CameraDescription) ? new CameraDescription { Width = 1, Height = 1 }
+            : type == typeof(DarkCurrentParameters) ? new DarkCurrentParameters()
+            : type == typeof(HotPatch) ? new HotPatch()
+            : type == typeof(Glow) ? new Glow()
+            : type == typeof(Tap) ? new Tap()
+            : type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark }
+            : type == typeof(Fault) ? new Fault()
+            : null;
+        JsonObject? text = initial is null
+            ? null
+            : JsonSerializer.SerializeToNode(initial, type, SimulationJson.Default)!.AsObject();
+        string[] required =
+            initial is CameraDescription ? ["width", "height"]
+            : initial is Shot ? ["kind"]
+            : [];
         foreach (string field in required)
         {
-            text!.Remove(field);                                        // these must be said
+            text!.Remove(field); // these must be said
         }
         return text;
     }
@@ -62,7 +93,9 @@ internal static class FieldCheck
     {
         string[] known = [.. type.Properties.Select(p => p.Name)];
         string nearest = known.MinBy(k => Distance(k, name))!;
-        return Distance(nearest, name) <= Math.Max(1, name.Length / 3) ? $"Did you mean {nearest}?" : $"Known here: {string.Join(", ", known)}.";
+        return Distance(nearest, name) <= Math.Max(1, name.Length / 3)
+            ? $"Did you mean {nearest}?"
+            : $"Known here: {string.Join(", ", known)}.";
     }
 
     /// <summary>Letters to insert, delete or exchange (Levenshtein 1966), case ignored.</summary>

@@ -5,5 +5,6 @@ namespace SensorProfile.Simulation.Parameters;
 
 /// <summary>Writes enumeration members as lower-case words with hyphens; numbers are refused.</summary>
 /// <typeparam name="T">The enumeration.</typeparam>
-internal sealed class KebabEnumConverter<T>() : JsonStringEnumConverter<T>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false)
+internal sealed class KebabEnumConverter<T>()
+    : JsonStringEnumConverter<T>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false)
     where T : struct, Enum;

@@ -1,9 +1,13 @@
 using System.Globalization;
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Parameters;
 
-/// <summary>Checks the values of a camera description; the first bad one is an error that names its place, value and limits.</summary>
+/// <summary>
+/// Checks the values of a camera description; the first bad one is an error that names its place, value and limits.
+/// </summary>
 /// <param name="file">Name for error messages.</param>
 internal sealed class ValueCheck(string file)
 {
@@ -34,17 +38,32 @@ internal sealed class ValueCheck(string file)
         Within("height", camera.Height, 1, 65535);
         if ((long)camera.Width * camera.Height > MostPixels)
         {
-            Fail("height", string.Create(CultureInfo.InvariantCulture, $"{camera.Width} × {camera.Height} pixels are more than {MostPixels}."), "Simulate a window of the sensor.");
+            Fail(
+                "height",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{camera.Width} × {camera.Height} pixels are more than {MostPixels}."
+                ),
+                "Simulate a window of the sensor."
+            );
         }
         Within("bits", camera.Bits, 8, 16);
         Within("codeStep", camera.CodeStep, 1, 256);
         if (((1 << camera.Bits) - 1) * camera.CodeStep > ushort.MaxValue)
         {
-            Fail("codeStep", $"{camera.Bits} bits with a step of {camera.CodeStep} exceed the 65535 of a 16-bit file.", "Lower one of them.");
+            Fail(
+                "codeStep",
+                $"{camera.Bits} bits with a step of {camera.CodeStep} exceed the 65535 of a 16-bit file.",
+                "Lower one of them."
+            );
         }
         if (camera.ColourFilter is { } colours && !(colours is "RGGB" or "BGGR" or "GRBG" or "GBRG"))
         {
-            Fail("colourFilter", $"found '{colours}'.", "Use RGGB, BGGR, GRBG or GBRG, or leave it out for monochrome.");
+            Fail(
+                "colourFilter",
+                $"found '{colours}'.",
+                "Use RGGB, BGGR, GRBG or GBRG, or leave it out for monochrome."
+            );
         }
         Within("ageYears", camera.AgeYears, 0, 100);
     }
@@ -84,10 +103,17 @@ internal sealed class ValueCheck(string file)
         Within("darkCurrent.temperatureExponent", dark.TemperatureExponent, 0, 5);
         Within("darkCurrent.diffusionShare", dark.DiffusionShare, 0, 1);
         Within("darkCurrent.bandGap", dark.BandGap, 0.1, 3);
-        int laws = (dark.DoublingTemperature is null ? 0 : 1) + (dark.ActivationEnergy is null ? 0 : 1) + (dark.DiffusionShare is null ? 0 : 1);
+        int laws =
+            (dark.DoublingTemperature is null ? 0 : 1)
+            + (dark.ActivationEnergy is null ? 0 : 1)
+            + (dark.DiffusionShare is null ? 0 : 1);
         if (laws != 1)
         {
-            Fail("darkCurrent", $"{laws} temperature laws are given.", "Give exactly one of doublingTemperature, activationEnergy and diffusionShare.");
+            Fail(
+                "darkCurrent",
+                $"{laws} temperature laws are given.",
+                "Give exactly one of doublingTemperature, activationEnergy and diffusionShare."
+            );
         }
     }
 
@@ -125,9 +151,20 @@ internal sealed class ValueCheck(string file)
         Within("hotClusters.count", clusters.Count, 0, MostPixels);
         Within("hotClusters.size", clusters.Size, 1, 10000);
         Within("hotClusters.rate", clusters.Rate, 0, 1e7);
-        if ((long)clusters.Count * clusters.Size * Sensors.ClusterPlaces.RoomPerPixel > (long)camera.Width * camera.Height)
+        if (
+            (long)clusters.Count * clusters.Size * Sensors.ClusterPlaces.RoomPerPixel
+            > (long)camera.Width * camera.Height
+        )
         {
-            Fail("hotClusters.count", string.Create(CultureInfo.InvariantCulture, $"{clusters.Count} clusters of {clusters.Size} pixels would touch each other on {camera.Width} × {camera.Height} pixels."), "Use fewer or smaller ones.");
+            Fail(
+                "hotClusters.count",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{clusters.Count} clusters of {clusters.Size} pixels would touch each other on {camera.Width} × "
+                        + $"{camera.Height} pixels."
+                ),
+                "Use fewer or smaller ones."
+            );
         }
     }
 
@@ -234,7 +271,11 @@ internal sealed class ValueCheck(string file)
             Within($"{at}.pause", shot.Pause, 0, 1e7);
             if (shot.Level > 0 && shot.Kind is not (FrameKind.Flat or FrameKind.Light))
             {
-                Fail($"{at}.level", "only flats and lights collect light.", "Remove it, or use lightLeak for stray light.");
+                Fail(
+                    $"{at}.level",
+                    "only flats and lights collect light.",
+                    "Remove it, or use lightLeak for stray light."
+                );
             }
         }
     }
@@ -256,10 +297,14 @@ internal sealed class ValueCheck(string file)
     {
         if (value is { } found && !(found >= least && found <= most))
         {
-            string text = string.Create(CultureInfo.InvariantCulture, $"found {found}, which is not within {least}…{most}.");
+            string text = string.Create(
+                CultureInfo.InvariantCulture,
+                $"found {found}, which is not within {least}…{most}."
+            );
             Fail(field, text, "Correct the value there.");
         }
     }
 
-    private void Fail(string field, string problem, string remedy) => throw new CameraDescriptionException(file, "$." + field, problem, remedy);
+    private void Fail(string field, string problem, string remedy) =>
+        throw new CameraDescriptionException(file, "$." + field, problem, remedy);
 }

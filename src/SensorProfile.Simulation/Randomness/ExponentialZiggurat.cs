@@ -3,7 +3,10 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>Draws from the exponential distribution of mean 1, exact to the resolution of 53 bits.</summary>
-/// <remarks>Ziggurat of 256 layers (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8); beyond R the distribution is itself again, moved by R.</remarks>
+/// <remarks>
+/// Ziggurat of 256 layers (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8); beyond R the distribution is itself again,
+/// moved by R.
+/// </remarks>
 internal static class ExponentialZiggurat
 {
     private const int Layers = 256;
@@ -14,7 +17,10 @@ internal static class ExponentialZiggurat
     private static readonly double[] Edges = BuildEdges();
     private static readonly double[] Heights = [.. Edges.Select(x => Math.Exp(-x))];
     private static readonly double[] Widths = [.. Edges.Take(Layers).Select(x => x / Scale)];
-    private static readonly long[] Sure = [.. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale))];
+    private static readonly long[] Sure =
+    [
+        .. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale)),
+    ];
 
     /// <summary>One draw.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -27,7 +33,8 @@ internal static class ExponentialZiggurat
         {
             return position * Widths[layer];
         }
-        RandomStream copy = random;                                     // only the copy's address is passed on: the caller's state stays in registers
+        // only the copy's address is passed on: the caller's state stays in registers
+        RandomStream copy = random;
         double x = DrawSlowly(ref copy, layer, position);
         random = copy;
         return x;
@@ -67,6 +74,6 @@ internal static class ExponentialZiggurat
         {
             edges[i] = -Math.Log(Math.Exp(-edges[i - 1]) + V / edges[i - 1]);
         }
-        return edges;                                                   // the last stays 0
+        return edges; // the last stays 0
     }
 }

@@ -2,9 +2,14 @@ using System.Runtime.CompilerServices;
 
 namespace SensorProfile.Simulation.Randomness;
 
-/// <summary>Draws from the standard normal distribution, exact to the resolution of 53 bits: the density is not approximated anywhere.</summary>
-/// <remarks>Ziggurat of 256 layers of equal area (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8; with layer and position taken from separate
-/// bits, as Doornik 2005 asks). Base R and area V of 256 layers under exp(−x²/2); the tail beyond R by Marsaglia 1964.</remarks>
+/// <summary>
+/// Draws from the standard normal distribution, exact to the resolution of 53 bits: the density is not approximated
+/// anywhere.
+/// </summary>
+/// <remarks>Ziggurat of 256 layers of equal area (Marsaglia and Tsang 2000, J. Stat. Softw. 5, 8; with layer and
+/// position taken from separate
+/// bits, as Doornik 2005 asks). Base R and area V of 256 layers under exp(−x²/2); the tail beyond R by Marsaglia
+/// 1964.</remarks>
 internal static class NormalZiggurat
 {
     private const int Layers = 256;
@@ -15,7 +20,10 @@ internal static class NormalZiggurat
     private static readonly double[] Edges = BuildEdges();
     private static readonly double[] Heights = [.. Edges.Select(Density)];
     private static readonly double[] Widths = [.. Edges.Take(Layers).Select(x => x / Scale)];
-    private static readonly long[] Sure = [.. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale))];
+    private static readonly long[] Sure =
+    [
+        .. Enumerable.Range(0, Layers).Select(i => (long)(Edges[i + 1] / Edges[i] * Scale)),
+    ];
 
     /// <summary>One draw; 98.8 % of them cost one table look-up and one product.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -23,13 +31,15 @@ internal static class NormalZiggurat
     {
         ulong bits = random.Next();
         int layer = (int)(bits & 255);
-        long position = (long)bits >> 11;                               // signed, 53 bits, apart from the 8 of the layer
+        // signed, 53 bits, apart from the 8 of the layer
+        long position = (long)bits >> 11;
         long sure = Sure[layer];
-        if ((ulong)(position + sure) < (ulong)(2 * sure))               // −sure ≤ position < sure in one comparison
+        if ((ulong)(position + sure) < (ulong)(2 * sure)) // −sure ≤ position < sure in one comparison
         {
             return position * Widths[layer];
         }
-        RandomStream copy = random;                                     // only the copy's address is passed on: the caller's state stays in registers
+        // only the copy's address is passed on: the caller's state stays in registers
+        RandomStream copy = random;
         double x = DrawSlowly(ref copy, layer, position);
         random = copy;
         return x;
@@ -68,8 +78,7 @@ internal static class NormalZiggurat
         {
             x = -Math.Log(random.NextUniform()) / R;
             y = -Math.Log(random.NextUniform());
-        }
-        while (y + y < x * x);
+        } while (y + y < x * x);
         return negative ? -(R + x) : R + x;
     }
 
@@ -78,12 +87,13 @@ internal static class NormalZiggurat
     private static double[] BuildEdges()
     {
         double[] edges = new double[Layers + 1];
-        edges[0] = V / Density(R);                                      // the base layer, widened to hold the tail's area
+        // the base layer, widened to hold the tail's area
+        edges[0] = V / Density(R);
         edges[1] = R;
         for (int i = 2; i < Layers; i++)
         {
             edges[i] = Math.Sqrt(-2 * Math.Log(Density(edges[i - 1]) + V / edges[i - 1]));
         }
-        return edges;                                                   // the last stays 0
+        return edges; // the last stays 0
     }
 }

@@ -3,9 +3,12 @@ using System.Runtime.CompilerServices;
 namespace SensorProfile.Simulation.Randomness;
 
 /// <summary>Draws from the Poisson distribution, exact at every mean: no normal approximation.</summary>
-/// <remarks>Below <see cref="PoissonTable.End"/> the mean is split into a multiple of the tables' step and a small rest; the sum of two Poisson variables is
-/// one of the summed mean. The rest is the number of exponential waiting times that fit into it: a single draw in most cases, and no exponential function
-/// of the mean. From the end of the tables on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39, algorithm PTRS).</remarks>
+/// <remarks>Below <see cref="PoissonTable.End"/> the mean is split into a multiple of the tables' step and a small
+/// rest; the sum of two Poisson variables is
+/// one of the summed mean. The rest is the number of exponential waiting times that fit into it: a single draw in most
+/// cases, and no exponential function
+/// of the mean. From the end of the tables on: transformed rejection (Hörmann 1993, Insur. Math. Econ. 12, 39,
+/// algorithm PTRS).</remarks>
 internal static class Poisson
 {
     /// <summary>One draw.</summary>
@@ -16,7 +19,8 @@ internal static class Poisson
     {
         if (mean >= PoissonTable.End)
         {
-            RandomStream copy = random;                                 // only the copy's address is passed on: the caller's state stays in registers
+            // only the copy's address is passed on: the caller's state stays in registers
+            RandomStream copy = random;
             double many = Reject(ref copy, mean);
             random = copy;
             return many;

@@ -2,8 +2,11 @@ using System.Runtime.CompilerServices;
 
 namespace SensorProfile.Simulation.Randomness;
 
-/// <summary>Draws from Poisson distributions whose means are multiples of <see cref="Step"/>, one table look-up each.</summary>
-/// <remarks>Alias tables (Walker 1977, ACM Trans. Math. Softw. 3, 253; built as Vose 1991 does). A draw's probabilities are exact to 2⁻⁵⁷; counts of
+/// <summary>
+/// Draws from Poisson distributions whose means are multiples of <see cref="Step"/>, one table look-up each.
+/// </summary>
+/// <remarks>Alias tables (Walker 1977, ACM Trans. Math. Softw. 3, 253; built as Vose 1991 does). A draw's probabilities
+/// are exact to 2⁻⁵⁷; counts of
 /// <see cref="Cells"/> and more, which are left out, have a probability below 10⁻³² at the largest mean.</remarks>
 internal static class PoissonTable
 {
@@ -39,14 +42,19 @@ internal static class PoissonTable
         return all;
     }
 
-    /// <summary>Shares every cell between its own count and one other, so that all cells are equally probable.</summary>
+    /// <summary>
+    /// Shares every cell between its own count and one other, so that all cells are equally probable.
+    /// </summary>
     private static void Fill(Span<Cell> cells, double mean)
     {
         const double whole = 1UL << (64 - CellBits);
         double[] left = new double[Cells];
         for (int k = 0; k < Cells; k++)
         {
-            double log = mean > 0 ? k * Math.Log(mean) - mean - LogFactorial.Of(k) : k == 0 ? 0 : double.NegativeInfinity;
+            double log =
+                mean > 0 ? k * Math.Log(mean) - mean - LogFactorial.Of(k)
+                : k == 0 ? 0
+                : double.NegativeInfinity;
             left[k] = Cells * Math.Exp(log);
         }
         var small = new Stack<int>(Enumerable.Range(0, Cells).Where(k => left[k] < 1));
@@ -59,7 +67,7 @@ internal static class PoissonTable
             left[more] -= 1 - left[less];
             (left[more] < 1 ? small : large).Push(more);
         }
-        foreach (int full in small.Concat(large))                       // what rounding left over is full
+        foreach (int full in small.Concat(large)) // what rounding left over is full
         {
             cells[full] = new Cell((ulong)whole, full);
         }

@@ -1,6 +1,9 @@
 namespace SensorProfile.Simulation.Randomness;
 
-/// <summary>What a stream of random numbers is drawn for; part of the stream's key, so that one effect never shifts the draws of another.</summary>
+/// <summary>
+/// What a stream of random numbers is drawn for; part of the stream's key, so that one effect never shifts the draws of
+/// another.
+/// </summary>
 internal enum Purpose
 {
     /// <summary>Choice of the individual sensor from the seed, when the description names none.</summary>

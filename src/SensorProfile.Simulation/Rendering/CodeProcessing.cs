@@ -1,9 +1,12 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>What the camera does to its codes before it stores them: suppression of hot pixels, smoothing, scaling per colour; in this order.</summary>
+/// <summary>
+/// What the camera does to its codes before it stores them: suppression of hot pixels, smoothing, scaling per colour;
+/// in this order.
+/// </summary>
 internal static class CodeProcessing
 {
     /// <summary>Changes the pixels in place.</summary>
@@ -37,7 +40,8 @@ internal static class CodeProcessing
                 {
                     for (int dx = -period; dx <= period; dx += period)
                     {
-                        largest = dx == 0 && dy == 0 ? largest : Math.Max(largest, raw[(y + dy) * camera.Width + x + dx]);
+                        largest =
+                            dx == 0 && dy == 0 ? largest : Math.Max(largest, raw[(y + dy) * camera.Width + x + dx]);
                     }
                 }
                 int at = y * camera.Width + x;
@@ -55,7 +59,11 @@ internal static class CodeProcessing
             for (int x = period; x < camera.Width - period; x++)
             {
                 int at = y * camera.Width + x;
-                int around = raw[at - period] + raw[at + period] + raw[at - period * camera.Width] + raw[at + period * camera.Width];
+                int around =
+                    raw[at - period]
+                    + raw[at + period]
+                    + raw[at - period * camera.Width]
+                    + raw[at + period * camera.Width];
                 pixels[at] = Rounded((1 - weight) * raw[at] + weight * around / 4, camera);
             }
         }

@@ -1,4 +1,4 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Rendering;
@@ -7,7 +7,11 @@ namespace SensorProfile.Simulation.Rendering;
 internal static class CosmicRayHits
 {
     /// <summary>Pixels and charges by row; empty when nothing is hit.</summary>
-    public static ILookup<int, (int Column, double Electrons)> Of(CameraDescription camera, SimulatedFrame frame, ulong seed)
+    public static ILookup<int, (int Column, double Electrons)> Of(
+        CameraDescription camera,
+        SimulatedFrame frame,
+        ulong seed
+    )
     {
         CosmicRays rays = camera.CosmicRays;
         var hits = new List<(int Row, int Column, double Electrons)>();

@@ -2,7 +2,10 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part comes from <see cref="TelegraphStates"/>.</summary>
+/// <summary>
+/// Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part comes from
+/// <see cref="TelegraphStates"/>.
+/// </summary>
 internal sealed class DarkSignal
 {
     private readonly Sensor _sensor;
@@ -22,7 +25,12 @@ internal sealed class DarkSignal
         RateFactor = TemperatureLaw.Factor(sensor.Dark, dieCelsius) * factor;
         _ordinary = RateFactor * exposure;
         _floor = sensor.Dark.Floor * exposure * factor;
-        _glow = [.. sensor.Camera.Glow.Select(g => factor * GlowMap.PeakElectrons(g, exposure, dieCelsius, sensor.Dark.ReferenceTemperature))];
+        _glow =
+        [
+            .. sensor.Camera.Glow.Select(g =>
+                factor * GlowMap.PeakElectrons(g, exposure, dieCelsius, sensor.Dark.ReferenceTemperature)
+            ),
+        ];
         ReadOnlySpan<HotPixel> hot = sensor.Hot.All;
         _hot = new double[hot.Length];
         double logFactor = Math.Log(TemperatureLaw.Factor(sensor.Dark, dieCelsius));

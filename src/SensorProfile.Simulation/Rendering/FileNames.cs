@@ -12,7 +12,8 @@ internal sealed class FileNames
     public string Next(FrameKind kind, double celsius, double exposure)
     {
         string word = kind == FrameKind.DarkFlat ? "darkflat" : kind.ToString().ToLowerInvariant();
-        string seconds = kind == FrameKind.Bias ? "" : string.Create(CultureInfo.InvariantCulture, $"_{exposure:0.######}s");
+        string seconds =
+            kind == FrameKind.Bias ? "" : string.Create(CultureInfo.InvariantCulture, $"_{exposure:0.######}s");
         string stem = string.Create(CultureInfo.InvariantCulture, $"{word}_{celsius:0.##}C{seconds}");
         int number = _used[stem] = _used.GetValueOrDefault(stem) + 1;
         return string.Create(CultureInfo.InvariantCulture, $"{stem}_{number:000}.fits");

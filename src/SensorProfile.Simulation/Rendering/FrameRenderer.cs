@@ -5,7 +5,10 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>Turns the conditions of one frame into pixels. Every row has its own stream of random numbers, so rows may be computed in any order.</summary>
+/// <summary>
+/// Turns the conditions of one frame into pixels. Every row has its own stream of random numbers, so rows may be
+/// computed in any order.
+/// </summary>
 internal sealed class FrameRenderer
 {
     private readonly Sensor _sensor;
@@ -62,7 +65,9 @@ internal sealed class FrameRenderer
         ArrayPool<double>.Shared.Return(meanBuffer);
     }
 
-    /// <summary>Electrons that the pixels of a row hold at the end of the exposure, after the bend of the response.</summary>
+    /// <summary>
+    /// Electrons that the pixels of a row hold at the end of the exposure, after the bend of the response.
+    /// </summary>
     private void Collect(int row, Span<double> means, Span<double> electrons, ref RandomStream random)
     {
         SetMeans(row, means);
@@ -85,7 +90,7 @@ internal sealed class FrameRenderer
         if (_camera.Nonlinearity != 0)
         {
             double bend = _camera.Nonlinearity / _sensor.FullScaleElectrons;
-            double turn = bend > 0 ? 0.5 / bend : double.PositiveInfinity;   // beyond it the parabola would fall again
+            double turn = bend > 0 ? 0.5 / bend : double.PositiveInfinity; // beyond it the parabola would fall again
             for (int x = 0; x < electrons.Length; x++)
             {
                 double held = Math.Min(electrons[x], turn);
@@ -103,7 +108,8 @@ internal sealed class FrameRenderer
         for (int i = 0; i < telegraph.Length; i++)
         {
             double share = _telegraph.HighShare(_frame.Index, first + i);
-            means[telegraph[i].Index - row * width] += telegraph[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * share;
+            means[telegraph[i].Index - row * width] +=
+                telegraph[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * share;
         }
         if (_frame.LightElectrons > 0)
         {
@@ -131,13 +137,17 @@ internal sealed class FrameRenderer
         }
     }
 
-    private double Flicker(int row) => _frame.Kind == FrameKind.Flat && _camera.Lamp.FlickerAmplitude > 0
-        ? 1 + _camera.Lamp.FlickerAmplitude * Math.Sin(2 * Math.PI * row / _camera.Lamp.FlickerRows + _frame.FlickerPhase)
-        : 1;
+    private double Flicker(int row) =>
+        _frame.Kind == FrameKind.Flat && _camera.Lamp.FlickerAmplitude > 0
+            ? 1
+                + _camera.Lamp.FlickerAmplitude
+                    * Math.Sin(2 * Math.PI * row / _camera.Lamp.FlickerRows + _frame.FlickerPhase)
+            : 1;
 
     private static void DrawElectrons(ReadOnlySpan<double> means, Span<double> electrons, ref RandomStream random)
     {
-        RandomStream local = random;                                    // a copy whose address does not leave the loop stays in registers
+        // a copy whose address does not leave the loop stays in registers
+        RandomStream local = random;
         for (int x = 0; x < electrons.Length; x++)
         {
             electrons[x] = Poisson.Draw(ref local, means[x]);
@@ -145,7 +155,10 @@ internal sealed class FrameRenderer
         random = local;
     }
 
-    /// <summary>Brighter-fatter effect at its first order: the deviation from the mean shrinks so that the variance is μ·(1 + aμ).</summary>
+    /// <summary>
+    /// Brighter-fatter effect at its first order: the deviation from the mean shrinks so that the variance is μ·(1 +
+    /// aμ).
+    /// </summary>
     private void NarrowSpread(ReadOnlySpan<double> means, Span<double> electrons)
     {
         for (int x = 0; x < electrons.Length; x++)
@@ -242,7 +255,8 @@ internal sealed class FrameRenderer
         ReadOnlySpan<TelegraphPixel> pixels = _sensor.Telegraph.All;
         for (int i = 0; i < pixels.Length; i++)
         {
-            telegraph += pixels[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * _telegraph.HighShare(_frame.Index, i);
+            telegraph +=
+                pixels[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * _telegraph.HighShare(_frame.Index, i);
         }
         return _dark.MeanElectrons + telegraph / ((double)_camera.Width * _camera.Height);
     }

@@ -1,5 +1,6 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Randomness;
 using SensorProfile.Simulation.Sensors;
 
@@ -10,7 +11,7 @@ internal static class NightPlan
 {
     private const double ReadoutSeconds = 2.5;
     private const double UsualPauseSeconds = 60;
-    private const double SecondsPerDegree = 40;                         // 1.5 °C per minute, with the settling
+    private const double SecondsPerDegree = 40; // 1.5 °C per minute, with the settling
     private const double DaysPerYear = 365.25;
 
     /// <summary>The frames in the order they are taken.</summary>
@@ -35,7 +36,15 @@ internal static class NightPlan
             double shotStart = clock;
             for (int number = 1; number <= what.Count; number++)
             {
-                frames.Add(Frame(sensor, seed, names, new Place(frames.Count, shot + 1, number, target, clock, clock - shotStart), what));
+                frames.Add(
+                    Frame(
+                        sensor,
+                        seed,
+                        names,
+                        new Place(frames.Count, shot + 1, number, target, clock, clock - shotStart),
+                        what
+                    )
+                );
                 clock += what.Exposure + ReadoutSeconds;
             }
         }
@@ -46,15 +55,26 @@ internal static class NightPlan
     {
         CameraDescription camera = sensor.Camera;
         var random = RandomStream.For(seed, Purpose.Conditions, place.Index);
-        double probe = place.Target + camera.Thermometer.Wobble * random.NextNormal() + camera.Thermometer.DriftPerHour * place.SecondsInShot / 3600;
+        double probe =
+            place.Target
+            + camera.Thermometer.Wobble * random.NextNormal()
+            + camera.Thermometer.DriftPerHour * place.SecondsInShot / 3600;
         double die = probe - camera.Thermometer.ProbeOffset - shot.ProbeOffset;
         double jitter = random.NextNormal();
         double lamp = (1 + camera.Lamp.Drift * (place.Number - 1)) * (1 + camera.Lamp.Jitter * random.NextNormal());
         double phase = 2 * Math.PI * random.NextUniform();
-        (double X, double Y) dither = (camera.Stars.Dither * random.NextNormal(), camera.Stars.Dither * random.NextNormal());
+        (double X, double Y) dither = (
+            camera.Stars.Dither * random.NextNormal(),
+            camera.Stars.Dither * random.NextNormal()
+        );
         bool torn = random.NextUniform() < camera.TornFrames.Share && shot.Kind != FrameKind.Bias;
         int tornRow = random.NextIndex(camera.Height);
-        IReadOnlyList<Fault> faults = [.. camera.Faults.Where(f => (f.Shot ?? place.Shot) == place.Shot && (f.Frame ?? place.Number) == place.Number)];
+        IReadOnlyList<Fault> faults =
+        [
+            .. camera.Faults.Where(f =>
+                (f.Shot ?? place.Shot) == place.Shot && (f.Frame ?? place.Number) == place.Number
+            ),
+        ];
         bool first = place.Number == 1;
         return new SimulatedFrame
         {
@@ -68,13 +88,15 @@ internal static class NightPlan
             DieCelsius = die,
             ReportedCelsius = Reported(camera.Thermometer, camera.Thermometer.ReportsTarget ? place.Target : probe),
             StartUtc = camera.Start.AddDays(Math.Round(camera.AgeYears * DaysPerYear)).AddSeconds(place.Seconds),
-            PedestalOffset = PedestalOffset(sensor, jitter, place.Seconds, die) + (first ? camera.FirstFrame.Offset : 0),
+            PedestalOffset =
+                PedestalOffset(sensor, jitter, place.Seconds, die) + (first ? camera.FirstFrame.Offset : 0),
             LightElectrons = shot.Kind == FrameKind.Flat ? shot.Level * Math.Max(0, lamp) : shot.Level,
             LeakElectrons = shot.LightLeak * shot.Exposure,
             DarkFactor = first ? camera.FirstFrame.DarkFactor : 1,
             FlickerPhase = phase,
             Dither = dither,
-            TornFromRow = faults.Select(f => f.TornFromRow - 1).FirstOrDefault(r => r is not null) ?? (torn ? tornRow : null),
+            TornFromRow = faults.Select(f => f.TornFromRow - 1).FirstOrDefault(r => r is not null)
+                ?? (torn ? tornRow : null),
             Faults = faults,
         };
     }
@@ -92,9 +114,19 @@ internal static class NightPlan
     private static double PedestalOffset(Sensor sensor, double jitter, double seconds, double die)
     {
         Pedestal pedestal = sensor.Camera.Pedestal;
-        double offset = pedestal.Jitter * jitter + pedestal.DriftPerHour * seconds / 3600 + pedestal.DriftPerDegree * (die - sensor.Dark.ReferenceTemperature);
+        double offset =
+            pedestal.Jitter * jitter
+            + pedestal.DriftPerHour * seconds / 3600
+            + pedestal.DriftPerDegree * (die - sensor.Dark.ReferenceTemperature);
         return pedestal.Step > 0 ? Math.Round(offset / pedestal.Step) * pedestal.Step : offset;
     }
 
-    private readonly record struct Place(int Index, int Shot, int Number, double Target, double Seconds, double SecondsInShot);
+    private readonly record struct Place(
+        int Index,
+        int Shot,
+        int Number,
+        double Target,
+        double Seconds,
+        double SecondsInShot
+    );
 }

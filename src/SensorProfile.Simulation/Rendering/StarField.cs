@@ -1,5 +1,5 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Randomness;
 using SensorProfile.Simulation.Sensors;
 
@@ -8,7 +8,8 @@ namespace SensorProfile.Simulation.Rendering;
 /// <summary>Stars on one light frame: Gaussian images, the n-th brightest with 1/n of the light of the first.</summary>
 internal sealed class StarField
 {
-    private const double Reach = 5;                                     // in standard deviations; what lies beyond is below 4e-6 of the peak
+    // in standard deviations; what lies beyond is below 4e-6 of the peak
+    private const double Reach = 5;
     private readonly (double X, double Y, double Electrons)[] _stars;
     private readonly double _sigma;
 

@@ -3,7 +3,9 @@ using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
 
-/// <summary>What every telegraph pixel did in every frame of a night: one unbroken two-state process per pixel, pauses included.</summary>
+/// <summary>
+/// What every telegraph pixel did in every frame of a night: one unbroken two-state process per pixel, pauses included.
+/// </summary>
 internal sealed class TelegraphStates
 {
     private const double CyclesToFollow = 500;
@@ -59,7 +61,10 @@ internal sealed class TelegraphStates
         return random.NextUniform() < probability;
     }
 
-    /// <summary>Follows every jump of an exposure; where there are thousands, the share is normal with the variance 2·duty·(1 − duty)·τ/t.</summary>
+    /// <summary>
+    /// Follows every jump of an exposure; where there are thousands, the share is normal with the variance 2·duty·(1 −
+    /// duty)·τ/t.
+    /// </summary>
     private static double Expose(double exposure, TelegraphPixel pixel, ref bool high, ref RandomStream random)
     {
         if (exposure > CyclesToFollow * (pixel.DwellHigh + pixel.DwellLow))

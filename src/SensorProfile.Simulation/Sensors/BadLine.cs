@@ -1,24 +1,32 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>A column or row that is bad from some pixel on to its end.</summary>
-/// <param name="IsRow">True for a row.</param> <param name="Line">0-based column (or row).</param> <param name="From">0-based row (or column) of its first bad pixel.</param>
+/// <param name="IsRow">True for a row.</param>
+/// <param name="Line">0-based column (or row).</param>
+/// <param name="From">0-based row (or column) of its first bad pixel.</param>
 /// <param name="Law">What is bad about it.</param>
 internal readonly record struct BadLine(bool IsRow, int Line, int From, BadLines Law)
 {
-    private const long ColumnStream = 2;                                // apart from the streams that choose dead pixels
+    // apart from the streams that choose dead pixels
+    private const long ColumnStream = 2;
     private const long RowStream = 3;
 
     /// <summary>Bad columns, then bad rows, each in order.</summary>
-    public static IReadOnlyList<BadLine> Choose(CameraDescription camera, ulong serial)
-        => [.. Choose(camera.BadColumns, false, camera.Width, camera.Height, serial), .. Choose(camera.BadRows, true, camera.Height, camera.Width, serial)];
+    public static IReadOnlyList<BadLine> Choose(CameraDescription camera, ulong serial) =>
+        [
+            .. Choose(camera.BadColumns, false, camera.Width, camera.Height, serial),
+            .. Choose(camera.BadRows, true, camera.Height, camera.Width, serial),
+        ];
 
     /// <summary>Its bad pixels.</summary>
     public IEnumerable<int> Pixels(int width, int height)
     {
-        (int first, int step, int count) = IsRow ? (Line * width + From, 1, width - From) : (From * width + Line, width, height - From);
+        (int first, int step, int count) = IsRow
+            ? (Line * width + From, 1, width - From)
+            : (From * width + Line, width, height - From);
         return Enumerable.Range(0, count).Select(k => first + k * step);
     }
 

@@ -1,16 +1,20 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>Where the groups of hot pixels stand.</summary>
-/// <remarks>A group grows from a random pixel: again and again a random member takes in one of its four neighbours. Pixels of another group and their eight neighbours are out of bounds;
+/// <remarks>A group grows from a random pixel: again and again a random member takes in one of its four neighbours.
+/// Pixels of another group and their eight neighbours are out of bounds;
 /// a group that finds no more room is begun anew elsewhere.</remarks>
 internal static class ClusterPlaces
 {
     private const int TriesPerPixel = 100;
 
-    /// <summary>Pixels that each pixel of a group needs at least, its surroundings included: with so much room a place is always found.</summary>
+    /// <summary>
+    /// Pixels that each pixel of a group needs at least, its surroundings included: with so much room a place is always
+    /// found.
+    /// </summary>
     public const int RoomPerPixel = 25;
 
     /// <summary>The pixels of each group, in order of position.</summary>
@@ -47,9 +51,24 @@ internal static class ClusterPlaces
         for (int tries = 0; group.Count < size && tries < TriesPerPixel * size; tries++)
         {
             int from = group[random.NextIndex(group.Count)];
-            (int right, int down) = random.NextIndex(4) switch { 0 => (1, 0), 1 => (-1, 0), 2 => (0, 1), _ => (0, -1) };
-            int column = from % camera.Width + right, row = from / camera.Width + down, next = row * camera.Width + column;
-            if (column >= 0 && column < camera.Width && row >= 0 && row < camera.Height && !taken.Contains(next) && !group.Contains(next))
+            (int right, int down) = random.NextIndex(4) switch
+            {
+                0 => (1, 0),
+                1 => (-1, 0),
+                2 => (0, 1),
+                _ => (0, -1),
+            };
+            int column = from % camera.Width + right,
+                row = from / camera.Width + down,
+                next = row * camera.Width + column;
+            if (
+                column >= 0
+                && column < camera.Width
+                && row >= 0
+                && row < camera.Height
+                && !taken.Contains(next)
+                && !group.Contains(next)
+            )
             {
                 group.Add(next);
             }

@@ -4,22 +4,28 @@ namespace SensorProfile.Simulation.Sensors;
 internal static class ColourFilter
 {
     /// <summary>'R', 'G' or 'B' of a pixel (0-based); 'G' on a monochrome sensor.</summary>
-    public static char At(CameraDescription camera, int column, int row)
-        => camera.ColourFilter is { } pattern ? pattern[(row & 1) * 2 + (column & 1)] : 'G';
+    public static char At(CameraDescription camera, int column, int row) =>
+        camera.ColourFilter is { } pattern ? pattern[(row & 1) * 2 + (column & 1)] : 'G';
 
     /// <summary>Light the pixel's filter passes; 1 on a monochrome sensor.</summary>
-    public static double Light(CameraDescription camera, int column, int row) => camera.ColourFilter is null ? 1 : At(camera, column, row) switch
-    {
-        'R' => camera.ColourResponse.Red,
-        'B' => camera.ColourResponse.Blue,
-        _ => camera.ColourResponse.Green,
-    };
+    public static double Light(CameraDescription camera, int column, int row) =>
+        camera.ColourFilter is null
+            ? 1
+            : At(camera, column, row) switch
+            {
+                'R' => camera.ColourResponse.Red,
+                'B' => camera.ColourResponse.Blue,
+                _ => camera.ColourResponse.Green,
+            };
 
     /// <summary>Digital scale of the pixel's codes; 1 on a monochrome sensor.</summary>
-    public static double Scale(CameraDescription camera, int column, int row) => camera.ColourFilter is null ? 1 : At(camera, column, row) switch
-    {
-        'R' => camera.InCamera.ScaleRed,
-        'B' => camera.InCamera.ScaleBlue,
-        _ => camera.InCamera.ScaleGreen,
-    };
+    public static double Scale(CameraDescription camera, int column, int row) =>
+        camera.ColourFilter is null
+            ? 1
+            : At(camera, column, row) switch
+            {
+                'R' => camera.InCamera.ScaleRed,
+                'B' => camera.InCamera.ScaleBlue,
+                _ => camera.InCamera.ScaleGreen,
+            };
 }

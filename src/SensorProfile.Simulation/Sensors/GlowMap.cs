@@ -1,4 +1,4 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
@@ -30,8 +30,13 @@ internal static class GlowMap
         {
             return 0;
         }
-        double byTemperature = glow.DoublingTemperature is { } doubling ? Math.Pow(2, (celsius - reference) / doubling) : 1;
-        return glow.Rate * exposure * Math.Pow(exposure / glow.ReferenceExposure, glow.ExposureExponent - 1) * byTemperature;
+        double byTemperature = glow.DoublingTemperature is { } doubling
+            ? Math.Pow(2, (celsius - reference) / doubling)
+            : 1;
+        return glow.Rate
+            * exposure
+            * Math.Pow(exposure / glow.ReferenceExposure, glow.ExposureExponent - 1)
+            * byTemperature;
     }
 
     private static double At(Glow glow, int column, int row, int width, int height)

@@ -1,17 +1,28 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>The hot pixels of an individual sensor at its age: born hot, turned hot since, healed since.</summary>
-/// <remarks>Every pixel's fate is drawn in a fixed order from its own stream, so that the sensor of year 2 keeps what the one of year 1 had.</remarks>
+/// <remarks>
+/// Every pixel's fate is drawn in a fixed order from its own stream, so that the sensor of year 2 keeps what the one of
+/// year 1 had.
+/// </remarks>
 internal static class HotPixelPopulation
 {
     /// <summary>All that are hot at <see cref="CameraDescription.AgeYears"/>, in order of position.</summary>
-    /// <param name="camera">The camera at its age.</param> <param name="clusters">Where its groups stand.</param> <param name="serial">The individual sensor.</param>
+    /// <param name="camera">The camera at its age.</param>
+    /// <param name="clusters">Where its groups stand.</param>
+    /// <param name="serial">The individual sensor.</param>
     public static HotPixel[] Of(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
-        List<HotPixel> all = [.. BornHot(camera, serial), .. TurnedHot(camera, serial), .. Patch(camera, serial), .. Clusters(camera, clusters, serial)];
+        List<HotPixel> all =
+        [
+            .. BornHot(camera, serial),
+            .. TurnedHot(camera, serial),
+            .. Patch(camera, serial),
+            .. Clusters(camera, clusters, serial),
+        ];
         return [.. all.OrderBy(p => p.Index).ThenBy(p => p.BornYears)];
     }
 
@@ -19,7 +30,14 @@ internal static class HotPixelPopulation
     {
         var random = RandomStream.For(serial, Purpose.HotPixels);
         var found = new List<HotPixel>();
-        foreach (int index in Selection.Choose(camera.HotPixels.Share, camera.Width * camera.Height, serial, Purpose.HotPixels))
+        foreach (
+            int index in Selection.Choose(
+                camera.HotPixels.Share,
+                camera.Width * camera.Height,
+                serial,
+                Purpose.HotPixels
+            )
+        )
         {
             Add(found, Draw(camera, ref random, index, 0), LifeYears(camera, ref random), camera.AgeYears);
         }
@@ -37,7 +55,11 @@ internal static class HotPixelPopulation
             return found;
         }
         var random = RandomStream.For(serial, Purpose.NewHotPixels);
-        for (double born = random.NextExponential() / birthsPerYear; born <= camera.AgeYears; born += random.NextExponential() / birthsPerYear)
+        for (
+            double born = random.NextExponential() / birthsPerYear;
+            born <= camera.AgeYears;
+            born += random.NextExponential() / birthsPerYear
+        )
         {
             HotPixel pixel = Draw(camera, ref random, random.NextIndex(pixels), born);
             Add(found, pixel, LifeYears(camera, ref random), camera.AgeYears);
@@ -45,7 +67,9 @@ internal static class HotPixelPopulation
         return found;
     }
 
-    /// <summary>The patch reaches a pixel when its radius does; a share of the pixels reached turns hot and stays so.</summary>
+    /// <summary>
+    /// The patch reaches a pixel when its radius does; a share of the pixels reached turns hot and stays so.
+    /// </summary>
     private static List<HotPixel> Patch(CameraDescription camera, ulong serial)
     {
         var found = new List<HotPixel>();
@@ -67,7 +91,9 @@ internal static class HotPixelPopulation
                 double distance = Math.Sqrt(Math.Pow(column + 1 - patch.X, 2) + Math.Pow(row + 1 - patch.Y, 2));
                 if (turns && distance <= radius)
                 {
-                    found.Add(new HotPixel(row * camera.Width + column, rate, activation, distance / patch.RadiusPerYear));
+                    found.Add(
+                        new HotPixel(row * camera.Width + column, rate, activation, distance / patch.RadiusPerYear)
+                    );
                 }
             }
         }
@@ -76,7 +102,7 @@ internal static class HotPixelPopulation
 
     private static List<HotPixel> Clusters(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
-        var random = RandomStream.For(serial, Purpose.HotClusters, 1);  // apart from the stream of their places
+        var random = RandomStream.For(serial, Purpose.HotClusters, 1); // apart from the stream of their places
         var found = new List<HotPixel>();
         foreach (int index in clusters.SelectMany(c => c))
         {
@@ -96,18 +122,22 @@ internal static class HotPixelPopulation
     private static HotPixel Draw(CameraDescription camera, ref RandomStream random, int index, double born)
     {
         HotPixelDistribution distribution = camera.HotPixels.Distribution;
-        double rate = distribution.Kind == HotPixelTail.LogUniform
-            ? distribution.Minimum * Math.Pow(distribution.Maximum / distribution.Minimum, random.NextUniform())
-            : Math.Min(distribution.Maximum, distribution.Minimum + distribution.Scale * random.NextExponential());
+        double rate =
+            distribution.Kind == HotPixelTail.LogUniform
+                ? distribution.Minimum * Math.Pow(distribution.Maximum / distribution.Minimum, random.NextUniform())
+                : Math.Min(distribution.Maximum, distribution.Minimum + distribution.Scale * random.NextExponential());
         return new HotPixel(index, rate, Activation(camera.HotPixels, ref random), born);
     }
 
-    private static double Activation(HotPixels hot, ref RandomStream random)
-        => Math.Clamp(hot.Activation + hot.ActivationSpread * random.NextNormal(), 0.3, 3);
+    private static double Activation(HotPixels hot, ref RandomStream random) =>
+        Math.Clamp(hot.Activation + hot.ActivationSpread * random.NextNormal(), 0.3, 3);
 
     private static double LifeYears(CameraDescription camera, ref RandomStream random)
     {
-        double life = random.NextExponential();                         // drawn always: the order of draws must not depend on the parameters
-        return camera.Ageing.HealedShare > 0 ? life / -Math.Log(1 - camera.Ageing.HealedShare) : double.PositiveInfinity;
+        // drawn always: the order of draws must not depend on the parameters
+        double life = random.NextExponential();
+        return camera.Ageing.HealedShare > 0
+            ? life / -Math.Log(1 - camera.Ageing.HealedShare)
+            : double.PositiveInfinity;
     }
 }

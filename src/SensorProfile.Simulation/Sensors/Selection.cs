@@ -5,9 +5,13 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Random choice of pixels.</summary>
 internal static class Selection
 {
-    private const long PlacesOnly = 1;                                  // keeps this stream apart from the one that draws the properties
+    // keeps this stream apart from the one that draws the properties
+    private const long PlacesOnly = 1;
 
-    /// <summary>Every pixel with the same probability, independently; in order of position. Cost in proportion to the number chosen (geometric gaps).</summary>
+    /// <summary>
+    /// Every pixel with the same probability, independently; in order of position. Cost in proportion to the number
+    /// chosen (geometric gaps).
+    /// </summary>
     /// <param name="share">Probability, 0…1.</param>
     /// <param name="pixels">Number of pixels.</param>
     /// <param name="serial">The individual sensor.</param>
@@ -20,7 +24,7 @@ internal static class Selection
             return chosen;
         }
         var random = RandomStream.For(serial, purpose, PlacesOnly);
-        double perGap = -Math.Log(1 - share);                           // infinite for 1: every gap is 0
+        double perGap = -Math.Log(1 - share); // infinite for 1: every gap is 0
         for (double index = Gap(ref random, perGap); index < pixels; index += 1 + Gap(ref random, perGap))
         {
             chosen.Add((int)index);

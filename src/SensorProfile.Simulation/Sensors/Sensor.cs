@@ -1,8 +1,11 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
-/// <summary>An individual sensor: everything about its pixels that is the same in every frame. Built by <see cref="SensorFactory"/>.</summary>
+/// <summary>
+/// An individual sensor: everything about its pixels that is the same in every frame. Built by
+/// <see cref="SensorFactory"/>.
+/// </summary>
 internal sealed class Sensor
 {
     /// <summary>The camera at its age.</summary>
@@ -14,7 +17,10 @@ internal sealed class Sensor
     /// <summary>Law of the ordinary pixels.</summary>
     public required DarkCurrentParameters Dark { get; init; }
 
-    /// <summary>Rate of each pixel at the reference temperature that follows the ordinary law (bad columns and rows included), e-/px/s; empty when there is none.</summary>
+    /// <summary>
+    /// Rate of each pixel at the reference temperature that follows the ordinary law (bad columns and rows included),
+    /// e-/px/s; empty when there is none.
+    /// </summary>
     public required float[] DarkRate { get; init; }
 
     /// <summary>Shape of each glow, 1 at its peak.</summary>
@@ -56,6 +62,9 @@ internal sealed class Sensor
     /// <summary>Largest stored value, ADU.</summary>
     public double TopLevel => ((1 << Camera.Bits) - 1) * (double)Camera.CodeStep;
 
-    /// <summary>Charge at which the response bends by <see cref="CameraDescription.Nonlinearity"/>: full well, or what the converter can show, e-.</summary>
+    /// <summary>
+    /// Charge at which the response bends by <see cref="CameraDescription.Nonlinearity"/>: full well, or what the
+    /// converter can show, e-.
+    /// </summary>
     public double FullScaleElectrons => Camera.FullWell ?? (TopLevel - Camera.BiasLevel) * Camera.Gain;
 }

@@ -1,4 +1,4 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Randomness;
 
 namespace SensorProfile.Simulation.Sensors;
@@ -53,7 +53,13 @@ internal static class SensorFactory
         return sum;
     }
 
-    private static float[] DarkRate(CameraDescription camera, DarkCurrentParameters dark, List<int> cold, IReadOnlyList<BadLine> badLines, ulong serial)
+    private static float[] DarkRate(
+        CameraDescription camera,
+        DarkCurrentParameters dark,
+        List<int> cold,
+        IReadOnlyList<BadLine> badLines,
+        ulong serial
+    )
     {
         bool badRate = badLines.Any(l => l.Law.Rate > 0);
         if (dark.RateAtReference == 0 && !badRate)
@@ -85,7 +91,12 @@ internal static class SensorFactory
         return map;
     }
 
-    private static float[] Response(CameraDescription camera, List<int> dead, IReadOnlyList<BadLine> badLines, ulong serial)
+    private static float[] Response(
+        CameraDescription camera,
+        List<int> dead,
+        IReadOnlyList<BadLine> badLines,
+        ulong serial
+    )
     {
         float[] map = new float[camera.Width * camera.Height];
         double centreX = (camera.Width - 1) / 2.0;
@@ -98,7 +109,9 @@ internal static class SensorFactory
             {
                 double square = ((x - centreX) * (x - centreX) + (row - centreY) * (row - centreY)) / cornerSquare;
                 double response = 1 + camera.ResponseNonuniformity * random.NextNormal();
-                map[row * camera.Width + x] = (float)(Math.Max(0, response) * (1 - camera.Vignetting * square) * ColourFilter.Light(camera, x, row));
+                map[row * camera.Width + x] = (float)(
+                    Math.Max(0, response) * (1 - camera.Vignetting * square) * ColourFilter.Light(camera, x, row)
+                );
                 foreach (Tap tap in camera.Taps)
                 {
                     map[row * camera.Width + x] *= tap.Holds(row, x) ? (float)tap.Response : 1;
@@ -122,7 +135,11 @@ internal static class SensorFactory
     private static float[] BiasLevel(CameraDescription camera, IReadOnlyList<BadLine> badLines, ulong serial)
     {
         BiasPattern pattern = camera.BiasPattern;
-        if (pattern is { Column: 0, Row: 0, Pixel: 0 } && badLines.All(l => l.Law.Offset == 0) && camera.Taps.All(t => t.Offset == 0))
+        if (
+            pattern is { Column: 0, Row: 0, Pixel: 0 }
+            && badLines.All(l => l.Law.Offset == 0)
+            && camera.Taps.All(t => t.Offset == 0)
+        )
         {
             return [];
         }
@@ -135,7 +152,9 @@ internal static class SensorFactory
             var random = RandomStream.For(serial, Purpose.BiasPixels, row);
             for (int x = 0; x < camera.Width; x++)
             {
-                map[row * camera.Width + x] = (float)(camera.BiasLevel + columns[x] + rows[row] + pattern.Pixel * random.NextNormal());
+                map[row * camera.Width + x] = (float)(
+                    camera.BiasLevel + columns[x] + rows[row] + pattern.Pixel * random.NextNormal()
+                );
                 foreach (Tap tap in camera.Taps)
                 {
                     map[row * camera.Width + x] += tap.Holds(row, x) ? (float)tap.Offset : 0;
@@ -164,7 +183,9 @@ internal static class SensorFactory
             var random = RandomStream.For(serial, Purpose.ReadNoisePattern, row);
             for (int x = 0; x < camera.Width; x++)
             {
-                map[row * camera.Width + x] = (float)(camera.ReadNoise * Math.Exp(camera.ReadNoiseSpread * random.NextNormal()));
+                map[row * camera.Width + x] = (float)(
+                    camera.ReadNoise * Math.Exp(camera.ReadNoiseSpread * random.NextNormal())
+                );
                 foreach (Tap tap in camera.Taps)
                 {
                     map[row * camera.Width + x] *= tap.Holds(row, x) ? (float)tap.Noise : 1;
@@ -179,7 +200,9 @@ internal static class SensorFactory
         TelegraphPixels law = camera.TelegraphPixels;
         var random = RandomStream.For(serial, Purpose.TelegraphPixels);
         var found = new List<TelegraphPixel>();
-        foreach (int index in Selection.Choose(law.Share, camera.Width * camera.Height, serial, Purpose.TelegraphPixels))
+        foreach (
+            int index in Selection.Choose(law.Share, camera.Width * camera.Height, serial, Purpose.TelegraphPixels)
+        )
         {
             double strength = Math.Exp(law.AmplitudeSpread * random.NextNormal());
             double high = law.DwellHigh * Math.Exp(law.DwellSpread * random.NextNormal());

@@ -6,7 +6,13 @@ namespace SensorProfile.Simulation.Sensors;
 /// <param name="Rate">Dark rate added in the high state at the reference temperature, e-/px/s.</param>
 /// <param name="DwellHigh">Mean time in the high state, s.</param>
 /// <param name="DwellLow">Mean time in the low state, s.</param>
-internal readonly record struct TelegraphPixel(int Index, double Amplitude, double Rate, double DwellHigh, double DwellLow)
+internal readonly record struct TelegraphPixel(
+    int Index,
+    double Amplitude,
+    double Rate,
+    double DwellHigh,
+    double DwellLow
+)
 {
     /// <summary>Share of the time in the high state.</summary>
     public double Duty => DwellHigh / (DwellHigh + DwellLow);

@@ -1,14 +1,16 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>Dark current against temperature, relative to the reference temperature (floor not included).</summary>
 internal static class TemperatureLaw
 {
-    private const double BoltzmannElectronVoltsPerKelvin = 8.617333262145177e-5;   // CODATA 2018, exact in SI
+    private const double BoltzmannElectronVoltsPerKelvin = 8.617333262145177e-5; // CODATA 2018, exact in SI
     private const double ZeroCelsiusInKelvin = 273.15;
 
-    /// <summary>I(T)/I(T_ref) of the ordinary pixels; see <see cref="DarkCurrentParameters"/> for the three laws.</summary>
+    /// <summary>
+    /// I(T)/I(T_ref) of the ordinary pixels; see <see cref="DarkCurrentParameters"/> for the three laws.
+    /// </summary>
     public static double Factor(DarkCurrentParameters dark, double celsius)
     {
         if (dark.DoublingTemperature is { } doubling)
@@ -28,11 +30,21 @@ internal static class TemperatureLaw
             + (1 - share) * Math.Pow(kelvin / reference, 1.5) * Math.Exp(-gap / 2);
     }
 
-    /// <summary>Factor of a pixel whose activation energy is <paramref name="activation"/> times the ordinary pixels': Factor^activation.</summary>
-    /// <remarks>ln I is in proportion to the activation energy, so the local doubling temperature becomes ΔT₂/activation under every law.</remarks>
-    public static double Factor(DarkCurrentParameters dark, double celsius, double activation) => Math.Pow(Factor(dark, celsius), activation);
+    /// <summary>
+    /// Factor of a pixel whose activation energy is <paramref name="activation"/> times the ordinary pixels':
+    /// Factor^activation.
+    /// </summary>
+    /// <remarks>
+    /// ln I is in proportion to the activation energy, so the local doubling temperature becomes ΔT₂/activation under
+    /// every law.
+    /// </remarks>
+    public static double Factor(DarkCurrentParameters dark, double celsius, double activation) =>
+        Math.Pow(Factor(dark, celsius), activation);
 
-    /// <summary>Temperature rise that doubles the rate at a temperature: ln 2/(d ln I/dT), °C, by a central difference over ±1 mK (relative error below 1e-8).</summary>
+    /// <summary>
+    /// Temperature rise that doubles the rate at a temperature: ln 2/(d ln I/dT), °C, by a central difference over ±1
+    /// mK (relative error below 1e-8).
+    /// </summary>
     public static double Doubling(DarkCurrentParameters dark, double celsius)
     {
         const double step = 1e-3;

@@ -2,7 +2,9 @@ using System.Text.Json;
 
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>Every true value behind a simulated night: the content of <c>truth.json</c>. Values hold for the camera at its age.</summary>
+/// <summary>
+/// Every true value behind a simulated night: the content of <c>truth.json</c>. Values hold for the camera at its age.
+/// </summary>
 public sealed record SimulationTruth
 {
     /// <summary>Version of this layout.</summary>
@@ -29,7 +31,9 @@ public sealed record SimulationTruth
     /// <summary><see cref="ReadNoiseRms"/> in ADU.</summary>
     public required double ReadNoiseAdu { get; init; }
 
-    /// <summary>Mean bias level over the pixels, ADU; pedestal offsets of the frames and telegraph pixels not included.</summary>
+    /// <summary>
+    /// Mean bias level over the pixels, ADU; pedestal offsets of the frames and telegraph pixels not included.
+    /// </summary>
     public required double BiasLevel { get; init; }
 
     /// <summary>Charge at saturation, e-: the pixel's full well, or less when the converter ends first.</summary>
@@ -47,7 +51,10 @@ public sealed record SimulationTruth
     /// <summary>Response nonuniformity from pixel to pixel, %.</summary>
     public required double ResponseNonuniformity { get; init; }
 
-    /// <summary>Mean absolute relative deviation from the straight line between 5 % and 95 % of saturation, %, light as abscissa.</summary>
+    /// <summary>
+    /// Mean absolute relative deviation from the straight line between 5 % and 95 % of saturation, %, light as
+    /// abscissa.
+    /// </summary>
     public required double LinearityError { get; init; }
 
     /// <summary>Coefficient a of variance = K·μ·(1 + aμ), 1/ADU.</summary>
@@ -102,11 +109,15 @@ public sealed record SimulationTruth
         try
         {
             using FileStream stream = File.OpenRead(path);
-            return JsonSerializer.Deserialize(stream, SimulationJson.Default.SimulationTruth) ?? throw new JsonException("found null.");
+            return JsonSerializer.Deserialize(stream, SimulationJson.Default.SimulationTruth)
+                ?? throw new JsonException("found null.");
         }
         catch (JsonException error)
         {
-            throw new InvalidDataException($"{path} is not the truth of a simulated night: {error.Message} Simulate the night again.", error);
+            throw new InvalidDataException(
+                $"{path} is not the truth of a simulated night: {error.Message} Simulate the night again.",
+                error
+            );
         }
     }
 }

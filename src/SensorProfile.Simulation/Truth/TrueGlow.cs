@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Simulation.Truth;
 

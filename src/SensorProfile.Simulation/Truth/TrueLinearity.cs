@@ -7,8 +7,10 @@ internal static class TrueLinearity
 {
     private const int Levels = 91;
 
-    /// <summary>Straight line of the signal against the light through levels spread evenly over 5 %…95 % of saturation, relative weights 1/signal² (EMVA
-    /// Standard 1288, Release 4.0 Linear, minimises relative deviations); mean absolute relative deviation, %.</summary>
+    /// <summary>Straight line of the signal against the light through levels spread evenly over 5 %…95 % of saturation,
+    /// relative weights 1/signal² (EMVA
+    /// Standard 1288, Release 4.0 Linear, minimises relative deviations); mean absolute relative deviation,
+    /// %.</summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="fullWell">Charge at saturation, e-.</param>
     public static double ErrorPercent(Sensor sensor, double fullWell)
@@ -20,7 +22,11 @@ internal static class TrueLinearity
         }
         double[] light = [.. Enumerable.Range(0, Levels).Select(i => fullWell * (0.05 + 0.9 * i / (Levels - 1)))];
         double[] signal = [.. light.Select(n => n * (1 - bend * n))];
-        double s = 0, sx = 0, sy = 0, sxx = 0, sxy = 0;
+        double s = 0,
+            sx = 0,
+            sy = 0,
+            sxx = 0,
+            sxy = 0;
         for (int i = 0; i < Levels; i++)
         {
             double weight = 1 / (signal[i] * signal[i]);

@@ -1,12 +1,18 @@
 namespace SensorProfile.Simulation.Truth;
 
-/// <summary>Truth maps beside <c>truth.json</c>: FITS images of the frame's size. Their names do not end in .fits so that no reader of frames takes them for some.</summary>
+/// <summary>
+/// Truth maps beside <c>truth.json</c>: FITS images of the frame's size. Their names do not end in .fits so that no
+/// reader of frames takes them for some.
+/// </summary>
 public sealed record TrueMapFiles
 {
     /// <summary>Expected dark rate at the reference temperature of the die, e-/px/s, float32.</summary>
     public string DarkRate { get; init; } = "truth/dark-rate.truth";
 
-    /// <summary>Doubling temperature of each pixel's rate at the reference temperature, °C, float32; NaN where it does not rise with temperature.</summary>
+    /// <summary>
+    /// Doubling temperature of each pixel's rate at the reference temperature, °C, float32; NaN where it does not rise
+    /// with temperature.
+    /// </summary>
     public string Doubling { get; init; } = "truth/doubling.truth";
 
     /// <summary>Glow at the reference temperature, e-/px/s, float32.</summary>
@@ -18,9 +24,13 @@ public sealed record TrueMapFiles
     /// <summary>Bias level, ADU, float32.</summary>
     public string BiasLevel { get; init; } = "truth/bias-level.truth";
 
-    /// <summary>Response to light relative to a sound pixel at the centre, vignetting and colour included, float32.</summary>
+    /// <summary>
+    /// Response to light relative to a sound pixel at the centre, vignetting and colour included, float32.
+    /// </summary>
     public string Response { get; init; } = "truth/response.truth";
 
-    /// <summary>Defect classes, uint8: 1 hot, 2 telegraph, 4 dead, 8 bad column, 16 bad row, 32 cold, 64 in a cluster, added.</summary>
+    /// <summary>
+    /// Defect classes, uint8: 1 hot, 2 telegraph, 4 dead, 8 bad column, 16 bad row, 32 cold, 64 in a cluster, added.
+    /// </summary>
     public string Defects { get; init; } = "truth/defects.truth";
 }

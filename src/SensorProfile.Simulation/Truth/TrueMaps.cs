@@ -1,4 +1,4 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Rendering;
 using SensorProfile.Simulation.Sensors;
 
@@ -7,7 +7,9 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>Per-pixel truth of a sensor, in the frame's own size and orientation.</summary>
 internal static class TrueMaps
 {
-    /// <summary>Expected dark rate over an exposure, everything included (telegraph pixels by their duty), e-/px/s.</summary>
+    /// <summary>
+    /// Expected dark rate over an exposure, everything included (telegraph pixels by their duty), e-/px/s.
+    /// </summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="dieCelsius">Temperature of the die.</param>
     /// <param name="exposure">s; matters only for glow that is not in proportion to the exposure.</param>
@@ -29,7 +31,10 @@ internal static class TrueMaps
         });
     }
 
-    /// <summary>Local doubling temperature of each pixel's whole rate, °C; NaN where the rate is 0 or does not rise with temperature.</summary>
+    /// <summary>
+    /// Local doubling temperature of each pixel's whole rate, °C; NaN where the rate is 0 or does not rise with
+    /// temperature.
+    /// </summary>
     /// <remarks>ln 2/(d ln I/dT) by a central difference over ±1 °C, in double precision.</remarks>
     public static float[] Doubling(Sensor sensor, double dieCelsius, double exposure)
     {
@@ -59,7 +64,12 @@ internal static class TrueMaps
     public static float[] Glow(Sensor sensor, double dieCelsius, double exposure)
     {
         IReadOnlyList<Glow> glows = sensor.Camera.Glow;
-        double[] peaks = [.. glows.Select(g => GlowMap.PeakElectrons(g, exposure, dieCelsius, sensor.Dark.ReferenceTemperature) / exposure)];
+        double[] peaks =
+        [
+            .. glows.Select(g =>
+                GlowMap.PeakElectrons(g, exposure, dieCelsius, sensor.Dark.ReferenceTemperature) / exposure
+            ),
+        ];
         return ByRow(sensor, (row, line) =>
         {
             for (int x = 0; x < line.Length; x++)
@@ -75,14 +85,16 @@ internal static class TrueMaps
     }
 
     /// <summary>Read noise, e-, quantisation not included.</summary>
-    public static float[] ReadNoise(Sensor sensor) => sensor.ReadNoise.Length > 0
-        ? sensor.ReadNoise
-        : ByRow(sensor, (_, line) => line.Fill((float)sensor.Camera.ReadNoise));
+    public static float[] ReadNoise(Sensor sensor) =>
+        sensor.ReadNoise.Length > 0
+            ? sensor.ReadNoise
+            : ByRow(sensor, (_, line) => line.Fill((float)sensor.Camera.ReadNoise));
 
     /// <summary>Bias level, ADU.</summary>
-    public static float[] BiasLevel(Sensor sensor) => sensor.BiasLevel.Length > 0
-        ? sensor.BiasLevel
-        : ByRow(sensor, (_, line) => line.Fill((float)sensor.Camera.BiasLevel));
+    public static float[] BiasLevel(Sensor sensor) =>
+        sensor.BiasLevel.Length > 0
+            ? sensor.BiasLevel
+            : ByRow(sensor, (_, line) => line.Fill((float)sensor.Camera.BiasLevel));
 
     /// <summary>Defect classes as bits: see <see cref="DefectClasses"/>.</summary>
     public static byte[] Defects(Sensor sensor)

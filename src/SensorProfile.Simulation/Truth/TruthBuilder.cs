@@ -1,5 +1,5 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Truth;
@@ -7,7 +7,8 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>Gathers the truth of a night from its sensor and frames.</summary>
 internal static class TruthBuilder
 {
-    private const double MapExposureSeconds = 300;                      // only matters for glow that is not in proportion to the exposure
+    // only matters for glow that is not in proportion to the exposure
+    private const double MapExposureSeconds = 300;
 
     /// <summary>Builds it.</summary>
     public static SimulationTruth Build(SimulatedNight night, string filePrefix)
@@ -38,7 +39,10 @@ internal static class TruthBuilder
             TelegraphPixels = TelegraphPixels(sensor),
             DeadPixels = [.. sensor.Dead.Select(Place)],
             ColdPixels = [.. sensor.Cold.Select(Place)],
-            HotClusters = [.. sensor.Clusters.Select(c => new TrueCluster([.. c.Select(Place)], aged.HotClusters.Rate))],
+            HotClusters =
+            [
+                .. sensor.Clusters.Select(c => new TrueCluster([.. c.Select(Place)], aged.HotClusters.Rate)),
+            ],
             BadColumns = [.. sensor.BadLines.Where(l => !l.IsRow).Select(l => new TruePlace(l.Line + 1, l.From + 1))],
             BadRows = [.. sensor.BadLines.Where(l => l.IsRow).Select(l => new TruePlace(l.From + 1, l.Line + 1))],
             Glow = [.. aged.Glow.Select((g, i) => Glow(sensor, g, i))],
@@ -50,7 +54,9 @@ internal static class TruthBuilder
     /// <summary>Exposure for which the rate maps hold, s.</summary>
     public static double MapExposure => MapExposureSeconds;
 
-    /// <summary>Where the response ends. Without a full well, or with one beyond the top code, the converter ends first.</summary>
+    /// <summary>
+    /// Where the response ends. Without a full well, or with one beyond the top code, the converter ends first.
+    /// </summary>
     private static (double FullWell, double Level, string By) Saturation(Sensor sensor)
     {
         CameraDescription camera = sensor.Camera;
@@ -92,7 +98,15 @@ internal static class TruthBuilder
             RateAtReferenceReading = Ordinary(dark.ReferenceTemperature - offset),
             DoublingTemperature = TemperatureLaw.Doubling(dark, dark.ReferenceTemperature),
             MapExposure = MapExposureSeconds,
-            Points = [.. frames.Where(f => f.Kind is FrameKind.Dark or FrameKind.Light).Select(f => f.TargetCelsius).Distinct().Order().Select(Point)],
+            Points =
+            [
+                .. frames
+                    .Where(f => f.Kind is FrameKind.Dark or FrameKind.Light)
+                    .Select(f => f.TargetCelsius)
+                    .Distinct()
+                    .Order()
+                    .Select(Point),
+            ],
         };
     }
 
@@ -104,7 +118,13 @@ internal static class TruthBuilder
         for (int i = 0; i < pixels.Length; i++)
         {
             HotPixel hot = sensor.Hot.All[i];
-            pixels[i] = new TrueHotPixel(hot.Index % width + 1, hot.Index / width + 1, hot.Rate, doubling / hot.Activation, hot.BornYears);
+            pixels[i] = new TrueHotPixel(
+                hot.Index % width + 1,
+                hot.Index / width + 1,
+                hot.Rate,
+                doubling / hot.Activation,
+                hot.BornYears
+            );
         }
         return pixels;
     }
@@ -116,7 +136,14 @@ internal static class TruthBuilder
         for (int i = 0; i < pixels.Length; i++)
         {
             TelegraphPixel p = sensor.Telegraph.All[i];
-            pixels[i] = new TrueTelegraphPixel(p.Index % width + 1, p.Index / width + 1, p.Amplitude, p.Rate, p.DwellHigh, p.DwellLow);
+            pixels[i] = new TrueTelegraphPixel(
+                p.Index % width + 1,
+                p.Index / width + 1,
+                p.Amplitude,
+                p.Rate,
+                p.DwellHigh,
+                p.DwellLow
+            );
         }
         return pixels;
     }
@@ -126,7 +153,8 @@ internal static class TruthBuilder
         float[] shape = sensor.GlowShapes[number];
         int peak = Array.IndexOf(shape, shape.Max());
         double reference = sensor.Dark.ReferenceTemperature;
-        double rate = Sensors.GlowMap.PeakElectrons(glow, MapExposureSeconds, reference, reference) / MapExposureSeconds;
+        double rate =
+            Sensors.GlowMap.PeakElectrons(glow, MapExposureSeconds, reference, reference) / MapExposureSeconds;
         return new TrueGlow
         {
             Shape = glow.Shape,
@@ -139,20 +167,23 @@ internal static class TruthBuilder
         };
     }
 
-    private static TrueFrame Frame(SimulatedFrame frame, string filePrefix) => new()
-    {
-        File = filePrefix + frame.FileName,
-        Kind = frame.Kind,
-        Exposure = frame.ExposureSeconds,
-        Temperature = frame.ReportedCelsius,
-        DieTemperature = frame.DieCelsius,
-        StartUtc = frame.StartUtc,
-        LightElectrons = frame.LightElectrons,
-        LeakElectrons = frame.LeakElectrons,
-        PedestalOffset = frame.PedestalOffset,
-        TornFromRow = frame.TornFromRow + 1,
-        FileSpoilt = frame.Faults.Any(f => f.CutBytes > 0 || f.OmitKeywords.Count > 0 || f.ReplaceKeywords.Count > 0),
-    };
+    private static TrueFrame Frame(SimulatedFrame frame, string filePrefix) =>
+        new()
+        {
+            File = filePrefix + frame.FileName,
+            Kind = frame.Kind,
+            Exposure = frame.ExposureSeconds,
+            Temperature = frame.ReportedCelsius,
+            DieTemperature = frame.DieCelsius,
+            StartUtc = frame.StartUtc,
+            LightElectrons = frame.LightElectrons,
+            LeakElectrons = frame.LeakElectrons,
+            PedestalOffset = frame.PedestalOffset,
+            TornFromRow = frame.TornFromRow + 1,
+            FileSpoilt = frame.Faults.Any(f =>
+                f.CutBytes > 0 || f.OmitKeywords.Count > 0 || f.ReplaceKeywords.Count > 0
+            ),
+        };
 
     private static double ReadNoiseRms(Sensor sensor)
     {

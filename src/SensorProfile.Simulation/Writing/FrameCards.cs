@@ -1,7 +1,7 @@
 using System.Globalization;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
@@ -18,7 +18,11 @@ internal static class FrameCards
             FitsCard.Of("INSTRUME", camera.Name, "synthetic camera"),
             FitsCard.Of("IMAGETYP", Word(frame.Kind)),
             FitsCard.Of("EXPTIME", frame.ExposureSeconds, "[s] exposure"),
-            FitsCard.Of("DATE-OBS", frame.StartUtc.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fff", CultureInfo.InvariantCulture), "UTC, start of exposure"),
+            FitsCard.Of(
+                "DATE-OBS",
+                frame.StartUtc.UtcDateTime.ToString("yyyy-MM-ddTHH:mm:ss.fff", CultureInfo.InvariantCulture),
+                "UTC, start of exposure"
+            ),
         };
         if (frame.ReportedCelsius is { } reading)
         {
@@ -69,12 +73,13 @@ internal static class FrameCards
         yield return FitsCard.Of("YBINNING", 1);
     }
 
-    private static string Word(FrameKind kind) => kind switch
-    {
-        FrameKind.Bias => "Bias Frame",
-        FrameKind.Dark => "Dark Frame",
-        FrameKind.Flat => "Flat Field",
-        FrameKind.DarkFlat => "Dark Flat",
-        _ => "Light Frame",
-    };
+    private static string Word(FrameKind kind) =>
+        kind switch
+        {
+            FrameKind.Bias => "Bias Frame",
+            FrameKind.Dark => "Dark Frame",
+            FrameKind.Flat => "Flat Field",
+            FrameKind.DarkFlat => "Dark Flat",
+            _ => "Light Frame",
+        };
 }

@@ -1,5 +1,5 @@
 using SensorProfile.Fits;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
@@ -7,7 +7,13 @@ namespace SensorProfile.Simulation.Writing;
 internal static class FrameWriter
 {
     /// <summary>Writes the file; its name appears only when it is complete, faults included.</summary>
-    public static void Write(string path, CameraDescription camera, SimulatedFrame frame, ushort[] pixels, bool overwrite)
+    public static void Write(
+        string path,
+        CameraDescription camera,
+        SimulatedFrame frame,
+        ushort[] pixels,
+        bool overwrite
+    )
     {
         var image = new FitsImage<ushort>(camera.Width, camera.Height, pixels, FrameCards.Of(camera, frame));
         bool spoilt = frame.Faults.Any(f => f.CutBytes > 0 || f.ReplaceKeywords.Count > 0);

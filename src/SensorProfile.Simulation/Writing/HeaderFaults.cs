@@ -1,15 +1,19 @@
 using System.Text;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
-/// <summary>Puts wrong values into the header of a finished file, byte by byte, because a proper writer refuses to write them.</summary>
+/// <summary>
+/// Puts wrong values into the header of a finished file, byte by byte, because a proper writer refuses to write them.
+/// </summary>
 internal static class HeaderFaults
 {
     private const int CardBytes = 80;
     private const int ValueColumn = 10;
 
-    /// <summary>Replaces the values of keywords in place and blanks the checksums, which would no longer hold.</summary>
+    /// <summary>
+    /// Replaces the values of keywords in place and blanks the checksums, which would no longer hold.
+    /// </summary>
     /// <exception cref="CameraDescriptionException">A keyword that the frame does not carry.</exception>
     public static void Apply(Fault fault, byte[] file)
     {
@@ -18,9 +22,14 @@ internal static class HeaderFaults
             int card = Find(keyword, file);
             if (card < 0)
             {
-                throw new CameraDescriptionException("camera description", "$.faults", $"the frame carries no keyword {keyword} to replace.", "Name one that it carries.");
+                throw new CameraDescriptionException(
+                    "camera description",
+                    "$.faults",
+                    $"the frame carries no keyword {keyword} to replace.",
+                    "Name one that it carries."
+                );
             }
-            string text = $"{keyword,-8}= {value,20}".PadRight(CardBytes);
+            string text = $"{keyword, -8}= {value, 20}".PadRight(CardBytes);
             Encoding.ASCII.GetBytes(text.AsSpan(0, CardBytes), file.AsSpan(card, CardBytes));
         }
         if (fault.ReplaceKeywords.Count > 0)
@@ -41,7 +50,7 @@ internal static class HeaderFaults
 
     private static int Find(string keyword, byte[] file)
     {
-        byte[] wanted = Encoding.ASCII.GetBytes($"{keyword,-8}");
+        byte[] wanted = Encoding.ASCII.GetBytes($"{keyword, -8}");
         byte[] end = Encoding.ASCII.GetBytes("END     ");
         for (int card = 0; card + CardBytes <= file.Length; card += CardBytes)
         {

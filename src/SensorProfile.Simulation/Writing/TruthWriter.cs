@@ -9,7 +9,13 @@ namespace SensorProfile.Simulation.Writing;
 internal static class TruthWriter
 {
     /// <summary>Writes all of it into the folder of the frames.</summary>
-    public static void Write(string folder, SimulatedNight night, SimulationTruth truth, SimulationOptions options, CancellationToken cancellation)
+    public static void Write(
+        string folder,
+        SimulatedNight night,
+        SimulationTruth truth,
+        SimulationOptions options,
+        CancellationToken cancellation
+    )
     {
         Sensor sensor = night.Sensor;
         double reference = sensor.Dark.ReferenceTemperature;
@@ -28,7 +34,9 @@ internal static class TruthWriter
         {
             throw new IOException($"{json} exists and was not replaced.");
         }
-        AtomicFile.Write(json, stream => JsonSerializer.Serialize(stream, truth, SimulationJson.Default.SimulationTruth));
+        AtomicFile.Write(json, stream =>
+            JsonSerializer.Serialize(stream, truth, SimulationJson.Default.SimulationTruth)
+        );
 
         void Map<T>(string file, string unit, Func<T[]> pixels)
             where T : unmanaged

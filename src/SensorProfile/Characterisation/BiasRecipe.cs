@@ -1,12 +1,19 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.RawCheck;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Bias frames → level, read noise, row and column noise, stability (measurements of the standard: EMVA 1288, Release 4.0 Linear).</summary>
+/// <summary>
+/// Bias frames → level, read noise, row and column noise, stability (measurements of the standard: EMVA 1288, Release
+/// 4.0 Linear).
+/// </summary>
 internal static class BiasRecipe
 {
     private const double MostClipped = 0.02;
@@ -16,21 +23,32 @@ internal static class BiasRecipe
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Bias);
         ScreenedFrame[] frames = [.. sets.SelectMany(s => s.Frames)];
-        if (frames.Length == 0) return new();
+        if (frames.Length == 0)
+            return new();
 
         (ScreenedFrame A, ScreenedFrame B)[] pairs = [.. sets.SelectMany(s => s.Pairs())];
-        PairStatistics[] statistics = meter.ForEach("Bias pairs", pairs, 2, mode.BytesPerFrame, p => PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread));
+        PairStatistics[] statistics = meter.ForEach("Bias pairs", pairs, 2, mode.BytesPerFrame, p =>
+            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        );
         bool clipped = ReportClipping(frames, rejections);
-        if (pairs.Length > 0) ReportCorrelation(pairs[0], statistics[0], meter, rejections);
+        if (pairs.Length > 0)
+            ReportCorrelation(pairs[0], statistics[0], meter, rejections);
 
-        BiasChannel[] channels = [.. mode.Mosaic.Names.Select((name, c) => Channel(name, c, frames, statistics, mode.CodeStep.Step, clipped))];
+        BiasChannel[] channels =
+        [
+            .. mode.Mosaic.Names.Select((name, c) => Channel(name, c, frames, statistics, mode.CodeStep.Step, clipped)),
+        ];
         Report(channels, mode.CodeStep.Step, clipped, rejections);
         return new BiasResult
         {
             Channels = channels,
             Sets = sets,
-            Level = LevelOf([.. frames.Select(f => f.Channels.Average(c => c.Mean))], mode.CodeStep.Step, frames[0].Channels.Sum(c => c.Pixels)),
-            ReadNoiseAdu = RootMeanSquare([.. channels.Select(c => c.ReadNoiseAdu)]),
+            Level = LevelOf(
+                [.. frames.Select(f => f.Channels.Average(c => c.Mean))],
+                mode.CodeStep.Step,
+                frames[0].Channels.Sum(c => c.Pixels)
+            ),
+            ReadNoiseAdu = ChannelRms.Of([.. channels.Select(c => c.ReadNoiseAdu)]),
             Structure = Structure(statistics),
             Stability = Stability([.. frames.Select(f => f.Channels.Average(c => c.Mean))]),
             Moments = frames.Length < 2 ? null : Moments(frames, meter, mode),
@@ -45,80 +63,137 @@ internal static class BiasRecipe
         return moments;
     }
 
-    private static BiasChannel Channel(string name, int channel, ScreenedFrame[] frames, PairStatistics[] pairs, int codeStep, bool clipped)
+    private static BiasChannel Channel(
+        string name,
+        int channel,
+        ScreenedFrame[] frames,
+        PairStatistics[] pairs,
+        int codeStep,
+        bool clipped
+    )
     {
-        Measurement level = LevelOf([.. frames.Select(f => f.Channels[channel].Mean)], codeStep, frames[0].Channels[channel].Pixels);
-        PooledVariance? variance = PooledVariance.Of([.. pairs.Select(p => p.Channels[channel].TemporalVariance).Select(v => (v.Value, v.StandardUncertainty))]);
-        return new(name, level, variance, variance is null || clipped ? null : ReadNoise.Adu(variance, codeStep, frames[0].Channels[channel].Pixels));
+        Measurement level = LevelOf(
+            [.. frames.Select(f => f.Channels[channel].Mean)],
+            codeStep,
+            frames[0].Channels[channel].Pixels
+        );
+        PooledVariance? variance = PooledVariance.Of([
+            .. pairs.Select(p => p.Channels[channel].TemporalVariance).Select(v => (v.Value, v.StandardUncertainty)),
+        ]);
+        return new(
+            name,
+            level,
+            variance,
+            variance is null || clipped ? null : ReadNoise.Adu(variance, codeStep, frames[0].Channels[channel].Pixels)
+        );
     }
 
-    /// <summary>Mean of the frames' levels; its doubt is their scatter, widened for few frames. One frame alone cannot show its scatter: half a code step stands for it.</summary>
+    /// <summary>
+    /// Mean of the frames' levels; its doubt is their scatter, widened for few frames. One frame alone cannot show its
+    /// scatter: half a code step stands for it.
+    /// </summary>
     internal static Measurement LevelOf(double[] levels, int codeStep, long pixels)
     {
         double mean = levels.Average();
-        double scatter = levels.Length > 1 ? Math.Sqrt(levels.Sum(l => (l - mean) * (l - mean)) / (levels.Length - 1) / levels.Length) : 0;
-        double uncertainty = levels.Length > 1 ? scatter * Probability.CoverageWidening(levels.Length - 1) : codeStep / 2.0;
+        double scatter =
+            levels.Length > 1
+                ? Math.Sqrt(levels.Sum(l => (l - mean) * (l - mean)) / (levels.Length - 1) / levels.Length)
+                : 0;
+        double uncertainty =
+            levels.Length > 1 ? scatter * Probability.CoverageWidening(levels.Length - 1) : codeStep / 2.0;
         return new(mean, uncertainty, "ADU", levels.Length * pixels, "mean of the frames' mean levels");
     }
 
     private static Measurement? Stability(double[] levels)
     {
-        if (levels.Length < 3) return null;
-        double mean = levels.Average(), deviation = Math.Sqrt(levels.Sum(l => (l - mean) * (l - mean)) / (levels.Length - 1));
-        return new(deviation, deviation / Math.Sqrt(2.0 * (levels.Length - 1)), "ADU", levels.Length, "standard deviation of the frames' mean levels");
-    }
-
-    /// <summary>√(mean of the squares) over channels of equal size; null when one is missing.</summary>
-    internal static Measurement? RootMeanSquare(Measurement?[] values)
-    {
-        if (values.Length == 0 || values.Any(v => v is null)) return null;
-        double rms = Math.Sqrt(values.Average(v => v!.Value * v.Value));
-        double uncertainty = rms > 0
-            ? Math.Sqrt(values.Sum(v => Math.Pow(v!.Value * v.StandardUncertainty, 2))) / (values.Length * rms)
-            : Math.Sqrt(values.Average(v => v!.StandardUncertainty * v.StandardUncertainty));
-        return values[0]! with { Value = rms, StandardUncertainty = uncertainty, Samples = values.Sum(v => v!.Samples) };
+        if (levels.Length < 3)
+            return null;
+        double mean = levels.Average(),
+            deviation = Math.Sqrt(levels.Sum(l => (l - mean) * (l - mean)) / (levels.Length - 1));
+        return new(
+            deviation,
+            deviation / Math.Sqrt(2.0 * (levels.Length - 1)),
+            "ADU",
+            levels.Length,
+            "standard deviation of the frames' mean levels"
+        );
     }
 
     private static StructuredNoise? Structure(PairStatistics[] pairs)
     {
-        if (pairs.Length == 0) return null;
+        if (pairs.Length == 0)
+            return null;
         StructuredNoise[] all = [.. pairs.SelectMany(p => p.Channels).Select(StructuredNoise.Of)];
         return new(Mean([.. all.Select(s => s.RowVariance)]), Mean([.. all.Select(s => s.ColumnVariance)]));
 
-        static Measurement Mean(Measurement[] values) => values[0] with
-        {
-            Value = values.Average(v => v.Value),
-            StandardUncertainty = Math.Sqrt(values.Sum(v => v.StandardUncertainty * v.StandardUncertainty)) / values.Length,
-            Samples = values.Sum(v => v.Samples),
-        };
+        static Measurement Mean(Measurement[] values) =>
+            values[0] with
+            {
+                Value = values.Average(v => v.Value),
+                StandardUncertainty =
+                    Math.Sqrt(values.Sum(v => v.StandardUncertainty * v.StandardUncertainty)) / values.Length,
+                Samples = values.Sum(v => v.Samples),
+            };
     }
 
     private static bool ReportClipping(ScreenedFrame[] frames, Rejections rejections)
     {
         double worst = frames.Max(f => f.Channels.Max(c => c.ShareClippedBelow));
-        if (worst <= MostClipped) return false;
-        rejections.Add(Codes.BlackClipped, Severity.Refusal, Invariant(
-            $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise and bias level cannot be measured: raise the camera's offset setting and take the bias frames again."),
-            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MostClipped)).Select(f => f.Name)]);
+        if (worst <= MostClipped)
+            return false;
+        rejections.Add(
+            Codes.BlackClipped,
+            Severity.Refusal,
+            Invariant(
+                $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise and bias level cannot be measured: raise the camera's offset setting and take the bias frames again."
+            ),
+            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MostClipped)).Select(f => f.Name)]
+        );
         return true;
     }
 
-    private static void ReportCorrelation((ScreenedFrame A, ScreenedFrame B) pair, PairStatistics statistics, Meter meter, Rejections rejections)
+    private static void ReportCorrelation(
+        (ScreenedFrame A, ScreenedFrame B) pair,
+        PairStatistics statistics,
+        Meter meter,
+        Rejections rejections
+    )
     {
-        NeighbourCorrelation[] channels = [.. NeighbourCorrelation.Of(pair.A.Samples, pair.B.Samples, statistics, meter.Walk)];
-        Measurement strongest = channels.SelectMany(c => new[] { c.AlongRow, c.AlongColumn, c.Diagonal }).MaxBy(m => Math.Abs(m.Value))!;
-        if (Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty) return;
-        rejections.Add(Codes.NeighbourCorrelation, Severity.Warning, Invariant(
-            $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or compresses its frames, so read noise comes out too small and gain too large; look for a setting that gives raw data."),
-            [pair.A.Name, pair.B.Name]);
+        NeighbourCorrelation[] channels =
+        [
+            .. NeighbourCorrelation.Of(pair.A.Samples, pair.B.Samples, statistics, meter.Walk),
+        ];
+        Measurement strongest = channels
+            .SelectMany(c => new[] { c.AlongRow, c.AlongColumn, c.Diagonal })
+            .MaxBy(m => Math.Abs(m.Value))!;
+        if (Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty)
+            return;
+        rejections.Add(
+            Codes.NeighbourCorrelation,
+            Severity.Warning,
+            Invariant(
+                $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or compresses its frames, so read noise comes out too small and gain too large; look for a setting that gives raw data."
+            ),
+            [pair.A.Name, pair.B.Name]
+        );
     }
 
     private static void Report(BiasChannel[] channels, int codeStep, bool clipped, Rejections rejections)
     {
         if (!clipped && channels.Any(c => c.Variance is not null && c.ReadNoiseAdu is null))
-            rejections.Add(Codes.QuantisationLimited, Severity.Refusal, Invariant(
-                $"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the converter's steps to show it (EMVA 1288): measure at a higher gain setting."));
+            rejections.Add(
+                Codes.QuantisationLimited,
+                Severity.Refusal,
+                Invariant(
+                    $"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the converter's steps to show it (EMVA 1288): measure at a higher gain setting."
+                )
+            );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
-            rejections.Add(Codes.PairsDisagree, Severity.Note, "The noise of the bias pairs differs by more than chance: the read noise is their mean, and its uncertainty includes the differences.");
+            rejections.Add(
+                Codes.PairsDisagree,
+                Severity.Note,
+                "The noise of the bias pairs differs by more than chance: the read noise is their mean, and its "
+                    + "uncertainty includes the differences."
+            );
     }
 }

@@ -1,4 +1,5 @@
-using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Characterisation;
 
@@ -8,11 +9,13 @@ public sealed record CharacterisationOptions
     /// <summary>Frames are pooled when their sensor temperatures lie within this of their set's mean, °C.</summary>
     public double TemperatureTolerance { get; init; } = InventoryOptions.DefaultTemperatureTolerance;
 
-    /// <summary>Temperature to which rates refer, °C; null to take the measured temperature nearest the middle of the range.</summary>
+    /// <summary>
+    /// Temperature to which rates refer, °C; null to take the measured temperature nearest the middle of the range.
+    /// </summary>
     public double? ReferenceTemperature { get; init; }
 
     /// <summary>Thresholds of the defect search; null, or a rate of 0 in them, to choose from the frames.</summary>
-    public Profiles.DefectThresholds? Thresholds { get; init; }
+    public DefectThresholds? Thresholds { get; init; }
 
     /// <summary>Leaves the per-pixel temperature laws out.</summary>
     public bool Quick { get; init; }
@@ -24,7 +27,8 @@ public sealed record CharacterisationOptions
     public int? Threads { get; init; }
 
     /// <summary>Version written into the profile.</summary>
-    public string SoftwareVersion { get; init; } = typeof(CharacterisationOptions).Assembly.GetName().Version?.ToString(3) ?? "0";
+    public string SoftwareVersion { get; init; } =
+        typeof(CharacterisationOptions).Assembly.GetName().Version?.ToString(3) ?? "0";
 
     /// <summary>Clock for the profile's date.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;

@@ -1,14 +1,28 @@
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Characterisation.Summaries;
+using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.RowsAndColumns;
 using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
+using SensorProfile.RawCheck;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
 /// <summary>The recipe: from a session's frames to a camera profile.</summary>
 /// <remarks>
-/// One camera at a time, one mode (gain, offset, binning, read-out) after the other: look at every frame once and sift; bias pairs give read noise; flat pairs give gain,
-/// saturation, linearity; darks give dark current against exposure and temperature. What is missing becomes null with a finding that says which frames would supply it.
+/// One camera at a time, one mode (gain, offset, binning, read-out) after the other: look at every frame once and sift;
+/// bias pairs give read noise; flat pairs give gain,
+/// saturation, linearity; darks give dark current against exposure and temperature. What is missing becomes null with a
+/// finding that says which frames would supply it.
 /// The same frames give the same profile at any thread count.
 /// </remarks>
 public static class Characteriser
@@ -18,22 +32,42 @@ public static class Characteriser
     /// <param name="options">Tolerances, threads, clock.</param>
     /// <param name="progress">Told how far the work is; may be called from any thread.</param>
     /// <param name="ct">Stops the work between two strips of pixels.</param>
-    /// <exception cref="ArgumentException">The thresholds make no sense (<see cref="DefectThresholds.Problem"/>).</exception>
+    /// <exception cref="ArgumentException">The thresholds make no sense
+    /// (<see cref="DefectThresholds.Problem"/>).</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static CharacterisationResult Run(Inventory inventory, CharacterisationOptions options,
-        IProgress<CharacterisationProgress>? progress = null, CancellationToken ct = default)
+    public static CharacterisationResult Run(
+        Inventory inventory,
+        CharacterisationOptions options,
+        IProgress<CharacterisationProgress>? progress = null,
+        CancellationToken ct = default
+    )
     {
-        if (options.Thresholds?.Problem() is { } problem) throw new ArgumentException(problem, nameof(options));
+        if (options.Thresholds?.Problem() is { } problem)
+            throw new ArgumentException(problem, nameof(options));
         var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
-        rejections.LeaveOut(Codes.FrameLeftOut, "Files that cannot be measured were left out; the list of rejected files says why." + (stack.Refused.Count > 0 ? $" The first, {stack.Refused[0].Frame.Name}: {stack.Refused[0].Reason}" : ""), stack.Refused.Select(r => (r.Frame, r.Reason)));
+        rejections.LeaveOut(
+            Codes.FrameLeftOut,
+            "Files that cannot be measured were left out; the list of rejected files says why."
+                + (
+                    stack.Refused.Count > 0
+                        ? $" The first, {stack.Refused[0].Frame.Name}: {stack.Refused[0].Reason}"
+                        : ""
+                ),
+            stack.Refused.Select(r => (r.Frame, r.Reason))
+        );
         var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
         Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
 
         List<MeasuredMode> modes = [];
-        foreach (IGrouping<ModeSettings, Frame> mode in readable.Where(IsMeasured).GroupBy(f => f.Settings).OrderBy(g => g.Key, ModeOrder.ByGainThenOffset))
+        foreach (
+            IGrouping<ModeSettings, Frame> mode in readable
+                .Where(IsMeasured)
+                .GroupBy(f => f.Settings)
+                .OrderBy(g => g.Key, ModeOrder.ByGainThenOffset)
+        )
             modes.Add(MeasureMode([.. mode], samples, inventory, options, meter, rejections));
         ReportUnused(readable, rejections);
 
@@ -44,59 +78,136 @@ public static class Characteriser
             Software = new("sensorprofile", options.SoftwareVersion),
             Camera = CameraSummary.Of(readable, modes),
             Modes = [.. modes.Select(m => m.Profile)],
-            Findings = [.. inventory.Findings, .. rejections.Findings, .. NullReasons.Of(modes, inventory, options.TemperatureTolerance)],
+            Findings =
+            [
+                .. inventory.Findings,
+                .. rejections.Findings,
+                .. NullReasons.Of(modes, inventory, options.TemperatureTolerance),
+            ],
             Frames = SessionSummary.Of(modes, inventory, rejections),
         };
         return new(profile, [.. modes.Select(m => m.Maps)]);
     }
 
-    private static MeasuredMode MeasureMode(IReadOnlyList<Frame> frames, Dictionary<string, IFrameSamples> samples, Inventory inventory,
-        CharacterisationOptions options, Meter meter, Rejections rejections)
+    private static MeasuredMode MeasureMode(
+        IReadOnlyList<Frame> frames,
+        Dictionary<string, IFrameSamples> samples,
+        Inventory inventory,
+        CharacterisationOptions options,
+        Meter meter,
+        Rejections rejections
+    )
     {
         ColourMosaic mosaic = ColourMosaic.Of(frames.Select(f => f.ColourFilter).FirstOrDefault(c => c is not null));
         HashSet<Frame> members = [.. frames];
-        FrameSet[] sets = [.. inventory.Sets.Where(s => s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height)];
-        ModeFrames mode = Screening.Of(frames, [.. frames.Select(f => samples[f.Name])], sets, mosaic, meter, rejections);
+        FrameSet[] sets =
+        [
+            .. inventory.Sets.Where(s =>
+                s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height
+            ),
+        ];
+        ModeFrames mode = FrameScreening.Of(
+            frames,
+            [.. frames.Select(f => samples[f.Name])],
+            sets,
+            mosaic,
+            meter,
+            rejections
+        );
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
-        flats = flats with { Mean = null };                  // a map of the whole sensor that nothing needs from here on
+        // a map of the whole sensor that nothing needs from here on
+        flats = flats with { Mean = null };
         long pixels = (long)frames[0].Width * frames[0].Height;
         SpentMaps.GiveBack(pixels);
         ModeFrames asRead = mode;
-        if (options.Temperatures == TemperatureSource.HotPixels) mode = HotPixelTemperatures.Replace(mode, bias, flats, response, structure.Lines, options, meter, rejections);
+        if (options.Temperatures == TemperatureSource.HotPixels)
+            mode = HotPixelTemperatures.Replace(
+                mode,
+                bias,
+                flats,
+                response,
+                structure.Lines,
+                options,
+                meter,
+                rejections
+            );
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, meter, rejections);
         SpentMaps.GiveBack(pixels);
-        PreparedPattern? prepared = PatternRecipe.Prepare(mode, bias, flats, structure.Lines, darks, options, predict: true, meter, rejections);
+        PreparedPattern? prepared = PatternRecipe.Prepare(
+            mode,
+            bias,
+            flats,
+            structure.Lines,
+            darks,
+            options,
+            predict: true,
+            meter,
+            rejections
+        );
         bias = PixelNoise.Take(mode, bias, flats);
         prepared = prepared?.With(bias.Moments);
         SpentMaps.GiveBack(pixels);
-        PatternResult? pattern = prepared is null ? null : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
+        PatternResult? pattern = prepared is null
+            ? null
+            : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
         SpentMaps.GiveBack(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure);
-        return new(asRead, suppressed ? WithoutHotPixels(profile) : profile, ModeSummary.Maps(mode, bias, flats, pattern));
+        return new(
+            asRead,
+            suppressed ? WithoutHotPixels(profile) : profile,
+            ModeSummary.Maps(mode, bias, flats, pattern)
+        );
     }
 
     // What hot pixels alone decide is not known where the camera takes them out of its frames.
-    private static ModeProfile WithoutHotPixels(ModeProfile profile) => profile with
-    {
-        DarkCurrent = profile.DarkCurrent is not { } dark ? null : dark with { Points = [.. dark.Points.Select(p => p with { MeanRate = null })] },
-        FixedPattern = profile.FixedPattern is not { } pattern ? null : pattern with { HotPixelCurve = [], HotPixelCurves = [] },
-    };
+    private static ModeProfile WithoutHotPixels(ModeProfile profile) =>
+        profile with
+        {
+            DarkCurrent = profile.DarkCurrent is not { } dark
+                ? null
+                : dark with
+                {
+                    Points = [.. dark.Points.Select(p => p with { MeanRate = null })],
+                },
+            FixedPattern = profile.FixedPattern is not { } pattern
+                ? null
+                : pattern with
+                {
+                    HotPixelCurve = [],
+                    HotPixelCurves = [],
+                },
+        };
 
-    private static bool IsMeasured(Frame frame) => frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;
+    private static bool IsMeasured(Frame frame) =>
+        frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;
 
     private static void ReportUnused(IReadOnlyList<Frame> frames, Rejections rejections)
     {
         string[] lights = [.. frames.Where(f => f.Kind == FrameKind.Light).Select(f => f.Name)];
         if (lights.Length > 0)
-            rejections.Add(Codes.UnusedKind, Severity.Note, $"{lights.Length} light frames were not measured: a profile is made from bias, dark and flat frames.", lights);
+            rejections.Add(
+                Codes.UnusedKind,
+                Severity.Note,
+                $"{lights.Length} light frames were not measured: a profile is made from bias, dark and flat "
+                    + "frames.",
+                lights
+            );
         string[] unknown = [.. frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => f.Name)];
         if (unknown.Length > 0)
-            rejections.LeaveOut(Codes.UnusedKind, "Frames of unknown kind were left out: give their kind in the capture table (sensorprofile survey writes one).",
-                frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => (f, "Neither its header nor the capture table says whether it is a bias, dark or flat frame.")));
+            rejections.LeaveOut(
+                Codes.UnusedKind,
+                "Frames of unknown kind were left out: give their kind in the capture table (sensorprofile survey "
+                    + "writes one).",
+                frames
+                    .Where(f => f.Kind == FrameKind.Unknown)
+                    .Select(f =>
+                        (f, "Neither its header nor the capture table says whether it is a bias, dark or flat frame.")
+                    )
+            );
     }
 }

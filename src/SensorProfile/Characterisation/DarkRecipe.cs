@@ -1,41 +1,92 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Dark frames → dark rate at every temperature (level and variance form, EMVA 1288) → temperature law.</summary>
+/// <summary>
+/// Dark frames → dark rate at every temperature (level and variance form, EMVA 1288) → temperature law.
+/// </summary>
 internal static class DarkRecipe
 {
-    /// <summary>A probe that reads in coarser steps than this says nothing about small differences between sets, °C.</summary>
+    /// <summary>
+    /// A probe that reads in coarser steps than this says nothing about small differences between sets, °C.
+    /// </summary>
     private const double FineProbe = 0.3;
 
     /// <summary>Share of the saturation level from which on a pixel counts as full.</summary>
     private const double NearSaturation = 0.95;
 
-    public static DarkResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options, Meter meter, Rejections rejections)
+    public static DarkResult Measure(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        CharacterisationOptions options,
+        Meter meter,
+        Rejections rejections
+    )
     {
         IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.Of(FrameKind.Dark), flats, rejections);
-        if (sets.Count == 0) return new();
+        if (sets.Count == 0)
+            return new();
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
         if (gains.Length < mode.Mosaic.Channels)
         {
-            rejections.Add(Codes.NoGain, Severity.Refusal, "There are dark frames but no gain to turn ADU into electrons, so dark current is not given: add flat pairs at the same settings.");
+            rejections.Add(
+                Codes.NoGain,
+                Severity.Refusal,
+                "There are dark frames but no gain to turn ADU into electrons, so dark current is not given: add "
+                    + "flat pairs at the same settings."
+            );
             return new();
         }
         double probeJumps = ProbeSteps.Of(sets.Select(s => s.Set.Frames));
-        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(sets.Select(s => s.Set), ProbeSteps.Widen(options.TemperatureTolerance, probeJumps));
-        string[] unknown = [.. levels.Where(l => l.TemperatureCelsius is null).SelectMany(l => l.Sets).SelectMany(s => s.Frames).Select(f => f.Name)];
+        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(
+            sets.Select(s => s.Set),
+            ProbeSteps.Widen(options.TemperatureTolerance, probeJumps)
+        );
+        string[] unknown =
+        [
+            .. levels
+                .Where(l => l.TemperatureCelsius is null)
+                .SelectMany(l => l.Sets)
+                .SelectMany(s => s.Frames)
+                .Select(f => f.Name),
+        ];
         if (unknown.Length > 0)
-            rejections.Add(Codes.NoTemperature, Severity.Warning, $"{unknown.Length} dark frames have no usable sensor temperature and were not measured: fill temperature_c in the capture table if you know it.", unknown);
+            rejections.Add(
+                Codes.NoTemperature,
+                Severity.Warning,
+                $"{unknown.Length} dark frames have no usable sensor temperature and were not measured: fill "
+                    + "temperature_c in the capture table if you know it.",
+                unknown
+            );
 
-        double saturation = NearSaturation * (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum));
+        double saturation =
+            NearSaturation
+            * (
+                flats.Channels.Select(c => c.SaturationLevel?.Value).Min()
+                ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum)
+            );
         var pairs = PairsBySet(sets, mode, meter);
         TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
-        MedianLean lean = MedianLean.Measure([.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())], bias, mode, [.. gains.Select(g => g.Value)], meter.Walk);
-        DarkTemperature[] At(double doubling) => [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode.Mosaic))];
+        MedianLean lean = MedianLean.Measure(
+            [.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())],
+            bias,
+            mode,
+            [.. gains.Select(g => g.Value)],
+            meter.Walk
+        );
+        DarkTemperature[] At(double doubling) =>
+            [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode))];
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
@@ -44,20 +95,34 @@ internal static class DarkRecipe
             temperatures = At(own.Value);
             fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
         }
-        if (temperatures.Length == 0) return new();
+        if (temperatures.Length == 0)
+            return new();
         DarkFindings.Report(temperatures, mode, rejections);
         rejections.Add(fit?.Findings ?? []);
         return new DarkResult { Profile = DarkSummary.Of(temperatures, fit, gains), Temperatures = temperatures };
     }
 
     /// <summary>The sets whose typical pixel is not full: a full pixel tells no dark current.</summary>
-    private static IReadOnlyList<ScreenedSet> Unsaturated(IReadOnlyList<ScreenedSet> sets, FlatResult flats, Rejections rejections)
+    private static IReadOnlyList<ScreenedSet> Unsaturated(
+        IReadOnlyList<ScreenedSet> sets,
+        FlatResult flats,
+        Rejections rejections
+    )
     {
-        if (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() is not { } full) return sets;
-        ILookup<bool, ScreenedSet> byState = sets.ToLookup(s => s.Frames.Any(f => f.Channels.Any(c => c.Median >= NearSaturation * full)));
+        if (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() is not { } full)
+            return sets;
+        ILookup<bool, ScreenedSet> byState = sets.ToLookup(s =>
+            s.Frames.Any(f => f.Channels.Any(c => c.Median >= NearSaturation * full))
+        );
         string[] names = [.. byState[true].SelectMany(s => s.Frames).Select(f => f.Name)];
         if (names.Length > 0)
-            rejections.Add(Codes.DarkSaturated, Severity.Warning, $"{names.Length} dark frames are full to saturation and say nothing about dark current; they were not measured: take shorter or colder ones, or look for light.", names);
+            rejections.Add(
+                Codes.DarkSaturated,
+                Severity.Warning,
+                $"{names.Length} dark frames are full to saturation and say nothing about dark current; they were "
+                    + "not measured: take shorter or colder ones, or look for light.",
+                names
+            );
         return [.. byState[false]];
     }
 
@@ -68,27 +133,47 @@ internal static class DarkRecipe
         return temperatures.Count(t => t.IsClamped) > against;
     }
 
-    /// <summary>Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.</summary>
+    /// <summary>
+    /// Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.
+    /// </summary>
     public static double CommonRelativeUncertainty(IReadOnlyList<Measurement> gains, bool variance) =>
         (variance ? 2 : 1) * Math.Sqrt(gains.Sum(g => Math.Pow(g.StandardUncertainty / g.Value, 2))) / gains.Count;
 
-    private static Dictionary<ScreenedSet, PairStatistics[]> PairsBySet(IReadOnlyList<ScreenedSet> sets, ModeFrames mode, Meter meter)
+    private static Dictionary<ScreenedSet, PairStatistics[]> PairsBySet(
+        IReadOnlyList<ScreenedSet> sets,
+        ModeFrames mode,
+        Meter meter
+    )
     {
         var all = sets.SelectMany(s => s.Pairs().Select(p => (Set: s, p.A, p.B))).ToArray();
-        PairStatistics[] statistics = meter.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p => PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread));
+        PairStatistics[] statistics = meter.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p =>
+            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        );
         return sets.ToDictionary(s => s, s => statistics.Where((_, i) => ReferenceEquals(all[i].Set, s)).ToArray());
     }
 
-    private static DarkTemperature Temperature(TemperatureLevel level, IReadOnlyList<ScreenedSet> all, Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
-        BiasResult bias, Measurement[] gains, MedianLean lean, double saturation, double doubling, ColourMosaic mosaic)
+    private static DarkTemperature Temperature(
+        TemperatureLevel level,
+        IReadOnlyList<ScreenedSet> all,
+        Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
+        BiasResult bias,
+        Measurement[] gains,
+        MedianLean lean,
+        double saturation,
+        double doubling,
+        ModeFrames mode
+    )
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
-        double temperature = level.TemperatureCelsius!.Value, step = ProbeStep(sets);
+        double temperature = level.TemperatureCelsius!.Value,
+            step = ProbeStep(sets);
         double Equivalent(ScreenedSet s) => EquivalentExposure(s, sets, temperature, doubling);
+        double ExposureOf(ScreenedSet s) => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s);
         var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
         // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
-        ScreenedSet[] withZero = sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
-        var levels = new DarkLevels(withZero, gains, s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s));
+        ScreenedSet[] withZero =
+            sets.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1 ? sets : [.. bias.Sets, .. sets];
+        var levels = new DarkLevels(withZero, gains, ExposureOf);
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
         DarkSignalLineFit? typical = TypicalLine(levels, lean);
@@ -103,76 +188,190 @@ internal static class DarkRecipe
             Lean = lean,
             Mean = mean,
             Variance = VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains)),
-            Channels = gains.Length == 1 ? [] : [.. gains.Select((_, c) =>
-                (TypicalLine(levels, lean, c), VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))))],
-            Levels = DarkLevels.ForPlots(sets, (typical?.Intercept.Value ?? 0) / unit, (mean?.Intercept.Value ?? 0) / unit, s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
-                [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]),
+            Channels =
+                gains.Length == 1
+                    ? []
+                    :
+                    [
+                        .. gains.Select(
+                            (_, c) =>
+                                (
+                                    TypicalLine(levels, lean, c),
+                                    VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))
+                                )
+                        ),
+                    ],
+            Levels = DarkLevels.ForPlots(
+                sets,
+                (typical?.Intercept.Value ?? 0) / unit,
+                (mean?.Intercept.Value ?? 0) / unit,
+                s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
+                [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]
+            ),
         };
-        return !result.IsClamped ? result : result with { LocalVariance = LocalVariance.Line([.. bias.Sets, .. sets], s => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s), gains, mosaic) };
+        return !result.IsClamped
+            ? result
+            : result with
+            {
+                LocalVariance = LocalVariance.Line(
+                    [.. bias.Sets, .. sets],
+                    ExposureOf,
+                    gains,
+                    mode.Mosaic,
+                    mode.CodeStep.Step
+                ),
+            };
     }
 
-    private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) => DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");
+    private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) =>
+        DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");
 
     // The lean shares its doubt among all frames: what it takes from the slope carries it.
     private static DarkSignalLineFit? TypicalLine(DarkLevels levels, MedianLean lean, int? channel = null)
     {
-        if (MedianLine(levels, lean, channel) is not { } line) return null;
-        double taken = MedianLine(levels, MedianLean.None, channel)!.Slope.Value - line.Slope.Value, doubt = MedianLean.RelativeDoubt * taken;
-        return line with { Slope = line.Slope with { StandardUncertainty = Math.Sqrt(line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + doubt * doubt) } };
+        if (MedianLine(levels, lean, channel) is not { } line)
+            return null;
+        double taken = MedianLine(levels, MedianLean.None, channel)!.Slope.Value - line.Slope.Value,
+            doubt = MedianLean.RelativeDoubt * taken;
+        return line with
+        {
+            Slope = line.Slope with
+            {
+                StandardUncertainty = Math.Sqrt(
+                    line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + doubt * doubt
+                ),
+            },
+        };
     }
 
-    // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where there are two of them.
+    // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where
+    // there are two of them.
     private static DarkSignalLineFit? MeanLine(DarkLevels levels, ScreenedSet[] sets, double saturation)
     {
         ScreenedSet[] open = [.. sets.Where(s => s.Frames.All(f => f.Channels.All(c => c.Maximum < saturation)))];
         bool enough = open.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1;
-        DarkSignalLineFit? line = DarkSignalLine.Fit((enough ? levels.Only(open) : levels).Points(c => c.Mean, 1), "e-");
-        if (line is null || enough || open.Length == sets.Length) return line;
-        double filled = sets.SelectMany(s => s.Frames).Max(f => f.Channels.Average(c => c.Maximum >= saturation ? c.ShareAtMaximum * c.Maximum : 0) / Math.Max(1, f.Frame.ExposureSeconds ?? 1));
-        return line with { Slope = line.Slope with { StandardUncertainty = line.Slope.StandardUncertainty + filled, Method = line.Slope.Method + ", filled pixels in the doubt" } };
+        DarkSignalLineFit? line = DarkSignalLine.Fit(
+            (enough ? levels.Only(open) : levels).Points(c => c.Mean, 1),
+            "e-"
+        );
+        if (line is null || enough || open.Length == sets.Length)
+            return line;
+        double filled = sets.SelectMany(s => s.Frames)
+            .Max(f =>
+                f.Channels.Average(c => c.Maximum >= saturation ? c.ShareAtMaximum * c.Maximum : 0)
+                / Math.Max(1, f.Frame.ExposureSeconds ?? 1)
+            );
+        return line with
+        {
+            Slope = line.Slope with
+            {
+                StandardUncertainty = line.Slope.StandardUncertainty + filled,
+                Method = line.Slope.Method + ", filled pixels in the doubt",
+            },
+        };
     }
 
     private static DarkSignalLineFit? VarianceLine(IReadOnlyList<(double, double, double)> points)
     {
         DarkSignalLineFit? line = DarkSignalLine.Fit(points, "e-²", pedestalJitters: false);
-        if (line is null || line.DegreesOfFreedom < 1 || Fitting.Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01) return line;
-        double widening = Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom) * Fitting.Probability.CoverageWidening(line.DegreesOfFreedom);
-        return line with { Slope = line.Slope with { StandardUncertainty = line.Slope.StandardUncertainty * widening, Method = line.Slope.Method + ", widened for its scatter" } };
+        if (
+            line is null
+            || line.DegreesOfFreedom < 1
+            || Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01
+        )
+            return line;
+        double widening =
+            Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom) * Probability.CoverageWidening(line.DegreesOfFreedom);
+        return line with
+        {
+            Slope = line.Slope with
+            {
+                StandardUncertainty = line.Slope.StandardUncertainty * widening,
+                Method = line.Slope.Method + ", widened for its scatter",
+            },
+        };
     }
 
     /// <summary>The temperature law by the level or the variance form; null without a rate.</summary>
-    public static TemperatureFitResult? FitLaw(DarkTemperature[] temperatures, Measurement[] gains, bool variance, CharacterisationOptions options)
+    public static TemperatureFitResult? FitLaw(
+        DarkTemperature[] temperatures,
+        Measurement[] gains,
+        bool variance,
+        CharacterisationOptions options
+    )
     {
-        TemperaturePoint[] points = [.. temperatures.Select(t => (Temperature: t, Line: variance ? t.Variance : t.Typical)).Where(t => t.Line is { Slope.StandardUncertainty: > 0 })
-            .Select(t => new TemperaturePoint(t.Temperature.TemperatureCelsius, t.Line!.Slope.Value, t.Line.Slope.StandardUncertainty, t.Temperature.TemperatureUncertainty))];
-        if (points.Length == 0) return null;
-        return TemperatureFit.Fit(points, options.ReferenceTemperature ?? ReferenceTemperature.Choose(points), CommonRelativeUncertainty(gains, variance));
+        TemperaturePoint[] points =
+        [
+            .. temperatures
+                .Select(t => (Temperature: t, Line: variance ? t.Variance : t.Typical))
+                .Where(t => t.Line is { Slope.StandardUncertainty: > 0 })
+                .Select(t => new TemperaturePoint(
+                    t.Temperature.TemperatureCelsius,
+                    t.Line!.Slope.Value,
+                    t.Line.Slope.StandardUncertainty,
+                    t.Temperature.TemperatureUncertainty
+                )),
+        ];
+        if (points.Length == 0)
+            return null;
+        return TemperatureFit.Fit(
+            points,
+            options.ReferenceTemperature ?? ReferenceTemperature.Choose(points),
+            CommonRelativeUncertainty(gains, variance)
+        );
     }
 
-    /// <summary>A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would have, s.</summary>
-    public static double EquivalentExposure(ScreenedSet set, IReadOnlyList<ScreenedSet> sets, double temperature, double doubling) =>
+    /// <summary>
+    /// A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would
+    /// have, s.
+    /// </summary>
+    public static double EquivalentExposure(
+        ScreenedSet set,
+        IReadOnlyList<ScreenedSet> sets,
+        double temperature,
+        double doubling
+    ) =>
         !ReadsFinely(sets) || set.Set.TemperatureCelsius is not { } own
             ? set.Set.ExposureSeconds!.Value
             : set.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
 
-    /// <summary>Whether the probe's steps are fine enough to bring frames of slightly different temperatures together.</summary>
+    /// <summary>
+    /// Whether the probe's steps are fine enough to bring frames of slightly different temperatures together.
+    /// </summary>
     public static bool ReadsFinely(IReadOnlyList<ScreenedSet> sets) => ProbeStep(sets) <= FineProbe;
 
     private static double ProbeStep(IReadOnlyList<ScreenedSet> sets)
     {
-        double[] readings = [.. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>().Distinct().Order()];
-        return readings.Length < 2 ? 0 : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
+        double[] readings =
+        [
+            .. sets.SelectMany(s => s.Frames)
+                .Select(f => f.Frame.TemperatureCelsius)
+                .OfType<double>()
+                .Distinct()
+                .Order(),
+        ];
+        return readings.Length < 2
+            ? 0
+            : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
     }
 
-    // The mean of n readings in steps of s carries s/√12 at least, however many there are; a coarse probe's scatter comes on top. While the temperature drifts, die and
+    // The mean of n readings in steps of s carries s/√12 at least, however many there are; a coarse probe's scatter
+    // comes on top. While the temperature drifts, die and
     // probe differ by their lag, for which a tenth of the drift stands.
     private static double TemperatureUncertainty(ScreenedSet[] sets, double step)
     {
-        double[] readings = [.. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>()];
+        double[] readings =
+        [
+            .. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>(),
+        ];
         double[] means = [.. sets.Select(s => s.Set.TemperatureCelsius).OfType<double>()];
-        if (step <= FineProbe) return readings.Length < 2 ? 0 : (readings.Max() - readings.Min()) / 10;
+        if (step <= FineProbe)
+            return readings.Length < 2 ? 0 : (readings.Max() - readings.Min()) / 10;
         double mean = means.Average();
-        double scatter = means.Length < 2 ? 0 : Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
+        double scatter =
+            means.Length < 2
+                ? 0
+                : Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
         return Math.Sqrt(scatter * scatter + step * step / 12);
     }
 }

@@ -1,12 +1,18 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Profiles;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Characterisation;
 
 /// <summary>Turns the lines and the law into the profile's record.</summary>
 internal static class DarkSummary
 {
-    public static DarkCurrentProfile Of(DarkTemperature[] temperatures, TemperatureFitResult? fit, IReadOnlyList<Measurement> gains)
+    public static DarkCurrentProfile Of(
+        DarkTemperature[] temperatures,
+        TemperatureFitResult? fit,
+        IReadOnlyList<Measurement> gains
+    )
     {
         bool variance = DarkRecipe.UseVariance(temperatures);
         DarkCurrentPoint[] points = [.. temperatures.Select(t => Point(t, gains, variance))];
@@ -26,27 +32,63 @@ internal static class DarkSummary
     }
 
     private static DarkCurrentPoint? BestKnown(DarkCurrentPoint[] points, bool variance) =>
-        points.Where(p => RateOf(p, variance) is not null).MinBy(p => RateOf(p, variance)!.StandardUncertainty / RateOf(p, variance)!.Value);
+        points
+            .Where(p => RateOf(p, variance) is not null)
+            .MinBy(p => RateOf(p, variance)!.StandardUncertainty / RateOf(p, variance)!.Value);
 
-    private static Measurement? RateOf(DarkCurrentPoint point, bool variance) => variance ? point.RateFromVariance : point.TypicalRate;
+    private static Measurement? RateOf(DarkCurrentPoint point, bool variance) =>
+        variance ? point.RateFromVariance : point.TypicalRate;
 
-    private static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) => new()
-    {
-        Temperature = t.TemperatureCelsius,
-        TypicalRate = clamped || t.Typical is not { Resolved: true } ? null : Rate(t.Typical, gains, false, "rise of the median level with exposure (EMVA 1288, mean form)" + (t.Lean.IsKnown ? ", what noise adds to a median taken off" : "")),
-        MeanRate = clamped || t.Mean is not { Resolved: true } ? null : Rate(t.Mean, gains, false, "rise of the mean level with exposure (EMVA 1288)"),
-        RateFromVariance = t.Variance is not { Resolved: true } ? null : Rate(t.Variance, gains, true, "rise of the clipped temporal variance with exposure (EMVA 1288, variance form)"),
-        UpperLimit = !clamped && t.Typical is { Resolved: false } line ? line.UpperLimit : null,
-        Exposures = t.Exposures,
-        Frames = t.Frames,
-        Linear = !clamped && t.Typical is { Linear: true },
-        Levels = t.Levels,
-    };
+    private static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) =>
+        new()
+        {
+            Temperature = t.TemperatureCelsius,
+            TypicalRate =
+                clamped || t.Typical is not { Resolved: true }
+                    ? null
+                    : Rate(
+                        t.Typical,
+                        gains,
+                        false,
+                        "rise of the median level with exposure (EMVA 1288, mean form)"
+                            + (t.Lean.IsKnown ? ", what noise adds to a median taken off" : "")
+                    ),
+            MeanRate =
+                clamped || t.Mean is not { Resolved: true }
+                    ? null
+                    : Rate(t.Mean, gains, false, "rise of the mean level with exposure (EMVA 1288)"),
+            RateFromVariance = t.Variance is not { Resolved: true }
+                ? null
+                : Rate(
+                    t.Variance,
+                    gains,
+                    true,
+                    "rise of the clipped temporal variance with exposure (EMVA 1288, variance form)"
+                ),
+            UpperLimit = !clamped && t.Typical is { Resolved: false } line ? line.UpperLimit : null,
+            Exposures = t.Exposures,
+            Frames = t.Frames,
+            Linear = !clamped && t.Typical is { Linear: true },
+            Levels = t.Levels,
+        };
 
-    /// <summary>A slope in e-/s (or e-²/s, which is the same number for Poisson electrons) with the gain's doubt added.</summary>
-    public static Measurement Rate(DarkSignalLineFit line, IReadOnlyList<Measurement> gains, bool variance, string method)
+    /// <summary>
+    /// A slope in e-/s (or e-²/s, which is the same number for Poisson electrons) with the gain's doubt added.
+    /// </summary>
+    public static Measurement Rate(
+        DarkSignalLineFit line,
+        IReadOnlyList<Measurement> gains,
+        bool variance,
+        string method
+    )
     {
         double common = DarkRecipe.CommonRelativeUncertainty(gains, variance) * line.Slope.Value;
-        return new(line.Slope.Value, Math.Sqrt(line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + common * common), "e-/px/s", line.Slope.Samples, method);
+        return new(
+            line.Slope.Value,
+            Math.Sqrt(line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + common * common),
+            "e-/px/s",
+            line.Slope.Samples,
+            method
+        );
     }
 }

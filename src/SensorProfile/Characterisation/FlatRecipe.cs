@@ -1,10 +1,17 @@
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer;
-using SensorProfile.Pixels;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Flat pairs → gain, saturation, linearity, response nonuniformity (photon-transfer method; EMVA 1288, Release 4.0 Linear).</summary>
+/// <summary>
+/// Flat pairs → gain, saturation, linearity, response nonuniformity (photon-transfer method; EMVA 1288, Release 4.0
+/// Linear).
+/// </summary>
 internal static class FlatRecipe
 {
     // χ² per degree of freedom of the row ratios beyond which the light flickered row by row.
@@ -13,29 +20,58 @@ internal static class FlatRecipe
     // Row noise and saturated rows raise that χ² too, but move the ratios by far less than a lamp does.
     private const double FlickerScatter = 1e-3;
 
-    // A ratio of two rows scatters by √2 times their noise over the signal; row noise in bands may be twice as large in one frame as in another.
+    // A ratio of two rows scatters by √2 times their noise over the signal; row noise in bands may be twice as large in
+    // one frame as in another.
     private const double NotRowNoise = 4;
 
     public static FlatResult Measure(ModeFrames mode, BiasResult bias, Meter meter, Rejections rejections)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
-        if (sets.Count == 0) return new();
+        if (sets.Count == 0)
+            return new();
         if (DarkLevelWithoutLight.Of(mode, bias, meter) is not { } dark)
         {
-            rejections.Add(Codes.NoPedestal, Severity.Refusal, "The flats have no level without light to be compared with, so gain, full well and linearity cannot be measured: take at least 2 bias frames at the same settings.");
+            rejections.Add(
+                Codes.NoPedestal,
+                Severity.Refusal,
+                "The flats have no level without light to be compared with, so gain, full well and linearity "
+                    + "cannot be measured: take at least 2 bias frames at the same settings."
+            );
             return new();
         }
         MeasuredPair[] pairs = MeasurePairs(sets, dark, bias, mode, meter, rejections);
-        if (pairs.Length == 0) return new();
+        if (pairs.Length == 0)
+            return new();
 
-        int[] topCodes = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => sets.SelectMany(s => s.Frames).Max(f => f.Channels[c].Maximum))];
-        FlatChannel[] channels = [.. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode))];
+        int[] topCodes =
+        [
+            .. Enumerable
+                .Range(0, mode.Mosaic.Channels)
+                .Select(c => sets.SelectMany(s => s.Frames).Max(f => f.Channels[c].Maximum)),
+        ];
+        FlatChannel[] channels =
+        [
+            .. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode)),
+        ];
         (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
         FlatFindings.Report(channels, pairs, mode, rejections);
-        return new FlatResult { Channels = channels, Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], rejections), Mean = mean, MeanNoise = noise };
+        return new FlatResult
+        {
+            Channels = channels,
+            Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], rejections),
+            Mean = mean,
+            MeanNoise = noise,
+        };
     }
 
-    private static MeasuredPair[] MeasurePairs(IReadOnlyList<ScreenedSet> sets, DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter, Rejections rejections)
+    private static MeasuredPair[] MeasurePairs(
+        IReadOnlyList<ScreenedSet> sets,
+        DarkLevelWithoutLight dark,
+        BiasResult bias,
+        ModeFrames mode,
+        Meter meter,
+        Rejections rejections
+    )
     {
         var pairs = new List<(ScreenedFrame A, ScreenedFrame B, double[] Pedestal, double? Exposure)>();
         var apart = new List<(Frame, string)>();
@@ -45,24 +81,79 @@ internal static class FlatRecipe
             var (found, alone) = FlatPairing.Of(set, pedestal.Average());
             pairs.AddRange(found.Select(p => (p.A, p.B, pedestal, set.Set.ExposureSeconds)));
             if (set.Frames.Count > 1 && alone.Count > 1)
-                apart.AddRange(alone.Select(f => (f.Frame, "Its light differs by more than 5 % from the flats taken before and after it, so it has no partner.")));
+                apart.AddRange(
+                    alone.Select(f =>
+                        (
+                            f.Frame,
+                            "Its light differs by more than 5 % from the flats taken before and after it, so it has no "
+                                + "partner."
+                        )
+                    )
+                );
         }
-        rejections.LeaveOut(Codes.FlatPairLeftOut, "Flats without a partner of the same brightness were left out: take flats in pairs, one right after the other, under steady light.", apart);
-        return meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p => Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter));
+        rejections.LeaveOut(
+            Codes.FlatPairLeftOut,
+            "Flats without a partner of the same brightness were left out: take flats in pairs, one right after "
+                + "the other, under steady light.",
+            apart
+        );
+        return meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p =>
+            Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter)
+        );
     }
 
     // Without light the rows of a frame scatter by this, ADU.
-    private static double RowNoise(BiasResult bias) => bias.Structure?.RowVariance.Value is > 0 and { } variance ? Math.Sqrt(variance) : 0;
+    private static double RowNoise(BiasResult bias) =>
+        bias.Structure?.RowVariance.Value is > 0 and { } variance ? Math.Sqrt(variance) : 0;
 
-    private static MeasuredPair Measure(ScreenedFrame a, ScreenedFrame b, double[] pedestal, double? exposure, double rowNoise, ModeFrames mode, Meter meter)
+    private static MeasuredPair Measure(
+        ScreenedFrame a,
+        ScreenedFrame b,
+        double[] pedestal,
+        double? exposure,
+        double rowNoise,
+        ModeFrames mode,
+        Meter meter
+    )
     {
         Pedestal level = Pedestal.Level(mode.Mosaic, pedestal);
-        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.WholeFrame, options: meter.SingleThread);
-        bool flickers = whole.Any(c => c.RatioChiSquare > FlickerChiSquare && Fitting.OrderStatistics.MadSigma(c.RowRatios) > Math.Max(FlickerScatter, NotRowNoise * rowNoise / c.MeanA));
-        return new(a, b, exposure, flickers ? ScaledPair.Of(a.Samples, b.Samples, mode.Mosaic, level, RatioKind.RowByRow, options: meter.SingleThread) : whole, flickers);
+        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(
+            a.Samples,
+            b.Samples,
+            mode.Mosaic,
+            level,
+            RatioKind.WholeFrame,
+            options: meter.SingleThread
+        );
+        bool flickers = whole.Any(c =>
+            c.RatioChiSquare > FlickerChiSquare
+            && OrderStatistics.MadSigma(c.RowRatios) > Math.Max(FlickerScatter, NotRowNoise * rowNoise / c.MeanA)
+        );
+        return new(
+            a,
+            b,
+            exposure,
+            flickers
+                ? ScaledPair.Of(
+                    a.Samples,
+                    b.Samples,
+                    mode.Mosaic,
+                    level,
+                    RatioKind.RowByRow,
+                    options: meter.SingleThread
+                )
+                : whole,
+            flickers
+        );
     }
 
-    private static FlatChannel Channel(int c, MeasuredPair[] pairs, DarkLevelWithoutLight dark, int topCode, ModeFrames mode)
+    private static FlatChannel Channel(
+        int c,
+        MeasuredPair[] pairs,
+        DarkLevelWithoutLight dark,
+        int topCode,
+        ModeFrames mode
+    )
     {
         FlatPairPoint[] points = [.. pairs.Select(p => Point(p, c, topCode))];
         double pedestal = dark.Levels[c];
@@ -77,16 +168,27 @@ internal static class FlatRecipe
             Pedestal = pedestal,
             DarkVariance = variance?.Value ?? 0,
             Saturation = saturation,
-            Fit = variance is null ? null : GainFit.Fit(points, variance.Value, variance.StandardUncertainty, saturation?.SignalAdu),
-            Linearity = timed.Length < points.Length ? null : Linearity.Fit(
-                [.. points.Select(p => p.ExposureSeconds!.Value)], [.. points.Select(p => p.MeanSignal)], [.. points.Select(p => Math.Sqrt(p.Variance / p.Pixels / 2))], end),
+            Fit = variance is null
+                ? null
+                : GainFit.Fit(points, variance.Value, variance.StandardUncertainty, saturation?.SignalAdu),
+            Linearity =
+                timed.Length < points.Length
+                    ? null
+                    : Linearity.Fit(
+                        [.. points.Select(p => p.ExposureSeconds!.Value)],
+                        [.. points.Select(p => p.MeanSignal)],
+                        [.. points.Select(p => Math.Sqrt(p.Variance / p.Pixels / 2))],
+                        end
+                    ),
         };
     }
 
     private static FlatPairPoint Point(MeasuredPair pair, int c, int topCode)
     {
         ScaledPairChannel channel = pair.Channels[c];
-        double top = new[] { pair.A, pair.B }.Average(f => f.Channels[c].Maximum == topCode ? f.Channels[c].ShareAtMaximum : 0);
+        double top = new[] { pair.A, pair.B }.Average(f =>
+            f.Channels[c].Maximum == topCode ? f.Channels[c].ShareAtMaximum : 0
+        );
         bool measured = channel.Pixels > 1;
         return new FlatPairPoint
         {
@@ -102,25 +204,68 @@ internal static class FlatRecipe
     }
 
     // EMVA 1288 takes PRNU at half saturation; without saturation the brightest flats stand in.
-    private static (FlatChannel[] Channels, float[] Mean, double[] Noise) WithNonuniformity(FlatChannel[] channels, MeasuredPair[] pairs, IReadOnlyList<ScreenedSet> sets,
-        DarkLevelWithoutLight dark, BiasResult bias, ModeFrames mode, Meter meter)
+    private static (FlatChannel[] Channels, float[] Mean, double[] Noise) WithNonuniformity(
+        FlatChannel[] channels,
+        MeasuredPair[] pairs,
+        IReadOnlyList<ScreenedSet> sets,
+        DarkLevelWithoutLight dark,
+        BiasResult bias,
+        ModeFrames mode,
+        Meter meter
+    )
     {
-        double wanted = channels.Average(c => c.Saturation is { } s ? s.SignalAdu / 2 : c.Points.Max(p => p.MeanSignal));
+        double wanted = channels.Average(c =>
+            c.Saturation is { } s ? s.SignalAdu / 2 : c.Points.Max(p => p.MeanSignal)
+        );
         MeasuredPair nearest = pairs.MinBy(p => Math.Abs(p.Channels.Average(c => c.MeanA + c.MeanB) / 2 - wanted))!;
-        ScreenedFrame[] frames = [.. sets.First(s => s.Frames.Contains(nearest.A)).Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MostDrift)];
+        ScreenedFrame[] frames =
+        [
+            .. sets.First(s => s.Frames.Contains(nearest.A))
+                .Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MostDrift),
+        ];
         meter.Report("Response of every pixel", 0, frames.Length, 0);
         float[] mean = PixelMoments.MeanOf([.. frames.Select(f => f.Samples)], meter.Walk);
         meter.Report("Response of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
-        return ([.. channels.Select((ch, c) =>
-        {
-            NeighbourSpread? unlit = bias.Moments is { } m ? NeighbourSpread.Of(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas) : null;
-            double unlitNoise = bias.Moments is { } moments ? (dark.Variances[c]?.Value ?? 0) / moments.Frames : 0;
-            return ch with
-            {
-                Nonuniformity = ResponseNonuniformity.Of(NeighbourSpread.Of(mean, frames[0].Frame.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas),
-                    nearest.Channels[c].TemporalVariance.Value / frames.Length, unlit, unlitNoise, ch.Pedestal),
-            };
-        })], mean, [.. channels.Select((_, c) => (nearest.Channels[c].TemporalVariance.Value / frames.Length + (bias.Moments is { } unlit ? (dark.Variances[c]?.Value ?? 0) / unlit.Frames : 0))
-            / Math.Pow((nearest.Channels[c].MeanA + nearest.Channels[c].MeanB) / 2, 2))]);
+        return (
+            [
+                .. channels.Select(
+                    (ch, c) =>
+                    {
+                        NeighbourSpread? unlit = bias.Moments is { } m
+                            ? NeighbourSpread.Of(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas)
+                            : null;
+                        double unlitNoise = bias.Moments is { } moments
+                            ? (dark.Variances[c]?.Value ?? 0) / moments.Frames
+                            : 0;
+                        return ch with
+                        {
+                            Nonuniformity = ResponseNonuniformity.Of(
+                                NeighbourSpread.Of(
+                                    mean,
+                                    frames[0].Frame.Width,
+                                    mode.Mosaic,
+                                    c,
+                                    ResponseNonuniformity.ClipSigmas
+                                ),
+                                nearest.Channels[c].TemporalVariance.Value / frames.Length,
+                                unlit,
+                                unlitNoise,
+                                ch.Pedestal
+                            ),
+                        };
+                    }
+                ),
+            ],
+            mean,
+            [
+                .. channels.Select(
+                    (_, c) =>
+                        (
+                            nearest.Channels[c].TemporalVariance.Value / frames.Length
+                            + (bias.Moments is { } unlit ? (dark.Variances[c]?.Value ?? 0) / unlit.Frames : 0)
+                        ) / Math.Pow((nearest.Channels[c].MeanA + nearest.Channels[c].MeanB) / 2, 2)
+                ),
+            ]
+        );
     }
 }

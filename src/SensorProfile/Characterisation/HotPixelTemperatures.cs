@@ -1,39 +1,105 @@
+using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.Defects;
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
 /// <summary>Replaces the temperatures that the headers give to the darks by those of their hot pixels.</summary>
-/// <remarks>A first measurement by the headers finds the hot pixels and their laws; their common brightness gives every frame's temperature against the others taken at that temperature, and the
+/// <remarks>A first measurement by the headers finds the hot pixels and their laws; their common brightness gives every
+/// frame's temperature against the others taken at that temperature, and the
 /// median of the sets' readings the zero: one set whose reading is off does not move it.</remarks>
 internal static class HotPixelTemperatures
 {
-    /// <summary>The mode with replaced temperatures; the mode as it was, with a finding, where the hot pixels cannot give them.</summary>
-    public static ModeFrames Replace(ModeFrames mode, BiasResult bias, FlatResult flats, DefectClass[]? response, IReadOnlyList<DefectLine> lines, CharacterisationOptions options, Meter meter, Rejections rejections)
+    /// <summary>
+    /// The mode with replaced temperatures; the mode as it was, with a finding, where the hot pixels cannot give them.
+    /// </summary>
+    public static ModeFrames Replace(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        DefectClass[]? response,
+        IReadOnlyList<DefectLine> lines,
+        CharacterisationOptions options,
+        Meter meter,
+        Rejections rejections
+    )
     {
         var scratch = new Rejections();
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, scratch);
-        PatternResult? pattern = PatternRecipe.Prepare(mode, bias, flats, lines, darks, options, predict: false, meter, scratch) is { } prepared
-            ? PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, scratch) : null;
+        PatternResult? pattern = PatternRecipe.Prepare(
+            mode,
+            bias,
+            flats,
+            lines,
+            darks,
+            options,
+            predict: false,
+            meter,
+            scratch
+        )
+            is { } prepared
+            ? PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, scratch)
+            : null;
         if (pattern is not { FrameTemperatures.Count: > 0 } found)
         {
-            rejections.Add(Codes.TemperaturesKept, Severity.Warning, "The temperatures of the darks could not be taken from their hot pixels, which are too few or too faint, and were left as the headers say: longer or warmer darks would show more of them.");
+            rejections.Add(
+                Codes.TemperaturesKept,
+                Severity.Warning,
+                "The temperatures of the darks could not be taken from their hot pixels, which are too few or too "
+                    + "faint, and were left as the headers say: longer or warmer darks would show more of them."
+            );
             return mode;
         }
         rejections.Add(found.Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal)));
-        ModeFrames replaced = mode with { Sets = [.. mode.Sets.Select(s => s.Set.Kind == FrameKind.Dark ? Replaced(s, found.FrameTemperatures) : s)] };
-        double[] changes = [.. mode.Frames.Zip(replaced.Frames, (a, b) => b.Frame.TemperatureCelsius - a.Frame.TemperatureCelsius).OfType<double>().Where(c => c != 0)];
-        rejections.Add(Codes.TemperaturesReplaced, Severity.Note, Invariant(
-            $"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; they differ from the headers by up to {changes.Select(Math.Abs).DefaultIfEmpty(0).Max():0.00} °C."));
+        ModeFrames replaced = mode with
+        {
+            Sets = [.. mode.Sets.Select(s => s.Set.Kind == FrameKind.Dark ? Replaced(s, found.FrameTemperatures) : s)],
+        };
+        double[] changes =
+        [
+            .. mode
+                .Frames.Zip(replaced.Frames, (a, b) => b.Frame.TemperatureCelsius - a.Frame.TemperatureCelsius)
+                .OfType<double>()
+                .Where(c => c != 0),
+        ];
+        rejections.Add(
+            Codes.TemperaturesReplaced,
+            Severity.Note,
+            Invariant(
+                $"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; they differ from the headers by up to {changes.Select(Math.Abs).DefaultIfEmpty(0).Max():0.00} °C."
+            )
+        );
         return replaced;
     }
 
     private static ScreenedSet Replaced(ScreenedSet set, IReadOnlyDictionary<string, double> temperatures)
     {
-        ScreenedFrame[] frames = [.. set.Frames.Select(f => temperatures.TryGetValue(f.Name, out double celsius) ? f with { Frame = f.Frame with { TemperatureCelsius = Math.Round(celsius, 4) } } : f)];
+        ScreenedFrame[] frames =
+        [
+            .. set.Frames.Select(f =>
+                temperatures.TryGetValue(f.Name, out double celsius)
+                    ? f with
+                    {
+                        Frame = f.Frame with { TemperatureCelsius = Math.Round(celsius, 4) },
+                    }
+                    : f
+            ),
+        ];
         double[] known = [.. frames.Select(f => f.Frame.TemperatureCelsius).OfType<double>()];
-        return known.Length == 0 ? set : new(set.Set with { TemperatureCelsius = known.Average(), Frames = [.. frames.Select(f => f.Frame)] }, frames);
+        return known.Length == 0
+            ? set
+            : new(
+                set.Set with
+                {
+                    TemperatureCelsius = known.Average(),
+                    Frames = [.. frames.Select(f => f.Frame)],
+                },
+                frames
+            );
     }
 }

@@ -1,27 +1,53 @@
-using SensorProfile.DarkCurrent;
-using SensorProfile.Fitting;
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
 using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Prediction;
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
 /// <summary>Dark frames, bias and flats → maps of single pixels: dark rate, temperature law, defects, glow.</summary>
 internal static class PatternRecipe
 {
-    /// <summary>What can be said from samples and thinned sensors, before there are maps of the whole sensor; null when there will be none.
+    /// <summary>What can be said from samples and thinned sensors, before there are maps of the whole sensor; null when
+    /// there will be none.
     /// With <c>predict</c> it is tried how well darks can be computed from others.</summary>
-    public static PreparedPattern? Prepare(ModeFrames mode, BiasResult bias, FlatResult flats, IReadOnlyList<DefectLine> lines, DarkResult darks, CharacterisationOptions options, bool predict, Meter meter, Rejections rejections)
+    public static PreparedPattern? Prepare(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        IReadOnlyList<DefectLine> lines,
+        DarkResult darks,
+        CharacterisationOptions options,
+        bool predict,
+        Meter meter,
+        Rejections rejections
+    )
     {
-        if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0) return null;
+        if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0)
+            return null;
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
-        if (gains.Length < mode.Mosaic.Channels) return null;
+        if (gains.Length < mode.Mosaic.Channels)
+            return null;
         bool variance = profile.Form == "variance";
         var first = mode.Frames.First().Samples;
         if (first.Height < 2 || first.Width < 2)
         {
-            rejections.Add(Codes.NoPicture, Severity.Warning, "The frames are a single row or column, so no maps are made: hot pixels, glow and structure need a picture.");
+            rejections.Add(
+                Codes.NoPicture,
+                Severity.Warning,
+                "The frames are a single row or column, so no maps are made: hot pixels, glow and structure need "
+                    + "a picture."
+            );
             return null;
         }
         var input = new PatternInput
@@ -37,8 +63,12 @@ internal static class PatternRecipe
             ActivationLaw = ProfileLaws.Activation(profile, reference),
             Unlit = bias.Moments,
             LevelPinned = variance,
-            UnlitVariance = bias.ReadNoiseAdu is { } noise ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0 : 0,
-            UnlitSets = bias.ReadNoiseAdu is null ? [] : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
+            UnlitVariance = bias.ReadNoiseAdu is { } noise
+                ? noise.Value * noise.Value + mode.CodeStep.Step * mode.CodeStep.Step / 12.0
+                : 0,
+            UnlitSets = bias.ReadNoiseAdu is null
+                ? []
+                : [.. bias.Sets.Where(s => s.Frames.Count > 1).Select(s => Exposure(s, 0))],
             Lines = lines,
             CodeStep = mode.CodeStep.Step,
             TopCode = TopCode(mode),
@@ -47,59 +77,128 @@ internal static class PatternRecipe
             Walk = meter.Walk,
         };
         Dictionary<DarkSeries, SeriesLevels> levels = RateWalk.Levels(input);
-        if (levels.Count == 0) return null;
-        input = input with { Thresholds = ThresholdChoice.For(input.Thresholds, ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])) };
+        if (levels.Count == 0)
+            return null;
+        input = input with
+        {
+            Thresholds = ThresholdChoice.For(
+                input.Thresholds,
+                ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])
+            ),
+        };
         DarkPredictionProfile? prediction = null;
         if (predict && !options.Quick)
         {
-            meter.Report("Darks computed from the others", 0, input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count)), 0);
-            prediction = DarkTrials.Of(input, input.Thresholds, rest => Refitted(rest, darks, gains, variance, options));
+            meter.Report("Darks computed from the others", 0, input.Darks, 0);
+            prediction = DarkTrials.Of(input, input.Thresholds, rest =>
+                Refitted(rest, darks, gains, variance, options)
+            );
             SpentMaps.GiveBack(input.Pixels);
         }
         return new(input, levels, prediction);
     }
 
     /// <summary>The maps.</summary>
-    public static PatternResult? Measure(PreparedPattern prepared, DefectClass[]? response, long bytesPerFrame, Meter meter, Rejections rejections)
+    public static PatternResult? Measure(
+        PreparedPattern prepared,
+        DefectClass[]? response,
+        long bytesPerFrame,
+        Meter meter,
+        Rejections rejections
+    )
     {
-        int frames = prepared.Frames;
+        int frames = prepared.Input.Darks;
         meter.Report("Dark rate of every pixel", 0, frames, 0);
         PatternResult? result = PatternMeasurement.Of(prepared.Input, response, prepared.Levels);
-        if (result is not null) result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };
+        if (result is not null)
+            result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };
         meter.Report("Dark rate of every pixel", frames, frames, frames * bytesPerFrame);
         rejections.Add(result?.Findings ?? []);
         return result;
     }
 
     /// <summary>Cold and dead pixels by their response to light; null without flats.</summary>
-    public static DefectClass[]? Response(ModeFrames mode, BiasResult bias, FlatResult flats, CharacterisationOptions options) => flats.Mean is null ? null : DeadPixels.Find(
-        flats.Mean, bias.Moments?.Mean, bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal), mode.Frames.First().Samples.Width, mode.Mosaic, options.Thresholds ?? new());
+    public static DefectClass[]? Response(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        CharacterisationOptions options
+    ) =>
+        flats.Mean is null
+            ? null
+            : DeadPixels.Find(
+                flats.Mean,
+                bias.Moments?.Mean,
+                bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal),
+                mode.Frames.First().Samples.Width,
+                mode.Mosaic,
+                options.Thresholds ?? new()
+            );
 
     private static DarkSeries Series(DarkTemperature t, DarkCurrentProfile profile, bool variance)
     {
-        double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;       // only brings sets a few tenths of a degree apart together
+        // only brings sets a few tenths of a degree apart together
+        double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
         DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
-        return new(t.TemperatureCelsius, line is { Resolved: true } ? line.Slope.Value : 0,
-            [.. t.Sets.Select(s => Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))).OrderBy(e => e.Seconds)])
+        return new(
+            t.TemperatureCelsius,
+            line is { Resolved: true } ? line.Slope.Value : 0,
+            [
+                .. t
+                    .Sets.Select(s =>
+                        Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))
+                    )
+                    .OrderBy(e => e.Seconds),
+            ]
+        )
         {
             MedianLean = variance ? null : t.Lean.OfRate(t.Sets),
         };
     }
 
-    private static DarkExposure Exposure(ScreenedSet set, double seconds) => new(seconds, [.. set.Frames.Select(f => f.Samples)])
-    {
-        TakenSeconds = set.Set.ExposureSeconds ?? 0,
-        Readings = [.. set.Frames.Select(f => f.Frame.TemperatureCelsius)],
-        StartSeconds = [.. set.Frames.Select(f => f.Frame.StartUtc is { } start ? start.ToUnixTimeMilliseconds() / 1000.0 : double.NaN)],
-        FrameLevels = [.. set.Frames.Select(f => f.Channels.Select(c => c.ClippedMean).ToArray())],
-    };
+    private static DarkExposure Exposure(ScreenedSet set, double seconds) =>
+        new(seconds, [.. set.Frames.Select(f => f.Samples)])
+        {
+            TakenSeconds = set.Set.ExposureSeconds ?? 0,
+            Readings = [.. set.Frames.Select(f => f.Frame.TemperatureCelsius)],
+            StartSeconds =
+            [
+                .. set.Frames.Select(f =>
+                    f.Frame.StartUtc is { } start ? start.ToUnixTimeMilliseconds() / 1000.0 : double.NaN
+                ),
+            ],
+            FrameLevels = [.. set.Frames.Select(f => f.Channels.Select(c => c.ClippedMean).ToArray())],
+        };
 
     /// <summary>The same input with the laws as the temperatures that it still has give them.</summary>
-    private static PatternInput Refitted(PatternInput rest, DarkResult darks, Measurement[] gains, bool variance, CharacterisationOptions options)
+    private static PatternInput Refitted(
+        PatternInput rest,
+        DarkResult darks,
+        Measurement[] gains,
+        bool variance,
+        CharacterisationOptions options
+    )
     {
-        DarkTemperature[] left = [.. darks.Temperatures.Where(t => rest.Series.Any(s => s.TemperatureCelsius == t.TemperatureCelsius))];
-        TemperatureFitResult? fit = DarkRecipe.FitLaw(left, gains, variance, options with { ReferenceTemperature = rest.ReferenceTemperature });
-        var profile = new DarkCurrentProfile { Models = fit?.Models ?? [], Selected = fit?.Selected, DoublingTemperature = fit?.DoublingTemperature, ReferenceTemperature = rest.ReferenceTemperature };
+        DarkTemperature[] left =
+        [
+            .. darks.Temperatures.Where(t => rest.Series.Any(s => s.TemperatureCelsius == t.TemperatureCelsius)),
+        ];
+        TemperatureFitResult? fit = DarkRecipe.FitLaw(
+            left,
+            gains,
+            variance,
+            options with
+            {
+                ReferenceTemperature = rest.ReferenceTemperature,
+            }
+        );
+        var profile = new DarkCurrentProfile
+        {
+            Models = fit?.Models ?? [],
+            Selected = fit?.Selected,
+            DoublingTemperature = fit?.DoublingTemperature,
+            ReferenceTemperature = rest.ReferenceTemperature,
+        };
         return rest with
         {
             TypicalAtReference = fit?.RateAtReference ?? rest.TypicalAtReference,
@@ -108,11 +207,15 @@ internal static class PatternRecipe
         };
     }
 
-    /// <summary>The highest code any frame shows, or the end of the 16 bits when the frames never come near one.</summary>
+    /// <summary>
+    /// The highest code any frame shows, or the end of the 16 bits when the frames never come near one.
+    /// </summary>
     private static double TopCode(ModeFrames mode)
     {
         int highest = mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
         int end = ushort.MaxValue / mode.CodeStep.Step * mode.CodeStep.Step;
-        return mode.Frames.Any(f => f.Channels.Any(c => c.Maximum == highest && c.ShareAtMaximum * c.Pixels >= 3)) ? highest : end;
+        return mode.Frames.Any(f => f.Channels.Any(c => c.Maximum == highest && c.ShareAtMaximum * c.Pixels >= 3))
+            ? highest
+            : end;
     }
 }

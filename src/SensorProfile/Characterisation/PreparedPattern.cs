@@ -1,6 +1,7 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Characterisation;
 
@@ -8,11 +9,15 @@ namespace SensorProfile.Characterisation;
 /// <param name="Input">The frames and what is known of them; thresholds chosen.</param>
 /// <param name="Levels">Levels of the temperatures that make a line.</param>
 /// <param name="Prediction">How well darks can be computed; null when that was not tried.</param>
-internal sealed record PreparedPattern(PatternInput Input, IReadOnlyDictionary<DarkSeries, SeriesLevels> Levels, DarkPredictionProfile? Prediction)
+internal sealed record PreparedPattern(
+    PatternInput Input,
+    IReadOnlyDictionary<DarkSeries, SeriesLevels> Levels,
+    DarkPredictionProfile? Prediction
+)
 {
-    /// <summary>Darks.</summary>
-    public int Frames => Input.Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
-
-    /// <summary>The same without the variances of the bias frames, which the maps do not need: a map of the whole sensor less in memory.</summary>
+    /// <summary>
+    /// The same without the variances of the bias frames, which the maps do not need: a map of the whole sensor less in
+    /// memory.
+    /// </summary>
     public PreparedPattern With(PixelMoments? unlit) => this with { Input = Input with { Unlit = unlit } };
 }

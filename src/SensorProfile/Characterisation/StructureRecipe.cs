@@ -1,13 +1,18 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.RowsAndColumns;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 using static System.FormattableString;
 
 namespace SensorProfile.Characterisation;
 
-/// <summary>Mean bias and mean flat → defect lines, boundaries of taps, split of the response into rows, columns and pixels.</summary>
+/// <summary>
+/// Mean bias and mean flat → defect lines, boundaries of taps, split of level and response into rows, columns and
+/// pixels.
+/// </summary>
 internal static class StructureRecipe
 {
-    private const double LeastLevel = 0.1;               // of the read noise: a line off by less is lost in any frame
+    private const double LeastLevel = 0.1; // of the read noise: a line off by less is lost in any frame
     private const double LeastResponse = 0.005;
 
     /// <summary>Measures.</summary>
@@ -15,17 +20,37 @@ internal static class StructureRecipe
     {
         List<DefectLine> lines = [];
         List<SensorBoundary> boundaries = [];
+        PatternStructure? unlit = null,
+            structure = null;
         if (bias.Moments is { } moments)
         {
+            unlit = DarkStructure.Of(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
             lines.AddRange(LineDefects.InTable(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
             boundaries.AddRange(SensorBoundaries.Of(level, "level", 1, "ADU"));
             // Half of a variance's relative step is the noise's.
-            if (moments.Frames > 3) boundaries.AddRange(SensorBoundaries.Of(LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true), "noise", 50, "%"));
+            if (moments.Frames > 3)
+                boundaries.AddRange(
+                    SensorBoundaries.Of(
+                        LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
+                        "noise",
+                        50,
+                        "%"
+                    )
+                );
         }
-        PatternStructure? structure = null;
         int width = mode.Frames.FirstOrDefault()?.Samples.Width ?? 0;
-        if (flats.Mean is not null && SmoothLight.Response(flats.Mean, bias.Moments?.Mean, [.. flats.Channels.Select(c => c.Pedestal)], width, mode.Mosaic) is { } response)
+        if (
+            flats.Mean is not null
+            && SmoothLight.Response(
+                flats.Mean,
+                bias.Moments?.Mean,
+                [.. flats.Channels.Select(c => c.Pedestal)],
+                width,
+                mode.Mosaic
+            )
+                is { } response
+        )
         {
             var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
             lines.AddRange(LineDefects.InTable(table, LeastResponse, "response", 100, "%"));
@@ -33,18 +58,36 @@ internal static class StructureRecipe
             structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, rejections);
-        PatternStructure? unlit = bias.Moments is null ? null : DarkStructure.Of(bias.Moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
-        return new() { Lines = lines, Boundaries = boundaries, Level = unlit, Response = structure };
+        return new()
+        {
+            Lines = lines,
+            Boundaries = boundaries,
+            Level = unlit,
+            Response = structure,
+        };
     }
 
     private static void Report(List<SensorBoundary> boundaries, Rejections rejections)
     {
-        if (boundaries.Count == 0) return;
-        IEnumerable<string> said = boundaries.OrderBy(b => b.Chance).Take(4).Select(b => Invariant(
-            $"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± {b.Step.StandardUncertainty:0.###} {b.Step.Unit} at {(b.Direction == "across" ? "column" : "row")} {b.Number}{(b.Part == "whole" ? "" : $" ({b.Part})")}"));
-        rejections.Add(Codes.TapBoundary, Severity.Note,
-            $"The sensor is read in parts with amplifiers of their own: {string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}. Darks and flats of the same settings take the seams out as long as both parts drift alike; a seam that stays in a calibrated picture says that they did not.");
+        if (boundaries.Count == 0)
+            return;
+        IEnumerable<string> said = boundaries
+            .OrderBy(b => b.Chance)
+            .Take(4)
+            .Select(b =>
+                Invariant(
+                    $"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± {b.Step.StandardUncertainty:0.###} {b.Step.Unit} at {(b.Direction == "across" ? "column" : "row")} {b.Number}{(b.Part == "whole" ? "" : $" ({b.Part})")}"
+                )
+            );
+        rejections.Add(
+            Codes.TapBoundary,
+            Severity.Note,
+            $"The sensor is read in parts with amplifiers of their own: {string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}. Darks and flats of the same settings take the seams out as long as both parts drift alike; a seam that stays in a calibrated picture says that they did not."
+        );
     }
 
-    private static string Quantity(string kind) => kind == "noise" ? "read noise" : kind == "level" ? "bias level" : "response";
+    private static string Quantity(string kind) =>
+        kind == "noise" ? "read noise"
+        : kind == "level" ? "bias level"
+        : "response";
 }

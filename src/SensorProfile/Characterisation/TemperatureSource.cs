@@ -6,6 +6,8 @@ public enum TemperatureSource
     /// <summary>From the headers (or the capture table); the hot pixels only check them.</summary>
     Headers,
 
-    /// <summary>From the brightness of the hot pixels, anchored at the headers of the sets taken at one temperature.</summary>
+    /// <summary>
+    /// From the brightness of the hot pixels, anchored at the headers of the sets taken at one temperature.
+    /// </summary>
     HotPixels,
 }

@@ -1,4 +1,5 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Drift;
 
@@ -8,17 +9,31 @@ public sealed record DriftOptions
     /// <summary>Chance of at least one false "has changed" over everything that is compared, 0…1.</summary>
     public double Significance { get; init; } = 0.05;
 
-    /// <summary>Temperature at which dark currents are compared, °C; null chooses one that all profiles measured.</summary>
+    /// <summary>
+    /// Temperature at which dark currents are compared, °C; null chooses one that all profiles measured.
+    /// </summary>
     public double? ReferenceTemperature { get; init; }
 
     /// <summary>Dark rates above which hot pixels are counted, e-/px/s.</summary>
     public IReadOnlyList<double> HotRates { get; init; } = [0.1, 1, 10];
 
-    /// <summary>How well a session's mean temperature repeats from year to year, °C (one standard uncertainty): half of the usual step of the reading.</summary>
+    /// <summary>
+    /// How well a session's mean temperature repeats from year to year, °C (one standard uncertainty): half of the
+    /// usual step of the reading.
+    /// </summary>
     public double TemperatureRepeatability { get; init; } = 0.05;
 
-    /// <summary>The stack that the present dark library serves, for the date at which the library costs more than its limits allow; null leaves that date out. A sky of null means a suburban one.</summary>
-    public ToleranceQuestion? Stack { get; init; } = new() { ExposureSeconds = 300, Lights = 40, Sky = NamedSkies.Suburban };
+    /// <summary>
+    /// The stack that the present dark library serves, for the date at which the library costs more than its limits
+    /// allow; null leaves that date out. A sky of null means a suburban one.
+    /// </summary>
+    public ToleranceQuestion? Stack { get; init; } =
+        new()
+        {
+            ExposureSeconds = 300,
+            Lights = 40,
+            Sky = NamedSkies.Suburban,
+        };
 
     /// <summary>Random layouts against which a patch of new hot pixels is tested.</summary>
     public int Layouts { get; init; } = 999;

@@ -1,5 +1,7 @@
-using SensorProfile.Decisions;
+using SensorProfile.Drift.Archive;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift;
 
@@ -11,7 +13,9 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
     /// <summary>The mode of a member.</summary>
     public ModeProfile Mode(int member) => Members[member].Profile.Profile.Modes[Members[member].Index];
 
-    /// <summary>Modes with the same settings, in the order of the last profile; what stands alone is said in a finding.</summary>
+    /// <summary>
+    /// Modes with the same settings, in the order of the last profile; what stands alone is said in a finding.
+    /// </summary>
     public static IReadOnlyList<MatchedMode> Of(IReadOnlyList<ProfileOnDisk> profiles, List<Finding> findings)
     {
         List<(ModeSettings Settings, List<(ProfileOnDisk, int)> Members)> groups = [];
@@ -20,14 +24,28 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
             {
                 ModeSettings settings = profile.Profile.Modes[m].Settings;
                 int at = groups.FindIndex(g => g.Settings == settings);
-                if (at < 0) groups.Add((settings, [(profile, m)]));
-                else groups[at].Members.Insert(0, (profile, m));
+                if (at < 0)
+                    groups.Add((settings, [(profile, m)]));
+                else
+                    groups[at].Members.Insert(0, (profile, m));
             }
         foreach (var lone in groups.Where(g => g.Members.Count == 1))
-            findings.Add(new Finding("mode-alone", Severity.Note,
-                $"{ModeChoice.Name(lone.Settings)} was measured in {lone.Members[0].Item1.File} only and is not compared: settings must be the same ({Others(groups.Select(g => g.Settings), lone.Settings)}).",
-                [lone.Members[0].Item1.File]));
-        return [.. groups.Where(g => g.Members.Count > 1).Select(g => new MatchedMode(ModeChoice.Name(g.Settings), g.Members))];
+            findings.Add(
+                new Finding(
+                    "mode-alone",
+                    Severity.Note,
+                    $"{ModeChoice.Name(lone.Settings)} was measured in {lone.Members[0].Item1.File} only and is "
+                        + "not compared: settings must be the same "
+                        + $"({Others(groups.Select(g => g.Settings), lone.Settings)}).",
+                    [lone.Members[0].Item1.File]
+                )
+            );
+        return
+        [
+            .. groups
+                .Where(g => g.Members.Count > 1)
+                .Select(g => new MatchedMode(ModeChoice.Name(g.Settings), g.Members)),
+        ];
     }
 
     private static string Others(IEnumerable<ModeSettings> all, ModeSettings lone)

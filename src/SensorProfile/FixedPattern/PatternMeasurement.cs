@@ -1,5 +1,12 @@
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.FixedPattern.Telegraph;
+using SensorProfile.FixedPattern.Thermometer;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 
@@ -11,20 +18,34 @@ internal static class PatternMeasurement
     /// <summary>Measures; null when no temperature has two exposures (bias counting as no exposure).</summary>
     /// <param name="input">The mode.</param>
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
-    /// <param name="levels">Levels that were sampled before (<see cref="RateWalk.Levels"/>); null to sample them.</param>
-    public static PatternResult? Of(PatternInput input, DefectClass[]? response, IReadOnlyDictionary<DarkSeries, SeriesLevels>? levels = null)
+    /// <param name="levels">Levels that were sampled before (<see cref="RateWalk.Levels"/>); null to sample
+    /// them.</param>
+    public static PatternResult? Of(
+        PatternInput input,
+        DefectClass[]? response,
+        IReadOnlyDictionary<DarkSeries, SeriesLevels>? levels = null
+    )
     {
         DefectThresholds thresholds = new();
-        double Limit(ReferenceScale scale) => Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
-        if (RateWalk.Of(input, Limit, levels) is not { } maps) return null;
+        double Limit(ReferenceScale scale) =>
+            Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
+        if (RateWalk.Of(input, Limit, levels) is not { } maps)
+            return null;
         SpentMaps.GiveBack(input.Pixels);
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
         SpentMaps.GiveBack(input.Pixels);
-        (IReadOnlyList<HotPixelTemperature> temperatures, IReadOnlyList<Finding> findings, IReadOnlyDictionary<string, double> byFrame) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
-            ? ThermometerReport.Of(input, thermometer) : ([], [], new Dictionary<string, double>());
+        (
+            IReadOnlyList<HotPixelTemperature> temperatures,
+            IReadOnlyList<Finding> findings,
+            IReadOnlyDictionary<string, double> byFrame
+        ) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
+            ? ThermometerReport.Of(input, thermometer)
+            : ([], [], new Dictionary<string, double>());
         SpentMaps.GiveBack(input.Pixels);
-        double common = input.TypicalAtReference is { Value: > 0 } typical ? typical.StandardUncertainty / typical.Value : 0;
+        double common = input.TypicalAtReference is { Value: > 0 } typical
+            ? typical.StandardUncertainty / typical.Value
+            : 0;
         var result = new PatternResult
         {
             Maps = maps,
@@ -53,5 +74,6 @@ internal static class PatternMeasurement
     }
 
     /// <summary>Rate above the typical pixel's from which a pixel stands out, e-/px/s.</summary>
-    internal static double Outstanding(DefectThresholds thresholds, ReferenceScale scale) => Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
+    internal static double Outstanding(DefectThresholds thresholds, ReferenceScale scale) =>
+        Math.Max(thresholds.WarmRate, OutstandingNoise * scale.Noise);
 }

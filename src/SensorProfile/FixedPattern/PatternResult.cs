@@ -1,4 +1,7 @@
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern;
 
@@ -17,7 +20,9 @@ internal sealed record PatternResult
     /// <summary>Glow at the reference temperature; null where none was found.</summary>
     public GlowField? Glow { get; init; }
 
-    /// <summary>Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.</summary>
+    /// <summary>
+    /// Temperature of frames by their hot pixels, °C, by name; empty where there is no such thermometer.
+    /// </summary>
     public IReadOnlyDictionary<string, double> FrameTemperatures { get; init; } = new Dictionary<string, double>();
 
     /// <summary>What the user should know.</summary>

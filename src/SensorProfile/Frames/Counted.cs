@@ -21,5 +21,10 @@ internal static class Counted
 
     /// <summary>The first few, then how many more there are.</summary>
     public static string Some(IReadOnlyList<string> parts, int most = 3) =>
-        parts.Count <= most ? string.Join(", ", parts) : string.Join(", ", parts.Take(most)) + " and " + (parts.Count - most).ToString(CultureInfo.InvariantCulture) + " more";
+        parts.Count <= most
+            ? string.Join(", ", parts)
+            : string.Join(", ", parts.Take(most))
+                + " and "
+                + (parts.Count - most).ToString(CultureInfo.InvariantCulture)
+                + " more";
 }

@@ -7,16 +7,19 @@ internal static class FileNames
 {
     private static readonly string[] Bare = [".fits", ".fit", ".fts"];
 
-    /// <summary>Forward slashes, no leading "./", accented letters in one piece (some systems store ü as u and two dots).</summary>
+    /// <summary>
+    /// Forward slashes, no leading "./", accented letters in one piece (some systems store ü as u and two dots).
+    /// </summary>
     public static string Normalise(string name)
     {
         string text = name.Trim().Replace('\\', '/');
-        while (text.StartsWith("./", StringComparison.Ordinal)) text = text[2..];
+        while (text.StartsWith("./", StringComparison.Ordinal))
+            text = text[2..];
         try
         {
             return text.Normalize(NormalizationForm.FormC);
         }
-        catch (ArgumentException)   // not valid Unicode: compared as it is
+        catch (ArgumentException) // not valid Unicode: compared as it is
         {
             return text;
         }
@@ -29,8 +32,10 @@ internal static class FileNames
     public static bool IsFits(string fileName)
     {
         string lower = fileName.ToLowerInvariant();
-        if (lower.EndsWith(".fz", StringComparison.Ordinal)) return true;
-        if (lower.EndsWith(".gz", StringComparison.Ordinal)) lower = lower[..^3];
+        if (lower.EndsWith(".fz", StringComparison.Ordinal))
+            return true;
+        if (lower.EndsWith(".gz", StringComparison.Ordinal))
+            lower = lower[..^3];
         return Array.Exists(Bare, extension => lower.EndsWith(extension, StringComparison.Ordinal));
     }
 

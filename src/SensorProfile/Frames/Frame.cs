@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames;
 
@@ -8,7 +8,9 @@ public sealed record Frame
     /// <summary>Full path.</summary>
     public required string Path { get; init; }
 
-    /// <summary>Name shown to the user and written into profiles: relative to the folder that was given, with forward slashes.</summary>
+    /// <summary>
+    /// Name shown to the user and written into profiles: relative to the folder that was given, with forward slashes.
+    /// </summary>
     public required string Name { get; init; }
 
     /// <summary>What it was taken for.</summary>
@@ -17,10 +19,14 @@ public sealed record Frame
     /// <summary>Exposure, s; null when unknown.</summary>
     public double? ExposureSeconds { get; init; }
 
-    /// <summary>Sensor temperature as the sensor's probe read it, °C; null when missing, a sentinel, stuck or impossible.</summary>
+    /// <summary>
+    /// Sensor temperature as the sensor's probe read it, °C; null when missing, a sentinel, stuck or impossible.
+    /// </summary>
     public double? TemperatureCelsius { get; init; }
 
-    /// <summary>Temperature that was asked of the cooler, °C; null when not said. Never used in place of the reading.</summary>
+    /// <summary>
+    /// Temperature that was asked of the cooler, °C; null when not said. Never used in place of the reading.
+    /// </summary>
     public double? SetTemperatureCelsius { get; init; }
 
     /// <summary>Gain, offset, ISO, binning and read-out mode.</summary>
@@ -38,13 +44,18 @@ public sealed record Frame
     /// <summary>Index of the image HDU in the file that holds the pixels.</summary>
     public int Hdu { get; init; }
 
-    /// <summary>Colour filter array in file order (first row of the file first), for example "RGGB", offsets and row order applied; null for monochrome.</summary>
+    /// <summary>
+    /// Colour filter array in file order (first row of the file first), for example "RGGB", offsets and row order
+    /// applied; null for monochrome.
+    /// </summary>
     public string? ColourFilter { get; init; }
 
     /// <summary>Camera name; null when the header is silent.</summary>
     public string? Camera { get; init; }
 
-    /// <summary>Label from the capture table that keeps frames apart which would otherwise be pooled; null when none.</summary>
+    /// <summary>
+    /// Label from the capture table that keeps frames apart which would otherwise be pooled; null when none.
+    /// </summary>
     public string? SetLabel { get; init; }
 
     /// <summary>Gain in e-/ADU as the header claims it: shown for comparison, never used as truth.</summary>

@@ -1,8 +1,10 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames;
 
-/// <summary>Frames that may be pooled: same kind, settings, size, exposure, and sensor temperature within the tolerance.</summary>
+/// <summary>
+/// Frames that may be pooled: same kind, settings, size, exposure, and sensor temperature within the tolerance.
+/// </summary>
 public sealed record FrameSet
 {
     /// <summary>What they were taken for.</summary>

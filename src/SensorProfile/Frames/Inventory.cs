@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames;
 
@@ -14,7 +14,10 @@ public sealed record Inventory
     /// <summary>Files that were left out, with the reason.</summary>
     public required IReadOnlyList<RejectedFile> Rejected { get; init; }
 
-    /// <summary>Frames that the capture table leaves out (also in <see cref="Rejected"/>): kept so that a table written from this inventory leaves them out again.</summary>
+    /// <summary>
+    /// Frames that the capture table leaves out (also in <see cref="Rejected"/>): kept so that a table written from
+    /// this inventory leaves them out again.
+    /// </summary>
     public IReadOnlyList<Frame> LeftOut { get; init; } = [];
 
     /// <summary>What the headers and the table show that the user should know.</summary>

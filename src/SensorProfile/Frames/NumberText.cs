@@ -5,7 +5,10 @@ namespace SensorProfile.Frames;
 /// <summary>Numbers as people and capture programs write them, whatever the locale of this machine.</summary>
 internal static class NumberText
 {
-    /// <summary>Reads "0.5", "0,5", "3,2E-05", "1.0D3", "26.", "−10", "NaN". A single comma is a decimal comma; digits are never grouped.</summary>
+    /// <summary>
+    /// Reads "0.5", "0,5", "3,2E-05", "1.0D3", "26.", "−10", "NaN". A single comma is a decimal comma; digits are never
+    /// grouped.
+    /// </summary>
     public static bool TryParse(string text, out double value, out bool decimalComma)
     {
         string plain = text.Trim().Replace('\u2212', '-').Replace('D', 'E').Replace('d', 'e');

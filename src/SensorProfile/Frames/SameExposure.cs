@@ -2,7 +2,8 @@ namespace SensorProfile.Frames;
 
 /// <summary>When two exposures are one and the same.</summary>
 /// <remarks>
-/// 0.1 % of the exposure, because shutters and clocks scatter by about that; below one second up to 1 ms, but never more than 1 %, so that the
+/// 0.1 % of the exposure, because shutters and clocks scatter by about that; below one second up to 1 ms, but never
+/// more than 1 %, so that the
 /// light levels of a flat series in milliseconds stay apart.
 /// </remarks>
 internal static class SameExposure
@@ -12,5 +13,7 @@ internal static class SameExposure
 
     /// <summary>Whether both are one exposure; unknown agrees with unknown only.</summary>
     public static bool Of(double? a, double? b) =>
-        a is { } x && b is { } y ? Math.Abs(x - y) <= Tolerance(Math.Min(Math.Abs(x), Math.Abs(y))) : a is null && b is null;
+        a is { } x && b is { } y
+            ? Math.Abs(x - y) <= Tolerance(Math.Min(Math.Abs(x), Math.Abs(y)))
+            : a is null && b is null;
 }

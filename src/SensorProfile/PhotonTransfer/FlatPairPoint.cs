@@ -7,7 +7,9 @@ internal sealed record FlatPairPoint
     public double? ExposureSeconds { get; init; }
 
     /// <summary>Signal above the pedestal that belongs to <see cref="Variance"/>, ADU.</summary>
-    /// <remarks>For a second frame scaled by ρ: A(1 + ρ)/(1 + ρ²), the mean A when the two frames are equally bright.</remarks>
+    /// <remarks>
+    /// For a second frame scaled by ρ: A(1 + ρ)/(1 + ρ²), the mean A when the two frames are equally bright.
+    /// </remarks>
     public required double Signal { get; init; }
 
     /// <summary>Mean signal of the two frames above the pedestal, ADU: what linearity is judged by.</summary>

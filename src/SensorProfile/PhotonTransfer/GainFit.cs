@@ -1,15 +1,21 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Conversion gain from flat pairs: the photon-transfer method.</summary>
 /// <remarks>
-/// σ²(μ) = σ²_dark + Kμ (EMVA Standard 1288, Release 4.0 Linear) and, with the leading term of the brighter-fatter effect, σ² = σ²_dark + Kμ(1 + aμ)
-/// (Astier et al. 2019, A&amp;A 629, A36); gain = 1/K. The dark pairs enter as a point of their own at μ = 0, so the fit weighs their uncertainty too.
-/// The weights come from the fitted variance, not the observed one: a point that came out low by chance would otherwise weigh more than one that came out high,
+/// σ²(μ) = σ²_dark + Kμ (EMVA Standard 1288, Release 4.0 Linear) and, with the leading term of the brighter-fatter
+/// effect, σ² = σ²_dark + Kμ(1 + aμ)
+/// (Astier et al. 2019, A&amp;A 629, A36); gain = 1/K. The dark pairs enter as a point of their own at μ = 0, so the
+/// fit weighs their uncertainty too.
+/// The weights come from the fitted variance, not the observed one: a point that came out low by chance would otherwise
+/// weigh more than one that came out high,
 /// and the gain of a small sensor would be biased by 2·(2/n).
-/// A curvature too small to be seen still tilts a straight line by more than its error. While the curved fit is not decisively better, the gain therefore comes from the curved
-/// fit with one more observation, "the curvature changes the variance at the top of the range by 0 ± 5 %": precise data overrule it, few pixels are not blown up by it.
+/// A curvature too small to be seen still tilts a straight line by more than its error. While the curved fit is not
+/// decisively better, the gain therefore comes from the curved
+/// fit with one more observation, "the curvature changes the variance at the top of the range by 0 ± 5 %": precise data
+/// overrule it, few pixels are not blown up by it.
 /// </remarks>
 internal static class GainFit
 {
@@ -19,7 +25,9 @@ internal static class GainFit
     private const double CurvatureAllowance = 0.05;
     private const double RangeShare = 0.7;
     private const double SameLevel = 0.05;
-    private const double MostFull = 0.002;               // of the pixels: those at the top code have no noise left, as where a bright middle is full before the rest
+
+    // of the pixels: those at the top code have no noise left, as where a bright middle is full before the rest
+    private const double MostFull = 0.002;
     private const int Reweightings = 4;
 
     /// <param name="points">One channel's pairs.</param>
@@ -27,13 +35,28 @@ internal static class GainFit
     /// <param name="darkUncertainty">Its standard uncertainty, ADU².</param>
     /// <param name="saturationAdu">Saturation above the pedestal, ADU; null when it was not reached.</param>
     /// <returns>Null when no pair has more light than dark.</returns>
-    public static GainFitResult? Fit(IReadOnlyList<FlatPairPoint> points, double darkVariance, double darkUncertainty, double? saturationAdu)
+    public static GainFitResult? Fit(
+        IReadOnlyList<FlatPairPoint> points,
+        double darkVariance,
+        double darkUncertainty,
+        double? saturationAdu
+    )
     {
         double limit = saturationAdu is { } saturation ? RangeShare * saturation : double.PositiveInfinity;
         double stuck = points.Count == 0 ? 0 : points.Min(p => p.TopCodeShare);
-        bool[] used = [.. points.Select(p => p.Signal > 0 && p.TopCodeShare <= stuck + MostFull && p.MeanSignal <= limit && p.Variance > darkVariance && p.Pixels > 1)];
+        bool[] used =
+        [
+            .. points.Select(p =>
+                p.Signal > 0
+                && p.TopCodeShare <= stuck + MostFull
+                && p.MeanSignal <= limit
+                && p.Variance > darkVariance
+                && p.Pixels > 1
+            ),
+        ];
         FlatPairPoint[] flats = [.. points.Where((_, i) => used[i])];
-        if (flats.Length == 0) return null;
+        if (flats.Length == 0)
+            return null;
 
         double scale = flats.Max(p => p.Signal);
         int levels = CountLevels(flats);
@@ -41,17 +64,39 @@ internal static class GainFit
         LinearFit? curved = levels >= 4 ? Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2) : null;
         // With few levels as well: what cannot be seen is not thereby absent.
         LinearFit allowed = Weighted(flats, darkVariance, darkUncertainty, scale, degree: 2, CurvatureAllowance);
-        Measurement gainStraight = Gain(straight, scale, "photon transfer, straight line through dark and flat pairs (EMVA 1288)");
-        Measurement? gainCurved = curved is null ? null : Gain(curved, scale, "photon transfer with brighter-fatter curvature (Astier et al. 2019)");
-        double?[] criteria = [Criterion(straight, flats.Length + 1, 2), curved is null ? null : Criterion(curved, flats.Length + 1, 3)];
+        Measurement gainStraight = Gain(
+            straight,
+            scale,
+            "photon transfer, straight line through dark and flat pairs (EMVA 1288)"
+        );
+        Measurement? gainCurved = curved is null
+            ? null
+            : Gain(curved, scale, "photon transfer with brighter-fatter curvature (Astier et al. 2019)");
+        double?[] criteria =
+        [
+            Criterion(straight, flats.Length + 1, 2),
+            curved is null ? null : Criterion(curved, flats.Length + 1, 3),
+        ];
         bool takeCurved = criteria[0] is { } s && criteria[1] is { } c && s - c > DecisiveDifference;
         LinearFit selected = takeCurved ? curved! : straight;
 
         return new GainFitResult
         {
-            Gain = takeCurved ? gainCurved! : Gain(allowed, scale,
-                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that up to 5 % of undetected curvature would bring"),
-            Slope = new(selected.Parameters[1] / scale, Widened(selected) * selected.Uncertainty(1) / scale, "ADU/e-", flats.Length, "weighted fit of variance against signal"),
+            Gain = takeCurved
+                ? gainCurved!
+                : Gain(
+                    allowed,
+                    scale,
+                    "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that "
+                        + "up to 5 % of undetected curvature would bring"
+                ),
+            Slope = new(
+                selected.Parameters[1] / scale,
+                Widened(selected) * selected.Uncertainty(1) / scale,
+                "ADU/e-",
+                flats.Length,
+                "weighted fit of variance against signal"
+            ),
             Intercept = InterceptCheck(flats, darkVariance, darkUncertainty, scale, levels),
             Curvature = curved is null ? null : Curvature(curved, scale),
             GainStraight = gainStraight,
@@ -65,7 +110,14 @@ internal static class GainFit
         };
     }
 
-    private static LinearFit Weighted(FlatPairPoint[] flats, double darkVariance, double darkUncertainty, double scale, int degree, double? curvatureAllowance = null)
+    private static LinearFit Weighted(
+        FlatPairPoint[] flats,
+        double darkVariance,
+        double darkUncertainty,
+        double scale,
+        int degree,
+        double? curvatureAllowance = null
+    )
     {
         double[] x = [0, .. flats.Select(p => p.Signal / scale)];
         double[] y = [darkVariance, .. flats.Select(p => p.Variance)];
@@ -87,39 +139,83 @@ internal static class GainFit
     }
 
     // c₀ + c₁x + c₂x² with the further observation c₂ = 0 ± allowance.
-    private static LinearFit WithAllowance(double[] x, double[] y, double[] u, double allowance) => LinearLeastSquares.Fit(
-        [[.. x.Select(_ => 1.0), 0], [.. x, 0], [.. x.Select(v => v * v), 1]], [.. y, 0], [.. u, allowance]);
+    private static LinearFit WithAllowance(double[] x, double[] y, double[] u, double allowance) =>
+        LinearLeastSquares.Fit(
+            [
+                [.. x.Select(_ => 1.0), 0],
+                [.. x, 0],
+                [.. x.Select(v => v * v), 1],
+            ],
+            [.. y, 0],
+            [.. u, allowance]
+        );
 
     /// <summary>Standard error of a variance of n pixels with nearly normal noise: σ²√(2/(n − 1)).</summary>
-    public static double StandardError(double variance, long pixels) => variance * Math.Sqrt(2.0 / Math.Max(1, pixels - 1));
+    public static double StandardError(double variance, long pixels) =>
+        variance * Math.Sqrt(2.0 / Math.Max(1, pixels - 1));
 
     private static Measurement Gain(LinearFit fit, double scale, string method)
     {
-        double slope = fit.Parameters[1] / scale, uncertainty = Widened(fit) * fit.Uncertainty(1) / scale;
-        return new(1 / slope, uncertainty / (slope * slope), "e-/ADU", fit.DegreesOfFreedom + fit.Parameters.Length, method);
+        double slope = fit.Parameters[1] / scale,
+            uncertainty = Widened(fit) * fit.Uncertainty(1) / scale;
+        return new(
+            1 / slope,
+            uncertainty / (slope * slope),
+            "e-/ADU",
+            fit.DegreesOfFreedom + fit.Parameters.Length,
+            method
+        );
     }
 
-    /// <summary>1 where the points scatter as their errors say; the Birge factor with its Student widening where chance (p &lt; 1 %) no longer explains the scatter.</summary>
-    private static double Widened(LinearFit fit) => fit.Probability > 0.01
-        ? 1
-        : Math.Sqrt(fit.ReducedChiSquared) * Probability.CoverageWidening(fit.DegreesOfFreedom);
+    /// <summary>
+    /// 1 where the points scatter as their errors say; the Birge factor with its Student widening where chance (p &lt;
+    /// 1 %) no longer explains the scatter.
+    /// </summary>
+    private static double Widened(LinearFit fit) =>
+        fit.Probability > 0.01
+            ? 1
+            : Math.Sqrt(fit.ReducedChiSquared) * Probability.CoverageWidening(fit.DegreesOfFreedom);
 
-    private static double? Criterion(LinearFit fit, int points, int parameters) => InformationCriterion.Corrected(fit.ChiSquared, points, parameters);
+    private static double? Criterion(LinearFit fit, int points, int parameters) =>
+        InformationCriterion.Corrected(fit.ChiSquared, points, parameters);
 
-    private static Measurement? InterceptCheck(FlatPairPoint[] flats, double darkVariance, double darkUncertainty, double scale, int levels)
+    private static Measurement? InterceptCheck(
+        FlatPairPoint[] flats,
+        double darkVariance,
+        double darkUncertainty,
+        double scale,
+        int levels
+    )
     {
-        if (levels < 3) return null;
-        double[] x = [.. flats.Select(p => p.Signal / scale)], y = [.. flats.Select(p => p.Variance)], u = [.. flats.Select(p => StandardError(p.Variance, p.Pixels))];
+        if (levels < 3)
+            return null;
+        double[] x = [.. flats.Select(p => p.Signal / scale)],
+            y = [.. flats.Select(p => p.Variance)],
+            u = [.. flats.Select(p => StandardError(p.Variance, p.Pixels))];
         LinearFit line = Polynomial.Fit(x, y, u, 1);
         double uncertainty = Math.Sqrt(Square(Widened(line) * line.Uncertainty(0)) + Square(darkUncertainty));
-        return new(line.Parameters[0] - darkVariance, uncertainty, "ADU²", flats.Length, "line through the flat pairs alone, less the dark variance");
+        return new(
+            line.Parameters[0] - darkVariance,
+            uncertainty,
+            "ADU²",
+            flats.Length,
+            "line through the flat pairs alone, less the dark variance"
+        );
     }
 
     private static Measurement Curvature(LinearFit fit, double scale)
     {
-        double slope = fit.Parameters[1], a = fit.Parameters[2] / slope;
-        double variance = (fit.Covariance[2, 2] - 2 * a * fit.Covariance[1, 2] + a * a * fit.Covariance[1, 1]) / (slope * slope);
-        return new(a / scale, Widened(fit) * Math.Sqrt(Math.Max(0, variance)) / scale, "1/ADU", fit.DegreesOfFreedom + 3, "leading term of the brighter-fatter effect");
+        double slope = fit.Parameters[1],
+            a = fit.Parameters[2] / slope;
+        double variance =
+            (fit.Covariance[2, 2] - 2 * a * fit.Covariance[1, 2] + a * a * fit.Covariance[1, 1]) / (slope * slope);
+        return new(
+            a / scale,
+            Widened(fit) * Math.Sqrt(Math.Max(0, variance)) / scale,
+            "1/ADU",
+            fit.DegreesOfFreedom + 3,
+            "leading term of the brighter-fatter effect"
+        );
     }
 
     private static int CountLevels(FlatPairPoint[] flats)
@@ -128,7 +224,8 @@ internal static class GainFit
         double last = double.NegativeInfinity;
         foreach (double signal in flats.Select(p => p.Signal).Order())
         {
-            if (signal <= last * (1 + SameLevel)) continue;
+            if (signal <= last * (1 + SameLevel))
+                continue;
             levels++;
             last = signal;
         }

@@ -9,7 +9,10 @@ internal sealed record GainFitResult
     /// <summary>K of the selected fit, ADU/e-.</summary>
     public required Measurement Slope { get; init; }
 
-    /// <summary>Intercept of a line through the flats alone, less the dark variance, ADU²: agrees with zero when the model holds. Null with fewer than 3 levels.</summary>
+    /// <summary>
+    /// Intercept of a line through the flats alone, less the dark variance, ADU²: agrees with zero when the model
+    /// holds. Null with fewer than 3 levels.
+    /// </summary>
     public Measurement? Intercept { get; init; }
 
     /// <summary>a of σ² = Kμ(1 + aμ), 1/ADU; null with fewer than 4 levels.</summary>

@@ -4,7 +4,8 @@ namespace SensorProfile.PhotonTransfer;
 
 /// <summary>How much neighbours of one colour in a row differ in a mean frame.</summary>
 /// <param name="Mean">Mean level of the channel, ADU.</param>
-/// <param name="Variance">Half the mean square of the clipped differences, ADU²: fixed pattern and what is left of the noise.</param>
+/// <param name="Variance">Half the mean square of the clipped differences, ADU²: fixed pattern and what is left of the
+/// noise.</param>
 /// <param name="Pairs">Differences behind it.</param>
 internal readonly record struct NeighbourSpread(double Mean, double Variance, long Pairs)
 {
@@ -17,10 +18,12 @@ internal readonly record struct NeighbourSpread(double Mean, double Variance, lo
     {
         double limit = double.PositiveInfinity;
         Sums sums = default;
-        for (int pass = 0; pass < 3; pass++)          // the width settles in two passes; the first sees the outliers too
+        // the width settles in two passes; the first sees the outliers too
+        for (int pass = 0; pass < 3; pass++)
         {
             sums = Accumulate(map, width, mosaic, channel, limit);
-            if (sums.Pairs == 0) return default;
+            if (sums.Pairs == 0)
+                return default;
             limit = clipSigmas * clipSigmas * sums.Squares / sums.Pairs;
         }
         return new(sums.Level / sums.Pixels, sums.Squares / sums.Pairs / 2, sums.Pairs);
@@ -28,7 +31,9 @@ internal readonly record struct NeighbourSpread(double Mean, double Variance, lo
 
     private static Sums Accumulate(float[] map, int width, ColourMosaic mosaic, int channel, double squareLimit)
     {
-        int step = mosaic.Period, firstColumn = channel % step, height = map.Length / width;
+        int step = mosaic.Period,
+            firstColumn = channel % step,
+            height = map.Length / width;
         Sums sums = default;
         for (int row = channel / step; row < height; row += step)
         {
@@ -37,9 +42,11 @@ internal readonly record struct NeighbourSpread(double Mean, double Variance, lo
             {
                 sums.Level += line[column];
                 sums.Pixels++;
-                if (column + step >= width) continue;
+                if (column + step >= width)
+                    continue;
                 double d = (double)line[column] - line[column + step];
-                if (d * d > squareLimit) continue;
+                if (d * d > squareLimit)
+                    continue;
                 sums.Squares += d * d;
                 sums.Pairs++;
             }
@@ -49,7 +56,9 @@ internal readonly record struct NeighbourSpread(double Mean, double Variance, lo
 
     private struct Sums
     {
-        public double Level, Squares;
-        public long Pixels, Pairs;
+        public double Level,
+            Squares;
+        public long Pixels,
+            Pairs;
     }
 }

@@ -1,4 +1,4 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.PhotonTransfer;
 
@@ -10,19 +10,29 @@ namespace SensorProfile.PhotonTransfer;
 internal sealed record PooledVariance(double Value, double StandardUncertainty, int Pairs, bool PairsAgree)
 {
     /// <summary>Pools the variances of m pairs, each with its own standard error.</summary>
-    /// <remarks>The plain statistical error √(2/n)/√m is kept while χ² allows it; otherwise the scatter between the pairs with Student's widening.</remarks>
+    /// <remarks>
+    /// The plain statistical error √(2/n)/√m is kept while χ² allows it; otherwise the scatter between the pairs with
+    /// Student's widening.
+    /// </remarks>
     /// <returns>Null without a pair.</returns>
     public static PooledVariance? Of(IReadOnlyList<(double Variance, double StandardError)> pairs)
     {
-        if (pairs.Count == 0) return null;
+        if (pairs.Count == 0)
+            return null;
         double value = pairs.Average(p => p.Variance);
         double statistical = Math.Sqrt(pairs.Sum(p => p.StandardError * p.StandardError)) / pairs.Count;
-        if (pairs.Count == 1) return new(value, statistical, 1, true);
+        if (pairs.Count == 1)
+            return new(value, statistical, 1, true);
 
         double chiSquared = pairs.Sum(p => Math.Pow((p.Variance - value) / p.StandardError, 2));
         int freedom = pairs.Count - 1;
         bool agree = Probability.ChiSquaredTail(chiSquared, freedom) > 0.01;
         double scatter = Math.Sqrt(pairs.Sum(p => Math.Pow(p.Variance - value, 2)) / freedom / pairs.Count);
-        return new(value, agree ? statistical : Math.Max(statistical, scatter * Probability.CoverageWidening(freedom)), pairs.Count, agree);
+        return new(
+            value,
+            agree ? statistical : Math.Max(statistical, scatter * Probability.CoverageWidening(freedom)),
+            pairs.Count,
+            agree
+        );
     }
 }

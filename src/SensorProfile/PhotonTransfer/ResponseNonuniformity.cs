@@ -2,9 +2,12 @@ namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Photo-response nonuniformity of the single pixels, from a mean flat.</summary>
 /// <remarks>
-/// EMVA Standard 1288, Release 4.0 Linear: PRNU = √(s²_light − s²_dark)/(μ_light − μ_dark), each spatial variance less the temporal noise left in the mean of L frames, σ²/L.
-/// A telescope's flat has vignetting and dust that are no property of the sensor, so s² is taken as half the mean square of the difference between a pixel and the next one
-/// of its colour in the row: a gradient cancels, and so does light that flickers row by row. Pixels that differ by more than 5 standard deviations are left out.
+/// EMVA Standard 1288, Release 4.0 Linear: PRNU = √(s²_light − s²_dark)/(μ_light − μ_dark), each spatial variance less
+/// the temporal noise left in the mean of L frames, σ²/L.
+/// A telescope's flat has vignetting and dust that are no property of the sensor, so s² is taken as half the mean
+/// square of the difference between a pixel and the next one
+/// of its colour in the row: a gradient cancels, and so does light that flickers row by row. Pixels that differ by more
+/// than 5 standard deviations are left out.
 /// </remarks>
 internal static class ResponseNonuniformity
 {
@@ -12,21 +15,40 @@ internal static class ResponseNonuniformity
     public const double ClipSigmas = 5;
 
     /// <param name="light">Spread in the mean of the flats.</param>
-    /// <param name="lightNoise">σ²/L: temporal variance of one flat over the flats in the mean, ADU². From pairs, so that a lamp that drifts between the flats is not in it.</param>
-    /// <param name="dark">Spread in the mean of the bias frames; null when there is none (its pattern then stays in the result).</param>
+    /// <param name="lightNoise">σ²/L: temporal variance of one flat over the flats in the mean, ADU². From pairs, so
+    /// that a lamp that drifts between the flats is not in it.</param>
+    /// <param name="dark">Spread in the mean of the bias frames; null when there is none (its pattern then stays in the
+    /// result).</param>
     /// <param name="darkNoise">The same for the bias frames, ADU².</param>
     /// <param name="pedestal">Level without light, ADU.</param>
-    /// <returns>In %; null without light. A pattern that noise explains is given as 0 with the doubt that this leaves.</returns>
-    public static Measurement? Of(NeighbourSpread light, double lightNoise, NeighbourSpread? dark, double darkNoise, double pedestal)
+    /// <returns>In %; null without light. A pattern that noise explains is given as 0 with the doubt that this
+    /// leaves.</returns>
+    public static Measurement? Of(
+        NeighbourSpread light,
+        double lightNoise,
+        NeighbourSpread? dark,
+        double darkNoise,
+        double pedestal
+    )
     {
         double signal = light.Mean - pedestal;
-        if (signal <= 0 || light.Pairs < 100) return null;
+        if (signal <= 0 || light.Pairs < 100)
+            return null;
         double pattern = light.Variance - lightNoise - (dark is { } d ? d.Variance - darkNoise : 0);
 
-        // Overlapping differences share pixels, which raises the variance of the estimate to 3s⁴/n; the noise that was removed is known to √(2/n) per frame.
-        double uncertainty = Math.Sqrt(3.0 * light.Variance * light.Variance + 2.0 * lightNoise * lightNoise) / Math.Sqrt(light.Pairs);
+        // Overlapping differences share pixels, which raises the variance of the estimate to 3s⁴/n; the noise that was
+        // removed is known to √(2/n) per frame.
+        double uncertainty =
+            Math.Sqrt(3.0 * light.Variance * light.Variance + 2.0 * lightNoise * lightNoise) / Math.Sqrt(light.Pairs);
         double share = Math.Sqrt(Math.Max(0, pattern)) / signal;
-        double shareUncertainty = pattern > uncertainty ? uncertainty / (2 * share * signal * signal) : Math.Sqrt(uncertainty) / signal;
-        return new(100 * share, 100 * shareUncertainty, "%", light.Pairs, "neighbours of one colour in the mean flat, temporal and dark pattern noise removed (EMVA 1288)");
+        double shareUncertainty =
+            pattern > uncertainty ? uncertainty / (2 * share * signal * signal) : Math.Sqrt(uncertainty) / signal;
+        return new(
+            100 * share,
+            100 * shareUncertainty,
+            "%",
+            light.Pairs,
+            "neighbours of one colour in the mean flat, temporal and dark pattern noise removed (EMVA 1288)"
+        );
     }
 }

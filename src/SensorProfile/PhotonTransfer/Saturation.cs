@@ -4,17 +4,29 @@ namespace SensorProfile.PhotonTransfer;
 /// <param name="SignalAdu">Saturation above the pedestal, ADU.</param>
 /// <param name="StandardUncertaintyAdu">Standard uncertainty, ADU.</param>
 /// <param name="By">"adc" when the codes end first, "pixel" when the pixel fills first.</param>
-/// <param name="PeakSignal">Signal of the pair with the highest variance (the EMVA 1288 rule), ADU above the pedestal.</param>
+/// <param name="PeakSignal">Signal of the pair with the highest variance (the EMVA 1288 rule), ADU above the
+/// pedestal.</param>
 /// <param name="Method">How the value was found.</param>
-internal sealed record SaturationLevel(double SignalAdu, double StandardUncertaintyAdu, string By, double PeakSignal, string Method);
+internal sealed record SaturationLevel(
+    double SignalAdu,
+    double StandardUncertaintyAdu,
+    string By,
+    double PeakSignal,
+    string Method
+);
 
 /// <summary>Finds saturation in a photon-transfer series.</summary>
-/// <remarks>EMVA Standard 1288, Release 4.0 Linear, takes the level at which the temporal variance peaks. With the coarse steps of an evening's flats that level
-/// lies up to one step too low, so it serves here to find the saturated pairs; the value itself is read where the camera shows it: at the top code when the codes
+/// <remarks>EMVA Standard 1288, Release 4.0 Linear, takes the level at which the temporal variance peaks. With the
+/// coarse steps of an evening's flats that level
+/// lies up to one step too low, so it serves here to find the saturated pairs; the value itself is read where the
+/// camera shows it: at the top code when the codes
 /// end first, at the plateau of the flats that lie beyond the peak when the pixel fills first.</remarks>
 internal static class Saturation
 {
-    /// <summary>A pair is beyond the peak when its variance is below this share of the highest one, and by more than 5 standard errors.</summary>
+    /// <summary>
+    /// A pair is beyond the peak when its variance is below this share of the highest one, and by more than 5 standard
+    /// errors.
+    /// </summary>
     private const double FallenShare = 0.8;
 
     /// <summary>A pair this quiet sits on the plateau: hardly a pixel still answers to light.</summary>
@@ -29,28 +41,47 @@ internal static class Saturation
     /// <returns>Null when the series never saturates.</returns>
     public static SaturationLevel? Find(IReadOnlyList<FlatPairPoint> points, double topCodeSignal, int codeStep)
     {
-        if (points.Count == 0) return null;
+        if (points.Count == 0)
+            return null;
         FlatPairPoint peak = points.MaxBy(p => p.Variance)!;
         FlatPairPoint[] beyond = [.. points.Where(p => p.MeanSignal > peak.MeanSignal && HasFallen(p, peak))];
         FlatPairPoint[] piledUp = [.. points.Where(p => p.TopCodeShare >= PileUpShare)];
 
         if (piledUp.Length > 0)
-            return new(topCodeSignal, codeStep / Math.Sqrt(12), "adc", peak.MeanSignal, "highest code of the flats, at which the pixels pile up");
-        if (beyond.Length == 0) return null;
+            return new(
+                topCodeSignal,
+                codeStep / Math.Sqrt(12),
+                "adc",
+                peak.MeanSignal,
+                "highest code of the flats, at which the pixels pile up"
+            );
+        if (beyond.Length == 0)
+            return null;
 
         double[] plateau = [.. beyond.Where(p => p.Variance < PlateauShare * peak.Variance).Select(p => p.MeanSignal)];
         if (plateau.Length > 0)
         {
             double scatter = plateau.Length > 1 ? (plateau.Max() - plateau.Min()) / 2 : 0;
             double noise = Math.Sqrt(beyond[0].Variance / beyond[0].Pixels);
-            return new(plateau.Average(), Math.Max(Math.Max(scatter, noise), 1e-4 * plateau.Average()), "pixel", peak.MeanSignal,
-                "plateau of the flats beyond the variance peak (EMVA 1288)");
+            return new(
+                plateau.Average(),
+                Math.Max(Math.Max(scatter, noise), 1e-4 * plateau.Average()),
+                "pixel",
+                peak.MeanSignal,
+                "plateau of the flats beyond the variance peak (EMVA 1288)"
+            );
         }
 
         // The last pair is half-way into saturation: the end lies between the peak and a little beyond the last mean.
-        double low = peak.MeanSignal, high = Math.Max(beyond.Max(p => p.MeanSignal), low);
-        return new((low + high) / 2, Math.Max((high - low) / Math.Sqrt(12), 0.01 * high), "pixel", peak.MeanSignal,
-            "between the variance peak (EMVA 1288) and the brightest flat");
+        double low = peak.MeanSignal,
+            high = Math.Max(beyond.Max(p => p.MeanSignal), low);
+        return new(
+            (low + high) / 2,
+            Math.Max((high - low) / Math.Sqrt(12), 0.01 * high),
+            "pixel",
+            peak.MeanSignal,
+            "between the variance peak (EMVA 1288) and the brightest flat"
+        );
     }
 
     private static bool HasFallen(FlatPairPoint point, FlatPairPoint peak)

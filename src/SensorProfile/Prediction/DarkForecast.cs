@@ -1,19 +1,29 @@
-using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.DarkRates;
 
 namespace SensorProfile.Prediction;
 
 /// <summary>The dark signal of any pixel at one temperature and exposure.</summary>
 /// <remarks>
-/// Ordinary pixels: S = (I − G)·F·t + G·g·t', F the growth of the typical pixel, G the glow with its own growth g and exposure law t'. Pixels that stand out: S = I·exp(a·x)·t, a their own
-/// activation (ln 2/(ΔT₂·dx/dT)) or that of their class, x as in <see cref="PixelLaw"/>; the glow's departure from proportion is added. Uncertainty: that of the rate; of the activation with its
-/// correlation; for ordinary pixels above the typical rate 10 % of activation; of the glow's law. What all pixels share (typical rate, gain, level) is not in it.
+/// Ordinary pixels: S = (I − G)·F·t + G·g·t', F the growth of the typical pixel, G the glow with its own growth g and
+/// exposure law t'. Pixels that stand out: S = I·exp(a·x)·t, a their own
+/// activation (ln 2/(ΔT₂·dx/dT)) or that of their class, x as in <see cref="PixelLaw"/>; the glow's departure from
+/// proportion is added. Uncertainty: that of the rate; of the activation with its
+/// correlation; for ordinary pixels above the typical rate 10 % of activation; of the glow's law. What all pixels share
+/// (typical rate, gain, level) is not in it.
 /// </remarks>
 internal sealed class DarkForecast
 {
-    private const double LeastOfGlow = 0.5, MostOfGlow = 1.5;
+    private const double LeastOfGlow = 0.5,
+        MostOfGlow = 1.5;
 
     private readonly ForecastLaws laws;
-    private readonly double seconds, factor, x, slope, glowFactor, glowDoubt, glowSeconds;
+    private readonly double seconds,
+        factor,
+        x,
+        slope,
+        glowFactor,
+        glowDoubt,
+        glowSeconds;
 
     /// <summary>Prepares a temperature and an exposure.</summary>
     public DarkForecast(ForecastLaws laws, double celsius, double seconds)
@@ -36,40 +46,60 @@ internal sealed class DarkForecast
     {
         bool alone = pixel.Outstanding && !InGlow(pixel);
         (double electrons, double variance) = alone ? Outstanding(pixel) : Ordinary(pixel);
-        // A pedestal that came out high pressed the rate down where it took part in the line: the two errors cancel in part.
+        // A pedestal that came out high pressed the rate down where it took part in the line: the two errors cancel in
+        // part.
         double together = pixel.Outstanding ? 0 : 2 * factor * seconds * laws.PedestalShare * pedestalVariance;
         return (electrons, Math.Max(variance + together, 0) + pedestalVariance);
     }
 
     /// <summary>Whether the glow explains by itself that a pixel stands out.</summary>
-    private bool InGlow(in PixelState pixel) => pixel.Glow > 0 && pixel.Rate - laws.TypicalRate < MostOfGlow * pixel.Glow;
+    private bool InGlow(in PixelState pixel) =>
+        pixel.Glow > 0 && pixel.Rate - laws.TypicalRate < MostOfGlow * pixel.Glow;
 
-    /// <summary>Part of an ordinary pixel's rate that is glow: what it has above the typical pixel, as far as the smooth map of the glow, which blurs steep places, allows.</summary>
-    private double Lit(in PixelState pixel) => pixel.Glow > 0 ? Math.Clamp(pixel.Rate - laws.TypicalRate, LeastOfGlow * pixel.Glow, MostOfGlow * pixel.Glow) : 0;
+    /// <summary>
+    /// Part of an ordinary pixel's rate that is glow: what it has above the typical pixel, as far as the smooth map of
+    /// the glow, which blurs steep places, allows.
+    /// </summary>
+    private double Lit(in PixelState pixel) =>
+        pixel.Glow > 0
+            ? Math.Clamp(pixel.Rate - laws.TypicalRate, LeastOfGlow * pixel.Glow, MostOfGlow * pixel.Glow)
+            : 0;
 
     private (double Electrons, double Variance) Ordinary(in PixelState pixel)
     {
-        double lit = Lit(pixel), electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
+        double lit = Lit(pixel),
+            electrons = (pixel.Rate - lit) * factor * seconds + lit * glowFactor * glowSeconds;
         // The noise of the rate lies in its glow, which need not fade as fast.
-        double noise = (lit > 0 ? Math.Max(factor * seconds, glowFactor * glowSeconds) : factor * seconds) * pixel.Uncertainty, above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
-        double law = ReferenceScale.LawSpread * Math.Log(factor) * above * factor * seconds, glow = lit * glowSeconds * glowDoubt;
+        double noise =
+                (lit > 0 ? Math.Max(factor * seconds, glowFactor * glowSeconds) : factor * seconds) * pixel.Uncertainty,
+            above = Math.Max(0, pixel.Rate - lit - laws.TypicalRate);
+        double law = ReferenceScale.LawSpread * Math.Log(factor) * above * factor * seconds,
+            glow = lit * glowSeconds * glowDoubt;
         return (electrons, noise * noise + law * law + glow * glow);
     }
 
     private (double Electrons, double Variance) Outstanding(in PixelState pixel)
     {
         bool own = pixel.Doubling > 0 && double.IsFinite(pixel.DoublingUncertainty);
-        double activation, doubt;
+        double activation,
+            doubt;
         if (own)
         {
             activation = Math.Log(2) / (pixel.Doubling * slope);
             doubt = activation * pixel.DoublingUncertainty / pixel.Doubling;
         }
-        else (activation, doubt) = laws.OfClass(pixel.Rate, slope);
-        double growth = Math.Exp(activation * x), relative = pixel.Uncertainty / pixel.Rate, bent = x * doubt;
-        double lit = pixel.Glow > 0 ? Math.Min(pixel.Glow, pixel.Rate) : 0, electrons = growth * (pixel.Rate * seconds + lit * (glowSeconds - seconds));
+        else
+            (activation, doubt) = laws.OfClass(pixel.Rate, slope);
+        double growth = Math.Exp(activation * x),
+            relative = pixel.Uncertainty / pixel.Rate,
+            bent = x * doubt;
+        double lit = pixel.Glow > 0 ? Math.Min(pixel.Glow, pixel.Rate) : 0,
+            electrons = growth * (pixel.Rate * seconds + lit * (glowSeconds - seconds));
         double shared = own ? 2 * laws.LawCorrelation * relative * bent : 0;
-        double variance = electrons * electrons * Math.Max(relative * relative + bent * bent + shared, 0.1 * (relative * relative + bent * bent));
+        double variance =
+            electrons
+            * electrons
+            * Math.Max(relative * relative + bent * bent + shared, 0.1 * (relative * relative + bent * bent));
         return (electrons, variance);
     }
 }

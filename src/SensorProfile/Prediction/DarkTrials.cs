@@ -1,11 +1,15 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 
-/// <summary>Leaves every set of darks out in turn, and every temperature, computes it from the rest and says how well that went.</summary>
-/// <remarks>Done on a thinned copy of the frames in memory (<see cref="ThinnedCamera"/>): the whole chain from frames to maps, glow and laws is run again without the set that is left out.
+/// <summary>
+/// Leaves every set of darks out in turn, and every temperature, computes it from the rest and says how well that went.
+/// </summary>
+/// <remarks>Done on a thinned copy of the frames in memory (<see cref="ThinnedCamera"/>): the whole chain from frames
+/// to maps, glow and laws is run again without the set that is left out.
 /// Where a whole temperature is left out, the law of the typical pixel is fitted again without it.</remarks>
 internal static class DarkTrials
 {
@@ -13,43 +17,105 @@ internal static class DarkTrials
     /// <param name="input">The mode.</param>
     /// <param name="thresholds">Of the defect search, as chosen for the whole camera.</param>
     /// <param name="withoutTemperature">The input with the laws fitted to the temperatures that it still has.</param>
-    public static DarkPredictionProfile? Of(PatternInput input, DefectThresholds thresholds, Func<PatternInput, PatternInput>? withoutTemperature = null)
+    public static DarkPredictionProfile? Of(
+        PatternInput input,
+        DefectThresholds thresholds,
+        Func<PatternInput, PatternInput>? withoutTemperature = null
+    )
     {
-        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera) return null;
-        SpentMaps.GiveBack(input.Pixels);                    // rows of whole frames, read for the small ones
-        if (PredictionTrial.Of(camera, thresholds) is not { } whole) return null;
+        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera)
+            return null;
+        SpentMaps.GiveBack(input.Pixels); // rows of whole frames, read for the small ones
+        if (PredictionTrial.Of(camera, thresholds) is not { } whole)
+            return null;
         PixelKind[] kinds = whole.Kinds();
         IReadOnlyList<TakenMaster> masters = TakenMaster.All(camera, whole.Maps);
-        var known = whole.Maps.Temperatures.ToDictionary(t => t.Series, t => t.Levels, (IEqualityComparer<DarkSeries>)ReferenceEqualityComparer.Instance);
+        var known = whole.Maps.Temperatures.ToDictionary(
+            t => t.Series,
+            t => t.Levels,
+            (IEqualityComparer<DarkSeries>)ReferenceEqualityComparer.Instance
+        );
         Case[] cases = [.. Cases(masters)];
         var results = new Result?[cases.Length];
-        Parallel.For(0, cases.Length, new ParallelOptions { MaxDegreeOfParallelism = input.Walk.Threads, CancellationToken = input.Walk.Cancellation }, i =>
-        {
-            PatternInput rest = Without(camera, cases[i], withoutTemperature);
-            if (PredictionTrial.Of(rest, Scaled(thresholds, camera, rest), known) is not { } trial) return;
-            results[i] = new(cases[i], [.. cases[i].Masters.Select(m => MasterComparison.Of(camera, kinds, m, trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)) with { TypicalSignal = trial.TypicalSignal(m) })]);
-        });
+        Parallel.For(
+            0,
+            cases.Length,
+            new ParallelOptions
+            {
+                MaxDegreeOfParallelism = input.Walk.Threads,
+                CancellationToken = input.Walk.Cancellation,
+            },
+            i =>
+            {
+                PatternInput rest = Without(camera, cases[i], withoutTemperature);
+                if (PredictionTrial.Of(rest, Scaled(thresholds, camera, rest), known) is not { } trial)
+                    return;
+                results[i] = new(
+                    cases[i],
+                    [
+                        .. cases[i]
+                            .Masters.Select(m =>
+                                MasterComparison.Of(
+                                    camera,
+                                    kinds,
+                                    m,
+                                    trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)
+                                ) with
+                                {
+                                    TypicalSignal = trial.TypicalSignal(m),
+                                }
+                            ),
+                    ]
+                );
+            }
+        );
         Result[] done = [.. results.OfType<Result>()];
-        return done.Length == 0 ? null : Summary(camera, whole, done, new PlainProcedures(camera, whole.Laws, kinds, masters), masters);
+        return done.Length == 0
+            ? null
+            : Summary(camera, whole, done, new PlainProcedures(camera, whole.Laws, kinds, masters), masters);
     }
 
     private static IEnumerable<Case> Cases(IReadOnlyList<TakenMaster> masters)
     {
         TakenMaster[][] temperatures = [.. masters.GroupBy(m => m.Temperature).Select(g => g.ToArray())];
         foreach (TakenMaster[] own in temperatures.Where(t => t.Length > 1))
-            foreach (TakenMaster master in own) yield return new(false, false, [master]);
-        if (temperatures.Length < 2) yield break;
-        for (int t = 0; t < temperatures.Length; t++) yield return new(true, t == 0 || t == temperatures.Length - 1, temperatures[t]);
+        foreach (TakenMaster master in own)
+            yield return new(false, false, [master]);
+        if (temperatures.Length < 2)
+            yield break;
+        for (int t = 0; t < temperatures.Length; t++)
+            yield return new(true, t == 0 || t == temperatures.Length - 1, temperatures[t]);
     }
 
     private static PatternInput Without(PatternInput camera, Case left, Func<PatternInput, PatternInput>? refitted)
     {
         HashSet<DarkExposure> gone = new(left.Masters.Select(m => m.Exposure), ReferenceEqualityComparer.Instance);
-        DarkSeries[] rest = [.. camera.Series.Select(s => s.Exposures.Any(gone.Contains) ? s with { Exposures = [.. s.Exposures.Where(e => !gone.Contains(e))] } : s).Where(s => s.Exposures.Count > 0)];
-        PatternInput reduced = camera with { Series = rest, FewestLawTemperatures = rest.Length == 2 ? 2 : camera.FewestLawTemperatures, Walk = camera.Walk with { Threads = 1, RowsDone = null } };
-        if (!left.WholeTemperature) return reduced;
-        // Maps hold for a measured temperature: glow and hot pixels are read there, not brought there by the typical law.
-        double reference = rest.MinBy(s => Math.Abs(s.TemperatureCelsius - camera.ReferenceTemperature))!.TemperatureCelsius;
+        DarkSeries[] rest =
+        [
+            .. camera
+                .Series.Select(s =>
+                    s.Exposures.Any(gone.Contains)
+                        ? s with
+                        {
+                            Exposures = [.. s.Exposures.Where(e => !gone.Contains(e))],
+                        }
+                        : s
+                )
+                .Where(s => s.Exposures.Count > 0),
+        ];
+        PatternInput reduced = camera with
+        {
+            Series = rest,
+            FewestLawTemperatures = rest.Length == 2 ? 2 : camera.FewestLawTemperatures,
+            Walk = camera.Walk with { Threads = 1, RowsDone = null },
+        };
+        if (!left.WholeTemperature)
+            return reduced;
+        // Maps hold for a measured temperature: glow and hot pixels are read there, not brought there by the typical
+        // law.
+        double reference = rest.MinBy(s =>
+            Math.Abs(s.TemperatureCelsius - camera.ReferenceTemperature)
+        )!.TemperatureCelsius;
         double own = left.Masters[0].Series.TemperatureCelsius;
         if (Math.Abs(own - camera.ReferenceTemperature) < Math.Abs(reference - camera.ReferenceTemperature))
             reduced = reduced with { ReferenceTemperature = reference, TypicalAtReference = Moved(camera, reference) };
@@ -57,22 +123,37 @@ internal static class DarkTrials
     }
 
     private static Measurement? Moved(PatternInput camera, double reference) =>
-        camera is { TypicalLaw: { } law, TypicalAtReference: { } typical } ? typical with { Value = law(reference) } : null;
+        camera is { TypicalLaw: { } law, TypicalAtReference: { } typical }
+            ? typical with
+            {
+                Value = law(reference),
+            }
+            : null;
 
     /// <summary>The same thresholds at another reference temperature.</summary>
     private static DefectThresholds Scaled(DefectThresholds thresholds, PatternInput camera, PatternInput rest)
     {
-        if (rest.ReferenceTemperature == camera.ReferenceTemperature || camera.TypicalLaw is not { } law) return thresholds;
+        if (rest.ReferenceTemperature == camera.ReferenceTemperature || camera.TypicalLaw is not { } law)
+            return thresholds;
         double factor = law(rest.ReferenceTemperature) / law(camera.ReferenceTemperature);
         return thresholds with { HotRate = thresholds.HotRate * factor, WarmRate = thresholds.WarmRate * factor };
     }
 
-    private static DarkPredictionProfile Summary(PatternInput camera, PredictionTrial whole, Result[] done, PlainProcedures plain, IReadOnlyList<TakenMaster> masters)
+    private static DarkPredictionProfile Summary(
+        PatternInput camera,
+        PredictionTrial whole,
+        Result[] done,
+        PlainProcedures plain,
+        IReadOnlyList<TakenMaster> masters
+    )
     {
-        PredictionTest? Test(Func<Case, bool> which) => Verdicts.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
+        PredictionTest? Test(Func<Case, bool> which) =>
+            Verdicts.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
         MasterComparison[] judged = [.. done.Where(r => !r.Case.Extrapolated).SelectMany(r => r.Comparisons)];
-        if (judged.Length == 0) judged = [.. done.SelectMany(r => r.Comparisons)];
-        PredictionTest? byExposure = Test(c => !c.WholeTemperature), byTemperature = Test(c => c is { WholeTemperature: true, Extrapolated: false });
+        if (judged.Length == 0)
+            judged = [.. done.SelectMany(r => r.Comparisons)];
+        PredictionTest? byExposure = Test(c => !c.WholeTemperature),
+            byTemperature = Test(c => c is { WholeTemperature: true, Extrapolated: false });
         PredictionFigures? all = KindTally.Pool(judged.SelectMany(c => c.Figures));
         (double level, double share) = LevelDoubt(judged);
         return new DarkPredictionProfile
@@ -86,9 +167,21 @@ internal static class DarkTrials
             ScalingByExposure = Verdicts.Of(plain.ByExposure()),
             ScalingByTemperature = Verdicts.Of(plain.ByTemperature()),
             Interpolation = Verdicts.Of(plain.Mixed()),
-            Sets = [.. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c))).OrderBy(s => s.LeftOut, StringComparer.Ordinal).ThenBy(s => s.Temperature).ThenBy(s => s.Exposure)],
+            Sets =
+            [
+                .. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c)))
+                    .OrderBy(s => s.LeftOut, StringComparer.Ordinal)
+                    .ThenBy(s => s.Temperature)
+                    .ThenBy(s => s.Exposure),
+            ],
             PixelsCompared = camera.Pixels,
-            LevelDoubt = new(level, level / Math.Sqrt(2.0 * judged.Length), "e-", judged.Length, "root mean square over the fainter half of the left-out sets"),
+            LevelDoubt = new(
+                level,
+                level / Math.Sqrt(2.0 * judged.Length),
+                "e-",
+                judged.Length,
+                "root mean square over the fainter half of the left-out sets"
+            ),
             LevelDoubtShare = share,
             TypicalRate = whole.Laws.TypicalRate,
             PedestalShare = whole.Laws.PedestalShare,
@@ -97,28 +190,33 @@ internal static class DarkTrials
         };
     }
 
-    /// <summary>How far the common level was off: a constant part, from the fainter half of the sets, and a part in proportion to the typical signal, from the rest.</summary>
+    /// <summary>
+    /// How far the common level was off: a constant part, from the fainter half of the sets, and a part in proportion
+    /// to the typical signal, from the rest.
+    /// </summary>
     private static (double Electrons, double Share) LevelDoubt(MasterComparison[] judged)
     {
         MasterComparison[] byLight = [.. judged.OrderBy(c => c.TypicalSignal)];
         int half = (byLight.Length + 1) / 2;
         double constant = byLight.Take(half).Average(c => c.Level * c.Level);
-        double light = byLight.Skip(half).Sum(c => c.TypicalSignal * c.TypicalSignal), excess = byLight.Skip(half).Sum(c => c.Level * c.Level - constant);
+        double light = byLight.Skip(half).Sum(c => c.TypicalSignal * c.TypicalSignal),
+            excess = byLight.Skip(half).Sum(c => c.Level * c.Level - constant);
         return (Math.Sqrt(constant), light > 0 && excess > 0 ? Math.Sqrt(excess / light) : 0);
     }
 
-    private static LeftOutSet Record(Case left, TakenMaster master, MasterComparison comparison) => new()
-    {
-        Temperature = master.Series.TemperatureCelsius,
-        Exposure = master.Exposure.TakenSeconds,
-        Frames = master.Exposure.Frames.Count,
-        LeftOut = left.WholeTemperature ? "temperature" : "set",
-        Extrapolated = left.Extrapolated,
-        Level = comparison.Level,
-        Typical = comparison.Figures[(int)PixelKind.Typical],
-        Hot = comparison.Figures[(int)PixelKind.Hot],
-        Glow = comparison.Figures[(int)PixelKind.Glow],
-    };
+    private static LeftOutSet Record(Case left, TakenMaster master, MasterComparison comparison) =>
+        new()
+        {
+            Temperature = master.Series.TemperatureCelsius,
+            Exposure = master.Exposure.TakenSeconds,
+            Frames = master.Exposure.Frames.Count,
+            LeftOut = left.WholeTemperature ? "temperature" : "set",
+            Extrapolated = left.Extrapolated,
+            Level = comparison.Level,
+            Typical = comparison.Figures[(int)PixelKind.Typical],
+            Hot = comparison.Figures[(int)PixelKind.Hot],
+            Glow = comparison.Figures[(int)PixelKind.Glow],
+        };
 
     private sealed record Case(bool WholeTemperature, bool Extrapolated, TakenMaster[] Masters);
 

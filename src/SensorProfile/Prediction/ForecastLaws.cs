@@ -1,5 +1,5 @@
-using SensorProfile.Fitting;
-using SensorProfile.Profiles;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 
@@ -15,7 +15,9 @@ internal sealed record ForecastLaws
     /// <summary>Rate of the typical pixel against temperature; null when no law could be fitted.</summary>
     public Func<double, double>? Typical { get; init; }
 
-    /// <summary>The same without a constant floor, for the laws of single pixels; null when the selected law has a floor.</summary>
+    /// <summary>
+    /// The same without a constant floor, for the laws of single pixels; null when the selected law has a floor.
+    /// </summary>
     public Func<double, double>? Activation { get; init; }
 
     /// <summary>Rate of the typical pixel at the reference, e-/px/s.</summary>
@@ -34,21 +36,35 @@ internal sealed record ForecastLaws
     public double PedestalShare { get; init; }
 
     /// <summary>Typical rate at a temperature over that at the reference.</summary>
-    public double Factor(double celsius) => Typical is { } law ? law(celsius) / law(Reference) : Math.Pow(2, (celsius - Reference) / PhysicalConstants.AssumedDoubling);
+    public double Factor(double celsius) =>
+        Typical is { } law
+            ? law(celsius) / law(Reference)
+            : Math.Pow(2, (celsius - Reference) / PhysicalConstants.AssumedDoubling);
 
-    /// <summary>Activation and its doubt of a pixel by its class of rate: the nearest class that was measured, else the typical pixel's.</summary>
+    /// <summary>
+    /// Activation and its doubt of a pixel by its class of rate: the nearest class that was measured, else the typical
+    /// pixel's.
+    /// </summary>
     /// <param name="rate">e-/px/s at the reference.</param>
     /// <param name="slope">dx/dT at the reference, 1/°C.</param>
     public (double Activation, double Doubt) OfClass(double rate, double slope)
     {
-        DoublingByRate? own = Classes.Where(c => c.Doubling.Value > 0).MinBy(c => rate < c.RateFrom ? c.RateFrom / Math.Max(rate, 1e-9) : rate > c.RateTo ? rate / c.RateTo : 1);
+        DoublingByRate? own = Classes
+            .Where(c => c.Doubling.Value > 0)
+            .MinBy(c =>
+                rate < c.RateFrom ? c.RateFrom / Math.Max(rate, 1e-9)
+                : rate > c.RateTo ? rate / c.RateTo
+                : 1
+            );
         if (own is null)
         {
             double typical = Activation is null ? Math.Log(2) / (PhysicalConstants.AssumedDoubling * slope) : 1;
             return (typical, AssumedSpread * typical);
         }
         double activation = Math.Log(2) / (own.Doubling.Value * slope);
-        double spread = Math.Sqrt(own.Spread * own.Spread + own.Doubling.StandardUncertainty * own.Doubling.StandardUncertainty);
+        double spread = Math.Sqrt(
+            own.Spread * own.Spread + own.Doubling.StandardUncertainty * own.Doubling.StandardUncertainty
+        );
         return (activation, activation * spread / own.Doubling.Value);
     }
 }

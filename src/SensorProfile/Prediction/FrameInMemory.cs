@@ -1,4 +1,4 @@
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Prediction;
 
@@ -15,5 +15,6 @@ internal sealed class FrameInMemory(string name, int width, int height, ushort[]
     public int Height => height;
 
     /// <inheritdoc/>
-    public void ReadRows(int firstRow, Span<ushort> destination) => samples.AsSpan(firstRow * width, destination.Length).CopyTo(destination);
+    public void ReadRows(int firstRow, Span<ushort> destination) =>
+        samples.AsSpan(firstRow * width, destination.Length).CopyTo(destination);
 }

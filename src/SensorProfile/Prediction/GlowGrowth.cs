@@ -1,4 +1,4 @@
-using SensorProfile.Profiles;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 
@@ -6,12 +6,17 @@ namespace SensorProfile.Prediction;
 /// <param name="Doubling">Temperature rise that doubles it, °C, with its doubt; null when it could not be told.</param>
 /// <param name="DoublingDoubt">°C.</param>
 /// <param name="Exponent">p of glow ∝ exposure^p; 1 unless it was measured to be another.</param>
-/// <param name="LineOfPower">Slope of t^p that a line through the exposures gives, s^(p−1): what the rate in the map stands for.</param>
+/// <param name="LineOfPower">Slope of t^p that a line through the exposures gives, s^(p−1): what the rate in the map
+/// stands for.</param>
 internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double Exponent, double LineOfPower)
 {
-    private const double LeastDeparture = 0.05, Sigmas = 3;
+    private const double LeastDeparture = 0.05,
+        Sigmas = 3;
 
-    /// <summary>Share of the ordinary growth by which a glow of unknown law may err: standard deviation of an even distribution between none and all of it.</summary>
+    /// <summary>
+    /// Share of the ordinary growth by which a glow of unknown law may err: standard deviation of an even distribution
+    /// between none and all of it.
+    /// </summary>
     private const double UnknownShare = 0.29;
 
     /// <summary>A glow of which nothing is known.</summary>
@@ -24,7 +29,9 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
     {
         Measurement? doubling = places.Select(p => p.DoublingTemperature).FirstOrDefault(d => d is { Value: > 0 });
         Measurement? exponent = places.Select(p => p.ExposureExponent).FirstOrDefault(p => p is not null);
-        bool departs = exponent is { Value: > 0 } e && Math.Abs(e.Value - 1) > Math.Max(LeastDeparture, Sigmas * e.StandardUncertainty);
+        bool departs =
+            exponent is { Value: > 0 } e
+            && Math.Abs(e.Value - 1) > Math.Max(LeastDeparture, Sigmas * e.StandardUncertainty);
         double power = departs ? exponent!.Value : 1;
         return new(doubling?.Value, doubling?.StandardUncertainty ?? 0, power, Slope(exposures, power));
     }
@@ -34,19 +41,23 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
     /// <param name="typical">Growth of the typical pixel.</param>
     public (double Factor, double Doubt) Growth(double degrees, double typical)
     {
-        if (Doubling is not { } doubling) return (1, UnknownShare * Math.Abs(typical - 1));
+        if (Doubling is not { } doubling)
+            return (1, UnknownShare * Math.Abs(typical - 1));
         double factor = Math.Pow(2, degrees / doubling);
         return (factor, factor * Math.Log(2) * Math.Abs(degrees) / doubling * DoublingDoubt / doubling);
     }
 
     /// <summary>Exposure in proportion to which the glow of the map grows, s.</summary>
-    public double EquivalentSeconds(double seconds) => Exponent == 1 ? seconds : Math.Pow(seconds, Exponent) / LineOfPower;
+    public double EquivalentSeconds(double seconds) =>
+        Exponent == 1 ? seconds : Math.Pow(seconds, Exponent) / LineOfPower;
 
     /// <summary>Least-squares slope of t^p against t, weighted by the frames.</summary>
     private static double Slope(IReadOnlyList<(double Seconds, int Frames)> exposures, double power)
     {
-        if (power == 1) return 1;
-        double weight = exposures.Sum(e => e.Frames), centre = exposures.Sum(e => e.Frames * e.Seconds) / weight;
+        if (power == 1)
+            return 1;
+        double weight = exposures.Sum(e => e.Frames),
+            centre = exposures.Sum(e => e.Frames * e.Seconds) / weight;
         double spread = exposures.Sum(e => e.Frames * (e.Seconds - centre) * (e.Seconds - centre));
         double slope = exposures.Sum(e => e.Frames * (e.Seconds - centre) * Math.Pow(e.Seconds, power)) / spread;
         return slope > 0 ? slope : 1;

@@ -1,13 +1,17 @@
+using SensorProfile.Fitting.Statistics;
 using SensorProfile.FixedPattern;
-using SensorProfile.Fitting;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Glow;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 
 /// <summary>One set of darks, or all of one temperature, left out of a camera and computed from what remains.</summary>
 internal sealed class PredictionTrial
 {
-    private const int OrdinaryJudged = 5;                // odd, so that every channel of a colour filter is met
+    private const int OrdinaryJudged = 5; // odd, so that every channel of a colour filter is met
 
     private readonly PatternInput camera;
     private readonly RateMaps maps;
@@ -15,20 +19,38 @@ internal sealed class PredictionTrial
     private readonly float[] glow;
     private readonly float[] doublingDoubt;
 
-    private PredictionTrial(PatternInput camera, RateMaps maps, ForecastLaws laws, float[] glow, float[] doublingDoubt) =>
-        (this.camera, this.maps, this.laws, this.glow, this.doublingDoubt) = (camera, maps, laws, glow, doublingDoubt);
+    private PredictionTrial(
+        PatternInput camera,
+        RateMaps maps,
+        ForecastLaws laws,
+        float[] glow,
+        float[] doublingDoubt
+    ) => (this.camera, this.maps, this.laws, this.glow, this.doublingDoubt) = (camera, maps, laws, glow, doublingDoubt);
 
     /// <summary>Rates of the small camera from these darks alone; null when they make no line.</summary>
-    /// <param name="camera">The small camera with the darks that remain.</param> <param name="thresholds">As chosen for the whole camera.</param>
+    /// <param name="camera">The small camera with the darks that remain.</param>
+    /// <param name="thresholds">As chosen for the whole camera.</param>
     /// <param name="known">Levels of temperatures that are whole, from an earlier trial.</param>
-    public static PredictionTrial? Of(PatternInput camera, DefectThresholds thresholds, IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null)
+    public static PredictionTrial? Of(
+        PatternInput camera,
+        DefectThresholds thresholds,
+        IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null
+    )
     {
-        if (RateWalk.Of(camera, scale => PatternMeasurement.Outstanding(thresholds, scale), known) is not { } maps) return null;
+        if (RateWalk.Of(camera, scale => PatternMeasurement.Outstanding(thresholds, scale), known) is not { } maps)
+            return null;
         GlowFinding? glow = GlowSearch.Of(camera, maps, DefectMap.Of(camera, maps, thresholds, null));
         float[] doubt = new float[camera.Pixels];
         Array.Fill(doubt, float.NaN);
-        foreach (OutstandingPixel pixel in maps.Outstanding) doubt[pixel.Index] = pixel.DoublingUncertainty;
-        return new(camera, maps, LawsOf(camera, maps, glow?.Regions ?? []), glow?.Field.Map() ?? new float[camera.Pixels], doubt);
+        foreach (OutstandingPixel pixel in maps.Outstanding)
+            doubt[pixel.Index] = pixel.DoublingUncertainty;
+        return new(
+            camera,
+            maps,
+            LawsOf(camera, maps, glow?.Regions ?? []),
+            glow?.Field.Map() ?? new float[camera.Pixels],
+            doubt
+        );
     }
 
     /// <summary>The maps.</summary>
@@ -44,15 +66,19 @@ internal sealed class PredictionTrial
         for (int i = 0; i < kinds.Length; i++)
         {
             bool outstanding = maps.Flags[i].HasFlag(PixelFlags.Outstanding);
-            kinds[i] = !float.IsFinite(maps.Rate[i]) ? PixelKind.Unknown
+            kinds[i] =
+                !float.IsFinite(maps.Rate[i]) ? PixelKind.Unknown
                 : glow[i] > Math.Max(maps.TypicalUncertainty, maps.Rate[i] / 2) ? PixelKind.Glow
                 : outstanding ? PixelKind.Hot
-                : i % OrdinaryJudged == 0 ? PixelKind.Typical : PixelKind.Unknown;
+                : i % OrdinaryJudged == 0 ? PixelKind.Typical
+                : PixelKind.Unknown;
         }
         return kinds;
     }
 
-    /// <summary>The computed master of a temperature and an exposure: value with pedestal and variance of a pixel, e- and e-².</summary>
+    /// <summary>
+    /// The computed master of a temperature and an exposure: value with pedestal and variance of a pixel, e- and e-².
+    /// </summary>
     public Func<int, (double Value, double Variance)> Master(double celsius, double seconds)
     {
         var forecast = new DarkForecast(laws, celsius, seconds);
@@ -60,24 +86,41 @@ internal sealed class PredictionTrial
         return i =>
         {
             double gain = camera.Gains[camera.Mosaic.Channel(i / camera.Width, i % camera.Width)];
-            var pixel = new PixelState(maps.Rate[i], maps.Uncertainty[i], maps.Flags[i].HasFlag(PixelFlags.Outstanding), maps.Doubling is null ? double.NaN : (double)maps.Doubling[i], doublingDoubt[i], glow[i]);
+            var pixel = new PixelState(
+                maps.Rate[i],
+                maps.Uncertainty[i],
+                maps.Flags[i].HasFlag(PixelFlags.Outstanding),
+                maps.Doubling is null ? double.NaN : (double)maps.Doubling[i],
+                doublingDoubt[i],
+                glow[i]
+            );
             (double electrons, double variance) = forecast.Of(pixel, PedestalVariance(camera, i) * gain * gain);
             return (camera.Unlit!.Mean[i] * gain + electrons - pinned, variance);
         };
     }
 
     /// <summary>Signal of the typical pixel in a master, e-.</summary>
-    public double TypicalSignal(TakenMaster master) => laws.TypicalRate * laws.Factor(master.Series.TemperatureCelsius) * master.Exposure.Seconds;
+    public double TypicalSignal(TakenMaster master) =>
+        laws.TypicalRate * laws.Factor(master.Series.TemperatureCelsius) * master.Exposure.Seconds;
 
     /// <summary>Of a pixel's pedestal, ADU².</summary>
     public static double PedestalVariance(PatternInput camera, int pixel) =>
-        PedestalDoubt.Variance(camera.Unlit!.Variance.Length > 0 ? camera.Unlit.Variance[pixel] : double.NaN, camera.UnlitVariance, camera.Unlit.Frames);
+        PedestalDoubt.Variance(
+            camera.Unlit!.Variance.Length > 0 ? camera.Unlit.Variance[pixel] : double.NaN,
+            camera.UnlitVariance,
+            camera.Unlit.Frames
+        );
 
     /// <summary>What the pixels of these maps follow.</summary>
     private static ForecastLaws LawsOf(PatternInput camera, RateMaps maps, IReadOnlyList<GlowRegion> places)
     {
-        DarkSeries nearest = maps.Temperatures.MinBy(t => Math.Abs(t.Series.TemperatureCelsius - camera.ReferenceTemperature)).Series;
-        double[] correlations = [.. maps.Outstanding.Where(p => float.IsFinite(p.Correlation)).Select(p => (double)p.Correlation)];
+        DarkSeries nearest = maps
+            .Temperatures.MinBy(t => Math.Abs(t.Series.TemperatureCelsius - camera.ReferenceTemperature))
+            .Series;
+        double[] correlations =
+        [
+            .. maps.Outstanding.Where(p => float.IsFinite(p.Correlation)).Select(p => (double)p.Correlation),
+        ];
         return new ForecastLaws
         {
             Reference = camera.ReferenceTemperature,

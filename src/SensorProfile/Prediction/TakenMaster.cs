@@ -1,12 +1,23 @@
-using SensorProfile.FixedPattern;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Prediction;
 
 /// <summary>The mean of one set of darks, against which predictions are held.</summary>
 /// <param name="Temperature">Place of its temperature.</param> <param name="Group">Place of the set within it.</param>
 /// <param name="Series">Its temperature.</param> <param name="Exposure">Its exposure and frames.</param>
-/// <param name="Mean">ADU, pixel by pixel.</param> <param name="Variance">Of that mean, ADU²: noise of the typical pixel, the Poisson part of what a pixel has above it, and its scatter with the temperature.</param>
-internal sealed record TakenMaster(int Temperature, int Group, DarkSeries Series, DarkExposure Exposure, float[] Mean, float[] Variance)
+/// <param name="Mean">ADU, pixel by pixel.</param>
+/// <param name="Variance">Of that mean, ADU²: noise of the typical pixel, the Poisson part of what a pixel has above
+/// it, and its scatter with the temperature.</param>
+internal sealed record TakenMaster(
+    int Temperature,
+    int Group,
+    DarkSeries Series,
+    DarkExposure Exposure,
+    float[] Mean,
+    float[] Variance
+)
 {
     /// <summary>Averages every set of every temperature that made a line.</summary>
     public static IReadOnlyList<TakenMaster> All(PatternInput camera, RateMaps maps)
@@ -18,21 +29,37 @@ internal sealed record TakenMaster(int Temperature, int Group, DarkSeries Series
             for (int g = 0; g < series.Exposures.Count; g++)
             {
                 DarkExposure exposure = series.Exposures[g];
-                float[] mean = new float[camera.Pixels], variance = new float[camera.Pixels];
-                Pixels.GroupMoments.Walk([exposure.Frames], strip => strip.CopyTo(0, mean, variance), camera.Walk);
+                float[] mean = new float[camera.Pixels],
+                    variance = new float[camera.Pixels];
+                GroupMoments.Walk([exposure.Frames], strip => strip.CopyTo(0, mean, variance), camera.Walk);
                 for (int i = 0; i < mean.Length; i++)
-                    variance[i] = (float)(Expected(camera, maps, levels, exposure, g, i, mean[i], variance[i]) / exposure.Frames.Count);
+                    variance[i] = (float)(
+                        Expected(camera, maps, levels, exposure, g, i, mean[i], variance[i]) / exposure.Frames.Count
+                    );
                 masters.Add(new(t, g, series, exposure, mean, variance));
             }
         }
         return masters;
     }
 
-    /// <summary>Variance of one frame, ADU²; a pixel that is known to scatter keeps its own where that is larger.</summary>
-    private static double Expected(PatternInput camera, RateMaps maps, SeriesLevels levels, DarkExposure exposure, int group, int pixel, double mean, double own)
+    /// <summary>
+    /// Variance of one frame, ADU²; a pixel that is known to scatter keeps its own where that is larger.
+    /// </summary>
+    private static double Expected(
+        PatternInput camera,
+        RateMaps maps,
+        SeriesLevels levels,
+        DarkExposure exposure,
+        int group,
+        int pixel,
+        double mean,
+        double own
+    )
     {
         int channel = camera.Mosaic.Channel(pixel / camera.Width, pixel % camera.Width);
-        double gain = camera.Gains[channel], above = Math.Max(0, mean - levels.Levels[group][channel]) * gain, wobble = above * exposure.TemperatureScatter;
+        double gain = camera.Gains[channel],
+            above = Math.Max(0, mean - levels.Levels[group][channel]) * gain,
+            wobble = above * exposure.TemperatureScatter;
         double expected = levels.Variances[group][channel] + (above + wobble * wobble) / (gain * gain);
         return maps.Flags[pixel].HasFlag(PixelFlags.Noisy) && own > expected ? own : expected;
     }

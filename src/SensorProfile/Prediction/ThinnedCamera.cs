@@ -1,29 +1,62 @@
-using SensorProfile.FixedPattern;
-using SensorProfile.Pixels;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
 
-/// <summary>A mode as a smaller camera would show it: evenly spread pairs of rows and columns of every dark, in memory.</summary>
-/// <remarks>Pairs begin at an even row and column, so that a colour filter keeps its phase; the picture as a whole keeps its shape, and with it the glow.</remarks>
+/// <summary>
+/// A mode as a smaller camera would show it: evenly spread pairs of rows and columns of every dark, in memory.
+/// </summary>
+/// <remarks>
+/// Pairs begin at an even row and column, so that a colour filter keeps its phase; the picture as a whole keeps its
+/// shape, and with it the glow.
+/// </remarks>
 internal static class ThinnedCamera
 {
     /// <summary>Pixels that are kept of a large frame.</summary>
     public const int Pixels = 80_000;
 
-    /// <summary>The small camera; frames of fewer pixels are kept whole. Null when a frame is less than 2 pixels wide or high.</summary>
+    /// <summary>
+    /// The small camera; frames of fewer pixels are kept whole. Null when a frame is less than 2 pixels wide or high.
+    /// </summary>
     public static PatternInput? Of(PatternInput input)
     {
-        if (input.Width < 2 || input.Height < 2) return null;
+        if (input.Width < 2 || input.Height < 2)
+            return null;
         double share = Math.Min(1, Math.Sqrt((double)Pixels / input.Pixels));
-        int[] columns = Kept(input.Width, share), rows = Kept(input.Height, share);
+        int[] columns = Kept(input.Width, share),
+            rows = Kept(input.Height, share);
         return input with
         {
             Width = columns.Length,
             Height = rows.Length,
-            Series = [.. input.Series.Select(s => s with { Exposures = [.. s.Exposures.Select(e => e with { Frames = Thinned(e.Frames, rows, columns, input.Walk) })] })],
-            Unlit = input.Unlit is { } unlit ? new PixelMoments(columns.Length, rows.Length, unlit.Frames, Thinned(unlit.Mean, input.Width, rows, columns),
-                unlit.Variance.Length == 0 ? [] : Thinned(unlit.Variance, input.Width, rows, columns)) : null,
+            Series =
+            [
+                .. input.Series.Select(s =>
+                    s with
+                    {
+                        Exposures =
+                        [
+                            .. s.Exposures.Select(e =>
+                                e with
+                                {
+                                    Frames = Thinned(e.Frames, rows, columns, input.Walk),
+                                }
+                            ),
+                        ],
+                    }
+                ),
+            ],
+            Unlit = input.Unlit is { } unlit
+                ? new PixelMoments(
+                    columns.Length,
+                    rows.Length,
+                    unlit.Frames,
+                    Thinned(unlit.Mean, input.Width, rows, columns),
+                    unlit.Variance.Length == 0 ? [] : Thinned(unlit.Variance, input.Width, rows, columns)
+                )
+                : null,
             UnlitSets = [],
             Lines = Thinned(input.Lines, rows, columns),
             TestLevels = false,
@@ -34,13 +67,26 @@ internal static class ThinnedCamera
     /// <summary>Rows or columns kept, ascending, in pairs.</summary>
     private static int[] Kept(int length, double share)
     {
-        if (share >= 1) return [.. Enumerable.Range(0, length)];
+        if (share >= 1)
+            return [.. Enumerable.Range(0, length)];
         int pairs = Math.Clamp((int)Math.Round(share * length / 2), 1, length / 2);
         return [.. Enumerable.Range(0, 2 * pairs).Select(i => SampledRows.RowOf(i, pairs, length))];
     }
 
-    private static IFrameSamples[] Thinned(IReadOnlyList<IFrameSamples> frames, int[] rows, int[] columns, WalkOptions walk) =>
-        [.. frames.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Clamp(walk.Threads, 1, 512)).WithCancellation(walk.Cancellation).Select(f => Thinned(f, rows, columns))];
+    private static IFrameSamples[] Thinned(
+        IReadOnlyList<IFrameSamples> frames,
+        int[] rows,
+        int[] columns,
+        WalkOptions walk
+    ) =>
+        [
+            .. frames
+                .AsParallel()
+                .AsOrdered()
+                .WithDegreeOfParallelism(Math.Clamp(walk.Threads, 1, 512))
+                .WithCancellation(walk.Cancellation)
+                .Select(f => Thinned(f, rows, columns)),
+        ];
 
     private static FrameInMemory Thinned(IFrameSamples frame, int[] rows, int[] columns)
     {
@@ -52,8 +98,10 @@ internal static class ThinnedCamera
             Span<ushort> read = pair.AsSpan(0, (together ? 2 : 1) * frame.Width);
             frame.ReadRows(rows[r], read);
             for (int line = 0; line < (together ? 2 : 1); line++)
-                for (int c = 0; c < columns.Length; c++) kept[(r + line) * columns.Length + c] = read[line * frame.Width + columns[c]];
-            if (together) r++;
+            for (int c = 0; c < columns.Length; c++)
+                kept[(r + line) * columns.Length + c] = read[line * frame.Width + columns[c]];
+            if (together)
+                r++;
         }
         return new(frame.Name, columns.Length, rows.Length, kept);
     }
@@ -65,8 +113,11 @@ internal static class ThinnedCamera
         foreach (DefectLine line in lines)
         {
             (int[] across, int[] along) = line.Direction == "row" ? (rows, columns) : (columns, rows);
-            int number = Array.BinarySearch(across, line.Number - 1), from = along.Count(i => i < line.From - 1), to = along.Count(i => i < line.To);
-            if (number >= 0 && to > from) kept.Add(line with { Number = number + 1, From = from + 1, To = to });
+            int number = Array.BinarySearch(across, line.Number - 1),
+                from = along.Count(i => i < line.From - 1),
+                to = along.Count(i => i < line.To);
+            if (number >= 0 && to > from)
+                kept.Add(line with { Number = number + 1, From = from + 1, To = to });
         }
         return [.. kept];
     }
@@ -75,7 +126,8 @@ internal static class ThinnedCamera
     {
         var kept = new float[rows.Length * columns.Length];
         for (int r = 0; r < rows.Length; r++)
-            for (int c = 0; c < columns.Length; c++) kept[r * columns.Length + c] = map[rows[r] * width + columns[c]];
+        for (int c = 0; c < columns.Length; c++)
+            kept[r * columns.Length + c] = map[rows[r] * width + columns[c]];
         return kept;
     }
 }

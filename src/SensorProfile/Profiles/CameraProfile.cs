@@ -1,3 +1,5 @@
+using SensorProfile.Profiles.Session;
+
 namespace SensorProfile.Profiles;
 
 /// <summary>All that was measured of one camera in one session: the content of <c>profile.json</c>.</summary>
@@ -19,7 +21,9 @@ public sealed record CameraProfile
     /// <summary>The camera as its frames show it.</summary>
     public CameraInfo Camera { get; init; } = new();
 
-    /// <summary>One entry for each combination of settings (gain, offset, binning, read-out) that was measured.</summary>
+    /// <summary>
+    /// One entry for each combination of settings (gain, offset, binning, read-out) that was measured.
+    /// </summary>
     public IReadOnlyList<ModeProfile> Modes { get; init; } = [];
 
     /// <summary>Everything the user should know about these measurements.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Profiles;
 
@@ -9,22 +10,33 @@ public static class ModeLabel
     /// <param name="settings">The settings.</param>
     public static string Text(ModeSettings settings)
     {
-        string[] parts = [.. Parts(settings).Select(part => part.Name switch
-        {
-            "iso" => $"ISO {part.Value}",
-            "binning" => $"binned {part.Value}",
-            "readout" => $"read-out {part.Value}",
-            string name => $"{name} {part.Value}",
-        })];
+        string[] parts =
+        [
+            .. Parts(settings)
+                .Select(part =>
+                    part.Name switch
+                    {
+                        "iso" => $"ISO {part.Value}",
+                        "binning" => $"binned {part.Value}",
+                        "readout" => $"read-out {part.Value}",
+                        string name => $"{name} {part.Value}",
+                    }
+                ),
+        ];
         return parts.Length == 0 ? "one setting" : string.Join(", ", parts);
     }
 
-    /// <summary>"gain-100-offset-30": letters, digits, points and hyphens only, so that every file system takes it; "mode" where the headers are silent.</summary>
+    /// <summary>
+    /// "gain-100-offset-30": letters, digits, points and hyphens only, so that every file system takes it; "mode" where
+    /// the headers are silent.
+    /// </summary>
     /// <param name="settings">The settings.</param>
     public static string Folder(ModeSettings settings)
     {
         string name = string.Join('-', Parts(settings).Select(part => $"{part.Name}-{part.Value}"));
-        string safe = string.Concat(name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' ? char.ToLowerInvariant(c) : '-'));
+        string safe = string.Concat(
+            name.Select(c => char.IsAsciiLetterOrDigit(c) || c is '.' or '-' ? char.ToLowerInvariant(c) : '-')
+        );
         return safe.Length == 0 ? "mode" : safe[..Math.Min(safe.Length, 80)];
     }
 
@@ -37,7 +49,8 @@ public static class ModeLabel
         var folders = new List<string>(modes.Count);
         foreach (ModeProfile mode in modes)
         {
-            string wanted = Folder(mode.Settings), name = wanted;
+            string wanted = Folder(mode.Settings),
+                name = wanted;
             for (int n = 2; !taken.Add(name); n++)
                 name = string.Create(CultureInfo.InvariantCulture, $"{wanted}-{n}");
             folders.Add(name);

@@ -1,3 +1,8 @@
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Profiles.Session;
+
 namespace SensorProfile.Profiles;
 
 /// <summary>What was measured at one combination of settings.</summary>
@@ -45,6 +50,8 @@ public sealed record ModeProfile
     /// <summary>The points behind gain, saturation and linearity; null when there were no flat pairs.</summary>
     public PhotonTransferProfile? PhotonTransfer { get; init; }
 
-    /// <summary>How the temporal noise of the single pixels is distributed; null with fewer than 8 bias frames.</summary>
+    /// <summary>
+    /// How the temporal noise of the single pixels is distributed; null with fewer than 8 bias frames.
+    /// </summary>
     public NoiseDistribution? NoiseDistribution { get; init; }
 }

@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Fits;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Benchmarks.Fits;
 
@@ -8,16 +8,19 @@ public class ByteOrderBenchmark
 {
     private const int Pixels = 3000 * 3000;
     private const ushort TopBit = 0x8000;
-    private readonly ushort[] from = new ushort[Pixels], to = new ushort[Pixels];
+    private readonly ushort[] from = new ushort[Pixels],
+        to = new ushort[Pixels];
 
     [GlobalSetup]
     public void Setup()
     {
-        for (int i = 0; i < Pixels; i++) from[i] = (ushort)(i * 40503);
+        for (int i = 0; i < Pixels; i++)
+            from[i] = (ushort)(i * 40503);
         ushort[] expected = new ushort[Pixels];
         ByteOrder.ReverseAndFlipScalar(from, expected, TopBit);
         ByteOrder.ReverseAndFlip(from, to, TopBit);
-        if (!expected.AsSpan().SequenceEqual(to)) throw new InvalidOperationException("The vector form differs from the definition.");
+        if (!expected.AsSpan().SequenceEqual(to))
+            throw new InvalidOperationException("The vector form differs from the definition.");
     }
 
     [Benchmark(Baseline = true)]

@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Fits;
+using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Benchmarks.Fits;
 
@@ -12,7 +12,8 @@ public class ChecksumBenchmark
     public void Setup()
     {
         new Random(1).NextBytes(bytes);
-        if (Checksum.Add(0, bytes) != Checksum.AddScalar(0, bytes)) throw new InvalidOperationException("The vector form differs from the definition.");
+        if (Checksum.Add(0, bytes) != Checksum.AddScalar(0, bytes))
+            throw new InvalidOperationException("The vector form differs from the definition.");
     }
 
     [Benchmark(Baseline = true)]

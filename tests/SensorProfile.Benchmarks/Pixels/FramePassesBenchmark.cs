@@ -1,5 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 
@@ -7,7 +10,8 @@ namespace SensorProfile.Benchmarks.Pixels;
 public class FramePassesBenchmark
 {
     private static readonly WalkOptions OneThread = new() { Threads = 1 };
-    private readonly Samples _a = new(1), _b = new(2);
+    private readonly Samples _a = new(1),
+        _b = new(2);
 
     [Benchmark]
     public object Frame() => FrameStatistics.Of(_a, ColourMosaic.Of("RGGB"), OneThread);
@@ -32,6 +36,7 @@ public class FramePassesBenchmark
 
         public int Height => 3000;
 
-        public void ReadRows(int firstRow, Span<ushort> samples) => _all.AsSpan(firstRow * Width, samples.Length).CopyTo(samples);
+        public void ReadRows(int firstRow, Span<ushort> samples) =>
+            _all.AsSpan(firstRow * Width, samples.Length).CopyTo(samples);
     }
 }

@@ -1,23 +1,29 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 
 /// <summary>From exact sums to variances, 16 Ki pixels.</summary>
 public class MomentsBenchmark
 {
-    private const int Pixels = 16 << 10, Frames = 24;
+    private const int Pixels = 16 << 10,
+        Frames = 24;
     private readonly ushort[] _first = new ushort[Pixels];
     private readonly int[] _sums = new int[Pixels];
     private readonly long[] _squares = new long[Pixels];
-    private readonly float[] _mean = new float[Pixels], _variance = new float[Pixels];
+    private readonly float[] _mean = new float[Pixels],
+        _variance = new float[Pixels];
 
     [GlobalSetup]
     public void Setup()
     {
         var random = new Random(1);
         for (int i = 0; i < Pixels; i++)
-            (_first[i], _sums[i], _squares[i]) = ((ushort)random.Next(1000), random.Next(-200, 200), 2000 + random.Next(3000));
+            (_first[i], _sums[i], _squares[i]) = (
+                (ushort)random.Next(1000),
+                random.Next(-200, 200),
+                2000 + random.Next(3000)
+            );
         Scalar();
         var (mean, variance) = ((float[])_mean.Clone(), (float[])_variance.Clone());
         Vector();

@@ -1,14 +1,19 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 
-/// <summary>The whole engine on 24 files of 9 megapixels in the page cache, against a plain loop over frames with double maps.</summary>
+/// <summary>
+/// The whole engine on 24 files of 9 megapixels in the page cache, against a plain loop over frames with double maps.
+/// </summary>
 public class PixelMomentsBenchmark
 {
-    private const int Width = 3000, Height = 3000, Frames = 24;
+    private const int Width = 3000,
+        Height = 3000,
+        Frames = 24;
     private string _folder = "";
     private FrameStack? _stack;
 
@@ -25,7 +30,13 @@ public class PixelMomentsBenchmark
                 samples[i] = (ushort)(500 + i % 7 + random.Next(40));
             string path = Path.Combine(_folder, $"frame_{k:00}.fits");
             FitsWriter.Write(path, new FitsImage<ushort>(Width, Height, samples), durable: false);
-            frames[k] = new Frame { Path = path, Name = Path.GetFileName(path), Width = Width, Height = Height };
+            frames[k] = new Frame
+            {
+                Path = path,
+                Name = Path.GetFileName(path),
+                Width = Width,
+                Height = Height,
+            };
         }
         _stack = FrameStack.Open(frames);
         var (plain, engine) = (PlainLoop(), Engine());
@@ -44,7 +55,8 @@ public class PixelMomentsBenchmark
     [Benchmark(Baseline = true)]
     public float[] PlainLoop()
     {
-        double[] sums = new double[Width * Height], squares = new double[Width * Height];
+        double[] sums = new double[Width * Height],
+            squares = new double[Width * Height];
         var first = new ushort[Width * Height];
         var samples = new ushort[Width * Height];
         _stack!.Samples[0].ReadRows(0, first);

@@ -1,12 +1,13 @@
 using BenchmarkDotNet.Attributes;
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Sums;
 
 namespace SensorProfile.Benchmarks.Pixels;
 
 /// <summary>Σd and Σd² of 8 frames of 16 Ki pixels: the innermost loop, in the outer cache of one processor.</summary>
 public class PixelSumsBenchmark
 {
-    private const int Frames = 8, Pixels = 16 << 10;
+    private const int Frames = 8,
+        Pixels = 16 << 10;
     private readonly ushort[] _samples = new ushort[Frames * Pixels];
     private readonly ushort[] _first = new ushort[Pixels];
     private readonly int[] _sums = new int[Pixels];

@@ -1,11 +1,15 @@
 using BenchmarkDotNet.Attributes;
 using SensorProfile.Frames;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Benchmarks.Simulation;
 
-/// <summary>Rendering one frame of 9 megapixels: divide 9 by the time in seconds for Mpixel/s. Threads 1 is the baseline of the scaling; the pixels are the same.</summary>
+/// <summary>
+/// Rendering one frame of 9 megapixels: divide 9 by the time in seconds for Mpixel/s. Threads 1 is the baseline of the
+/// scaling; the pixels are the same.
+/// </summary>
 public class FrameRendering
 {
     private readonly ushort[] _pixels = new ushort[3000 * 3000];
@@ -34,7 +38,12 @@ public class FrameRendering
                 new Shot { Kind = FrameKind.Bias },
                 new Shot { Kind = FrameKind.Dark, Exposure = 60 },
                 new Shot { Kind = FrameKind.Dark, Exposure = 300 },
-                new Shot { Kind = FrameKind.Flat, Exposure = 1, Level = 20000 },
+                new Shot
+                {
+                    Kind = FrameKind.Flat,
+                    Exposure = 1,
+                    Level = 20000,
+                },
             ],
         };
         _night = new SimulatedNight(camera, 1);

@@ -11,7 +11,8 @@ internal sealed record ShownCommand(int Line, string Command, string Answer)
     /// <summary>Arguments for the built command; null when it is a set-up command of another program.</summary>
     public string? Arguments =>
         Command.StartsWith("sensorprofile ", StringComparison.Ordinal) ? Command["sensorprofile ".Length..]
-        : Command.StartsWith(FromSource, StringComparison.Ordinal) ? Command[FromSource.Length..] : null;
+        : Command.StartsWith(FromSource, StringComparison.Ordinal) ? Command[FromSource.Length..]
+        : null;
 
     /// <summary>Every command in the ```console blocks of a Markdown text, in order.</summary>
     public static IReadOnlyList<ShownCommand> In(string markdown)
@@ -20,9 +21,11 @@ internal sealed record ShownCommand(int Line, string Command, string Answer)
         string[] lines = markdown.ReplaceLineEndings("\n").Split('\n');
         for (int i = 0; i < lines.Length; i++)
         {
-            if (lines[i].Trim() != "```console") continue;
+            if (lines[i].Trim() != "```console")
+                continue;
             int end = Array.FindIndex(lines, i + 1, line => line.Trim() == "```");
-            if (end < 0) throw new InvalidDataException($"The console block in line {i + 1} has no end.");
+            if (end < 0)
+                throw new InvalidDataException($"The console block in line {i + 1} has no end.");
             commands.AddRange(InBlock(lines, i + 1, end));
             i = end;
         }
@@ -31,14 +34,17 @@ internal sealed record ShownCommand(int Line, string Command, string Answer)
 
     private static IEnumerable<ShownCommand> InBlock(string[] lines, int first, int end)
     {
-        for (int i = first; i < end;)
+        for (int i = first; i < end; )
         {
-            if (!lines[i].StartsWith("$ ", StringComparison.Ordinal)) throw new InvalidDataException($"Line {i + 1} of a console block is no command and follows none.");
+            if (!lines[i].StartsWith("$ ", StringComparison.Ordinal))
+                throw new InvalidDataException($"Line {i + 1} of a console block is no command and follows none.");
             int line = i + 1;
             string command = lines[i++][2..];
-            while (command.EndsWith('\\') && i < end) command = command[..^1].TrimEnd() + " " + lines[i++].Trim();
+            while (command.EndsWith('\\') && i < end)
+                command = command[..^1].TrimEnd() + " " + lines[i++].Trim();
             int answerFrom = i;
-            while (i < end && !lines[i].StartsWith("$ ", StringComparison.Ordinal)) i++;
+            while (i < end && !lines[i].StartsWith("$ ", StringComparison.Ordinal))
+                i++;
             yield return new ShownCommand(line, command, string.Concat(lines[answerFrom..i].Select(l => l + "\n")));
         }
     }

@@ -8,7 +8,8 @@ internal static class Checkout
     private static string Root()
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (System.IO.File.Exists(Path.Combine(folder.FullName, "SensorProfile.sln"))) return folder.FullName;
+            if (System.IO.File.Exists(Path.Combine(folder.FullName, "SensorProfile.sln")))
+                return folder.FullName;
         throw new DirectoryNotFoundException("The tests do not run inside the project's folder.");
     }
 }

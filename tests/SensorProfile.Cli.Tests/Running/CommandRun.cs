@@ -12,7 +12,10 @@ internal sealed record CommandRun(int ExitCode, string Output, string Error)
     /// <summary>Fails with the command's own words when the exit code is another.</summary>
     public CommandRun Expect(int exitCode)
     {
-        Assert.True(exitCode == ExitCode, $"Exit code {ExitCode} instead of {exitCode}.\nOutput: {Output}\nError: {Error}");
+        Assert.True(
+            exitCode == ExitCode,
+            $"Exit code {ExitCode} instead of {exitCode}.\nOutput: {Output}\nError: {Error}"
+        );
         return this;
     }
 }

@@ -7,9 +7,11 @@ internal static class FullDisk
 {
     public static bool TryMount(string folder, int kilobytes)
     {
-        if (!OperatingSystem.IsLinux() || Environment.UserName != "root") return false;
+        if (!OperatingSystem.IsLinux() || Environment.UserName != "root")
+            return false;
         Directory.CreateDirectory(folder);
-        return Run("mount", "-t", "tmpfs", "-o", FormattableString.Invariant($"size={kilobytes}k"), "tmpfs", folder) == 0;
+        return Run("mount", "-t", "tmpfs", "-o", FormattableString.Invariant($"size={kilobytes}k"), "tmpfs", folder)
+            == 0;
     }
 
     public static void Unmount(string folder) => Run("umount", folder);

@@ -48,11 +48,14 @@ internal sealed record SensorProfileCommand
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
-        foreach (string name in new[] { "COLUMNS", "NO_COLOR", "TERM" }) info.Environment.Remove(name);
+        foreach (string name in new[] { "COLUMNS", "NO_COLOR", "TERM" })
+            info.Environment.Remove(name);
         foreach ((string name, string? value) in Environment)
         {
-            if (value is null) info.Environment.Remove(name);
-            else info.Environment[name] = value;
+            if (value is null)
+                info.Environment.Remove(name);
+            else
+                info.Environment[name] = value;
         }
         return info;
     }

@@ -2,7 +2,9 @@ using SensorProfile.Simulation;
 
 namespace SensorProfile.Cli.Tests.Running;
 
-/// <summary>Small nights of the Tarn-9M for tests: written once per folder, with every kind of frame that a full profile needs.</summary>
+/// <summary>
+/// Small nights of the Tarn-9M for tests: written once per folder, with every kind of frame that a full profile needs.
+/// </summary>
 internal static class SimulatedNight
 {
     /// <summary>Three temperatures with three exposures each, bias, and flats at eight levels.</summary>
@@ -28,5 +30,6 @@ internal static class SimulatedNight
           "shots": [ { "kind": "dark", "exposure": 30, "temperature": -10, "count": 3 }, { "kind": "dark", "exposure": 300, "temperature": -10, "count": 3 } ] }
         """;
 
-    public static void Write(string folder, string camera, ulong seed = 1) => Simulator.Write(CameraDescription.Parse(camera), folder, seed);
+    public static void Write(string folder, string camera, ulong seed = 1) =>
+        Simulator.Write(CameraDescription.Parse(camera), folder, seed);
 }

@@ -14,10 +14,16 @@ internal sealed class TemporaryFolder : IDisposable
     public SensorProfileCommand Command => new() { WorkingDirectory = Path };
 
     /// <summary>Every file below, with the digest of its content.</summary>
-    public static SortedDictionary<string, string> Digests(string folder) => new(
-        Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .ToDictionary(file => System.IO.Path.GetRelativePath(folder, file), file => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))),
-        StringComparer.Ordinal);
+    public static SortedDictionary<string, string> Digests(string folder) =>
+        new(
+            Directory
+                .EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .ToDictionary(
+                    file => System.IO.Path.GetRelativePath(folder, file),
+                    file => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)))
+                ),
+            StringComparer.Ordinal
+        );
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
 }

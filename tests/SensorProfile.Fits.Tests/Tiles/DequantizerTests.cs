@@ -4,13 +4,17 @@ namespace SensorProfile.Fits.Tests.Tiles;
 
 public sealed class DequantizerTests
 {
-    /// <summary>FITS 4.0 appendix I; the same generator is the minimal standard of ISO C++ (rand.predef), whose 10000th value the standard prints.</summary>
+    /// <summary>
+    /// FITS 4.0 appendix I; the same generator is the minimal standard of ISO C++ (rand.predef), whose 10000th value
+    /// the standard prints.
+    /// </summary>
     [Fact]
     public void TheRandomGeneratorIsThatOfTheStandard()
     {
         var values = new List<long>();
         long seed = 1;
-        for (int i = 0; i < Dequantizer.RandomCount; i++) values.Add(seed = Dequantizer.NextSeed(seed));
+        for (int i = 0; i < Dequantizer.RandomCount; i++)
+            values.Add(seed = Dequantizer.NextSeed(seed));
         Assert.Equal([16807, 282475249, 1622650073, 984943658, 1144108930], values[..5]);
         Assert.Equal(1043618065, values[^1]);
     }

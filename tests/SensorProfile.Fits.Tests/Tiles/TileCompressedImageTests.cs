@@ -1,17 +1,35 @@
 namespace SensorProfile.Fits.Tests.Tiles;
 
-/// <summary>Every codec against cfitsio's own unpacker, bit by bit: odd sizes, edge tiles, whole-image tiles, lossy and lossless.</summary>
+/// <summary>
+/// Every codec against cfitsio's own unpacker, bit by bit: odd sizes, edge tiles, whole-image tiles, lossy and
+/// lossless.
+/// </summary>
 public sealed class TileCompressedImageTests
 {
     [NeedsProgramFact("fpack", "libcfitsio-bin")]
     public void IntegersAreUnpackedAsCfitsioDoes()
     {
-        foreach (string options in new[] { "-r", "-r -t 23,16", "-r -w", "-g", "-g -w", "-g2", "-g2 -t 50,7", "-h -s 0", "-h -s 0 -w", "-h -s -6" })
+        foreach (
+            string options in new[]
+            {
+                "-r",
+                "-r -t 23,16",
+                "-r -w",
+                "-g",
+                "-g -w",
+                "-g2",
+                "-g2 -t 50,7",
+                "-h -s 0",
+                "-h -s 0 -w",
+                "-h -s -6",
+            }
+        )
         {
             Compare(options, Pixels<ushort>(i => (ushort)(30000 + Noise(i, 4000))), AsLong);
             Compare(options, Pixels<short>(i => (short)Noise(i, 300)), AsLong);
             Compare(options, Pixels(i => Noise(i, 100_000)), AsLong);
-            if (!options.Contains("-s -6", StringComparison.Ordinal)) Compare(options, Pixels<byte>(i => (byte)Noise(i, 90)), AsLong);
+            if (!options.Contains("-s -6", StringComparison.Ordinal))
+                Compare(options, Pixels<byte>(i => (byte)Noise(i, 90)), AsLong);
         }
     }
 
@@ -28,7 +46,20 @@ public sealed class TileCompressedImageTests
     [NeedsProgramFact("fpack", "libcfitsio-bin")]
     public void FloatsAreUnpackedAsCfitsioDoes()
     {
-        foreach (string options in new[] { "-r -q 4", "-r -qz 4", "-r -q0 8", "-g -q 0", "-g2 -q 0", "-g -q 8", "-g2 -q 8", "-h -q 8 -t 101,16", "-r -q 16 -w" })
+        foreach (
+            string options in new[]
+            {
+                "-r -q 4",
+                "-r -qz 4",
+                "-r -q0 8",
+                "-g -q 0",
+                "-g2 -q 0",
+                "-g -q 8",
+                "-g2 -q 8",
+                "-h -q 8 -t 101,16",
+                "-r -q 16 -w",
+            }
+        )
         {
             Compare(options, Pixels(i => i % 311 == 7 ? float.NaN : (Noise(i, 1000) / 8f) + 100), AsDouble);
             Compare(options, Pixels(i => i % 317 == 7 ? 0.0 : (Noise(i, 1000) / 8.0) + 100), AsDouble);
@@ -41,14 +72,20 @@ public sealed class TileCompressedImageTests
         using var folder = new TemporaryFolder();
         string path = Pack(folder, "-r", Pixels<ushort>(i => (ushort)Noise(i, 4000)));
         byte[] bytes = File.ReadAllBytes(path);
-        using (FitsFile good = FitsFile.Open(path)) bytes.AsSpan((int)good.RequireFirstImage().Extent.DataStart + 8, 4).Clear();     // tile 2 has no bytes
+        // tile 2 has no bytes
+        using (FitsFile good = FitsFile.Open(path))
+            bytes.AsSpan((int)good.RequireFirstImage().Extent.DataStart + 8, 4).Clear();
         File.WriteAllBytes(path, bytes);
         using FitsFile file = FitsFile.Open(path);
         FitsHdu image = file.RequireFirstImage();
         var row = new ushort[image.Width];
         image.ReadRows(0, row);
         var error = Assert.Throws<FitsFormatException>(() => image.ReadRows(1, row));
-        Assert.Equal("a.fits.fz, HDU 1: tile 2 cannot be unpacked: it has no bytes. Copy the file again from its origin, or leave it out.", error.Message);
+        Assert.Equal(
+            "a.fits.fz, HDU 1: tile 2 cannot be unpacked: it has no bytes. Copy the file again from its origin, "
+                + "or leave it out.",
+            error.Message
+        );
         image.ReadRows(2, row);
     }
 
@@ -56,14 +93,23 @@ public sealed class TileCompressedImageTests
     public void TheHeaderCanBeHandedOnToAPlainImage()
     {
         using var folder = new TemporaryFolder();
-        string path = Pack(folder, "-r", new FitsImage<ushort>(30, 20, new ushort[600], [FitsCard.Of("EXPTIME", 60.0)]));
+        string path = Pack(
+            folder,
+            "-r",
+            new FitsImage<ushort>(30, 20, new ushort[600], [FitsCard.Of("EXPTIME", 60.0)])
+        );
         using FitsFile packed = FitsFile.Open(path);
         var pixels = new ushort[600];
         packed.RequireFirstImage().ReadRows(0, pixels);
-        FitsWriter.Write(folder.File("b.fits"), new FitsImage<ushort>(30, 20, pixels, [.. packed.RequireFirstImage().Header]));
+        FitsWriter.Write(
+            folder.File("b.fits"),
+            new FitsImage<ushort>(30, 20, pixels, [.. packed.RequireFirstImage().Header])
+        );
         using FitsFile plain = FitsFile.Open(folder.File("b.fits"));
         Assert.Equal(60.0, plain.Hdus[0].Header.Number("EXPTIME"));
-        Assert.DoesNotContain(plain.Hdus[0].Header, card => card.Keyword.StartsWith('Z') || card.Keyword.StartsWith('T'));
+        Assert.DoesNotContain(plain.Hdus[0].Header, card =>
+            card.Keyword.StartsWith('Z') || card.Keyword.StartsWith('T')
+        );
     }
 
     private delegate long[] Bits(FitsHdu hdu);
@@ -88,11 +134,17 @@ public sealed class TileCompressedImageTests
         string packed = Pack(folder, options, image);
         var (exit, output) = ExternalTool.Run("funpack", "-O", folder.File("b.fits"), packed);
         Assert.True(exit == 0, output);
-        using FitsFile theirs = FitsFile.Open(folder.File("b.fits")), ours = FitsFile.Open(packed);
+        using FitsFile theirs = FitsFile.Open(folder.File("b.fits")),
+            ours = FitsFile.Open(packed);
         Assert.Equal(FitsHduKind.CompressedImage, ours.RequireFirstImage().Kind);
         Assert.True(ours.RequireFirstImage().VerifyChecksum(out _));
-        long[] expected = bits(theirs.RequireFirstImage()), actual = bits(ours.RequireFirstImage());
-        Assert.True(expected.AsSpan().SequenceEqual(actual), $"fpack {options}: {image.GetType().GenericTypeArguments[0].Name} differ at pixel {expected.AsSpan().CommonPrefixLength(actual)}");
+        long[] expected = bits(theirs.RequireFirstImage()),
+            actual = bits(ours.RequireFirstImage());
+        Assert.True(
+            expected.AsSpan().SequenceEqual(actual),
+            $"fpack {options}: {image.GetType().GenericTypeArguments[0].Name} differ at pixel "
+                + $"{expected.AsSpan().CommonPrefixLength(actual)}"
+        );
     }
 
     private static string Pack(TemporaryFolder folder, string options, FitsImage image)

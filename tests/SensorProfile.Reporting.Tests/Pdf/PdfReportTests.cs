@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Content;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Pdf;
 
 namespace SensorProfile.Reporting.Tests.Pdf;
@@ -16,8 +17,17 @@ public sealed class PdfReportTests : IDisposable
         string text = TextOf(TarnProfile.Build());
         string[] expected =
         [
-            "Tarn-9M", "KEEP, WITH CARE", "Read noise 1.5234 ± 0.0041 e⁻", "0.80120 ± 0.00090", "Dark current against temperature", "measured range",
-            "Sensor temperature, °C", "pedestal-drift", "flats/flat_0007.fits", "Cautions", "two processes",
+            "Tarn-9M",
+            "KEEP, WITH CARE",
+            "Read noise 1.5234 ± 0.0041 e⁻",
+            "0.80120 ± 0.00090",
+            "Dark current against temperature",
+            "measured range",
+            "Sensor temperature, °C",
+            "pedestal-drift",
+            "flats/flat_0007.fits",
+            "Cautions",
+            "two processes",
         ];
         Assert.All(expected, words => Assert.Contains(words, text, StringComparison.Ordinal));
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
@@ -40,7 +50,9 @@ public sealed class PdfReportTests : IDisposable
         Write(TarnProfile.Build());
         string[] fonts = [.. Tool.Run("pdffonts", _file).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2)];
         Assert.Equal(["DejaVuSans", "DejaVuSans-Bold"], fonts.Select(line => line.Split(' ')[0]).Order());
-        Assert.All(fonts, line => Assert.Contains("CID TrueType      Identity-H       yes", line, StringComparison.Ordinal));
+        Assert.All(fonts, line =>
+            Assert.Contains("CID TrueType      Identity-H       yes", line, StringComparison.Ordinal)
+        );
     }
 
     [ToolFact("pdftotext")]
@@ -50,15 +62,29 @@ public sealed class PdfReportTests : IDisposable
         CameraProfile profile = TarnProfile.Build() with
         {
             Camera = new CameraInfo { Name = name },
-            Findings = [.. Enumerable.Range(0, 120).Select(i => new Finding($"finding-{i}", Severity.Warning, string.Concat(Enumerable.Repeat("A sentence that goes on. ", 9)), [name + ".fits"]))],
-            Frames = new FramesInfo { Rejected = [.. Enumerable.Range(0, 60).Select(i => new RejectedFile($"{name}{i}.fits", "Torn."))] },
+            Findings =
+            [
+                .. Enumerable
+                    .Range(0, 120)
+                    .Select(i => new Finding(
+                        $"finding-{i}",
+                        Severity.Warning,
+                        string.Concat(Enumerable.Repeat("A sentence that goes on. ", 9)),
+                        [name + ".fits"]
+                    )),
+            ],
+            Frames = new FramesInfo
+            {
+                Rejected = [.. Enumerable.Range(0, 60).Select(i => new RejectedFile($"{name}{i}.fits", "Torn."))],
+            },
         };
         string text = TextOf(profile);
         Assert.Contains("finding-119", text, StringComparison.Ordinal);
         Assert.Contains("and 20 more", text, StringComparison.Ordinal);
     }
 
-    private void Write(CameraProfile profile) => File.WriteAllBytes(_file, PdfReport.Bytes(ReportContent.Build(profile, null)));
+    private void Write(CameraProfile profile) =>
+        File.WriteAllBytes(_file, PdfReport.Bytes(ReportContent.Build(profile, null)));
 
     private string TextOf(CameraProfile profile)
     {

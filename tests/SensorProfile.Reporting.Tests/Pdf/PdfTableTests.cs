@@ -1,4 +1,4 @@
-using SensorProfile.Reporting.Content;
+using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Pdf;
 using SkiaSharp;
 
@@ -32,10 +32,23 @@ public sealed class PdfTableTests : IDisposable
         {
             var pages = new PdfPages(document, "footer");
             pages.NewPage();
-            PdfTable.Write(pages, new TableBlock(["Head"], [.. Enumerable.Range(0, rows).Select(i => (IReadOnlyList<string>)["row"])], [1.0]));
+            PdfTable.Write(
+                pages,
+                new TableBlock(
+                    ["Head"],
+                    [.. Enumerable.Range(0, rows).Select(i => (IReadOnlyList<string>)["row"])],
+                    [1.0]
+                )
+            );
             pages.EndPage();
             document.Close();
         }
-        return [.. Tool.Run("pdftotext", "-layout", file, "-").Split('\f').Select(page => page.Split('\n').Count(line => line.Trim() == "row")).Where(n => n > 0)];
+        return
+        [
+            .. Tool.Run("pdftotext", "-layout", file, "-")
+                .Split('\f')
+                .Select(page => page.Split('\n').Count(line => line.Trim() == "row"))
+                .Where(n => n > 0),
+        ];
     }
 }

@@ -1,6 +1,9 @@
 namespace SensorProfile.Simulation.Tests.Randomness;
 
-/// <summary>Pearson's χ² as a standard normal deviate (Wilson and Hilferty 1931): good to a few per cent from 3 degrees of freedom on.</summary>
+/// <summary>
+/// Pearson's χ² as a standard normal deviate (Wilson and Hilferty 1931): good to a few per cent from 3 degrees of
+/// freedom on.
+/// </summary>
 internal static class ChiSquare
 {
     public static double Deviate(IReadOnlyList<double> expected, IReadOnlyList<long> observed)

@@ -6,11 +6,15 @@ public class PoissonTests
 {
     private const int Draws = 400_000;
 
-    public static TheoryData<double> Means => [0.001, 0.01, 0.1, 0.125, 0.249, 0.5, 1, 3, 6.5, 9.999, 14, 31.99, 32, 33.3, 100, 1000, 10_000, 100_000];
+    public static TheoryData<double> Means =>
+        [0.001, 0.01, 0.1, 0.125, 0.249, 0.5, 1, 3, 6.5, 9.999, 14, 31.99, 32, 33.3, 100, 1000, 10_000, 100_000];
 
-    /// <summary>Mean, variance and third central moment of a Poisson variable are all λ. Standard errors of the sample's from the population moments
-    /// μ₄ = λ + 3λ², μ₆ = λ + 25λ² + 15λ³ (from the cumulants, all λ): var(m₂) = (μ₄ − μ₂²)/N, var(m₃) = (μ₆ − μ₃² − 6μ₄μ₂ + 9μ₂³)/N
-    /// (Stuart and Ord, Kendall's Advanced Theory of Statistics, ch. 10). 4.5 standard errors in 54 comparisons: 3e-4 by chance.</summary>
+    /// <summary>Mean, variance and third central moment of a Poisson variable are all λ. Standard errors of the
+    /// sample's from the population moments
+    /// μ₄ = λ + 3λ², μ₆ = λ + 25λ² + 15λ³ (from the cumulants, all λ): var(m₂) = (μ₄ − μ₂²)/N, var(m₃) = (μ₆ − μ₃² −
+    /// 6μ₄μ₂ + 9μ₂³)/N
+    /// (Stuart and Ord, Kendall's Advanced Theory of Statistics, ch. 10). 4.5 standard errors in 54 comparisons: 3e-4
+    /// by chance.</summary>
     [Theory, MemberData(nameof(Means))]
     public void MomentsAreThoseOfTheDistribution(double mean)
     {
@@ -42,7 +46,8 @@ public class PoissonTests
         }
         else
         {
-            double share = expected[0] / Draws;                          // two or three cells: the first one alone, by its binomial error
+            // two or three cells: the first one alone, by its binomial error
+            double share = expected[0] / Draws;
             Assert.InRange((observed[0] - expected[0]) / Math.Sqrt(Draws * share * (1 - share)), -4.5, 4.5);
         }
     }
@@ -54,7 +59,10 @@ public class PoissonTests
         Assert.Equal(0, Poisson.Draw(ref random, mean));
     }
 
-    /// <summary>p(k) by the ratio p(k)/p(k − 1) = λ/k, outwards from the most probable count, then scaled to a sum of 1: no factorial is used.</summary>
+    /// <summary>
+    /// p(k) by the ratio p(k)/p(k − 1) = λ/k, outwards from the most probable count, then scaled to a sum of 1: no
+    /// factorial is used.
+    /// </summary>
     private static double[] Probabilities(double mean, int least, int most)
     {
         double[] p = new double[most - least + 1];

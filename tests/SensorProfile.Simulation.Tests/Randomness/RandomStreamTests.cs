@@ -9,9 +9,12 @@ public class RandomStreamTests
     {
         ulong[] firsts =
         [
-            RandomStream.For(1, Purpose.Row, 2, 3).Next(), RandomStream.For(2, Purpose.Row, 2, 3).Next(),
-            RandomStream.For(1, Purpose.Columns, 2, 3).Next(), RandomStream.For(1, Purpose.Row, 3, 2).Next(),
-            RandomStream.For(1, Purpose.Row, 2, 4).Next(), RandomStream.For(1, Purpose.Row, 3, 3).Next(),
+            RandomStream.For(1, Purpose.Row, 2, 3).Next(),
+            RandomStream.For(2, Purpose.Row, 2, 3).Next(),
+            RandomStream.For(1, Purpose.Columns, 2, 3).Next(),
+            RandomStream.For(1, Purpose.Row, 3, 2).Next(),
+            RandomStream.For(1, Purpose.Row, 2, 4).Next(),
+            RandomStream.For(1, Purpose.Row, 3, 3).Next(),
         ];
         Assert.Equal(firsts.Length, firsts.Distinct().Count());
     }
@@ -27,7 +30,9 @@ public class RandomStreamTests
         }
     }
 
-    /// <summary>First numbers of neighbouring rows: correlation of 100 000 pairs has a standard error of 0.0032.</summary>
+    /// <summary>
+    /// First numbers of neighbouring rows: correlation of 100 000 pairs has a standard error of 0.0032.
+    /// </summary>
     [Fact]
     public void NeighbouringStreamsAreUncorrelated()
     {
@@ -50,6 +55,6 @@ public class RandomStreamTests
         {
             counts[random.NextIndex(count)]++;
         }
-        Assert.All(counts, c => Assert.InRange(c, 850, 1150));             // 1000 ± 4.7·√1000
+        Assert.All(counts, c => Assert.InRange(c, 850, 1150)); // 1000 ± 4.7·√1000
     }
 }

@@ -6,7 +6,9 @@ internal sealed record SampleMoments(double Mean, double Second, double Third, d
     public static SampleMoments Of(double[] sample)
     {
         double mean = sample.Average();
-        double second = 0, third = 0, fourth = 0;
+        double second = 0,
+            third = 0,
+            fourth = 0;
         foreach (double value in sample)
         {
             double d = value - mean;

@@ -6,7 +6,10 @@ public class ZigguratTests
 {
     private const int Draws = 4_000_000;
 
-    /// <summary>Standard errors for a normal sample: mean 1/√N, second moment √(2/N), third √(6/N) (about the sample's own mean), fourth √(96/N).</summary>
+    /// <summary>
+    /// Standard errors for a normal sample: mean 1/√N, second moment √(2/N), third √(6/N) (about the sample's own
+    /// mean), fourth √(96/N).
+    /// </summary>
     [Fact]
     public void NormalHasTheMomentsOfTheNormal()
     {
@@ -18,7 +21,10 @@ public class ZigguratTests
         Assert.InRange((found.Fourth - 3) * root / Math.Sqrt(96), -4, 4);
     }
 
-    /// <summary>Cells of width 0.1 from −4 to 4 and the two tails. Probabilities from Φ by Simpson's rule on the density, far below the counting error.</summary>
+    /// <summary>
+    /// Cells of width 0.1 from −4 to 4 and the two tails. Probabilities from Φ by Simpson's rule on the density, far
+    /// below the counting error.
+    /// </summary>
     [Fact]
     public void NormalFillsItsCellsAndTails()
     {
@@ -33,11 +39,14 @@ public class ZigguratTests
             double a = (i - 41) / 10.0;
             expected[i] = Draws * (Density(a) + 4 * Density(a + 0.05) + Density(a + 0.1)) * 0.1 / 6;
         }
-        expected[0] = expected[81] = Draws * 3.167124183311992e-5;         // 1 − Φ(4)
+        expected[0] = expected[81] = Draws * 3.167124183311992e-5; // 1 − Φ(4)
         Assert.InRange(ChiSquare.Deviate(expected, counts), -4, 4);
     }
 
-    /// <summary>Central moments 1, 2, 9 and variances of their sample forms 8/N (m₂: μ₄ − μ₂² = 8) for the exponential; third: (μ₆ − μ₃² − 6μ₄μ₂ + 9)/N with μ₆ = 265.</summary>
+    /// <summary>
+    /// Central moments 1, 2, 9 and variances of their sample forms 8/N (m₂: μ₄ − μ₂² = 8) for the exponential; third:
+    /// (μ₆ − μ₃² − 6μ₄μ₂ + 9)/N with μ₆ = 265.
+    /// </summary>
     [Fact]
     public void ExponentialHasTheMomentsOfTheExponential()
     {
@@ -60,7 +69,9 @@ public class ZigguratTests
         Assert.InRange(ChiSquare.Deviate([.. Enumerable.Repeat(Draws / 200.0, 200)], counts), -4, 4);
     }
 
-    /// <summary>P(x > 10) = e⁻¹⁰: 181.6 of 4 million, Poisson error 13.5; the base layer ends at 7.7, so this is its tail.</summary>
+    /// <summary>
+    /// P(x > 10) = e⁻¹⁰: 181.6 of 4 million, Poisson error 13.5; the base layer ends at 7.7, so this is its tail.
+    /// </summary>
     [Fact]
     public void ExponentialHasItsTail() => Assert.InRange(Exponential().Count(x => x > 10), 128, 236);
 

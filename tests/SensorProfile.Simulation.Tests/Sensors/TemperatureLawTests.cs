@@ -1,38 +1,71 @@
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Tests.Sensors;
 
-/// <summary>Values recomputed at 40 digits from the published forms (Varshni gap with the constants of Janesick 2001; Widenhorn et al. 2002).</summary>
+/// <summary>
+/// Values recomputed at 40 digits from the published forms (Varshni gap with the constants of Janesick 2001; Widenhorn
+/// et al. 2002).
+/// </summary>
 public class TemperatureLawTests
 {
-    private static DarkCurrentParameters TwoProcesses(double share, double reference = 0) => new() { RateAtReference = 1, ReferenceTemperature = reference, DiffusionShare = share };
+    private static DarkCurrentParameters TwoProcesses(double share, double reference = 0) =>
+        new()
+        {
+            RateAtReference = 1,
+            ReferenceTemperature = reference,
+            DiffusionShare = share,
+        };
 
-    [Theory, InlineData(-10, 6.605382421), InlineData(20, 8.112095781), InlineData(0, 7.092260994), InlineData(-20, 6.134107535)]
-    public void DepletionDoublesOverItsOwnRise(double celsius, double expected)
-        => Assert.Equal(expected, TemperatureLaw.Doubling(TwoProcesses(0), celsius), 1e-7);
+    [
+        Theory,
+        InlineData(-10, 6.605382421),
+        InlineData(20, 8.112095781),
+        InlineData(0, 7.092260994),
+        InlineData(-20, 6.134107535)
+    ]
+    public void DepletionDoublesOverItsOwnRise(double celsius, double expected) =>
+        Assert.Equal(expected, TemperatureLaw.Doubling(TwoProcesses(0), celsius), 1e-7);
 
     [Fact]
-    public void DiffusionDoublesInHalfOfIt() => Assert.Equal(3.302691211, TemperatureLaw.Doubling(TwoProcesses(1), -10), 1e-7);
+    public void DiffusionDoublesInHalfOfIt() =>
+        Assert.Equal(3.302691211, TemperatureLaw.Doubling(TwoProcesses(1), -10), 1e-7);
 
-    [Theory, InlineData(20, 6.218407517), InlineData(-10, 0.3632421691), InlineData(-20, 0.1222615409), InlineData(-40, 0.01060150503)]
+    [
+        Theory,
+        InlineData(20, 6.218407517),
+        InlineData(-10, 0.3632421691),
+        InlineData(-20, 0.1222615409),
+        InlineData(-40, 0.01060150503)
+    ]
     public void DepletionRelativeToZeroCelsius(double celsius, double expected)
     {
         Assert.Equal(expected, TemperatureLaw.Factor(TwoProcesses(0), celsius), expected * 1e-9);
         Assert.Equal(expected * expected, TemperatureLaw.Factor(TwoProcesses(1), celsius), expected * expected * 1e-8);
     }
 
-    [Theory, InlineData(20, 22.443499783955), InlineData(10, 4.5916368868809), InlineData(-10, 0.24759352122516), InlineData(-20, 0.068604712624557), InlineData(-30, 0.019603209037726)]
-    public void BothInEqualParts(double celsius, double expected)
-        => Assert.Equal(expected, TemperatureLaw.Factor(TwoProcesses(0.5), celsius), expected * 1e-11);
+    [
+        Theory,
+        InlineData(20, 22.443499783955),
+        InlineData(10, 4.5916368868809),
+        InlineData(-10, 0.24759352122516),
+        InlineData(-20, 0.068604712624557),
+        InlineData(-30, 0.019603209037726)
+    ]
+    public void BothInEqualParts(double celsius, double expected) =>
+        Assert.Equal(expected, TemperatureLaw.Factor(TwoProcesses(0.5), celsius), expected * 1e-11);
 
     [Theory, InlineData(20, 4.3579087021), InlineData(-10, 5.2156487382), InlineData(-30, 5.4791606170)]
-    public void BothInEqualPartsDouble(double celsius, double expected)
-        => Assert.Equal(expected, TemperatureLaw.Doubling(TwoProcesses(0.5), celsius), 1e-6);
+    public void BothInEqualPartsDouble(double celsius, double expected) =>
+        Assert.Equal(expected, TemperatureLaw.Doubling(TwoProcesses(0.5), celsius), 1e-6);
 
     [Theory, InlineData(0.56, 20, 9.166216695), InlineData(0.56, -20, 6.83543545), InlineData(1.12, 20, 4.583108348)]
-    public void ArrheniusDoubles(double energy, double celsius, double expected)
-        => Assert.Equal(expected, TemperatureLaw.Doubling(new DarkCurrentParameters { ActivationEnergy = energy }, celsius), 1e-6);
+    public void ArrheniusDoubles(double energy, double celsius, double expected) =>
+        Assert.Equal(
+            expected,
+            TemperatureLaw.Doubling(new DarkCurrentParameters { ActivationEnergy = energy }, celsius),
+            1e-6
+        );
 
     [Fact]
     public void ArrheniusFactorBetweenTwoTemperatures()

@@ -1,5 +1,6 @@
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Simulation.Tests.Truth;
@@ -9,15 +10,48 @@ public class SimulationTruthTests
 {
     private static readonly CameraDescription Camera = new()
     {
-        Width = 160, Height = 120, Gain = 0.7, ReadNoise = 2, ReadNoiseSpread = 0.3, BiasLevel = 400, BiasPattern = new BiasPattern { Column = 3, Pixel = 1 },
-        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.5, DiffusionShare = 0.3 }, DarkNonuniformity = 0.4, FullWell = 30000, Nonlinearity = 0.02,
-        HotPixels = new HotPixels { Share = 0.02, ActivationSpread = 0.2, Distribution = new HotPixelDistribution { Maximum = 5 } },
-        TelegraphPixels = new TelegraphPixels { Share = 0.01, Rate = 2, DwellHigh = 20, DwellLow = 30 },
-        Glow = [new Glow { Rate = 0.8, Width = 40, DoublingTemperature = 11, ExposureExponent = 1.2 }], Thermometer = new Thermometer { ProbeOffset = 1.5 },
+        Width = 160,
+        Height = 120,
+        Gain = 0.7,
+        ReadNoise = 2,
+        ReadNoiseSpread = 0.3,
+        BiasLevel = 400,
+        BiasPattern = new BiasPattern { Column = 3, Pixel = 1 },
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.5, DiffusionShare = 0.3 },
+        DarkNonuniformity = 0.4,
+        FullWell = 30000,
+        Nonlinearity = 0.02,
+        HotPixels = new HotPixels
+        {
+            Share = 0.02,
+            ActivationSpread = 0.2,
+            Distribution = new HotPixelDistribution { Maximum = 5 },
+        },
+        TelegraphPixels = new TelegraphPixels
+        {
+            Share = 0.01,
+            Rate = 2,
+            DwellHigh = 20,
+            DwellLow = 30,
+        },
+        Glow =
+        [
+            new Glow
+            {
+                Rate = 0.8,
+                Width = 40,
+                DoublingTemperature = 11,
+                ExposureExponent = 1.2,
+            },
+        ],
+        Thermometer = new Thermometer { ProbeOffset = 1.5 },
         Serial = 4,
     };
 
-    /// <summary>30 frames of 300 s with the response straightened: the mean of every pixel against the map, in units of its own error.</summary>
+    /// <summary>
+    /// 30 frames of 300 s with the response straightened: the mean of every pixel against the map, in units of its own
+    /// error.
+    /// </summary>
     [Theory, InlineData(-10.0), InlineData(-2.0)]
     public void RateMapIsWhatTheFramesCollect(double celsius)
     {
@@ -41,18 +75,27 @@ public class SimulationTruthTests
         {
             if ((classes[i] & (byte)DefectClasses.Telegraph) != 0)
             {
-                continue;                                                // wander more than Poisson
+                continue; // wander more than Poisson
             }
             double electrons = (sums[i] / night.Frames.Count - bias[i]) * 0.7;
             double noise = TrueMaps.ReadNoise(night.Sensor)[i];
-            double z = (electrons - 300 * rates[i]) / Math.Sqrt((300 * rates[i] + noise * noise + 0.04) / night.Frames.Count);
+            double z =
+                (electrons - 300 * rates[i]) / Math.Sqrt((300 * rates[i] + noise * noise + 0.04) / night.Frames.Count);
             z2 += z * z;
             count++;
         }
-        Assert.InRange(z2 / count, 1 - 4.5 * Math.Sqrt(2.0 / count), 1 + 4.5 * Math.Sqrt(2.0 / count));   // mean of n χ²(1)
+        // mean of n χ²(1)
+        Assert.InRange(z2 / count, 1 - 4.5 * Math.Sqrt(2.0 / count), 1 + 4.5 * Math.Sqrt(2.0 / count));
     }
 
-    private static Shot Darks(double exposure, double celsius) => new() { Kind = FrameKind.Dark, Exposure = exposure, Temperature = celsius, Count = 30 };
+    private static Shot Darks(double exposure, double celsius) =>
+        new()
+        {
+            Kind = FrameKind.Dark,
+            Exposure = exposure,
+            Temperature = celsius,
+            Count = 30,
+        };
 
     [Fact]
     public void PointsAreTheMedianAndMeanOfTheMap()
@@ -74,7 +117,8 @@ public class SimulationTruthTests
     public void DoublingMapIsTheSlopeOfTheRateMap()
     {
         var night = new SimulatedNight(Camera, 8);
-        float[] cold = TrueMaps.DarkRate(night.Sensor, -11, 300), warm = TrueMaps.DarkRate(night.Sensor, -9, 300);
+        float[] cold = TrueMaps.DarkRate(night.Sensor, -11, 300),
+            warm = TrueMaps.DarkRate(night.Sensor, -9, 300);
         float[] doubling = TrueMaps.Doubling(night.Sensor, -10, 300);
         for (int i = 0; i < doubling.Length; i++)
         {
@@ -88,8 +132,10 @@ public class SimulationTruthTests
         var night = new SimulatedNight(Camera with { Shots = [new Shot { Kind = FrameKind.Bias, Count = 40 }] }, 8);
         SimulationTruth truth = SimulationTruth.Of(night);
         ushort[][] frames = [.. night.Frames.Select(f => night.Render(f))];
-        double variance = Enumerable.Range(0, 20).Average(k => PixelStatistics.PairVariance(frames[2 * k], frames[2 * k + 1])) - 1.0 / 12;
-        Assert.Equal(1, Math.Sqrt(variance) / truth.ReadNoiseAdu, 0.01);  // 20 pairs of 19 200 pixels
+        double variance =
+            Enumerable.Range(0, 20).Average(k => PixelStatistics.PairVariance(frames[2 * k], frames[2 * k + 1]))
+            - 1.0 / 12;
+        Assert.Equal(1, Math.Sqrt(variance) / truth.ReadNoiseAdu, 0.01); // 20 pairs of 19 200 pixels
         Assert.Equal(truth.BiasLevel, frames.Average(PixelStatistics.Mean), 0.02);
         Assert.Equal(truth.ReadNoiseRms, truth.ReadNoiseAdu * truth.Gain, 12);
     }
@@ -97,16 +143,51 @@ public class SimulationTruthTests
     [Fact]
     public void SaturationIsWhereTheFlatsEnd()
     {
-        foreach (CameraDescription camera in (CameraDescription[])[Camera, Camera with { FullWell = 60000 }, Camera with { FullWell = null }, Camera with { Bits = 12, CodeStep = 2 }])
+        foreach (
+            CameraDescription camera in (CameraDescription[])
+                [
+                    Camera,
+                    Camera with
+                    {
+                        FullWell = 60000,
+                    },
+                    Camera with
+                    {
+                        FullWell = null,
+                    },
+                    Camera with
+                    {
+                        Bits = 12,
+                        CodeStep = 2,
+                    },
+                ]
+        )
         {
-            var night = new SimulatedNight(camera with { Shots = [new Shot { Kind = FrameKind.Flat, Level = 200000, Exposure = 1 }] }, 8);
+            var night = new SimulatedNight(
+                camera with
+                {
+                    Shots =
+                    [
+                        new Shot
+                        {
+                            Kind = FrameKind.Flat,
+                            Level = 200000,
+                            Exposure = 1,
+                        },
+                    ],
+                },
+                8
+            );
             SimulationTruth truth = SimulationTruth.Of(night);
             Assert.Equal(truth.SaturationLevel, PixelStatistics.Median(night.Render(night.Frames[0])), 1.0);
             Assert.Equal(Math.Log2(truth.FullWell / truth.ReadNoiseRms), truth.DynamicRange!.Value, 12);
         }
     }
 
-    /// <summary>A parabola N(1 − bN) through 5…95 % of full well: deviations from the best line are of the order q/8·(range)², q = 2 %.</summary>
+    /// <summary>
+    /// A parabola N(1 − bN) through 5…95 % of full well: deviations from the best line are of the order q/8·(range)², q
+    /// = 2 %.
+    /// </summary>
     [Fact]
     public void LinearityErrorFollowsTheBend()
     {
@@ -124,7 +205,8 @@ public class SimulationTruthTests
         float[] map = TrueMaps.Glow(night.Sensor, -10, 300);
         Assert.Equal(map.Max(), glow.Peak, 1e-6);
         Assert.Equal(map.Sum(v => (double)v), glow.Total, 1e-2);
-        Assert.Equal(0.8 * Math.Pow(5, 0.2), glow.Peak, 1e-6);           // 300 s against a reference of 60 s, exponent 1.2
+        // 300 s against a reference of 60 s, exponent 1.2
+        Assert.Equal(0.8 * Math.Pow(5, 0.2), glow.Peak, 1e-6);
         Assert.Equal(160, glow.X);
     }
 }

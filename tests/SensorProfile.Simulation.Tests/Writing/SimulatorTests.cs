@@ -1,7 +1,8 @@
 using System.Text.Json;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Simulation.Tests.Writing;
@@ -12,11 +13,39 @@ public sealed class SimulatorTests : IDisposable
 
     private static readonly CameraDescription Camera = new()
     {
-        Name = "Fell-24C", Width = 32, Height = 20, ColourFilter = "RGGB", Gain = 0.5, ReadNoise = 3, FullWell = 20000,
-        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.2, DoublingTemperature = 6 }, HotPixels = new HotPixels { Share = 0.05 },
-        TelegraphPixels = new TelegraphPixels { Share = 0.02, Amplitude = 20 }, Settings = new HeaderSettings { Gain = 120, Offset = 30, Readout = "slow" },
-        Shots = [new Shot { Kind = FrameKind.Bias, Count = 2 }, new Shot { Kind = FrameKind.Dark, Exposure = 300, Temperature = -20, Count = 2 },
-            new Shot { Kind = FrameKind.Flat, Exposure = 1.5, Level = 5000 }],
+        Name = "Fell-24C",
+        Width = 32,
+        Height = 20,
+        ColourFilter = "RGGB",
+        Gain = 0.5,
+        ReadNoise = 3,
+        FullWell = 20000,
+        DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.2, DoublingTemperature = 6 },
+        HotPixels = new HotPixels { Share = 0.05 },
+        TelegraphPixels = new TelegraphPixels { Share = 0.02, Amplitude = 20 },
+        Settings = new HeaderSettings
+        {
+            Gain = 120,
+            Offset = 30,
+            Readout = "slow",
+        },
+        Shots =
+        [
+            new Shot { Kind = FrameKind.Bias, Count = 2 },
+            new Shot
+            {
+                Kind = FrameKind.Dark,
+                Exposure = 300,
+                Temperature = -20,
+                Count = 2,
+            },
+            new Shot
+            {
+                Kind = FrameKind.Flat,
+                Exposure = 1.5,
+                Level = 5000,
+            },
+        ],
     };
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
@@ -27,8 +56,15 @@ public sealed class SimulatorTests : IDisposable
         Simulator.Write(Camera, _folder, 3);
         var night = new SimulatedNight(Camera, 3);
         Assert.Equal(
-            ["bias_-10C_001.fits", "bias_-10C_002.fits", "dark_-20C_300s_001.fits", "dark_-20C_300s_002.fits", "flat_-10C_1.5s_001.fits"],
-            Directory.GetFiles(_folder, "*.fits").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+            [
+                "bias_-10C_001.fits",
+                "bias_-10C_002.fits",
+                "dark_-20C_300s_001.fits",
+                "dark_-20C_300s_002.fits",
+                "flat_-10C_1.5s_001.fits",
+            ],
+            Directory.GetFiles(_folder, "*.fits").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)
+        );
         foreach (SimulatedFrame frame in night.Frames)
         {
             using FitsFile file = FitsFile.Open(Path.Combine(_folder, frame.FileName));
@@ -65,9 +101,14 @@ public sealed class SimulatorTests : IDisposable
         string other = Path.Combine(_folder, "again");
         Simulator.Write(Camera, _folder, 3, new SimulationOptions { Threads = 1 });
         Simulator.Write(Camera, other, 3, new SimulationOptions { Threads = 4 });
-        string[] files = [.. Directory.GetFiles(other, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(other, f))];
+        string[] files =
+        [
+            .. Directory.GetFiles(other, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(other, f)),
+        ];
         Assert.Equal(5 + 7 + 1, files.Length);
-        Assert.All(files, f => Assert.Equal(File.ReadAllBytes(Path.Combine(other, f)), File.ReadAllBytes(Path.Combine(_folder, f))));
+        Assert.All(files, f =>
+            Assert.Equal(File.ReadAllBytes(Path.Combine(other, f)), File.ReadAllBytes(Path.Combine(_folder, f)))
+        );
     }
 
     [Fact]
@@ -103,7 +144,10 @@ public sealed class SimulatorTests : IDisposable
         Assert.Equal(written.Frames, read.Frames);
         Assert.Equal(written.DarkCurrent!.Points, read.DarkCurrent!.Points);
         Assert.Equal(written.Camera.ToJson(), read.Camera.ToJson());
-        Assert.Equal((written.ReadNoiseAdu, written.FullWell, written.Seed), (read.ReadNoiseAdu, read.FullWell, read.Seed));
+        Assert.Equal(
+            (written.ReadNoiseAdu, written.FullWell, written.Seed),
+            (read.ReadNoiseAdu, read.FullWell, read.Seed)
+        );
     }
 
     [Fact]
@@ -111,7 +155,11 @@ public sealed class SimulatorTests : IDisposable
     {
         string other = Path.Combine(_folder, "other.json");
         File.WriteAllText(other, "{ \"a\": 1 }");
-        Assert.StartsWith($"{other} is not the truth of a simulated night", Assert.Throws<InvalidDataException>(() => SimulationTruth.Read(other)).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"{other} is not the truth of a simulated night",
+            Assert.Throws<InvalidDataException>(() => SimulationTruth.Read(other)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -128,8 +176,13 @@ public sealed class SimulatorTests : IDisposable
     {
         using var source = new CancellationTokenSource();
         var afterTwo = new Stop(source);
-        Assert.ThrowsAny<OperationCanceledException>(() => Simulator.Write(Camera, _folder, 3, null, afterTwo, source.Token));
-        Assert.Equal(["bias_-10C_001.fits", "bias_-10C_002.fits"], Directory.GetFiles(_folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal));
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            Simulator.Write(Camera, _folder, 3, null, afterTwo, source.Token)
+        );
+        Assert.Equal(
+            ["bias_-10C_001.fits", "bias_-10C_002.fits"],
+            Directory.GetFiles(_folder).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)
+        );
     }
 
     [Fact]
@@ -139,8 +192,19 @@ public sealed class SimulatorTests : IDisposable
         {
             Faults =
             [
-                new Fault { Shot = 2, Frame = 1, ReplaceKeywords = new Dictionary<string, string> { ["EXPTIME"] = "'300,0   '" }, OmitKeywords = ["CCD-TEMP", "GAIN"] },
-                new Fault { Shot = 2, Frame = 2, CutBytes = 2000 },
+                new Fault
+                {
+                    Shot = 2,
+                    Frame = 1,
+                    ReplaceKeywords = new Dictionary<string, string> { ["EXPTIME"] = "'300,0   '" },
+                    OmitKeywords = ["CCD-TEMP", "GAIN"],
+                },
+                new Fault
+                {
+                    Shot = 2,
+                    Frame = 2,
+                    CutBytes = 2000,
+                },
             ],
         };
         Simulator.Write(faulty, _folder, 3);
@@ -158,9 +222,16 @@ public sealed class SimulatorTests : IDisposable
     [Fact]
     public void AKeywordThatIsNotThereCannotBeReplaced()
     {
-        CameraDescription faulty = Camera with { Faults = [new Fault { ReplaceKeywords = new Dictionary<string, string> { ["FILTER"] = "'L'" } }] };
+        CameraDescription faulty = Camera with
+        {
+            Faults = [new Fault { ReplaceKeywords = new Dictionary<string, string> { ["FILTER"] = "'L'" } }],
+        };
         var error = Assert.Throws<CameraDescriptionException>(() => Simulator.Write(faulty, _folder, 3));
-        Assert.Equal("camera description, $.faults: the frame carries no keyword FILTER to replace. Name one that it carries.", error.Message);
+        Assert.Equal(
+            "camera description, $.faults: the frame carries no keyword FILTER to replace. Name one that it "
+                + "carries.",
+            error.Message
+        );
     }
 
     private sealed class Stop(CancellationTokenSource source) : IProgress<SimulationProgress>

@@ -1,8 +1,12 @@
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Session;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 
 namespace SensorProfile.Tests.Characterisation;
 
@@ -10,14 +14,40 @@ public sealed class IncompleteSessionTests
 {
     private static readonly CameraDescription camera = new()
     {
-        Name = "Tarn-9M", Width = 80, Height = 64, Gain = 0.8, ReadNoise = 2, FullWell = 40000, BiasLevel = 500,
+        Name = "Tarn-9M",
+        Width = 80,
+        Height = 64,
+        Gain = 0.8,
+        ReadNoise = 2,
+        FullWell = 40000,
+        BiasLevel = 500,
         DarkCurrent = new DarkCurrentParameters { RateAtReference = 0.1, DoublingTemperature = 6 },
     };
 
     [Fact]
     public void DarksAloneGiveNullsAndSayWhatIsMissing()
     {
-        using var session = new SimulatedSession(camera with { Shots = [new() { Kind = FrameKind.Dark, Exposure = 60, Count = 4 }, new() { Kind = FrameKind.Dark, Exposure = 120, Count = 4 }] }, 1);
+        using var session = new SimulatedSession(
+            camera with
+            {
+                Shots =
+                [
+                    new()
+                    {
+                        Kind = FrameKind.Dark,
+                        Exposure = 60,
+                        Count = 4,
+                    },
+                    new()
+                    {
+                        Kind = FrameKind.Dark,
+                        Exposure = 120,
+                        Count = 4,
+                    },
+                ],
+            },
+            1
+        );
         CameraProfile profile = session.Characterise().Profile;
         ModeProfile mode = Assert.Single(profile.Modes);
         Assert.Null(mode.ReadNoise);
@@ -49,14 +79,23 @@ public sealed class IncompleteSessionTests
     [Fact]
     public void DarksThatAreFullAreNamedAndTheOthersMeasured()
     {
-        using var session = new SimulatedSession(camera with
-        {
-            DarkCurrent = new() { RateAtReference = 20, ReferenceTemperature = -10, DoublingTemperature = 6 },
-            Shots = Nights.Full(40000, [-25, -20, -15, -10, 20], [10, 60, 300]),
-        }, 6);
+        using var session = new SimulatedSession(
+            camera with
+            {
+                DarkCurrent = new()
+                {
+                    RateAtReference = 20,
+                    ReferenceTemperature = -10,
+                    DoublingTemperature = 6,
+                },
+                Shots = Nights.Full(40000, [-25, -20, -15, -10, 20], [10, 60, 300]),
+            },
+            6
+        );
         CameraProfile profile = session.Characterise().Profile;
         Finding full = Assert.Single(profile.Findings, f => f.Code == "dark-saturated");
-        Assert.Equal(8, full.Frames.Count);                  // at 20 °C 640 e-/px/s: 60 s and 300 s fill a well of 40 000 e-, 10 s do not
+        // at 20 °C 640 e-/px/s: 60 s and 300 s fill a well of 40 000 e-, 10 s do not
+        Assert.Equal(8, full.Frames.Count);
         Assert.NotNull(profile.Modes[0].DarkCurrent!.DoublingTemperature);
         Assert.Equal(6, profile.Modes[0].DarkCurrent!.DoublingTemperature!.Value, 0.3);
     }
@@ -64,8 +103,19 @@ public sealed class IncompleteSessionTests
     [Fact]
     public void FramesOfASingleRowAreMeasuredWithoutMaps()
     {
-        using var session = new SimulatedSession(camera with { Width = 400, Height = 1, Shots = Nights.Full(40000, [-10], [60, 120, 300]) }, 7);
-        CharacterisationResult result = Characteriser.Run(FrameInventory.Read([session.Folder], new InventoryOptions()), new CharacterisationOptions());
+        using var session = new SimulatedSession(
+            camera with
+            {
+                Width = 400,
+                Height = 1,
+                Shots = Nights.Full(40000, [-10], [60, 120, 300]),
+            },
+            7
+        );
+        CharacterisationResult result = Characteriser.Run(
+            FrameInventory.Read([session.Folder], new InventoryOptions()),
+            new CharacterisationOptions()
+        );
         Assert.Contains(result.Profile.Findings, f => f.Code == "no-picture");
         Assert.NotNull(result.Profile.Modes[0].ReadNoise);
         Assert.Empty(result.Profile.Modes[0].FixedPattern?.HotPixelCurve ?? []);
@@ -76,12 +126,16 @@ public sealed class IncompleteSessionTests
     {
         using var session = new SimulatedSession(camera with { Shots = Nights.Full(40000, [-10], [60, 120, 300]) }, 5);
         string[] bias = [.. Directory.GetFiles(session.Folder, "bias*").Order(StringComparer.Ordinal).Take(2)];
-        ChangeByte(bias[0], ^3000);                          // a pixel: the frames of this size end with some padding
+        ChangeByte(bias[0], ^3000); // a pixel: the frames of this size end with some padding
         EditHeader(bias[1]);
         CameraProfile profile = session.Characterise().Profile;
         RejectedFile rejected = Assert.Single(profile.Frames.Rejected);
         Assert.Equal(Path.GetFileName(bias[0]), rejected.File);
-        Assert.Matches("^Damaged or changed: DATASUM says [0-9]+, the data add up to [0-9]+: they were damaged or changed after the sum was written\\.$", rejected.Reason);
+        Assert.Matches(
+            "^Damaged or changed: DATASUM says [0-9]+, the data add up to [0-9]+: they were damaged or changed "
+                + "after the sum was written\\.$",
+            rejected.Reason
+        );
         Assert.Contains(profile.Findings, f => f.Code == "damaged-frame" && f.Frames.Single() == rejected.File);
     }
 
@@ -104,14 +158,24 @@ public sealed class IncompleteSessionTests
     [Fact]
     public void ADarkWithLightIsFoundOut()
     {
-        using var session = new SimulatedSession(camera with
-        {
-            Shots =
-            [
-                .. Nights.Full(40000, [-10], [60, 120, 300]),
-                new() { Kind = FrameKind.Dark, Exposure = 300, Count = 1, LightLeak = 3, Pause = 1 },
-            ],
-        }, 3);
+        using var session = new SimulatedSession(
+            camera with
+            {
+                Shots =
+                [
+                    .. Nights.Full(40000, [-10], [60, 120, 300]),
+                    new()
+                    {
+                        Kind = FrameKind.Dark,
+                        Exposure = 300,
+                        Count = 1,
+                        LightLeak = 3,
+                        Pause = 1,
+                    },
+                ],
+            },
+            3
+        );
         CameraProfile profile = session.Characterise().Profile;
         RejectedFile rejected = Assert.Single(profile.Frames.Rejected);
         Assert.Contains("is far from the", rejected.Reason, StringComparison.Ordinal);
@@ -121,7 +185,13 @@ public sealed class IncompleteSessionTests
     [Fact]
     public void TheProfileDoesNotDependOnTheNumberOfThreads()
     {
-        using var session = new SimulatedSession(camera with { Shots = Nights.Full(40000, [-10, 0, 5], [60, 120, 300], darks: 3, bias: 9) }, 4);
+        using var session = new SimulatedSession(
+            camera with
+            {
+                Shots = Nights.Full(40000, [-10, 0, 5], [60, 120, 300], darks: 3, bias: 9),
+            },
+            4
+        );
         string File(int threads)
         {
             string path = Path.Combine(session.Folder, $"profile-{threads}.json");

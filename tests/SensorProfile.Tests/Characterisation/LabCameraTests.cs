@@ -1,12 +1,18 @@
 using System.Globalization;
 using SensorProfile.Characterisation;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Characterisation;
 
-/// <summary>Two real cameras. The intervals are the accept intervals of the data's own expected.json: what an independent, sound method should find.</summary>
+/// <summary>
+/// Two real cameras. The intervals are the accept intervals of the data's own expected.json: what an independent, sound
+/// method should find.
+/// </summary>
 public sealed class LabCameraTests(ITestOutputHelper output)
 {
     [DataFact("lab-12bit", "lab-14bit")]
@@ -29,10 +35,14 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         DarkCurrentProfile dark = mode.DarkCurrent!;
         Assert.Equal("variance", dark.Form);
         DarkCurrentPoint point = dark.Points.Single(p => p.Exposures.Contains(100));
-        Assert.Null(point.TypicalRate);                                   // the level falls with exposure: the camera pins it
+        // the level falls with exposure: the camera pins it
+        Assert.Null(point.TypicalRate);
         Within(point.RateFromVariance, 0.14198, 0.18071);
         Assert.Contains(profile.Findings, f => f.Code == "black-level-pinned");
-        Assert.Equal(["truncated/flat_truncated_01.fits", "truncated/flat_truncated_07.fits"], profile.Frames.Rejected.Select(r => r.File));
+        Assert.Equal(
+            ["truncated/flat_truncated_01.fits", "truncated/flat_truncated_07.fits"],
+            profile.Frames.Rejected.Select(r => r.File)
+        );
     }
 
     [DataFact("lab-12bit", "lab-14bit")]
@@ -42,7 +52,8 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         ModeProfile mode = Assert.Single(profile.Modes);
         Within(mode.ReadNoiseAdu, 26.87, 28.532);
         Within(mode.ReadNoise, 6.3426, 7.0103);
-        Assert.Null(mode.Gain);                                           // red and blue are scaled digitally: no gain of the whole camera
+        // red and blue are scaled digitally: no gain of the whole camera
+        Assert.Null(mode.Gain);
         Within(mode.Channels.Single(c => c.Name == "G1").Gain, 0.21729, 0.23073);
         Within(mode.Channels.Single(c => c.Name == "R").Gain, 0.24274, 0.25776);
         Within(mode.Channels.Single(c => c.Name == "B").Gain, 0.24255, 0.25756);
@@ -52,7 +63,8 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         Within(mode.Channels.Single(c => c.Name == "B").DarkRateFromVariance, 1.8555, 2.5104);
         Within(mode.Channels.Single(c => c.Name == "G2").DarkRateFromVariance, 1.9752, 2.6724);
         DarkCurrentPoint point = Assert.Single(mode.DarkCurrent!.Points);
-        double gain = mode.Channels.Average(c => c.Gain!.Value);          // the slopes of expected.json are in ADU/s, averaged over the positions
+        // the slopes of expected.json are in ADU/s, averaged over the positions
+        double gain = mode.Channels.Average(c => c.Gain!.Value);
         Within(point.TypicalRate, 7.3706 * gain, 7.8265 * gain);
         Within(point.MeanRate, 9.9175 * gain, 10.531 * gain);
         string[] codes = [.. profile.Findings.Select(f => f.Code)];
@@ -60,24 +72,36 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         Assert.Contains("row-flicker", codes);
         Assert.Contains("channels-differ", codes);
         Assert.Equal(["torn/dark_050s_01.fits", "torn/dark_050s_03.fits"], profile.Frames.Rejected.Select(r => r.File));
-        Assert.All(profile.Frames.Rejected, r => Assert.Contains("from row 143 on", r.Reason, StringComparison.Ordinal));   // row 142 counted from 0
+        // row 142 counted from 0
+        Assert.All(profile.Frames.Rejected, r =>
+            Assert.Contains("from row 143 on", r.Reason, StringComparison.Ordinal)
+        );
     }
 
-    /// <summary>The means of the 15 bias frames in expected.json scatter by 0.117 ADU (deviation of this: 19 %); their medians by 0.119, for a median is 1.25 times as noisy as a mean.
-    /// Among the darks the level steps by some 3 ADU from frame to frame and from set to set, and falls with exposure.</summary>
+    /// <summary>The means of the 15 bias frames in expected.json scatter by 0.117 ADU (deviation of this: 19 %); their
+    /// medians by 0.119, for a median is 1.25 times as noisy as a mean.
+    /// Among the darks the level steps by some 3 ADU from frame to frame and from set to set, and falls with
+    /// exposure.</summary>
     [DataFact("lab-12bit", "lab-14bit")]
     public void TheFourteenBitCamerasBlackLevelIsLessSteadyInDarksThanInBias()
     {
         CameraProfile profile = Characterise("lab-14bit");
         BlackLevelProfile level = profile.Modes[0].FixedPattern!.BlackLevel!;
-        foreach (BlackLevelPoint p in level.Points) output.WriteLine(FormattableString.Invariant($"{p.Hours:F3} h {p.Temperature:F1} °C {p.Exposure} s {p.Level} ± {p.Uncertainty}, expected {p.Expected}"));
+        foreach (BlackLevelPoint p in level.Points)
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"{p.Hours:F3} h {p.Temperature:F1} °C {p.Exposure} s {p.Level} ± {p.Uncertainty}, expected {p.Expected}"
+                )
+            );
         double[] bias = [.. level.Points.Where(p => p.Exposure == 0).Select(p => p.Level)];
         Assert.Equal(15, bias.Length);
-        Assert.InRange(Math.Sqrt(bias.Sum(b => Math.Pow(b - bias.Average(), 2)) / 14), 0.119 * 0.43, 0.119 * 1.57);      // 3 deviations
+        // 3 deviations
+        Assert.InRange(Math.Sqrt(bias.Sum(b => Math.Pow(b - bias.Average(), 2)) / 14), 0.119 * 0.43, 0.119 * 1.57);
         Assert.InRange(level.Jitter!.Value, 0.4, 1.4);
         Assert.True(level.SetScatter!.Value > level.Jitter.Value);
         Assert.Contains(profile.Findings, f => f.Code == "black-level-sets-differ");
-        // Time, temperature and exposure all ran one way here: the rise at the main temperature cannot be told from them.
+        // Time, temperature and exposure all ran one way here: the rise at the main temperature cannot be told from
+        // them.
         Assert.Null(level.Limits.Single(l => l.LongestExposure == 100).Smallest);
         Assert.Contains(level.CannotTell, c => c.StartsWith("Rise with exposure", StringComparison.Ordinal));
     }
@@ -94,14 +118,28 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         string file = Path.Combine(Path.GetTempPath(), $"sensorprofile-{Guid.NewGuid():N}.csv");
         string[] lines = File.ReadAllLines(Path.Combine(folder, "manifest.csv"));
         string[] header = lines[0].Split(',');
-        int name = Array.IndexOf(header, "file"), group = Array.IndexOf(header, "group"), exposure = Array.IndexOf(header, "exposure_s"), temperature = Array.IndexOf(header, "ccd_temp_c");
+        int name = Array.IndexOf(header, "file"),
+            group = Array.IndexOf(header, "group"),
+            exposure = Array.IndexOf(header, "exposure_s"),
+            temperature = Array.IndexOf(header, "ccd_temp_c");
         var table = new List<string> { "file,kind,exposure_s,temperature_c" };
         foreach (string line in lines.Skip(1))
         {
-            // The one quoted cell, exptime_card, comes after the columns that are needed up to exposure_s; the temperature is the cell after it.
-            string[] cells = line.Split('"') is [var before, var quoted, var after] ? [.. before.TrimEnd(',').Split(','), quoted, .. after.TrimStart(',').Split(',')] : line.Split(',');
-            string kind = cells[group].StartsWith("bias", StringComparison.Ordinal) ? "bias" : cells[group].Contains("flat", StringComparison.Ordinal) ? "flat" : "dark";
-            table.Add(string.Create(CultureInfo.InvariantCulture, $"{cells[name]},{kind},{cells[exposure]},{cells[temperature]}"));
+            // The one quoted cell, exptime_card, comes after the columns that are needed up to exposure_s; the
+            // temperature is the cell after it.
+            string[] cells = line.Split('"') is [var before, var quoted, var after]
+                ? [.. before.TrimEnd(',').Split(','), quoted, .. after.TrimStart(',').Split(',')]
+                : line.Split(',');
+            string kind =
+                cells[group].StartsWith("bias", StringComparison.Ordinal) ? "bias"
+                : cells[group].Contains("flat", StringComparison.Ordinal) ? "flat"
+                : "dark";
+            table.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{cells[name]},{kind},{cells[exposure]},{cells[temperature]}"
+                )
+            );
         }
         File.WriteAllLines(file, table);
         try

@@ -1,5 +1,7 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Frames;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;
@@ -22,8 +24,16 @@ internal sealed class SimulatedSession : IDisposable
 
     public SimulationTruth Truth { get; }
 
-    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null) => Characteriser.Run(
-        FrameInventory.Read([Folder], new InventoryOptions { Table = table }), new CharacterisationOptions { Threads = threads, Quick = true, Clock = FixedClock.Instance });
+    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null) =>
+        Characteriser.Run(
+            FrameInventory.Read([Folder], new InventoryOptions { Table = table }),
+            new CharacterisationOptions
+            {
+                Threads = threads,
+                Quick = true,
+                Clock = FixedClock.Instance,
+            }
+        );
 
     public ModeProfile Mode() => Characterise().Profile.Modes[0];
 

@@ -9,5 +9,6 @@ internal static class ClosedForm
     internal static double Warmer(double ratio, double doubling) => doubling * Math.Log2(1 + ratio);
 
     /// <summary>−ΔT₂·log₂(1 − fσ/(Dt)), °C; null (unlimited) from fσ = Dt on.</summary>
-    internal static double? Colder(double ratio, double doubling) => ratio >= 1 ? null : -doubling * Math.Log2(1 - ratio);
+    internal static double? Colder(double ratio, double doubling) =>
+        ratio >= 1 ? null : -doubling * Math.Log2(1 - ratio);
 }

@@ -1,4 +1,11 @@
-using SensorProfile.Decisions;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Tests.Decisions;
 
@@ -40,12 +47,21 @@ public class MasterCoverTests
             (double frames, int masters, int first) = (0, 0, 0);
             for (int i = 1; i <= slices.Length && double.IsFinite(frames); i++)
             {
-                if (i < slices.Length && (cuts >> (i - 1) & 1) == 0) continue;
+                if (i < slices.Length && (cuts >> (i - 1) & 1) == 0)
+                    continue;
                 if (!parts.TryGetValue((first, i), out MasterGroup? part))
-                    parts[(first, i)] = part = new MasterGroups(reader.Best, question, 0.5, slices[first..i]).Fewest() is [var only] ? only : null;
-                (frames, masters, first) = (part is null ? double.PositiveInfinity : frames + part.Frames, masters + 1, i);
+                    parts[(first, i)] = part = new MasterGroups(reader.Best, question, 0.5, slices[first..i]).Fewest()
+                        is [var only]
+                        ? only
+                        : null;
+                (frames, masters, first) = (
+                    part is null ? double.PositiveInfinity : frames + part.Frames,
+                    masters + 1,
+                    i
+                );
             }
-            if (!double.IsFinite(frames)) continue;
+            if (!double.IsFinite(frames))
+                continue;
             (fewestFrames, fewestMasters) = (Math.Min(fewestFrames, frames), Math.Min(fewestMasters, masters));
         }
         var groups = new MasterGroups(reader.Best, question, 0.5, LightSlice.Of(plan));
@@ -61,13 +77,29 @@ public class MasterCoverTests
         foreach (double light in plan.Temperatures)
         {
             MasterPlan master = answer.Masters.Single(m => m.ServesFrom - 1e-9 <= light && light <= m.ServesTo + 1e-9);
-            var stack = new StackConditions { Sky = SkyRate.Given(0.5).Rate, ExposureSeconds = 300, TemperatureCelsius = light, Lights = plan.Lights, DitherPositions = plan.DitherPositions };
-            Assert.True(new DarkMismatch(reader.Best, stack, 0.5, new LossLimits()).Loads(master.Temperature, 300, scaled: false).Largest <= 1);
+            var stack = new StackConditions
+            {
+                Sky = SkyRate.Given(0.5).Rate,
+                ExposureSeconds = 300,
+                TemperatureCelsius = light,
+                Lights = plan.Lights,
+                DitherPositions = plan.DitherPositions,
+            };
+            Assert.True(
+                new DarkMismatch(reader.Best, stack, 0.5, new LossLimits())
+                    .Loads(master.Temperature, 300, scaled: false)
+                    .Largest <= 1
+            );
         }
-        Assert.Equal(40, answer.Masters.Sum(m => plan.Temperatures.Count(t => m.ServesFrom - 1e-9 <= t && t <= m.ServesTo + 1e-9)));
+        Assert.Equal(
+            40,
+            answer.Masters.Sum(m => plan.Temperatures.Count(t => m.ServesFrom - 1e-9 <= t && t <= m.ServesTo + 1e-9))
+        );
     }
 
-    [Fact]   // the lights' own temperatures count, not the line from the first to the last: at −10 °C stay 30 of 31, and one is at 0 °C
+    // the lights' own temperatures count, not the line from the first to the last: at −10 °C stay 30 of 31, and one is
+    // at 0 °C
+    [Fact]
     public void ASteadyNightWithOneWarmLightIsNotAnEvenCourse()
     {
         PlannedLights plan = Plan([0, .. Enumerable.Repeat(-10.0, 30)]);
@@ -87,8 +119,18 @@ public class MasterCoverTests
         Assert.Equal(12, unplanned.Settling.Sum(s => s.Frames));
         Assert.All(unplanned.Settling, s => Assert.Equal(18, s.Temperature));
         Assert.All(answer.Masters, m => Assert.InRange(m.Temperature, 2, 4));
-        Assert.EndsWith("for 20 lights (300 s between 17 °C and 18 °C) it cannot be told.", answer.Sentence, StringComparison.Ordinal);
-        PlanAnswer alone = DarksPlan.Find(new Tarn().Profile(), Question(Plan([4, 3, 3, 2]) with { Lights = 60 }) with { Cooled = false });
+        Assert.EndsWith(
+            "for 20 lights (300 s between 17 °C and 18 °C) it cannot be told.",
+            answer.Sentence,
+            StringComparison.Ordinal
+        );
+        PlanAnswer alone = DarksPlan.Find(
+            new Tarn().Profile(),
+            Question(Plan([4, 3, 3, 2]) with { Lights = 60 }) with
+            {
+                Cooled = false,
+            }
+        );
         Assert.Equal(alone.Masters.Select(m => m.Temperature), answer.Masters.Select(m => m.Temperature));
     }
 
@@ -96,34 +138,71 @@ public class MasterCoverTests
     public void AnExposureBeyondTheProfileIsNamedBesideOneThatIsNot()
     {
         PlannedLights usual = PlannedLights.Usual(-10);
-        PlanAnswer answer = DarksPlan.Find(new Tarn().Profile(), new PlanQuestion { Lights = [usual, usual with { ExposureSeconds = 1600 }], Sky = SkyRate.Given(0.5) });
-        Assert.Equal((Answer.CannotTell, 1600, 300), (answer.Verdict, Assert.Single(answer.Unplanned).Exposure, Assert.Single(answer.Masters).Exposure));
+        PlanAnswer answer = DarksPlan.Find(
+            new Tarn().Profile(),
+            new PlanQuestion { Lights = [usual, usual with { ExposureSeconds = 1600 }], Sky = SkyRate.Given(0.5) }
+        );
+        Assert.Equal(
+            (Answer.CannotTell, 1600, 300),
+            (answer.Verdict, Assert.Single(answer.Unplanned).Exposure, Assert.Single(answer.Masters).Exposure)
+        );
     }
 
-    [Fact]   // the profile is known to 2 %: the interval holds the number and follows N_d²/N², whose own spread is about 2·2 %
+    // the profile is known to 2 %: the interval holds the number and follows N_d²/N², whose own spread is about 2·2 %
+    [Fact]
     public void EveryNumberOfFramesHasItsInterval()
     {
-        PlanAnswer answer = DarksPlan.Find(new Tarn().Profile(), Question(new PlannedLights { ExposureSeconds = 60, StartCelsius = -10, Lights = 100 }));
+        PlanAnswer answer = DarksPlan.Find(
+            new Tarn().Profile(),
+            Question(
+                new PlannedLights
+                {
+                    ExposureSeconds = 60,
+                    StartCelsius = -10,
+                    Lights = 100,
+                }
+            )
+        );
         MasterPlan master = Assert.Single(answer.Masters);
         Assert.True(master.FramesInterval.Low < master.Frames && master.Frames < master.FramesInterval.High);
-        Assert.InRange((master.FramesInterval.High!.Value - master.FramesInterval.Low!.Value) / master.Frames, 0.05, 0.25);
+        Assert.InRange(
+            (master.FramesInterval.High!.Value - master.FramesInterval.Low!.Value) / master.Frames,
+            0.05,
+            0.25
+        );
         Assert.Equal(answer.Intervals["totalFrames"], master.FramesInterval);
     }
 
-    [Fact]   // k positions divide the variance of the master: what is asked for is then n/k
+    [Fact] // k positions divide the variance of the master: what is asked for is then n/k
     public void AnUnditheredPlanSaysWhatDitheringSaves()
     {
-        var lights = new PlannedLights { ExposureSeconds = 60, StartCelsius = -10, Lights = 100 };
+        var lights = new PlannedLights
+        {
+            ExposureSeconds = 60,
+            StartCelsius = -10,
+            Lights = 100,
+        };
         PlanAnswer plain = DarksPlan.Find(new Tarn().Profile(), Question(lights));
         DitherSaving saving = plain.Saving!;
-        PlanAnswer dithered = DarksPlan.Find(new Tarn().Profile(), Question(lights with { DitherPositions = saving.Positions }));
+        PlanAnswer dithered = DarksPlan.Find(
+            new Tarn().Profile(),
+            Question(lights with { DitherPositions = saving.Positions })
+        );
         Assert.Equal(dithered.Masters.Sum(m => m.Frames), saving.Frames);
         Assert.InRange(saving.Frames, 1, 50);
         Assert.Equal(Math.Ceiling((double)plain.Masters[0].Frames / saving.Positions), saving.Frames, 1.0);
-        Assert.Contains($"Dithered over {saving.Positions} positions, {saving.Frames} frames would do.", plain.Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            $"Dithered over {saving.Positions} positions, {saving.Frames} frames would do.",
+            plain.Reason,
+            StringComparison.Ordinal
+        );
         Finding flagged = Assert.Single(plain.Findings, f => f.Code == "more-darks-than-practical");
         double ratio = (0.36 + 2.25 + 0.64 / 12) / (0.36 + 2.25 + 0.64 / 12 + 30);
-        Assert.Contains($"50 of them cost this stack {Said.Percent(DarkCount.Loss(ratio, 100, 50))} instead of 5 %", flagged.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            $"50 of them cost this stack {Said.Percent(FewestDarks.Loss(ratio, 100, 50))} instead of 5 %",
+            flagged.Message,
+            StringComparison.Ordinal
+        );
         Assert.Null(dithered.Saving);
     }
 
@@ -133,29 +212,50 @@ public class MasterCoverTests
         var blind = new Tarn { Distribution = false };
         PlanAnswer answer = DarksPlan.Find(blind.Profile(), Question(Plan([2, 1, 0])));
         Assert.Equal(Answer.CannotTell, answer.Verdict);
-        Assert.Contains(answer.Findings, f => f.Code == "masters-not-sure" && f.Message.Contains("8 darks of 300 s", StringComparison.Ordinal));
+        Assert.Contains(answer.Findings, f =>
+            f.Code == "masters-not-sure" && f.Message.Contains("8 darks of 300 s", StringComparison.Ordinal)
+        );
         Assert.Equal("answered", DarksPlan.Find(blind.Profile(), Question(PlannedLights.Usual(-10))).Verdict);
     }
 
-    [Fact]   // the profile ends at 5 °C: 16 °C and 30 °C are out of reach, the other nights are answered as if they were alone
+    // the profile ends at 5 °C: 16 °C and 30 °C are out of reach, the other nights are answered as if they were alone
+    [Fact]
     public void NightsBeyondTheProfileAreNamedAndTheOthersAnswered()
     {
-        SetpointAnswer Ask(params double[] nights) => Setpoint.Advise(new Tarn().Profile(), new Tarn().Mode(), new SetpointQuestion
-        {
-            ExposureSeconds = 300, Sky = SkyRate.Given(0.5), Cooled = false, Ambient = [.. nights.Select(t => new AmbientTemperature("night", t))],
-        });
-        SetpointAnswer all = Ask(-8, 16, 3, 30), reached = Ask(-8, 3);
+        SetpointAnswer Ask(params double[] nights) =>
+            SetpointAdvice.Advise(
+                new Tarn().Profile(),
+                new Tarn().Mode(),
+                new SetpointQuestion
+                {
+                    ExposureSeconds = 300,
+                    Sky = SkyRate.Given(0.5),
+                    Cooled = false,
+                    Ambient = [.. nights.Select(t => new AmbientTemperature("night", t))],
+                }
+            );
+        SetpointAnswer all = Ask(-8, 16, 3, 30),
+            reached = Ask(-8, 3);
         Assert.Equal((Answer.CannotTell, "uncooled"), (all.Verdict, reached.Verdict));
-        Assert.Equal($"{reached.Sentence.TrimEnd('.')}; for 2 nights (16 °C to 30 °C) it cannot be told.", all.Sentence);
+        Assert.Equal(
+            $"{reached.Sentence.TrimEnd('.')}; for 2 nights (16 °C to 30 °C) it cannot be told.",
+            all.Sentence
+        );
         Assert.Equal(reached.Ambient, all.Ambient);
         Assert.All(all.Settling, s => Assert.Equal(("dark", 30), (s.Kind, s.Temperature)));
         Assert.Throws<DecisionRefusedException>(() => Ask(16, 30));
     }
 
-    private static PlannedLights Plan(double[] night) => new()
-    {
-        ExposureSeconds = 300, StartCelsius = night[0], EndCelsius = night[^1], Temperatures = night, Lights = Math.Max(night.Length, 40), DitherPositions = 20,
-    };
+    private static PlannedLights Plan(double[] night) =>
+        new()
+        {
+            ExposureSeconds = 300,
+            StartCelsius = night[0],
+            EndCelsius = night[^1],
+            Temperatures = night,
+            Lights = Math.Max(night.Length, 40),
+            DitherPositions = 20,
+        };
 
     private static PlanQuestion Question(PlannedLights lights) => new() { Lights = [lights], Sky = SkyRate.Given(0.5) };
 }

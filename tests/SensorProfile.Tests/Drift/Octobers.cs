@@ -1,10 +1,12 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Drift;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
-using SensorProfile.Profiles;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Files;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.Drift;
 
@@ -18,17 +20,23 @@ public sealed class Octobers : IDisposable
 
     internal ProfileOnDisk Of(int year, int night = 0, double reference = -10)
     {
-        if (!measured.TryGetValue((year, night, reference), out ProfileOnDisk? profile)) measured[(year, night, reference)] = profile = Measure(year, night, reference);
+        if (!measured.TryGetValue((year, night, reference), out ProfileOnDisk? profile))
+            measured[(year, night, reference)] = profile = Measure(year, night, reference);
         return profile;
     }
 
     private ProfileOnDisk Measure(int year, int night, double reference)
     {
         CameraDescription camera = DemoCameras.Tarn9M(year) with { Shots = Shots() };
-        string home = Path.Combine(folder, FormattableString.Invariant($"year-{year}-{night}-{reference}")), frames = Path.Combine(home, "frames"), maps = Path.Combine(home, "maps");
+        string home = Path.Combine(folder, FormattableString.Invariant($"year-{year}-{night}-{reference}")),
+            frames = Path.Combine(home, "frames"),
+            maps = Path.Combine(home, "maps");
         Simulator.Write(camera, frames, (ulong)(100 + year + night), new SimulationOptions { WriteTruth = false });
         Inventory inventory = FrameInventory.Read([frames], new InventoryOptions());
-        CharacterisationResult result = Characteriser.Run(inventory, new CharacterisationOptions { ReferenceTemperature = reference });
+        CharacterisationResult result = Characteriser.Run(
+            inventory,
+            new CharacterisationOptions { ReferenceTemperature = reference }
+        );
         Directory.CreateDirectory(maps);
         ProfileFile.Write(Path.Combine(home, "profile.json"), result.Profile);
         WriteMaps(maps, result.Maps[0], reference);
@@ -37,20 +45,49 @@ public sealed class Octobers : IDisposable
     }
 
     private static Shot[] Shots() =>
-    [
-        new Shot { Kind = FrameKind.Bias, Temperature = -10, Count = 8 },
-        .. Enumerable.Range(1, 7).Select(i => new Shot { Kind = FrameKind.Flat, Temperature = -10, Exposure = i, Count = 2, Level = 8000 * i }),
-        .. from t in (double[])[5, -2, -10] from s in (double[])[30, 120, 300] select new Shot { Kind = FrameKind.Dark, Temperature = t, Exposure = s, Count = s == 300 ? 3 : 2 },
-    ];
+        [
+            new Shot
+            {
+                Kind = FrameKind.Bias,
+                Temperature = -10,
+                Count = 8,
+            },
+            .. Enumerable
+                .Range(1, 7)
+                .Select(i => new Shot
+                {
+                    Kind = FrameKind.Flat,
+                    Temperature = -10,
+                    Exposure = i,
+                    Count = 2,
+                    Level = 8000 * i,
+                }),
+            .. from t in (double[])[5, -2, -10]
+            from s in (double[])[30, 120, 300]
+            select new Shot
+            {
+                Kind = FrameKind.Dark,
+                Temperature = t,
+                Exposure = s,
+                Count = s == 300 ? 3 : 2,
+            },
+        ];
 
     private static void WriteMaps(string folder, ModeMaps maps, double reference)
     {
         Write("dark-rate.fits", maps.DarkRate!, FitsCard.Of("REFTEMP", reference));
         Write("dark-rate-uncertainty.fits", maps.DarkRateUncertainty!);
-        if (maps.DoublingMap() is { } doubling) Write("doubling.fits", doubling);
-        if (maps.Defects is { } defects) Write("defects.fits", defects, FitsCard.Of("DEFFLICK", 64, "bit of pixels that flicker"));
+        if (maps.DoublingMap() is { } doubling)
+            Write("doubling.fits", doubling);
+        if (maps.Defects is { } defects)
+            Write("defects.fits", defects, FitsCard.Of("DEFFLICK", 64, "bit of pixels that flicker"));
 
-        void Write<T>(string name, T[] pixels, params FitsCard[] cards) where T : unmanaged =>
-            FitsWriter.Write(Path.Combine(folder, name), new FitsImage<T>(maps.Width, maps.Height, pixels, cards), durable: false);
+        void Write<T>(string name, T[] pixels, params FitsCard[] cards)
+            where T : unmanaged =>
+            FitsWriter.Write(
+                Path.Combine(folder, name),
+                new FitsImage<T>(maps.Width, maps.Height, pixels, cards),
+                durable: false
+            );
     }
 }

@@ -1,4 +1,5 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting;
 
@@ -49,7 +50,11 @@ public class LineTests
     public void ErrorsInBothAxesOfTheStandard()
     {
         StraightLine line = ErrorsInBothAxes.Fit(
-            [1.2, 1.9, 2.9, 4.0, 4.7, 5.9], [3.4, 4.4, 7.2, 8.5, 10.8, 13.5], [.2, .2, .2, .2, .2, .2], [.2, .2, .2, .4, .4, .4]);
+            [1.2, 1.9, 2.9, 4.0, 4.7, 5.9],
+            [3.4, 4.4, 7.2, 8.5, 10.8, 13.5],
+            [.2, .2, .2, .2, .2, .2],
+            [.2, .2, .2, .4, .4, .4]
+        );
         Digits.Printed(0.57882212215, line.Intercept, 5e-12);
         Digits.Printed(0.4764206296, line.InterceptUncertainty, 5e-11);
         Digits.Printed(2.1596565674, line.Slope, 5e-11);
@@ -69,8 +74,10 @@ public class LineTests
     [Fact]
     public void PearsonsDataWithYorksWeights()
     {
-        double[] x = [0, .9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4], y = [5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5];
-        double[] ux = Uncertainties(1000, 1000, 500, 800, 200, 80, 60, 20, 1.8, 1), uy = Uncertainties(1, 1.8, 4, 8, 20, 20, 70, 70, 100, 500);
+        double[] x = [0, .9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4],
+            y = [5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5];
+        double[] ux = Uncertainties(1000, 1000, 500, 800, 200, 80, 60, 20, 1.8, 1),
+            uy = Uncertainties(1, 1.8, 4, 8, 20, 20, 70, 70, 100, 500);
         StraightLine line = ErrorsInBothAxes.Fit(x, y, ux, uy);
         Digits.Printed(5.479910224033, line.Intercept, 1e-9);
         Digits.Printed(-0.4805334074462, line.Slope, 1e-9);
@@ -78,11 +85,13 @@ public class LineTests
         Digits.Printed(0.05798500900, line.SlopeUncertainty, 1e-9);
         Digits.Printed(11.86635319406, line.ChiSquared, 1e-9);
         Digits.Printed(1.483294149258, line.ReducedChiSquared, 1e-10);
-        // The scaled form is what an orthogonal-distance program prints as its standard deviation (B-15; it stops 5e-8 short).
+        // The scaled form is what an orthogonal-distance program prints as its standard deviation (B-15; it stops 5e-8
+        // short).
         Digits.Printed(0.3592465, line.Scaled().InterceptUncertainty, 1e-4);
         Digits.Printed(0.0706203, line.Scaled().SlopeUncertainty, 2e-5);
 
-        StraightLine yOnly = StraightLine.Fit(x, y, uy), unweighted = StraightLine.Fit(x, y);
+        StraightLine yOnly = StraightLine.Fit(x, y, uy),
+            unweighted = StraightLine.Fit(x, y);
         Digits.Printed(6.10010931667, yOnly.Intercept, 5e-12);
         Digits.Printed(-0.61081295658, yOnly.Slope, 5e-12);
         Digits.Printed(5.76118519044, unweighted.Intercept, 5e-12);
@@ -92,8 +101,10 @@ public class LineTests
     [Fact]
     public void WithoutErrorsInXTheTwoFitsAgree()
     {
-        double[] y = [3.2, 4.3, 7.6, 8.6, 11.7, 12.8], u = [.5, .5, .5, 1, 1, 1];
-        StraightLine plain = StraightLine.Fit(OneToSix, y, u), both = ErrorsInBothAxes.Fit(OneToSix, y, new double[6], u);
+        double[] y = [3.2, 4.3, 7.6, 8.6, 11.7, 12.8],
+            u = [.5, .5, .5, 1, 1, 1];
+        StraightLine plain = StraightLine.Fit(OneToSix, y, u),
+            both = ErrorsInBothAxes.Fit(OneToSix, y, new double[6], u);
         Digits.Relative(plain.Slope, both.Slope, 1e-13);
         Digits.Relative(plain.InterceptUncertainty, both.InterceptUncertainty, 1e-13);
     }
@@ -108,7 +119,9 @@ public class LineTests
         Digits.Relative(mean.Uncertainty * Math.Sqrt(10), mean.BirgeUncertainty, 1e-14);
     }
 
-    private static readonly double[] Exposures = [1, 10, 30, 60, 120, 300], Levels = [100.21, 101.05, 102.98, 106.10, 111.90, 130.05], Errors = [.05, .05, .06, .08, .10, .15];
+    private static readonly double[] Exposures = [1, 10, 30, 60, 120, 300],
+        Levels = [100.21, 101.05, 102.98, 106.10, 111.90, 130.05],
+        Errors = [.05, .05, .06, .08, .10, .15];
 
     [Fact]
     public void WeightedPolynomialsAgreeWithALibrary()
@@ -129,7 +142,11 @@ public class LineTests
         Digits.Printed(0.0981200971199, parabola.Parameters[1], 5e-13);
         Digits.Printed(100.086262568, parabola.Parameters[0], 5e-10);
         Digits.Printed(3.176319521, parabola.ChiSquared, 5e-10);
-        Digits.Relative(Polynomial.At(parabola.Parameters, 60), parabola.Parameters[0] + 60 * (parabola.Parameters[1] + 60 * parabola.Parameters[2]), 1e-15);
+        Digits.Relative(
+            Polynomial.At(parabola.Parameters, 60),
+            parabola.Parameters[0] + 60 * (parabola.Parameters[1] + 60 * parabola.Parameters[2]),
+            1e-15
+        );
     }
 
     [Fact]
@@ -145,7 +162,8 @@ public class LineTests
     [Fact]
     public void ScalingAllUncertainties()
     {
-        LinearFit one = Polynomial.Fit(Exposures, Levels, Errors, 1), three = Polynomial.Fit(Exposures, Levels, [.. Errors.Select(e => 3 * e)], 1);
+        LinearFit one = Polynomial.Fit(Exposures, Levels, Errors, 1),
+            three = Polynomial.Fit(Exposures, Levels, [.. Errors.Select(e => 3 * e)], 1);
         for (int i = 0; i < 2; i++)
         {
             Digits.Relative(one.Parameters[i], three.Parameters[i], 1e-12);
@@ -158,7 +176,8 @@ public class LineTests
     [Fact]
     public void DoublingThePointsHalvesTheCovariance()
     {
-        StraightLine one = StraightLine.Fit(Exposures, Levels, Errors), two = StraightLine.Fit([.. Exposures, .. Exposures], [.. Levels, .. Levels], [.. Errors, .. Errors]);
+        StraightLine one = StraightLine.Fit(Exposures, Levels, Errors),
+            two = StraightLine.Fit([.. Exposures, .. Exposures], [.. Levels, .. Levels], [.. Errors, .. Errors]);
         Digits.Relative(one.Slope, two.Slope, 1e-12);
         Digits.Relative(one.SlopeVariance / 2, two.SlopeVariance, 1e-12);
         Digits.Relative(one.Covariance / 2, two.Covariance, 1e-12);
@@ -168,7 +187,8 @@ public class LineTests
     public void PredictionIsMostCertainAtTheWeightedMean()
     {
         StraightLine line = StraightLine.Fit(Exposures, Levels, Errors);
-        double weights = Errors.Sum(e => 1 / (e * e)), mean = Exposures.Zip(Errors, (x, e) => x / (e * e)).Sum() / weights;
+        double weights = Errors.Sum(e => 1 / (e * e)),
+            mean = Exposures.Zip(Errors, (x, e) => x / (e * e)).Sum() / weights;
         Digits.Relative(mean, -line.Covariance / line.SlopeVariance, 1e-12);
         Digits.Relative(1 / Math.Sqrt(weights), line.At(mean).Uncertainty, 1e-9);
         Assert.All(Enumerable.Range(-100, 500), x => Assert.True(line.At(x).Uncertainty >= line.At(mean).Uncertainty));
@@ -178,14 +198,30 @@ public class LineTests
     [Fact]
     public void AnImpossibleFitIsRefusedWithItsReason()
     {
-        Assert.Contains("2 points cannot determine 3 parameters", Assert.Throws<ArgumentException>(() => Polynomial.Fit([1, 2], [1, 2], [], 2)).Message, StringComparison.Ordinal);
-        Assert.Contains("positive and finite", Assert.Throws<ArgumentException>(() => StraightLine.Fit([1, 2], [1, 2], [1, double.NaN])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "2 points cannot determine 3 parameters",
+            Assert.Throws<ArgumentException>(() => Polynomial.Fit([1, 2], [1, 2], [], 2)).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "positive and finite",
+            Assert.Throws<ArgumentException>(() => StraightLine.Fit([1, 2], [1, 2], [1, double.NaN])).Message,
+            StringComparison.Ordinal
+        );
         Assert.Throws<ArgumentException>(() => StraightLine.Fit([5, 5, 5], [1, 2, 3]));
     }
 
     private static double[] Uncertainties(params double[] weights) => [.. weights.Select(w => 1 / Math.Sqrt(w))];
 
-    private static void Check(StraightLine line, double a, double ua, double b, double ub, double covariance, double chiSquared)
+    private static void Check(
+        StraightLine line,
+        double a,
+        double ua,
+        double b,
+        double ub,
+        double covariance,
+        double chiSquared
+    )
     {
         Digits.Relative(a, line.Intercept, 5e-12);
         Digits.Relative(ua, line.InterceptUncertainty, 5e-12);

@@ -1,4 +1,4 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting;
 
@@ -19,8 +19,9 @@ public class ModelComparisonTests
             Assert.InRange(adjusted[i], raw[i], Math.Min(1, raw.Length * raw[i]) + 1e-15);
         }
         for (int i = 0; i < raw.Length; i++)
-            for (int j = 0; j < raw.Length; j++)
-                if (raw[i] < raw[j]) Assert.True(adjusted[i] <= adjusted[j]);
+        for (int j = 0; j < raw.Length; j++)
+            if (raw[i] < raw[j])
+                Assert.True(adjusted[i] <= adjusted[j]);
     }
 
     [Fact]

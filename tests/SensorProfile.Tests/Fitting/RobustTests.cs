@@ -1,4 +1,5 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting;
 
@@ -26,9 +27,16 @@ public class RobustTests
     [Fact]
     public void Quantiles()
     {
-        double[] a = [1, 2, 3, 4, 10], b = [3, 1, 2, 9, 7, 5, 4];
-        Assert.Equal([1.4, 3, 7.6, 9.76], new[] { .1, .5, .9, .99 }.Select(p => Math.Round(OrderStatistics.Quantile(a, p), 12)));
-        Assert.Equal([2.5, 4, 6, 8.988], new[] { .25, .5, .75, .999 }.Select(p => Math.Round(OrderStatistics.Quantile(b, p), 12)));
+        double[] a = [1, 2, 3, 4, 10],
+            b = [3, 1, 2, 9, 7, 5, 4];
+        Assert.Equal(
+            [1.4, 3, 7.6, 9.76],
+            new[] { .1, .5, .9, .99 }.Select(p => Math.Round(OrderStatistics.Quantile(a, p), 12))
+        );
+        Assert.Equal(
+            [2.5, 4, 6, 8.988],
+            new[] { .25, .5, .75, .999 }.Select(p => Math.Round(OrderStatistics.Quantile(b, p), 12))
+        );
         Assert.Equal([3.0, 1, 2, 9, 7, 5, 4], b);
         Assert.Equal(10, OrderStatistics.Quantile(a, 1));
     }
@@ -42,7 +50,7 @@ public class RobustTests
         Assert.Equal(0, clip.Rejected);
         Digits.Relative(109.0, clip.Moments.Mean, 1e-14);
         double z = (1000 - clip.Moments.Mean) / Math.Sqrt(clip.Moments.PopulationVariance);
-        Assert.InRange(z, 2.99, 3.0);                       // the bound is √(n − 1) = 3
+        Assert.InRange(z, 2.99, 3.0); // the bound is √(n − 1) = 3
         Assert.InRange((1000 - clip.Moments.Mean) / clip.Moments.StandardDeviation, 2.84, 2.84604990);
     }
 
@@ -61,13 +69,17 @@ public class RobustTests
     [Fact]
     public void ClipRepeatsUntilNothingIsLeftOut()
     {
-        SigmaClip clip = SigmaClip.Of([10.1, 9.8, 10.3, 9.9, 10.0, 10.2, 9.7, 10.1, 10.0, 25.0, 9.9, 10.05, 13.0, 10.15, 9.95], 3);
+        SigmaClip clip = SigmaClip.Of(
+            [10.1, 9.8, 10.3, 9.9, 10.0, 10.2, 9.7, 10.1, 10.0, 25.0, 9.9, 10.05, 13.0, 10.15, 9.95],
+            3
+        );
         Assert.Equal([9, 12], Enumerable.Range(0, 15).Where(i => !clip.Kept[i]));
         Digits.Printed(10.011538461538, clip.Moments.Mean, 5e-13);
         Digits.Printed(0.158300889440, clip.Spread, 5e-13);
     }
 
-    // Quantiles of a normal distribution stand for a very large sample; midpoints of 200 001 equal shares. R-5 holds to the truncation of the grid.
+    // Quantiles of a normal distribution stand for a very large sample; midpoints of 200 001 equal shares. R-5 holds to
+    // the truncation of the grid.
     [Theory]
     [InlineData(1, 0.97333692)]
     [InlineData(2, 0.97033015)]
@@ -83,7 +95,8 @@ public class RobustTests
     [Fact]
     public void TheilSenLine()
     {
-        double[] x = [0, 1, 2, 3, 4, 5, 6, 7], y = [1.0, 3.1, 4.9, 7.2, 9.1, 30.0, 13.0, 15.1];
+        double[] x = [0, 1, 2, 3, 4, 5, 6, 7],
+            y = [1.0, 3.1, 4.9, 7.2, 9.1, 30.0, 13.0, 15.1];
         TheilSen line = TheilSen.Fit(x, y);
         Digits.Printed(2.0196428571429, line.Slope, 5e-14);
         Digits.Printed(1.08125, line.Intercept, 1e-13);

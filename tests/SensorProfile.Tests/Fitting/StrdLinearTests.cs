@@ -1,4 +1,4 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.Tests.Fitting;
 
@@ -45,7 +45,11 @@ public class StrdLinearTests
         if (finding is not null)
         {
             Assert.Equal("badly-conditioned", finding.Code);
-            Assert.StartsWith("The polynomial is badly conditioned (condition number ", finding.Message, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "The polynomial is badly conditioned (condition number ",
+                finding.Message,
+                StringComparison.Ordinal
+            );
         }
     }
 

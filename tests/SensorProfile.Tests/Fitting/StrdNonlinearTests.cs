@@ -1,8 +1,10 @@
-using SensorProfile.Fitting;
+using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.Tests.Fitting;
 
-/// <summary>NIST StRD nonlinear sets (rows N-7 … N-15), with the digits that a sound double-precision method reaches.</summary>
+/// <summary>
+/// NIST StRD nonlinear sets (rows N-7 … N-15), with the digits that a sound double-precision method reaches.
+/// </summary>
 public class StrdNonlinearTests
 {
     [DataTheory("nist-strd")]
@@ -42,20 +44,24 @@ public class StrdNonlinearTests
         Close(data.ResidualSumOfSquares, fit.ChiSquared, Math.Max(tolerance, 1e-7));
     }
 
-    private static void Close(double expected, double actual, double relative) => Assert.InRange(actual / expected, 1 - relative, 1 + relative);
+    private static void Close(double expected, double actual, double relative) =>
+        Assert.InRange(actual / expected, 1 - relative, 1 + relative);
 
-    private static ModelValue Model(string name) => name switch
-    {
-        "MGH10" => (x, b) => b[0] * Math.Exp(b[1] / (x + b[2])),
-        "Misra1a" or "BoxBOD" => (x, b) => b[0] * (1 - Math.Exp(-b[1] * x)),
-        "Eckerle4" => (x, b) => b[0] / b[1] * Math.Exp(-0.5 * Math.Pow((x - b[2]) / b[1], 2)),
-        "Thurber" or "Hahn1" => (x, b) => (b[0] + x * (b[1] + x * (b[2] + x * b[3]))) / (1 + x * (b[4] + x * (b[5] + x * b[6]))),
-        "MGH17" => (x, b) => b[0] + b[1] * Math.Exp(-x * b[3]) + b[2] * Math.Exp(-x * b[4]),
-        "Lanczos3" => (x, b) => b[0] * Math.Exp(-b[1] * x) + b[2] * Math.Exp(-b[3] * x) + b[4] * Math.Exp(-b[5] * x),
-        "Rat43" => (x, b) => b[0] / Math.Pow(1 + Math.Exp(b[1] - b[2] * x), 1 / b[3]),
-        "Chwirut2" => (x, b) => Math.Exp(-b[0] * x) / (b[1] + b[2] * x),
-        "Misra1d" => (x, b) => b[0] * b[1] * x / (1 + b[1] * x),
-        "Bennett5" => (x, b) => b[0] * Math.Pow(b[1] + x, -1 / b[2]),
-        _ => throw new ArgumentOutOfRangeException(nameof(name)),
-    };
+    private static ModelValue Model(string name) =>
+        name switch
+        {
+            "MGH10" => (x, b) => b[0] * Math.Exp(b[1] / (x + b[2])),
+            "Misra1a" or "BoxBOD" => (x, b) => b[0] * (1 - Math.Exp(-b[1] * x)),
+            "Eckerle4" => (x, b) => b[0] / b[1] * Math.Exp(-0.5 * Math.Pow((x - b[2]) / b[1], 2)),
+            "Thurber" or "Hahn1" => (x, b) =>
+                (b[0] + x * (b[1] + x * (b[2] + x * b[3]))) / (1 + x * (b[4] + x * (b[5] + x * b[6]))),
+            "MGH17" => (x, b) => b[0] + b[1] * Math.Exp(-x * b[3]) + b[2] * Math.Exp(-x * b[4]),
+            "Lanczos3" => (x, b) =>
+                b[0] * Math.Exp(-b[1] * x) + b[2] * Math.Exp(-b[3] * x) + b[4] * Math.Exp(-b[5] * x),
+            "Rat43" => (x, b) => b[0] / Math.Pow(1 + Math.Exp(b[1] - b[2] * x), 1 / b[3]),
+            "Chwirut2" => (x, b) => Math.Exp(-b[0] * x) / (b[1] + b[2] * x),
+            "Misra1d" => (x, b) => b[0] * b[1] * x / (1 + b[1] * x),
+            "Bennett5" => (x, b) => b[0] * Math.Pow(b[1] + x, -1 / b[2]),
+            _ => throw new ArgumentOutOfRangeException(nameof(name)),
+        };
 }

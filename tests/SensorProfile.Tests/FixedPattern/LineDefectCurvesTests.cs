@@ -1,7 +1,8 @@
 using SensorProfile.FixedPattern;
-using SensorProfile.Profiles;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Sensor;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.FixedPattern;
@@ -21,15 +22,24 @@ public sealed class LineDefectCurvesTests(ITestOutputHelper output)
         {
             var lines = new BadLines { Count = size > 0 ? 6 : 0, Rate = size * least };
             CameraDescription camera = PatternNight.Camera(PatternNight.Shots(5, -10));
-            var night = new PatternNight(rows ? camera with { BadRows = lines } : camera with { BadColumns = lines }, 62);
-            HashSet<int> real = [.. rows ? night.Truth.BadRows.Select(r => r.Y - 1) : night.Truth.BadColumns.Select(c => c.X - 1)];
+            var night = new PatternNight(
+                rows ? camera with { BadRows = lines } : camera with { BadColumns = lines },
+                62
+            );
+            HashSet<int> real =
+            [
+                .. rows ? night.Truth.BadRows.Select(r => r.Y - 1) : night.Truth.BadColumns.Select(c => c.X - 1),
+            ];
             DefectMap defects = PatternMeasurement.Of(night.Input() with { Thresholds = thresholds }, null)!.Defects;
             IReadOnlyList<int> found = rows ? defects.Rows : defects.Columns;
             double complete = DefectCurve.Line(output, size, real, [.. found]);
-            // The second half of every line is bad, 60 or 80 pixels: their median is good to 1.25·0.012/√60 = 0.002 e-/px/s, and 7 of that are the threshold of 0.0125. Twice as much lies
+            // The second half of every line is bad, 60 or 80 pixels: their median is good to 1.25·0.012/√60 = 0.002
+            // e-/px/s, and 7 of that are the threshold of 0.0125. Twice as much lies
             // 6 standard deviations above, half of it 3 below.
-            if (size >= 2) Assert.Equal(1, complete);
-            if (size <= 0.5) Assert.Empty(found);
+            if (size >= 2)
+                Assert.Equal(1, complete);
+            if (size <= 0.5)
+                Assert.Empty(found);
             Assert.Equal(0, found.Count(l => !real.Contains(l)));
             Assert.Empty(rows ? defects.Columns : defects.Rows);
         }

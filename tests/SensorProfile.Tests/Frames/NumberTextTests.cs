@@ -12,7 +12,7 @@ public class NumberTextTests
     [InlineData("1.0D3", 1000, false)]
     [InlineData("\u221210", -10, false)]
     [InlineData("+1e2", 100, false)]
-    [InlineData("1,234", 1.234, true)]   // never thousands
+    [InlineData("1,234", 1.234, true)] // never thousands
     public void NumbersAreReadTheSameEverywhere(string text, double value, bool comma)
     {
         Assert.True(NumberText.TryParse(text, out double read, out bool hasComma));
@@ -32,5 +32,6 @@ public class NumberTextTests
     [InlineData(0.25, 2, "0.25")]
     [InlineData(-0.001, 2, "0")]
     [InlineData(300, 6, "300")]
-    public void SentencesGetShortNumbers(double value, int decimals, string text) => Assert.Equal(text, NumberText.Short(value, decimals));
+    public void SentencesGetShortNumbers(double value, int decimals, string text) =>
+        Assert.Equal(text, NumberText.Short(value, decimals));
 }

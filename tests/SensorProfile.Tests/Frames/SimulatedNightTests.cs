@@ -1,6 +1,7 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Tests.Frames;
 
@@ -14,15 +15,41 @@ public sealed class SimulatedNightTests : IDisposable
     [Fact]
     public void EverySetComesBackAsItWasTakenAndNothingIsMissing()
     {
-        double[] temperatures = [-20, -10, 0], exposures = [10, 60, 300];
+        double[] temperatures = [-20, -10, 0],
+            exposures = [10, 60, 300];
         CameraDescription camera = new()
         {
-            Name = "Tarn-9M", Width = 8, Height = 6, Cooled = true,
+            Name = "Tarn-9M",
+            Width = 8,
+            Height = 6,
+            Cooled = true,
             Shots =
             [
-                new Shot { Kind = FrameKind.Bias, Temperature = -10, Count = 8 },
-                .. Enumerable.Range(1, 6).Select(level => new Shot { Kind = FrameKind.Flat, Temperature = -10, Exposure = level, Count = 2, Level = 100 * level }),
-                .. temperatures.SelectMany(t => exposures.Select(s => new Shot { Kind = FrameKind.Dark, Temperature = t, Exposure = s, Count = 3 })),
+                new Shot
+                {
+                    Kind = FrameKind.Bias,
+                    Temperature = -10,
+                    Count = 8,
+                },
+                .. Enumerable
+                    .Range(1, 6)
+                    .Select(level => new Shot
+                    {
+                        Kind = FrameKind.Flat,
+                        Temperature = -10,
+                        Exposure = level,
+                        Count = 2,
+                        Level = 100 * level,
+                    }),
+                .. temperatures.SelectMany(t =>
+                    exposures.Select(s => new Shot
+                    {
+                        Kind = FrameKind.Dark,
+                        Temperature = t,
+                        Exposure = s,
+                        Count = 3,
+                    })
+                ),
             ],
         };
         Simulator.Write(camera, folder.Path, seed: 1);
@@ -30,9 +57,17 @@ public sealed class SimulatedNightTests : IDisposable
         Assert.Empty(inventory.Rejected);
         Assert.Equal(8 + 12 + 27, inventory.Frames.Count);
         Assert.Equal(
-            [(FrameKind.Bias, 8), .. temperatures.SelectMany(_ => exposures.Select(_ => (FrameKind.Dark, 3))), .. Enumerable.Repeat((FrameKind.Flat, 2), 6)],
-            inventory.Sets.Select(s => (s.Kind, s.Frames.Count)));
-        Assert.Equal(exposures.SelectMany(_ => temperatures), inventory.Sets.Where(s => s.Kind == FrameKind.Dark).Select(s => Math.Round(s.TemperatureCelsius!.Value)));
+            [
+                (FrameKind.Bias, 8),
+                .. temperatures.SelectMany(_ => exposures.Select(_ => (FrameKind.Dark, 3))),
+                .. Enumerable.Repeat((FrameKind.Flat, 2), 6),
+            ],
+            inventory.Sets.Select(s => (s.Kind, s.Frames.Count))
+        );
+        Assert.Equal(
+            exposures.SelectMany(_ => temperatures),
+            inventory.Sets.Where(s => s.Kind == FrameKind.Dark).Select(s => Math.Round(s.TemperatureCelsius!.Value))
+        );
         Assert.DoesNotContain(inventory.Findings, f => f.Severity != Severity.Note);
         Assert.Empty(MissingMeasurements.Of(inventory));
     }

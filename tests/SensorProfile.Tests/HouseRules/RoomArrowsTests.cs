@@ -2,7 +2,9 @@ using System.Text.RegularExpressions;
 
 namespace SensorProfile.Tests.HouseRules;
 
-/// <summary>The rooms of the library form one direction of flow: a room may use only rooms that stand before it.</summary>
+/// <summary>
+/// The rooms of the library form one direction of flow: a room may use only rooms that stand before it.
+/// </summary>
 public sealed partial class RoomArrowsTests
 {
     // Rooms on one line do not know each other.
@@ -22,7 +24,14 @@ public sealed partial class RoomArrowsTests
     public void EveryRoomIsInTheOrder()
     {
         string library = Path.Combine(SourceTree.Root, "src", "SensorProfile");
-        string[] rooms = [.. Directory.EnumerateDirectories(library).Select(d => Path.GetFileName(d)).Where(r => r is not ("bin" or "obj")).Order(StringComparer.Ordinal)];
+        string[] rooms =
+        [
+            .. Directory
+                .EnumerateDirectories(library)
+                .Select(d => Path.GetFileName(d))
+                .Where(r => r is not ("bin" or "obj"))
+                .Order(StringComparer.Ordinal),
+        ];
         Assert.Subset(Order.SelectMany(r => r).ToHashSet(), rooms.ToHashSet());
     }
 
@@ -33,12 +42,14 @@ public sealed partial class RoomArrowsTests
         foreach (string file in SourceTree.SourceFiles())
         {
             string[] parts = SourceTree.Relative(file).Split('/');
-            if (parts.Length < 4 || parts[1] != "SensorProfile") continue;
+            if (parts.Length < 4 || parts[1] != "SensorProfile")
+                continue;
             int rank = RankOf(parts[2]);
             foreach (Match use in RoomName().Matches(File.ReadAllText(file)))
             {
                 string room = use.Groups[1].Value;
-                if (room != parts[2] && RankOf(room) >= rank) wrong.Add($"{SourceTree.Relative(file)} uses {room}");
+                if (room != parts[2] && RankOf(room) >= rank)
+                    wrong.Add($"{SourceTree.Relative(file)} uses {room}");
             }
         }
         Assert.Empty(wrong);
@@ -47,11 +58,17 @@ public sealed partial class RoomArrowsTests
     [Fact]
     public void NamespaceIsTheFolder()
     {
-        var wrong = SourceTree.SourceFiles()
-            .Where(f => !File.ReadAllText(f).Contains($"\nnamespace {ExpectedNamespace(f)};", StringComparison.Ordinal)
-                && !File.ReadAllText(f).StartsWith($"namespace {ExpectedNamespace(f)};", StringComparison.Ordinal))
+        var wrong = SourceTree
+            .SourceFiles()
+            .Where(f =>
+                !File.ReadAllText(f).Contains($"\nnamespace {ExpectedNamespace(f)};", StringComparison.Ordinal)
+                && !File.ReadAllText(f).StartsWith($"namespace {ExpectedNamespace(f)};", StringComparison.Ordinal)
+            )
             .Select(SourceTree.Relative)
-            .Where(f => !f.EndsWith("/Program.cs", StringComparison.Ordinal) && !f.EndsWith("/AssemblyInfo.cs", StringComparison.Ordinal));
+            .Where(f =>
+                !f.EndsWith("/Program.cs", StringComparison.Ordinal)
+                && !f.EndsWith("/AssemblyInfo.cs", StringComparison.Ordinal)
+            );
         Assert.Empty(wrong);
     }
 
@@ -60,6 +77,8 @@ public sealed partial class RoomArrowsTests
 
     private static int RankOf(string room) => Array.FindIndex(Order, line => line.Contains(room));
 
-    [GeneratedRegex(@"\bSensorProfile\.(Fitting|Profiles|Frames|Pixels|PhotonTransfer|DarkCurrent|FixedPattern|Prediction|Characterisation|Decisions|Drift)\b")]
+    [GeneratedRegex(
+        @"\bSensorProfile\.(Fitting|Profiles|Frames|Pixels|PhotonTransfer|DarkCurrent|FixedPattern|Prediction|Characterisation|Decisions|Drift)\b"
+    )]
     private static partial Regex RoomName();
 }

@@ -16,15 +16,23 @@ public sealed class SourceRulesTests
 
     [Fact]
     public void OnlyTheCommandLineWritesToTheConsole() =>
-        AssertNowhere(SourceTree.SourceFiles().Where(f => !SourceTree.Relative(f).StartsWith("src/SensorProfile.Cli/", StringComparison.Ordinal)),
-            @"\bConsole\.(Write|Error|Out|Read)", "return it, or report it as a finding");
+        AssertNowhere(
+            SourceTree
+                .SourceFiles()
+                .Where(f => !SourceTree.Relative(f).StartsWith("src/SensorProfile.Cli/", StringComparison.Ordinal)),
+            @"\bConsole\.(Write|Error|Out|Read)",
+            "return it, or report it as a finding"
+        );
 
     [Fact]
     public void NoFileIsLongerThan500Lines()
     {
-        var tooLong = SourceTree.SourceFiles().Concat(SourceTree.TestFiles())
+        var tooLong = SourceTree
+            .SourceFiles()
+            .Concat(SourceTree.TestFiles())
             .Select(f => (File: SourceTree.Relative(f), Lines: File.ReadLines(f).Count()))
-            .Where(f => f.Lines > 500).Select(f => $"{f.File}: {f.Lines}");
+            .Where(f => f.Lines > 500)
+            .Select(f => $"{f.File}: {f.Lines}");
         Assert.Empty(tooLong);
     }
 
@@ -38,31 +46,74 @@ public sealed class SourceRulesTests
     [Fact]
     public void NoFileThatIsReadInAReviewIsOverAMebibyte()
     {
-        var tooLarge = new[] { "reports", "src", "tests", "demo-data", "notebooks" }.SelectMany(f => Directory.EnumerateFiles(Path.Combine(SourceTree.Root, f), "*", SearchOption.AllDirectories))
-            .Where(f => !SourceTree.Relative(f).Split('/').Any(p => p is "bin" or "obj" or "TestResults") && new FileInfo(f).Length > 1 << 20).Select(SourceTree.Relative);
+        var tooLarge = new[] { "reports", "src", "tests", "demo-data", "notebooks" }
+            .SelectMany(f =>
+                Directory.EnumerateFiles(Path.Combine(SourceTree.Root, f), "*", SearchOption.AllDirectories)
+            )
+            .Where(f =>
+                !SourceTree.Relative(f).Split('/').Any(p => p is "bin" or "obj" or "TestResults")
+                && new FileInfo(f).Length > 1 << 20
+            )
+            .Select(SourceTree.Relative);
         Assert.Empty(tooLarge);
     }
 
     [Fact]
     public void NoFolderHidesItsSubjectBehindAWord() =>
         Assert.DoesNotContain(SourceTree.SourceFiles().Concat(SourceTree.TestFiles()), f =>
-            SourceTree.Relative(f).Split('/').Any(p => Path.GetFileNameWithoutExtension(p) is "Helpers" or "Utils" or "Utilities" or "Common" or "Misc"));
+            SourceTree
+                .Relative(f)
+                .Split('/')
+                .Any(p =>
+                    Path.GetFileNameWithoutExtension(p) is "Helpers" or "Utils" or "Utilities" or "Common" or "Misc"
+                )
+        );
 
     [Fact]
     public void TheTopLevelHoldsOnlyWhatBelongsThere()
     {
-        HashSet<string> allowed = ["README.md", "DEVELOPERS.md", "SensorProfile.sln", "src", "tests", "notebooks", "reports", "demo-data", "LICENSE",
-            "Directory.Build.props", "Directory.Packages.props", "Directory.Build.targets", "global.json", "nuget.config"];
-        var others = Directory.EnumerateFileSystemEntries(SourceTree.Root).Select(e => Path.GetFileName(e))
-            .Where(e => !e.StartsWith('.') && !allowed.Contains(e) && e is not ("TestResults" or "BenchmarkDotNet.Artifacts" or "sensorprofile-demo" or "fell-24c" or "fell-24c-frames"));    // what the README's commands leave where they are run
+        HashSet<string> allowed =
+        [
+            "README.md",
+            "DEVELOPERS.md",
+            "SensorProfile.sln",
+            "src",
+            "tests",
+            "notebooks",
+            "reports",
+            "demo-data",
+            "LICENSE",
+            "Directory.Build.props",
+            "Directory.Packages.props",
+            "Directory.Build.targets",
+            "global.json",
+            "nuget.config",
+        ];
+        var others = Directory
+            .EnumerateFileSystemEntries(SourceTree.Root)
+            .Select(e => Path.GetFileName(e))
+            .Where(e =>
+                !e.StartsWith('.')
+                && !allowed.Contains(e)
+                && e
+                    is not (
+                        "TestResults"
+                        or "BenchmarkDotNet.Artifacts"
+                        or "sensorprofile-demo"
+                        or "fell-24c"
+                        or "fell-24c-frames"
+                    )
+            ); // what the README's commands leave where they are run
         Assert.Empty(others);
     }
 
     private static void AssertNowhere(IEnumerable<string> files, string pattern, string why)
     {
         var rule = new Regex(pattern);
-        var hits = files.SelectMany(f => File.ReadLines(f).Select((line, i) => (File: f, Line: i + 1, Text: line)))
-            .Where(l => rule.IsMatch(l.Text)).Select(l => $"{SourceTree.Relative(l.File)}:{l.Line}: {l.Text.Trim()} ({why})");
+        var hits = files
+            .SelectMany(f => File.ReadLines(f).Select((line, i) => (File: f, Line: i + 1, Text: line)))
+            .Where(l => rule.IsMatch(l.Text))
+            .Select(l => $"{SourceTree.Relative(l.File)}:{l.Line}: {l.Text.Trim()} ({why})");
         Assert.Empty(hits);
     }
 }

@@ -14,14 +14,16 @@ internal static class SourceTree
     public static string Relative(string file) => Path.GetRelativePath(Root, file).Replace('\\', '/');
 
     private static IEnumerable<string> CodeUnder(string folder) =>
-        Directory.EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories)
+        Directory
+            .EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories)
             .Where(f => !f.Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj"))
             .Order(StringComparer.Ordinal);
 
     private static string FindRoot([CallerFilePath] string here = "")
     {
         for (DirectoryInfo? d = new FileInfo(here).Directory; d is not null; d = d.Parent)
-            if (File.Exists(Path.Combine(d.FullName, "SensorProfile.sln"))) return d.FullName;
+            if (File.Exists(Path.Combine(d.FullName, "SensorProfile.sln")))
+                return d.FullName;
         throw new DirectoryNotFoundException("the folder with SensorProfile.sln was not found above " + here);
     }
 }

@@ -23,20 +23,29 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Fact]
     public void TheBrighterFatterEffectDoesNotBiasTheGain()
     {
-        // checks.md P-2, P-4: closed form of Astier et al. 2019 with a00 = -2.4e-6 /e-, 2 e-/ADU; a straight line is wrong by up to 15 % at 30000 ADU.
+        // checks.md P-2, P-4: closed form of Astier et al. 2019 with a00 = -2.4e-6 /e-, 2 e-/ADU; a straight line is
+        // wrong by up to 15 % at 30000 ADU.
         // Up to 10000 ADU the next term of the expansion, 2/3·(aμ)² = 0.15 %, is what is left.
-        FlatPairPoint[] points = [.. Enumerable.Range(1, 12).Select(i => Point(830.0 * i, AstierVariance(830.0 * i) + 4, pixels: 9_000_000))];
+        FlatPairPoint[] points =
+        [
+            .. Enumerable.Range(1, 12).Select(i => Point(830.0 * i, AstierVariance(830.0 * i) + 4, pixels: 9_000_000)),
+        ];
         GainFitResult fit = GainFit.Fit(points, 4, 4 * Math.Sqrt(2 / 9e6), saturationAdu: null)!;
         Assert.Equal("curved", fit.Selected);
         Assert.Equal(2.0, fit.Gain.Value, 0.003);
-        Assert.InRange(fit.Curvature!.Value, -4.9e-6, -4.4e-6);        // a = a00 · gain = -4.8e-6 per ADU
+        Assert.InRange(fit.Curvature!.Value, -4.9e-6, -4.4e-6); // a = a00 · gain = -4.8e-6 per ADU
         Assert.True(fit.GainStraight.Value > 2.02);
     }
 
     [Fact]
     public void OneLevelStillGivesAGain()
     {
-        GainFitResult fit = GainFit.Fit([Point(20000, 92 + 4.25 * 20000), Point(20100, 92 + 4.25 * 20100)], 92, 0.4, null)!;
+        GainFitResult fit = GainFit.Fit(
+            [Point(20000, 92 + 4.25 * 20000), Point(20100, 92 + 4.25 * 20100)],
+            92,
+            0.4,
+            null
+        )!;
         Assert.Equal(1 / 4.25, fit.Gain.Value, 1e-9);
         Assert.Equal(1, fit.Levels);
         Assert.Null(fit.Curvature);
@@ -46,19 +55,35 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Theory, InlineData(1), InlineData(3)]
     public void FewLevelsDoNotHideACurvature(int levels)
     {
-        // Flats near the top of the range only, of a sensor whose variance there is 4.7 % too small (checks.md P-2: a = -4.8e-6 per ADU): a straight line is off by as much.
-        FlatPairPoint[] points = [.. Enumerable.Range(0, levels).Select(i => Point(10000.0 - 1000 * i, AstierVariance(10000.0 - 1000 * i) + 4, pixels: 9_000_000))];
+        // Flats near the top of the range only, of a sensor whose variance there is 4.7 % too small (checks.md P-2: a =
+        // -4.8e-6 per ADU): a straight line is off by as much.
+        FlatPairPoint[] points =
+        [
+            .. Enumerable
+                .Range(0, levels)
+                .Select(i => Point(10000.0 - 1000 * i, AstierVariance(10000.0 - 1000 * i) + 4, pixels: 9_000_000)),
+        ];
         GainFitResult fit = GainFit.Fit(points, 4, 4 * Math.Sqrt(2 / 9e6), saturationAdu: null)!;
         Assert.InRange(Math.Abs(fit.Gain.Value - 2) / fit.Gain.StandardUncertainty, 0, 1.5);
-        if (levels == 1) Assert.True(Math.Abs(fit.GainStraight.Value - 2) > 10 * fit.GainStraight.StandardUncertainty);       // three have a bad χ², which widens the straight line
-        // One level: 5 % of the variance at the top of the range. Three levels of 9 million pixels tell the curvature, to 0.3 % of the gain by the same least squares in numpy.
-        Assert.Equal(levels == 1 ? 0.05 : 0.0029, fit.Gain.StandardUncertainty / fit.Gain.Value, levels == 1 ? 0.001 : 0.0002);
+        // three have a bad χ², which widens the straight line
+        if (levels == 1)
+            Assert.True(Math.Abs(fit.GainStraight.Value - 2) > 10 * fit.GainStraight.StandardUncertainty);
+        // One level: 5 % of the variance at the top of the range. Three levels of 9 million pixels tell the curvature,
+        // to 0.3 % of the gain by the same least squares in numpy.
+        Assert.Equal(
+            levels == 1 ? 0.05 : 0.0029,
+            fit.Gain.StandardUncertainty / fit.Gain.Value,
+            levels == 1 ? 0.001 : 0.0002
+        );
     }
 
     [Fact]
     public void PointsBeyondSeventyPercentOfSaturationStayOut()
     {
-        FlatPairPoint[] points = [.. Enumerable.Range(1, 10).Select(i => Point(1000.0 * i, 4 + (i > 7 ? 100 : 0.5 * 1000 * i)))];
+        FlatPairPoint[] points =
+        [
+            .. Enumerable.Range(1, 10).Select(i => Point(1000.0 * i, 4 + (i > 7 ? 100 : 0.5 * 1000 * i))),
+        ];
         GainFitResult fit = GainFit.Fit(points, 4, 0.1, saturationAdu: 10000)!;
         Assert.Equal([true, true, true, true, true, true, true, false, false, false], fit.Used);
         Assert.Equal(2.0, fit.Gain.Value, 1e-9);
@@ -67,8 +92,19 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Fact]
     public void PairsWhoseBrightestPartIsFullStayOut()
     {
-        // A lens brightens the middle: it is full, without noise, while the frame as a whole is not saturated. Pixels that are stuck at the top code in all frames do not count.
-        FlatPairPoint[] points = [.. Enumerable.Range(1, 8).Select(i => Point(1000.0 * i, 4 + 0.5 * 1000 * i * (i == 8 ? 0.9 : 1)) with { TopCodeShare = i == 8 ? 0.013 : 0.003 })];
+        // A lens brightens the middle: it is full, without noise, while the frame as a whole is not saturated. Pixels
+        // that are stuck at the top code in all frames do not count.
+        FlatPairPoint[] points =
+        [
+            .. Enumerable
+                .Range(1, 8)
+                .Select(i =>
+                    Point(1000.0 * i, 4 + 0.5 * 1000 * i * (i == 8 ? 0.9 : 1)) with
+                    {
+                        TopCodeShare = i == 8 ? 0.013 : 0.003,
+                    }
+                ),
+        ];
         GainFitResult fit = GainFit.Fit(points, 4, 0.1, saturationAdu: null)!;
         Assert.Equal([true, true, true, true, true, true, true, false], fit.Used);
         Assert.Equal(2.0, fit.Gain.Value, 1e-9);
@@ -79,7 +115,7 @@ public sealed class GainFitTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData(0, 1000)]
-    [InlineData(-1.2e-6, 1000)]      // a curvature of the size the noise can just hide
+    [InlineData(-1.2e-6, 1000)] // a curvature of the size the noise can just hide
     [InlineData(-6e-6, 1000)]
     [InlineData(0, 100_000)]
     [InlineData(-1.2e-6, 100_000)]
@@ -92,20 +128,36 @@ public sealed class GainFitTests(ITestOutputHelper output)
         int held = 0;
         for (int camera = 0; camera < cameras; camera++)
         {
-            FlatPairPoint[] points = [.. Enumerable.Range(1, 10).Select(i =>
-            {
-                double signal = 4000.0 * i, variance = 5 + signal / truth * (1 + curvature * signal);
-                return Point(signal, Observed(random, variance, pixels), pixels);
-            })];
-            GainFitResult fit = GainFit.Fit(points, Observed(random, 5, pixels * 8), 5 * Math.Sqrt(2.0 / (pixels * 8 - 1)), saturationAdu: 60000)!;
+            FlatPairPoint[] points =
+            [
+                .. Enumerable
+                    .Range(1, 10)
+                    .Select(i =>
+                    {
+                        double signal = 4000.0 * i,
+                            variance = 5 + signal / truth * (1 + curvature * signal);
+                        return Point(signal, Observed(random, variance, pixels), pixels);
+                    }),
+            ];
+            GainFitResult fit = GainFit.Fit(
+                points,
+                Observed(random, 5, pixels * 8),
+                5 * Math.Sqrt(2.0 / (pixels * 8 - 1)),
+                saturationAdu: 60000
+            )!;
             double z = (fit.Gain.Value - truth) / fit.Gain.StandardUncertainty;
             sum += z;
-            if (Math.Abs(z) < 1.96) held++;
+            if (Math.Abs(z) < 1.96)
+                held++;
         }
         double percent = 100.0 * held / cameras;
-        output.WriteLine($"curvature {curvature}, {pixels} px: 95 % intervals held the truth in {percent:F1} %, mean z {sum / cameras:F3}");
-        Assert.InRange(percent, 92, 98.5);      // three counting errors of 2000 are 1.5 %; weighing models in makes the interval a little wide
-        if (curvature == 0) Assert.InRange(sum / cameras, -0.1, 0.1);
+        output.WriteLine(
+            $"curvature {curvature}, {pixels} px: 95 % intervals held the truth in {percent:F1} %, mean z {sum / cameras:F3}"
+        );
+        // three counting errors of 2000 are 1.5 %; weighing models in makes the interval a little wide
+        Assert.InRange(percent, 92, 98.5);
+        if (curvature == 0)
+            Assert.InRange(sum / cameras, -0.1, 0.1);
     }
 
     private static double Observed(Random random, double variance, long pixels) =>
@@ -113,10 +165,17 @@ public sealed class GainFitTests(ITestOutputHelper output)
 
     internal static double AstierVariance(double signalAdu)
     {
-        const double a00 = -2.4e-6, gain = 2;
+        const double a00 = -2.4e-6,
+            gain = 2;
         return (Math.Exp(2 * a00 * signalAdu * gain) - 1) / (2 * gain * gain * a00);
     }
 
     internal static FlatPairPoint Point(double signal, double variance, long pixels = Pixels) =>
-        new() { Signal = signal, MeanSignal = signal, Variance = variance, Pixels = pixels };
+        new()
+        {
+            Signal = signal,
+            MeanSignal = signal,
+            Variance = variance,
+            Pixels = pixels,
+        };
 }

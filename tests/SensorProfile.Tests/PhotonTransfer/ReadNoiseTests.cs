@@ -14,24 +14,28 @@ public sealed class ReadNoiseTests
     }
 
     [Theory]
-    // checks.md E-8: variance of a rounded normal variable with σ 0.395811 at mean .0, .25, .5 of a step. All three must agree with σ within the stated doubt.
+    // checks.md E-8: variance of a rounded normal variable with σ 0.395811 at mean .0, .25, .5 of a step. All three
+    // must agree with σ within the stated doubt.
     [InlineData(0.206959815)]
     [InlineData(0.239788491)]
     [InlineData(0.273045720)]
     public void TheDoubtCoversWhereTheMeanLiesBetweenTwoCodes(double variance)
     {
         Measurement? noise = ReadNoise.Adu(new(variance, 1e-4, 4, true), 1, 1_000_000);
-        if (variance < ReadNoise.SmallestVarianceSteps) Assert.Null(noise);
-        else Assert.InRange(Math.Abs(noise!.Value - 0.395811) / noise.StandardUncertainty, 0, 1.6);
+        if (variance < ReadNoise.SmallestVarianceSteps)
+            Assert.Null(noise);
+        else
+            Assert.InRange(Math.Abs(noise!.Value - 0.395811) / noise.StandardUncertainty, 0, 1.6);
     }
 
     [Fact]
-    public void TheLimitIsEmvas() => Assert.Equal(0.3958114029, ReadNoise.UpperLimitAdu(1), 1e-9);     // checks.md E-7
+    public void TheLimitIsEmvas() => Assert.Equal(0.3958114029, ReadNoise.UpperLimitAdu(1), 1e-9); // checks.md E-7
 
     [Fact]
     public void PairsThatDisagreeWidenTheDoubt()
     {
-        PooledVariance calm = PooledVariance.Of([(4.00, 0.01), (4.01, 0.01), (3.99, 0.01)])!, wild = PooledVariance.Of([(4.0, 0.01), (4.3, 0.01), (3.7, 0.01)])!;
+        PooledVariance calm = PooledVariance.Of([(4.00, 0.01), (4.01, 0.01), (3.99, 0.01)])!,
+            wild = PooledVariance.Of([(4.0, 0.01), (4.3, 0.01), (3.7, 0.01)])!;
         Assert.Equal(0.01 / Math.Sqrt(3), calm.StandardUncertainty, 1e-12);
         Assert.False(wild.PairsAgree);
         // Scatter 0.3/√3 with two degrees of freedom: t(0.975; 2)/1.96 = 4.3026527299/1.959963985 (checks.md ).
@@ -47,16 +51,23 @@ public sealed class ReadNoiseTests
         const int cameras = 2000;
         for (int c = 0; c < cameras; c++)
         {
-            int pairs = 1 + c % 8, n = 1024;
+            int pairs = 1 + c % 8,
+                n = 1024;
             double variance = truth * truth + 1.0 / 12;
-            var pooled = PooledVariance.Of([.. Enumerable.Range(0, pairs).Select(_ =>
-            {
-                double v = variance * Gamma.Sample(random, (n - 1) / 2.0, (n - 1) / 2.0);
-                return (v, v * Math.Sqrt(2.0 / (n - 1)));
-            })])!;
+            var pooled = PooledVariance.Of([
+                .. Enumerable
+                    .Range(0, pairs)
+                    .Select(_ =>
+                    {
+                        double v = variance * Gamma.Sample(random, (n - 1) / 2.0, (n - 1) / 2.0);
+                        return (v, v * Math.Sqrt(2.0 / (n - 1)));
+                    }),
+            ])!;
             Measurement noise = ReadNoise.Adu(pooled, 1, n)!;
-            if (Math.Abs(noise.Value - truth) < 1.96 * noise.StandardUncertainty) held++;
+            if (Math.Abs(noise.Value - truth) < 1.96 * noise.StandardUncertainty)
+                held++;
         }
-        Assert.InRange(100.0 * held / cameras, 93.5, 96.7);     // three counting errors around 95 %, and a little for the pairs widened at p < 1 %
+        // three counting errors around 95 %, and a little for the pairs widened at p < 1 %
+        Assert.InRange(100.0 * held / cameras, 93.5, 96.7);
     }
 }

@@ -7,12 +7,21 @@ public sealed class SaturationTests
     [Fact]
     public void TheVariancePeakIsFoundAndThePileUpNamesTheConverter()
     {
-        // checks.md E-15: levels 0 … 16000 by 1000 ADU, everything above 15000 set to 15000; at 15000 half the pixels are clipped and the variance is 0.3408450569 of its value.
-        FlatPairPoint[] points = [.. Enumerable.Range(0, 17).Select(i =>
-        {
-            double level = 1000.0 * i, variance = 2.25 + 0.5 * level;
-            return i < 15 ? Point(level, variance) : i == 15 ? Point(15000, variance * 0.3408450569, 0.5) : Point(15000, 0, 1);
-        })];
+        // checks.md E-15: levels 0 … 16000 by 1000 ADU, everything above 15000 set to 15000; at 15000 half the pixels
+        // are clipped and the variance is 0.3408450569 of its value.
+        FlatPairPoint[] points =
+        [
+            .. Enumerable
+                .Range(0, 17)
+                .Select(i =>
+                {
+                    double level = 1000.0 * i,
+                        variance = 2.25 + 0.5 * level;
+                    return i < 15 ? Point(level, variance)
+                        : i == 15 ? Point(15000, variance * 0.3408450569, 0.5)
+                        : Point(15000, 0, 1);
+                }),
+        ];
         SaturationLevel found = Saturation.Find(points, topCodeSignal: 15000, codeStep: 1)!;
         Assert.Equal(14000, found.PeakSignal);
         Assert.Equal("adc", found.By);
@@ -22,7 +31,15 @@ public sealed class SaturationTests
     [Fact]
     public void APlateauBelowTheTopCodeIsThePixelsOwn()
     {
-        FlatPairPoint[] points = [Point(5000, 2505), Point(10000, 5005), Point(20000, 10005), Point(29000, 14505), Point(30010, 60), Point(30012, 8)];
+        FlatPairPoint[] points =
+        [
+            Point(5000, 2505),
+            Point(10000, 5005),
+            Point(20000, 10005),
+            Point(29000, 14505),
+            Point(30010, 60),
+            Point(30012, 8),
+        ];
         SaturationLevel found = Saturation.Find(points, topCodeSignal: 65000, codeStep: 1)!;
         Assert.Equal("pixel", found.By);
         Assert.Equal(30011, found.SignalAdu, 1e-9);
@@ -38,5 +55,12 @@ public sealed class SaturationTests
         Assert.Null(Saturation.Find([Point(5000, 2505), Point(20000, 10100), Point(20500, 10005)], 65000, 1));
 
     private static FlatPairPoint Point(double signal, double variance, double topShare = 0) =>
-        new() { Signal = signal, MeanSignal = signal, Variance = variance, Pixels = 10000, TopCodeShare = topShare };
+        new()
+        {
+            Signal = signal,
+            MeanSignal = signal,
+            Variance = variance,
+            Pixels = 10000,
+            TopCodeShare = topShare,
+        };
 }

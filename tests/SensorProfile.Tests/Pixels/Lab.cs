@@ -2,6 +2,7 @@ using System.Text.Json;
 using SensorProfile.Fits;
 using SensorProfile.Frames;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Tests.Pixels;
 
@@ -46,9 +47,18 @@ internal sealed class Lab : IDisposable
     {
         using var file = FitsFile.Open(path);
         var image = file.FirstImage!;
-        return new Frame { Path = path, Name = Path.GetFileName(path), Width = image.Width, Height = image.Height, Hdu = image.Index };
+        return new Frame
+        {
+            Path = path,
+            Name = Path.GetFileName(path),
+            Width = image.Width,
+            Height = image.Height,
+            Hdu = image.Index,
+        };
     }
 
     private IEnumerable<string> Files(string pattern) =>
-        Directory.GetFiles(Path.Combine(Folder, Path.GetDirectoryName(pattern)!), Path.GetFileName(pattern)).Order(StringComparer.Ordinal);
+        Directory
+            .GetFiles(Path.Combine(Folder, Path.GetDirectoryName(pattern)!), Path.GetFileName(pattern))
+            .Order(StringComparer.Ordinal);
 }

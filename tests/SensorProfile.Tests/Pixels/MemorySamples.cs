@@ -1,4 +1,4 @@
-using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 
 namespace SensorProfile.Tests.Pixels;
 
@@ -13,9 +13,12 @@ internal sealed class MemorySamples(string name, int width, int height, ushort[]
 
     public ushort[] All => samples;
 
-    public void ReadRows(int firstRow, Span<ushort> destination) => samples.AsSpan(firstRow * width, destination.Length).CopyTo(destination);
+    public void ReadRows(int firstRow, Span<ushort> destination) =>
+        samples.AsSpan(firstRow * width, destination.Length).CopyTo(destination);
 
-    /// <summary>A frame from a function of row and column, rounded to the nearest code and held within 0 … 65535.</summary>
+    /// <summary>
+    /// A frame from a function of row and column, rounded to the nearest code and held within 0 … 65535.
+    /// </summary>
     public static MemorySamples Of(string name, int width, int height, Func<int, int, double> value)
     {
         var samples = new ushort[width * height];

@@ -1,24 +1,43 @@
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.RawCheck;
 
 namespace SensorProfile.Tests.Pixels;
 
 public class PairNoiseTests
 {
-    private const int Width = 64, Height = 96;
+    private const int Width = 64,
+        Height = 96;
 
     [Theory, InlineData(2.0), InlineData(0.0)]
     public void RowNoiseAndItsUncertaintyHoldTheTruth(double rowNoise)
     {
-        var found = Enumerable.Range(0, 200).Select(seed =>
-        {
-            var noise = new NormalNoise(seed);
-            return StructuredNoise.Of(PairStatistics.Of(Frame(noise, rowNoise), Frame(noise, rowNoise), ColourMosaic.Monochrome).Channels[0]);
-        }).ToArray();
-        double[] rows = [.. found.Select(noise => (noise.RowVariance.Value - rowNoise * rowNoise) / noise.RowVariance.StandardUncertainty)];
-        double[] columns = [.. found.Select(noise => noise.ColumnVariance.Value / noise.ColumnVariance.StandardUncertainty)];
+        var found = Enumerable
+            .Range(0, 200)
+            .Select(seed =>
+            {
+                var noise = new NormalNoise(seed);
+                return StructuredNoise.Of(
+                    PairStatistics.Of(Frame(noise, rowNoise), Frame(noise, rowNoise), ColourMosaic.Monochrome).Channels[
+                        0
+                    ]
+                );
+            })
+            .ToArray();
+        double[] rows =
+        [
+            .. found.Select(noise =>
+                (noise.RowVariance.Value - rowNoise * rowNoise) / noise.RowVariance.StandardUncertainty
+            ),
+        ];
+        double[] columns =
+        [
+            .. found.Select(noise => noise.ColumnVariance.Value / noise.ColumnVariance.StandardUncertainty),
+        ];
         foreach (double[] z in new[] { rows, columns })
         {
-            // A variance on ν degrees of freedom over its own error √(2/ν): mean z −√(2/ν) = −0.18 (64 columns), mean z² 1.16; 4 standard errors on either side.
+            // A variance on ν degrees of freedom over its own error √(2/ν): mean z −√(2/ν) = −0.18 (64 columns), mean
+            // z² 1.16; 4 standard errors on either side.
             Assert.InRange(z.Average(), -0.18 - 0.31, -0.14 + 0.31);
             Assert.InRange(z.Average(v => v * v), 0.7, 1.65);
         }
@@ -27,16 +46,23 @@ public class PairNoiseTests
     [Fact]
     public void IndependentPixelsDoNotCorrelateEvenUnderRowNoise()
     {
-        double[][] z = [.. Enumerable.Range(0, 150).Select(seed =>
-        {
-            var noise = new NormalNoise(seed);
-            var (a, b) = (Frame(noise, 3), Frame(noise, 3));
-            var found = NeighbourCorrelation.Of(a, b, PairStatistics.Of(a, b, ColourMosaic.Monochrome))[0];
-            return new[] { found.AlongRow, found.AlongColumn, found.Diagonal }.Select(lag => lag.Value / lag.StandardUncertainty).ToArray();
-        })];
+        double[][] z =
+        [
+            .. Enumerable
+                .Range(0, 150)
+                .Select(seed =>
+                {
+                    var noise = new NormalNoise(seed);
+                    var (a, b) = (Frame(noise, 3), Frame(noise, 3));
+                    var found = NeighbourCorrelation.Of(a, b, PairStatistics.Of(a, b, ColourMosaic.Monochrome))[0];
+                    return new[] { found.AlongRow, found.AlongColumn, found.Diagonal }
+                        .Select(lag => lag.Value / lag.StandardUncertainty)
+                        .ToArray();
+                }),
+        ];
         for (int lag = 0; lag < 3; lag++)
         {
-            Assert.InRange(z.Average(v => v[lag]), -0.33, 0.33);       // 4 standard errors of a mean of 150
+            Assert.InRange(z.Average(v => v[lag]), -0.33, 0.33); // 4 standard errors of a mean of 150
             Assert.InRange(z.Average(v => v[lag] * v[lag]), 0.6, 1.5);
         }
     }
@@ -54,7 +80,9 @@ public class PairNoiseTests
         static MemorySamples Smoothed(NormalNoise noise)
         {
             double[] raw = [.. Enumerable.Range(0, Width * Height + 1).Select(_ => noise.Next(20))];
-            return MemorySamples.Of("s", Width, Height, (row, column) => 500 + (raw[row * Width + column] + raw[row * Width + column + 1]) / 2);
+            return MemorySamples.Of("s", Width, Height, (row, column) =>
+                500 + (raw[row * Width + column] + raw[row * Width + column + 1]) / 2
+            );
         }
     }
 

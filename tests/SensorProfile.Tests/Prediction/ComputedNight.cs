@@ -1,13 +1,18 @@
 using SensorProfile.Characterisation;
-using SensorProfile.Decisions;
-using SensorProfile.Frames;
+using SensorProfile.Characterisation.Maps;
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Tests.Prediction;
 
-/// <summary>A synthetic camera's night, characterised with its maps in a folder, and the true dark of every pixel at any temperature and exposure.</summary>
+/// <summary>
+/// A synthetic camera's night, characterised with its maps in a folder, and the true dark of every pixel at any
+/// temperature and exposure.
+/// </summary>
 internal sealed class ComputedNight : IDisposable
 {
     private readonly SimulatedNight night;
@@ -18,7 +23,10 @@ internal sealed class ComputedNight : IDisposable
         night = new SimulatedNight(camera, seed);
         string frames = Path.Combine(Folder, "frames");
         Simulator.Write(camera, frames, seed, new SimulationOptions { WriteTruth = false });
-        CharacterisationResult result = Characteriser.Run(FrameInventory.Read([frames], new InventoryOptions()), new CharacterisationOptions { Clock = TimeProvider.System });
+        CharacterisationResult result = Characteriser.Run(
+            FrameInventory.Read([frames], new InventoryOptions()),
+            new CharacterisationOptions { Clock = TimeProvider.System }
+        );
         Directory.Delete(frames, recursive: true);
         MapFiles.Write(result, Folder);
         Profile = result.Profile;
@@ -35,12 +43,22 @@ internal sealed class ComputedNight : IDisposable
     public string Maps => Path.Combine(Folder, "maps");
 
     public DarkPredictionAnswer Compute(double celsius, double seconds) =>
-        DarkPrediction.Compute(Profile, Mode, new DarkPredictionQuestion { TemperatureCelsius = celsius, ExposureSeconds = seconds, MapsFolder = Maps });
+        DarkPrediction.Compute(
+            Profile,
+            Mode,
+            new DarkPredictionQuestion
+            {
+                TemperatureCelsius = celsius,
+                ExposureSeconds = seconds,
+                MapsFolder = Maps,
+            }
+        );
 
     /// <summary>Mean of infinitely many darks, ADU.</summary>
     public double[] TrueDark(double celsius, double seconds)
     {
-        float[] bias = TrueMaps.BiasLevel(night.Sensor), rate = TrueMaps.DarkRate(night.Sensor, celsius, seconds);
+        float[] bias = TrueMaps.BiasLevel(night.Sensor),
+            rate = TrueMaps.DarkRate(night.Sensor, celsius, seconds);
         return [.. bias.Zip(rate, (b, r) => b + (double)r * seconds / night.Camera.Gain)];
     }
 
@@ -50,7 +68,15 @@ internal sealed class ComputedNight : IDisposable
         byte[] defects = TrueMaps.Defects(night.Sensor);
         float[] glow = TrueMaps.Glow(night.Sensor, celsius, seconds);
         double typical = night.Camera.DarkCurrent!.RateAtReference;
-        return [.. defects.Select((d, i) => (d & (byte)DefectClasses.Hot) != 0 ? "hot" : glow[i] > typical ? "glow" : "typical")];
+        return
+        [
+            .. defects.Select(
+                (d, i) =>
+                    (d & (byte)DefectClasses.Hot) != 0 ? "hot"
+                    : glow[i] > typical ? "glow"
+                    : "typical"
+            ),
+        ];
     }
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);

@@ -21,7 +21,7 @@ internal static class FilledProfile
         if (type == typeof(string))
             return $"Täxt {count}";
         if (type == typeof(double))
-            return count / 7.0;                  // needs all its digits
+            return count / 7.0; // needs all its digits
         if (type == typeof(int))
             return count;
         if (type == typeof(long))

@@ -1,0 +1,12 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands.Options;
+
+/// <summary>What every command that answers a question understands.</summary>
+internal abstract class AnswerSettings : CommandSettings
+{
+    [CommandOption("--json")]
+    [Description("Print the answer as one JSON document.")]
+    public bool Json { get; init; }
+}

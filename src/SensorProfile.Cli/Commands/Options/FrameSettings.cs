@@ -1,0 +1,22 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands.Options;
+
+/// <summary>Frames on disk: for the commands that read them.</summary>
+internal abstract class FrameSettings : AnswerSettings
+{
+    [CommandArgument(0, "<PATH>")]
+    [Description("FITS files, or folders that are searched with all below them.")]
+    public string[] Paths { get; init; } = [];
+
+    [CommandOption("--names-say")]
+    [Description(
+        "Where a header does not say the kind of a frame, believe the names of file and folder (bias, dark, flat …)."
+    )]
+    public bool NamesSay { get; init; }
+
+    [CommandOption("--overwrite")]
+    [Description("Replace earlier results.")]
+    public bool Overwrite { get; init; }
+}

@@ -1,0 +1,71 @@
+using System.ComponentModel;
+using SensorProfile.Frames;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands.Options;
+
+/// <summary>Which settings of the camera a question is about; needed when a profile holds several.</summary>
+internal abstract class ModeSettingsOptions : AnswerSettings
+{
+    [CommandOption("--gain <SETTING>")]
+    [Description("The camera's gain setting, when the profile holds several.")]
+    [TypeConverter(typeof(Number))]
+    public double? Gain { get; init; }
+
+    [CommandOption("--offset <SETTING>")]
+    [Description("The camera's offset setting, likewise.")]
+    [TypeConverter(typeof(Number))]
+    public double? Offset { get; init; }
+
+    [CommandOption("--iso <SETTING>")]
+    [Description("The ISO setting, likewise.")]
+    [TypeConverter(typeof(Number))]
+    public double? Iso { get; init; }
+
+    [CommandOption("--binning <NxN>")]
+    [Description("The binning, likewise; 1x1 unless said.")]
+    public string? Binning { get; init; }
+
+    /// <summary>Null when the user named none.</summary>
+    public ModeSettings? WantedMode =>
+        Gain is null && Offset is null && Iso is null && Binning is null
+            ? null
+            : new ModeSettings
+            {
+                Gain = Gain,
+                Offset = Offset,
+                Iso = Iso,
+                Binning = Binning ?? "1x1",
+            };
+
+    /// <summary>A frame set with the settings that its headers leave out; what contradicts them is refused.</summary>
+    public FrameSet Completed(FrameSet set)
+    {
+        if (WantedMode is not { } wanted)
+            return set;
+        if (
+            Differ(set.Settings.Gain, Gain)
+            || Differ(set.Settings.Offset, Offset)
+            || Differ(set.Settings.Iso, Iso)
+            || (Binning is not null && Binning != set.Settings.Binning)
+        )
+            throw CommandFailure.WrongCommandLine(
+                $"{set.Frames[0].Name} was taken with {SettingsText.Of(set.Settings)}, not "
+                    + $"{SettingsText.Of(wanted)}: leave the settings out, or correct the headers with a capture table "
+                    + "(--table)."
+            );
+        return set with
+        {
+            Settings = set.Settings with
+            {
+                Gain = set.Settings.Gain ?? Gain,
+                Offset = set.Settings.Offset ?? Offset,
+                Iso = set.Settings.Iso ?? Iso,
+            },
+        };
+    }
+
+    private static bool Differ(double? header, double? named) => header is { } a && named is { } b && a != b;
+}

@@ -1,0 +1,60 @@
+using System.ComponentModel;
+using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands.Options;
+
+/// <summary>
+/// A question about one light of a camera: its profile, its exposure, and a sky that may be measured on lights of one's
+/// own.
+/// </summary>
+internal abstract class OwnSkySettings : SkySettings
+{
+    [CommandArgument(0, "<PROFILE>")]
+    [Description("profile.json, or the folder that holds it.")]
+    public string Profile { get; init; } = "";
+
+    [CommandOption("--lights <PATH>")]
+    [Description("Measure the sky on these lights of yours.")]
+    public string[] Lights { get; init; } = [];
+
+    [CommandOption("--darks <PATH>")]
+    [Description(
+        "Darks that match those lights; the profile's bias level and dark current serve where there are none."
+    )]
+    public string[] Darks { get; init; } = [];
+
+    /// <summary>Refuses a sky that is given twice, before anything is read or written.</summary>
+    public void CheckSky()
+    {
+        SkyRate? given = SkyRate;
+        if (Lights.Length > 0 && given is not null)
+            throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
+        if (Darks.Length > 0 && Lights.Length == 0)
+            throw CommandFailure.WrongCommandLine(
+                "--darks needs --lights PATH, the lights that the sky is measured on."
+            );
+    }
+
+    /// <summary>The sky as it was given, else as the lights show it, else null.</summary>
+    /// <param name="session">This run.</param>
+    /// <param name="profile">The camera.</param>
+    /// <param name="wanted">The mode that was asked for; null for that of the lights.</param>
+    public SkyRate? ReadSky(Session session, CameraProfile profile, ModeSettings? wanted) =>
+        Lights.Length == 0
+            ? SkyRate
+            : SkyReading.Measure(
+                session,
+                profile,
+                wanted,
+                Sets(session, Lights, FrameKind.Light),
+                Darks.Length == 0 ? [] : Sets(session, Darks, FrameKind.Dark)
+            );
+
+    private static IReadOnlyList<FrameSet> Sets(Session session, string[] paths, FrameKind kind) =>
+        SetReading.Read(session, paths, kind, table: null, namesSay: false, out _);
+}

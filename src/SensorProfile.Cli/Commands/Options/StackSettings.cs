@@ -1,0 +1,85 @@
+using System.ComponentModel;
+using System.Globalization;
+using SensorProfile.NoiseModel;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands.Options;
+
+/// <summary>The stack of lights that darks are judged against.</summary>
+internal abstract class StackSettings : SkySettings
+{
+    [CommandOption("--lights <N|PATH>")]
+    [Description("Lights in the stack: their number, or the folder that holds them.")]
+    public string[] Lights { get; init; } = [];
+
+    [CommandOption("--temperature <C>")]
+    [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
+    [TypeConverter(typeof(Number))]
+    public double? Temperature { get; init; }
+
+    [CommandOption("--dithers <K>")]
+    [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+    public int? Dithers { get; init; }
+
+    [CommandOption("--rejects")]
+    [Description("The stack leaves out samples that stand out.")]
+    public bool Rejects { get; init; }
+
+    [CommandOption("--loss <PCT>")]
+    [Description("Rise of the noise that you accept, %; 5 unless said.")]
+    [TypeConverter(typeof(Number))]
+    public double? Loss { get; init; }
+
+    [CommandOption("--table <FILE>")]
+    [Description("Capture table that corrects the headers of the frames.")]
+    public string? Table { get; init; }
+
+    [CommandOption("--names-say")]
+    [Description("Where a header does not say the kind of a frame, believe the names of file and folder.")]
+    public bool NamesSay { get; init; }
+
+    /// <summary>The number of lights; null when folders were given instead, or nothing.</summary>
+    /// <exception cref="CommandFailure">A number that is none of lights.</exception>
+    public int? LightCount
+    {
+        get
+        {
+            if (
+                Lights is not [var only]
+                || Path.Exists(only)
+                || !double.TryParse(
+                    only.Replace('−', '-'),
+                    NumberStyles.Float,
+                    CultureInfo.InvariantCulture,
+                    out double number
+                )
+            )
+                return null;
+            return number >= 1 && number <= int.MaxValue && double.IsInteger(number)
+                ? (int)number
+                : throw CommandFailure.WrongCommandLine(
+                    $"The number of lights must be a whole number from 1 on, not {only}."
+                );
+        }
+    }
+
+    public IReadOnlyList<string> LightPaths => LightCount is null ? Lights : [];
+
+    public LossLimits Limits
+    {
+        get
+        {
+            LossLimits usual = new();
+            return usual with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.NoiseLoss };
+        }
+    }
+
+    /// <summary>What is for frames on disk would pass unheard without them.</summary>
+    public void RefuseFrameOptions(bool frames)
+    {
+        if (!frames && (Table is not null || NamesSay))
+            throw CommandFailure.WrongCommandLine(
+                $"{(Table is not null ? "--table" : "--names-say")} is for frames on disk: add their folder, or leave it out."
+            );
+    }
+}

@@ -1,0 +1,57 @@
+using SensorProfile.Cli.Terminal;
+using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
+
+namespace SensorProfile.Cli.Commands.Reading;
+
+/// <summary>Takes stock of the frames that a command was given.</summary>
+internal static class FrameReading
+{
+    private const int RejectedShown = 20;
+
+    /// <summary>
+    /// The inventory; files left out are named on standard error. A failure with exit code 3 when nothing readable
+    /// remains.
+    /// </summary>
+    public static Inventory Read(Session session, IReadOnlyList<string> paths, CaptureTable? table, bool namesSay)
+    {
+        InventoryOptions options = new() { Table = table, NamesSay = namesSay };
+        Inventory inventory = session.Side.Watch(display =>
+            FrameInventory.Read(paths, options, new HeaderProgress(display), session.Stop)
+        );
+        session.Stop.ThrowIfCancellationRequested();
+        if (inventory.Frames.Count > 0 || inventory.Rejected.Count > 1)
+            Name(session.Side, inventory.Rejected);
+        if (inventory.Frames.Count == 0)
+            throw CommandFailure.UnreadableInput(NothingReadable(paths, inventory));
+        return inventory;
+    }
+
+    private static string NothingReadable(IReadOnlyList<string> paths, Inventory inventory)
+    {
+        if (inventory.Rejected is [var only])
+            return $"{only.File}: {only.Reason}";
+        string found =
+            inventory.Rejected.Count > 0
+                ? $"{Plural.Of(inventory.Rejected.Count, "file")} left out, named above"
+                : "no FITS file is there (.fits, .fit, .fts, also .gz or .fz)";
+        return $"nothing readable in {string.Join(", ", paths)}: {found}.";
+    }
+
+    /// <summary>Names files that were left out, the first few of many.</summary>
+    public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
+    {
+        foreach (RejectedFile file in rejected.Take(RejectedShown))
+            side.Line($"left out: {file.File}: {file.Reason}");
+        if (rejected.Count > RejectedShown)
+            side.Line($"left out: {Plural.Of(rejected.Count - RejectedShown, "more file")}; --json names every one.");
+    }
+
+    private sealed class HeaderProgress(IProgressDisplay display) : IProgress<int>
+    {
+        public void Report(int value) => display.Show("reading headers", value, 0, 0);
+    }
+}

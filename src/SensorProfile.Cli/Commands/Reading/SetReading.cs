@@ -1,0 +1,26 @@
+using SensorProfile.Frames;
+using SensorProfile.Frames.Capture;
+
+namespace SensorProfile.Cli.Commands.Reading;
+
+/// <summary>Frame sets of one kind from folders that the user named for that kind.</summary>
+internal static class SetReading
+{
+    /// <summary>
+    /// Sets of that kind; frames whose kind is not said count as it too, for the user said what they are.
+    /// </summary>
+    public static IReadOnlyList<FrameSet> Read(
+        Session session,
+        IReadOnlyList<string> paths,
+        FrameKind kind,
+        string? table,
+        bool namesSay,
+        out IReadOnlyList<Finding> findings
+    )
+    {
+        CaptureTable? corrections = table is null ? null : CaptureTable.Read(table);
+        Inventory inventory = FrameReading.Read(session, paths, corrections, namesSay);
+        findings = inventory.Findings;
+        return [.. inventory.Sets.Where(s => s.Kind == kind || s.Kind == FrameKind.Unknown)];
+    }
+}

@@ -1,0 +1,41 @@
+using Microsoft.Win32.SafeHandles;
+
+namespace SensorProfile.Fits.Bytes;
+
+/// <summary>A file as it lies on disk, read at given offsets, so that any number of threads can read at once.</summary>
+internal sealed class FileByteSource : ByteSource
+{
+    private readonly SafeFileHandle handle;
+
+    public FileByteSource(string path)
+    {
+        File = path;
+        handle = System.IO.File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+        Length = RandomAccess.GetLength(handle);
+    }
+
+    public override string File { get; }
+
+    /// <summary>Length of the file, bytes.</summary>
+    public long Length { get; }
+
+    public override long MaximumLength => Length;
+
+    public override long AvailableUpTo(long limit) => Math.Min(Length, limit);
+
+    public override int Read(long offset, Span<byte> bytes)
+    {
+        int done = 0;
+        while (done < bytes.Length)
+        {
+            int read = RandomAccess.Read(handle, bytes[done..], offset + done);
+            if (read == 0)
+                break;
+            done += read;
+        }
+
+        return done;
+    }
+
+    public override void Dispose() => handle.Dispose();
+}

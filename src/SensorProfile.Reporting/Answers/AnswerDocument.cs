@@ -1,0 +1,43 @@
+using System.Text.Json.Nodes;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>
+/// One answer in words and numbers: what terminal, page and JSON show of it.
+/// </summary>
+internal sealed record AnswerDocument
+{
+    /// <summary>The command as it was typed, without its arguments: "darks match".</summary>
+    public required string Command { get; init; }
+
+    /// <summary>One sentence to act on: the first line.</summary>
+    public required string Sentence { get; init; }
+
+    /// <summary>One word for scripts.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>Why, in a sentence or two; empty when the sentence says it all.</summary>
+    public string Reason { get; init; } = "";
+
+    /// <summary>Printed above the quantities; empty for none.</summary>
+    public string QuantitiesTitle { get; init; } = "";
+
+    public IReadOnlyList<AnswerQuantity> Quantities { get; init; } = [];
+
+    public IReadOnlyList<AnswerTable> Tables { get; init; } = [];
+
+    /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
+    public IReadOnlyList<string> Lines { get; init; } = [];
+
+    /// <summary>Members of the JSON document that only this command has.</summary>
+    public IReadOnlyList<KeyValuePair<string, JsonNode?>> Fields { get; init; } = [];
+
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    public IReadOnlyList<string> RulesOfThumb { get; init; } = [];
+
+    /// <summary>Whether the answer is "cannot tell", or something that was asked for could not be measured.</summary>
+    public bool CannotTell { get; init; }
+}

@@ -1,0 +1,33 @@
+using System.Text.Json.Nodes;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>
+/// A reply as the one JSON document that <c>--json</c> prints. Names and numbers are part of the contract.
+/// </summary>
+internal static class AnswerJson
+{
+    public static string Of(AnswerDocument reply)
+    {
+        JsonObject document = new()
+        {
+            ["command"] = reply.Command,
+            ["sentence"] = reply.Sentence,
+            ["verdict"] = reply.Verdict,
+            ["reason"] = reply.Reason,
+            ["quantities"] = Members(reply.Quantities, q => JsonNodes.Of(q.Value)),
+        };
+        AnswerQuantity[] bounded = [.. reply.Quantities.Where(q => q.Interval is not null)];
+        if (bounded.Length > 0)
+            document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
+        foreach ((string name, JsonNode? value) in reply.Fields)
+            document[name] = value;
+        document["findings"] = JsonNodes.Of(reply.Findings);
+        document["cautions"] = JsonNodes.Of(reply.Cautions);
+        document["rulesOfThumb"] = JsonNodes.Of(reply.RulesOfThumb);
+        return JsonNodes.Text(document);
+    }
+
+    private static JsonObject Members(IEnumerable<AnswerQuantity> quantities, Func<AnswerQuantity, JsonNode?> value) =>
+        new(quantities.Select(q => KeyValuePair.Create(q.Name, value(q))));
+}

@@ -1,0 +1,47 @@
+using System.Text.Json.Nodes;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>From the answer of a decision to the reply that is printed.</summary>
+internal static class DecisionDocument
+{
+    public static AnswerDocument Of(
+        string command,
+        WordedAnswer answer,
+        params IEnumerable<KeyValuePair<string, JsonNode?>> fields
+    ) =>
+        new()
+        {
+            Command = command,
+            Sentence = answer.Sentence,
+            Reason = answer.Reason,
+            Verdict = answer.Verdict,
+            Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
+            Fields =
+                answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
+            Findings = answer.Findings,
+            Cautions = answer.Cautions,
+            RulesOfThumb = answer.RulesOfThumb,
+            CannotTell = answer.Verdict == Answer.CannotTell,
+        };
+
+    /// <summary>A fair question that the profile cannot answer.</summary>
+    public static AnswerDocument CannotTell(string command, DecisionRefusedException refusal) =>
+        new()
+        {
+            Command = command,
+            Sentence = refusal.Message,
+            Verdict = Answer.CannotTell,
+            Findings = [refusal.ToFinding()],
+            CannotTell = true,
+        };
+
+    private static AnswerQuantity Quantity(Answer answer, string name, Measurement? value) =>
+        new(name, QuantityLabels.Of(name), value)
+        {
+            Interval = answer.Intervals.GetValueOrDefault(name),
+            Absent = name.StartsWith("tolerance", StringComparison.Ordinal) ? "no limit" : "cannot tell",
+        };
+}

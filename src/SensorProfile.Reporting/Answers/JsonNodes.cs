@@ -1,0 +1,42 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>
+/// Records as JSON: names in camelCase, words of enumerations in kebab-case, what is not finite as null.
+/// </summary>
+internal static class JsonNodes
+{
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // °C and e⁻ as they are: the document is UTF-8
+        NumberHandling = JsonNumberHandling.Strict,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower), new FiniteOrNull() },
+    };
+
+    public static JsonNode? Of<T>(T value) => JsonSerializer.SerializeToNode(value, Options);
+
+    public static KeyValuePair<string, JsonNode?> Field<T>(string name, T value) =>
+        KeyValuePair.Create(name, Of(value));
+
+    public static string Text(JsonNode document) => document.ToJsonString(Options) + "\n";
+
+    private sealed class FiniteOrNull : JsonConverter<double>
+    {
+        public override double Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+            reader.GetDouble();
+
+        public override void Write(Utf8JsonWriter writer, double value, JsonSerializerOptions options)
+        {
+            if (double.IsFinite(value))
+                writer.WriteNumberValue(value);
+            else
+                writer.WriteNullValue();
+        }
+    }
+}

@@ -1,0 +1,65 @@
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>The numbers of one mode, by the names of profile.json.</summary>
+internal static class ModeQuantities
+{
+    public static IReadOnlyList<AnswerQuantity> Of(ModeProfile mode) =>
+        [
+            new("readNoise", "read noise", mode.ReadNoise),
+            new("gain", "gain", mode.Gain),
+            new("fullWell", "full well", mode.FullWell),
+            new("dynamicRange", "dynamic range", mode.DynamicRange),
+            new("biasLevel", "bias level", mode.BiasLevel),
+            new("saturationLevel", "saturation level", mode.SaturationLevel),
+            new("linearityError", "linearity error", mode.LinearityError),
+            new("responseNonuniformity", "response nonuniformity", mode.ResponseNonuniformity),
+            new("rateAtReference", Rate(mode.DarkCurrent), mode.DarkCurrent?.RateAtReference),
+            new("doublingTemperature", "dark current doubles every", mode.DarkCurrent?.DoublingTemperature),
+        ];
+
+    public static AnswerTable Table(ModeProfile mode) =>
+        new(
+            ModeLabel.Text(mode.Settings),
+            ["", ">", ""],
+            [
+                .. Of(mode)
+                    .Select(q =>
+                        (IReadOnlyList<string>)
+                            [
+                                q.Label,
+                                q.Value is { } value
+                                    ? QuantityText.Number(value.Value, value.StandardUncertainty)
+                                    : q.Absent,
+                                QuantityText.Unit(q.Value?.Unit ?? ""),
+                            ]
+                    ),
+            ]
+        );
+
+    /// <summary>The colours of the filter array side by side; no rows for a monochrome camera.</summary>
+    public static AnswerTable Channels(ModeProfile mode) =>
+        new(
+            "Colour by colour",
+            ["", ">read noise", ">gain", ">full well", ">dark current"],
+            [
+                .. mode.Channels.Select(c =>
+                    (IReadOnlyList<string>)
+                        [
+                            c.Name,
+                            QuantityText.Of(c.ReadNoise),
+                            QuantityText.Of(c.Gain),
+                            QuantityText.Of(c.FullWell),
+                            QuantityText.Of(c.DarkRate ?? c.DarkRateFromVariance),
+                        ]
+                ),
+            ]
+        );
+
+    private static string Rate(DarkCurrentProfile? dark) =>
+        dark?.ReferenceTemperature is { } celsius
+            ? $"dark current at {QuantityText.Temperature(celsius)}"
+            : "dark current";
+}

@@ -1,0 +1,76 @@
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>
+/// The answer of <c>characterise</c> and <c>report</c>: the camera's numbers and where the report stands.
+/// </summary>
+internal static class ProfileDocument
+{
+    public static AnswerDocument Of(string command, CameraProfile profile, string folder)
+    {
+        IReadOnlyList<string>[] missing = [.. profile.Modes.Select(Headline.Missing)];
+        bool complete = missing.Any(m => m.Count == 0); // one mode that holds all four answers the question
+        return new AnswerDocument
+        {
+            Command = command,
+            Sentence = Headline.Sentence(profile),
+            Reason = complete ? "" : Missing(profile, missing),
+            Verdict = complete ? "measured" : "incomplete",
+            Quantities = profile.Modes.Count == 1 ? ModeQuantities.Of(profile.Modes[0]) : [],
+            Tables = [.. profile.Modes.SelectMany(mode => Tables(profile, mode))],
+            Lines = Places(folder),
+            Fields =
+            [
+                JsonNodes.Field("folder", folder),
+                JsonNodes.Field("camera", profile.Camera),
+                JsonNodes.Field(
+                    "modes",
+                    profile.Modes.Select(m => new
+                    {
+                        m.Settings,
+                        Quantities = ModeQuantities.Of(m).ToDictionary(q => q.Name, q => q.Value),
+                        Missing = Headline.Missing(m),
+                        m.Channels,
+                    })
+                ),
+                JsonNodes.Field("rejected", profile.Frames.Rejected),
+            ],
+            Findings = profile.Findings,
+            CannotTell = !complete,
+        };
+    }
+
+    /// <summary>A single mode's numbers stand above the tables already.</summary>
+    private static IEnumerable<AnswerTable> Tables(CameraProfile profile, ModeProfile mode) =>
+        profile.Modes.Count == 1
+            ? [ModeQuantities.Channels(mode)]
+            : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];
+
+    private static string Missing(CameraProfile profile, IReadOnlyList<string>[] missing)
+    {
+        if (profile.Modes.Count == 0)
+            return "No combination of settings had frames to measure; the findings say why.";
+        IEnumerable<string> parts =
+            profile.Modes.Count == 1
+                ? [string.Join(", ", missing[0])]
+                : profile.Modes.Zip(missing, (mode, names) =>
+                    $"{string.Join(", ", names)} at {ModeLabel.Text(mode.Settings)}"
+                );
+        return $"Not measured: {string.Join("; ", parts)}. The findings say why, and which frames would do it.";
+    }
+
+    private static List<string> Places(string folder) =>
+        [
+            .. new[]
+            {
+                ("Report", "report.html"),
+                ("To print", "report.pdf"),
+                ("Profile", "profile.json"),
+                ("Maps", "maps"),
+            }
+                .Select(p => (p.Item1, Path: Path.Combine(folder, p.Item2)))
+                .Where(p => Path.Exists(p.Path))
+                .Select(p => $"{p.Item1 + ":", -10}{p.Path}"),
+        ];
+}

@@ -1,0 +1,128 @@
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>The answer of <c>setpoint</c>.</summary>
+internal static class SetpointDocument
+{
+    private const double CurveStepShown = 5;
+    private const int MostNightsShown = 24; // a year stands in its summary; all of it is in --json
+
+    public static AnswerDocument Of(SetpointAnswer answer)
+    {
+        SetpointAnswer[] all = [answer, .. answer.OtherSkies];
+        AnswerDocument reply = DecisionDocument.Of(
+            "setpoint",
+            answer,
+            JsonNodes.Field("sky", answer.Sky),
+            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("noise", answer.Noise),
+            JsonNodes.Field("curve", answer.Curve),
+            JsonNodes.Field("ambient", answer.Ambient),
+            JsonNodes.Field("nights", answer.Nights)
+        );
+        return reply with
+        {
+            QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
+            Quantities = [.. reply.Quantities.Select(q => Worded(q, answer))],
+            Tables =
+            [
+                .. all.Length > 1
+                    ?
+                    [
+                        SkyFields.SideBySide(
+                            [.. all.Select(a => (a.Sky, (Answer)a))],
+                            [
+                                ("setpoint", answer.Uncooled ? "up to" : "run at"),
+                                ("setpointTypical", "typical pixel"),
+                                ("setpoint99", "99 % of pixels"),
+                            ],
+                            "beyond the profile"
+                        ),
+                    ]
+                    : Array.Empty<AnswerTable>(),
+                Noise(answer),
+                Nights(answer),
+                Ambient(answer),
+                Curve(answer),
+                SkyFields.Assumptions(all.Select(a => a.Sky)),
+            ],
+        };
+    }
+
+    /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
+    private static AnswerQuantity Worded(AnswerQuantity quantity, SetpointAnswer answer) =>
+        quantity with
+        {
+            Label = quantity.Name == "setpoint" && answer.Uncooled ? "warmest sensor within your loss" : quantity.Label,
+            Absent = "beyond the profile",
+        };
+
+    private static AnswerTable Noise(SetpointAnswer answer) =>
+        new(
+            answer.Noise is { } noise ? $"{LightNoiseLines.Title(noise, answer)} ({answer.Sky.Name})" : "",
+            ["", ">noise", ">share of its variance"],
+            [.. answer.Noise is { } light ? LightNoiseLines.Of(light) : []]
+        );
+
+    private static AnswerTable Nights(SetpointAnswer answer) =>
+        new(
+            answer.Uncooled ? "How many nights are that cold" : "On how many nights the cooler holds it",
+            [">sensor", ">nights", ">share", ">typical pixel", ">pixel at 99 %"],
+            [
+                .. answer.Nights.Select(n =>
+                    (IReadOnlyList<string>)
+                        [
+                            QuantityText.Temperature(n.Sensor),
+                            QuantityText.Count(n.Nights),
+                            Percent(100 * n.Share),
+                            Percent(n.ExtraTypical),
+                            n.ExtraAtShare is { } extra ? Percent(extra) : "",
+                        ]
+                ),
+            ]
+        );
+
+    private static AnswerTable Curve(SetpointAnswer answer) =>
+        new(
+            $"Noise that dark current adds to one light ({answer.Sky.Name})",
+            [">sensor", ">typical pixel", ">95 %", ">pixel at 99 %", ""],
+            [
+                .. answer
+                    .Curve.Where(p => p.Temperature % CurveStepShown == 0)
+                    .Select(p =>
+                        (IReadOnlyList<string>)
+                            [
+                                QuantityText.Temperature(p.Temperature),
+                                Percent(p.ExtraTypical),
+                                p is { Low: { } low, High: { } high } ? $"{Percent(low)} … {Percent(high)}" : "",
+                                p.ExtraAtShare is { } extra ? Percent(extra) : "",
+                                p.Extrapolated ? "outside the measured range" : "",
+                            ]
+                    ),
+            ]
+        );
+
+    private static AnswerTable Ambient(SetpointAnswer answer) =>
+        new(
+            "What each ambient temperature allows",
+            ["night", ">ambient", ">sensor", ">typical pixel", ">pixel at 99 %", ""],
+            [
+                .. (answer.Ambient.Count > MostNightsShown ? [] : answer.Ambient).Select(a =>
+                    (IReadOnlyList<string>)
+                        [
+                            a.Label,
+                            QuantityText.Temperature(a.Ambient),
+                            QuantityText.Temperature(a.Sensor),
+                            Percent(a.ExtraTypical),
+                            a.ExtraAtShare is { } extra ? Percent(extra) : "",
+                            (a.WithinLoss ? "within your loss" : "beyond your loss")
+                                + (a.Extrapolated ? ", outside the measured range" : ""),
+                        ]
+                ),
+            ]
+        );
+
+    private static string Percent(double percent) => QuantityText.Number(percent, 2) + " %";
+}

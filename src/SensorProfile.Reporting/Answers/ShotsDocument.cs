@@ -1,0 +1,111 @@
+using SensorProfile.Decisions.Shots;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>The answer of <c>shots</c>.</summary>
+internal static class ShotsDocument
+{
+    private const int Shown = 8;
+
+    public static AnswerDocument Of(ShotListAnswer answer, string? csv) =>
+        DecisionDocument.Of(
+            "shots",
+            answer,
+            JsonNodes.Field("shots", answer.Shots),
+            JsonNodes.Field("additions", answer.Additions),
+            JsonNodes.Field("expected", answer.Expected)
+        ) with
+        {
+            Tables = [Shots(answer), Expected(answer), Additions(answer)],
+            Lines = csv is null ? [] : [$"The list as a table: {csv}"],
+        };
+
+    private static AnswerTable Shots(ShotListAnswer answer) =>
+        new(
+            "",
+            [">step", "kind", ">frames", ">exposure", ">sensor", ">level", ">time", "for"],
+            [
+                .. answer.Shots.Select(
+                    (s, i) =>
+                        (IReadOnlyList<string>)
+                            [
+                                QuantityText.Count(i + 1),
+                                s.Kind,
+                                QuantityText.Count(s.Frames),
+                                s.Exposure is { } seconds ? QuantityText.Number(seconds) + " s" : "",
+                                s.Temperature is { } celsius ? QuantityText.Temperature(celsius) : "",
+                                s.LevelPercent is { } level ? QuantityText.Number(level, 3) + " %" : "",
+                                Duration(s.Seconds),
+                                s.Reason,
+                            ]
+                ),
+            ]
+        );
+
+    private static AnswerTable Expected(ShotListAnswer answer) =>
+        new(
+            "Uncertainties to expect, for a camera of a usual kind",
+            ["quantity", ">now", answer.Shots.Count > 0 ? ">with these frames" : ""],
+            [
+                .. answer.Expected.Select(e =>
+                    (IReadOnlyList<string>)
+                        [
+                            QuantityLabels.Of(e.Quantity) + (e.Quantity == "readNoise" ? " of one pixel" : ""),
+                            answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null)
+                                ? ""
+                                : Cell(e.Now, e.Unit),
+                            answer.Shots.Count > 0 ? Cell(e.WithShots, e.Unit) : "",
+                        ]
+                ),
+            ]
+        );
+
+    /// <summary>
+    /// One row for each addition with all that it brings; those that bring the same at other temperatures share a row.
+    /// </summary>
+    private static AnswerTable Additions(ShotListAnswer answer) =>
+        new(
+            "What more frames would bring, most useful first",
+            ["frames", ">time", "uncertainty"],
+            [
+                .. answer
+                    .Additions.GroupBy(a => a.What)
+                    .Select(g =>
+                        (
+                            What: g.Key,
+                            Time: Duration(g.First().Seconds),
+                            Brings: string.Join(
+                                "; ",
+                                g.Select(a =>
+                                    $"{QuantityLabels.Of(a.Quantity)} {Cell(a.Before, a.Unit)} → {Cell(a.After, a.Unit)}"
+                                )
+                            )
+                        )
+                    )
+                    .GroupBy(row => (row.Time, row.Brings))
+                    .Take(Shown)
+                    .Select(g =>
+                        (IReadOnlyList<string>)[OneOf([.. g.Select(row => row.What)]), g.Key.Time, g.Key.Brings]
+                    ),
+            ]
+        );
+
+    /// <summary>"4 darks of 300 s at −20 °C, or at 5 °C".</summary>
+    private static string OneOf(string[] additions) =>
+        additions.Length == 1
+            ? additions[0]
+            : $"{additions[0]}{(additions.Length > 2 ? ", " : "")}{string.Join(", ", additions[1..^1].Select(Place))} "
+                + $"or {Place(additions[^1])}";
+
+    private static string Place(string addition) =>
+        addition.LastIndexOf(" at ", StringComparison.Ordinal) is var at && at < 0 ? addition : addition[(at + 4)..];
+
+    private static string Cell(double? uncertainty, string unit) =>
+        uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";
+
+    private static string Duration(double seconds) =>
+        TimeSpan.FromSeconds(seconds) is var time && time.TotalMinutes < 1
+            ? FormattableString.Invariant($"{seconds:0} s")
+        : time.TotalHours < 1 ? FormattableString.Invariant($"{time.TotalMinutes:0} min")
+        : FormattableString.Invariant($"{(int)time.TotalHours} h {time.Minutes:00} min");
+}

@@ -1,0 +1,88 @@
+using System.Text.Json;
+using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>The answer of <c>survey</c>.</summary>
+internal static class SurveyDocument
+{
+    public static AnswerDocument Of(Inventory inventory, string tableLine)
+    {
+        IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Of(inventory);
+        return new AnswerDocument
+        {
+            Command = "survey",
+            Sentence = Sentence(lacks),
+            Reason =
+                $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
+                + $"used{LeftOut(inventory)}.",
+            Verdict = lacks.Count == 0 ? "complete" : "lacking",
+            Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
+            Lines = tableLine.Length > 0 ? [tableLine] : [],
+            Fields =
+            [
+                JsonNodes.Field(
+                    "sets",
+                    inventory.Sets.Select(s => new
+                    {
+                        Kind = Word(s.Kind),
+                        s.Settings,
+                        Exposure = s.ExposureSeconds,
+                        Temperature = s.TemperatureCelsius,
+                        Frames = s.Frames.Count,
+                        s.Width,
+                        s.Height,
+                        s.Label,
+                        Files = s.Frames.Select(f => f.Name),
+                    })
+                ),
+                JsonNodes.Field(
+                    "lacks",
+                    lacks.Select(l => new
+                    {
+                        l.Measurement,
+                        l.Settings,
+                        Kind = Word(l.Kind),
+                        l.Frames,
+                        l.Sentence,
+                    })
+                ),
+                JsonNodes.Field("rejected", inventory.Rejected),
+            ],
+            Findings = inventory.Findings,
+        };
+    }
+
+    private static string Sentence(IReadOnlyList<MeasurementLack> lacks)
+    {
+        if (lacks.Count == 0)
+            return "Ready to characterise: these frames serve every measurement.";
+        string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
+        return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
+            + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
+    }
+
+    private static string LeftOut(Inventory inventory) =>
+        inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";
+
+    private static AnswerTable Sets(Inventory inventory) =>
+        new(
+            "",
+            ["kind", ">frames", ">exposure", ">sensor", "settings"],
+            [
+                .. inventory.Sets.Select(s =>
+                    (IReadOnlyList<string>)
+                        [
+                            Word(s.Kind).Replace('-', ' '),
+                            QuantityText.Count(s.Frames.Count),
+                            s.ExposureSeconds is { } seconds ? QuantityText.Number(seconds) + " s" : "unknown",
+                            s.TemperatureCelsius is { } celsius ? QuantityText.Temperature(celsius) : "unknown",
+                            SettingsText.Of(s.Settings) + (s.Label is null ? "" : $" ({s.Label})"),
+                        ]
+                ),
+            ]
+        );
+
+    private static string Word(FrameKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString());
+}

@@ -1,0 +1,24 @@
+namespace SensorProfile.Reporting.Content.Blocks;
+
+/// <summary>A small table to be read, not computed with (those are the CSV files).</summary>
+/// <param name="Header">Column heads.</param>
+/// <param name="Rows">Cells as printed, as many as there are heads.</param>
+/// <param name="Widths">Shares of the width, one for each column.</param>
+internal sealed record TableBlock(
+    IReadOnlyList<string> Header,
+    IReadOnlyList<IReadOnlyList<string>> Rows,
+    IReadOnlyList<double> Widths
+) : Block
+{
+    /// <summary>
+    /// Index of the first column that holds numbers: it and the following are set to the right, up to
+    /// <see cref="LastNumberColumn"/>.
+    /// </summary>
+    public int FirstNumberColumn { get; init; } = int.MaxValue;
+
+    /// <summary>Index of the last column that holds numbers.</summary>
+    public int LastNumberColumn { get; init; } = int.MaxValue;
+
+    /// <summary>Whether the cells of a column are numbers, set to the right.</summary>
+    public bool IsNumber(int column) => column >= FirstNumberColumn && column <= LastNumberColumn;
+}

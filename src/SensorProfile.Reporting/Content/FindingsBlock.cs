@@ -1,5 +1,0 @@
-namespace SensorProfile.Reporting.Content;
-
-/// <summary>Findings, the gravest first.</summary>
-/// <param name="Findings">The findings.</param>
-internal sealed record FindingsBlock(IReadOnlyList<Finding> Findings) : Block;

@@ -1,5 +1,0 @@
-namespace SensorProfile.Reporting.Content;
-
-/// <summary>A list of sentences.</summary>
-/// <param name="Items">Plain text each.</param>
-internal sealed record ListBlock(IReadOnlyList<string> Items) : Block;

@@ -1,0 +1,164 @@
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Sensor;
+using SensorProfile.Reporting.Plots.Nights;
+using DecisionAnswer = SensorProfile.NoiseModel.Answers.WordedAnswer;
+
+namespace SensorProfile.Reporting.Content.Nights;
+
+/// <summary>
+/// What the measured camera means at night, for three named skies: how cold, how near the darks, how many, how long a
+/// light.
+/// </summary>
+internal static class NightsSection
+{
+    /// <summary>The section.</summary>
+    public static ReportSection Of(ModeContext context, NightAnswers answers)
+    {
+        var blocks = new List<Block>
+        {
+            new TextBlock(
+                $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under three "
+                    + $"skies: {Skies()}. For your own exposure, stack and sky ask sensorprofile setpoint, darks match, "
+                    + "darks plan and exposure: each of them writes a page like this."
+            ),
+        };
+        if (answers.Setpoints.Count > 0)
+            blocks.AddRange(Cold(context, answers));
+        if (answers.Still.Count > 0)
+            blocks.AddRange(Near(context, answers));
+        if (answers.Counts.Count > 0)
+            blocks.AddRange(Many(context, answers));
+        if (answers.Exposures.Count > 0)
+            blocks.AddRange(Long(answers));
+        if (answers.Refusals.Count > 0)
+            blocks.Add(new FindingsBlock(answers.Refusals));
+        string[] rules =
+        [
+            .. answers
+                .Setpoints.Concat<DecisionAnswer>(answers.Still)
+                .Concat(answers.Counts)
+                .Where(answer => UnderStrictest(answers, answer))
+                .SelectMany(answer => answer.RulesOfThumb)
+                .Distinct(),
+        ];
+        if (rules.Length > 0)
+            blocks.AddRange([new SubheadingBlock("For comparison, without dithering"), new ListBlock(rules)]);
+        return new ReportSection("What follows for your nights", context.Label, blocks);
+    }
+
+    private static string Skies() =>
+        string.Join(
+            "; ",
+            NamedSkies.All.Select(sky => $"{sky.Name}, {DecisionText.Rate(sky)} ({string.Join("; ", sky.Assumptions)})")
+        );
+
+    private static bool UnderStrictest(NightAnswers answers, DecisionAnswer answer) =>
+        answers.Still.Count == 0
+        || answer switch
+        {
+            SetpointAnswer setpoint => setpoint.Sky == answers.Still[answers.Strictest].Sky,
+            ToleranceAnswer tolerance => tolerance.Sky == answers.Still[answers.Strictest].Sky,
+            DarkCountAnswer count => count.Sky == answers.Still[answers.Strictest].Sky,
+            _ => false,
+        };
+
+    private static IEnumerable<Block> Cold(ModeContext context, NightAnswers answers)
+    {
+        yield return new SubheadingBlock("How cold");
+        yield return new TextBlock(
+            "The warmest sensor at which dark current adds no more than "
+                + $"{DecisionText.Percent(100 * answers.Setpoints[0].Loss)} to the noise of a light. With a cooler, set "
+                + "it there; without one, warmer nights cost more, as the curve says."
+        );
+        if (SetpointBlocks.Figure(answers.Setpoints, context.Figures, Table(context, "setpoint")) is { } figure)
+            yield return figure;
+        yield return SetpointBlocks.Table(answers.Setpoints);
+    }
+
+    private static IEnumerable<Block> Near(ModeContext context, NightAnswers answers)
+    {
+        yield return new SubheadingBlock("How far off may the darks be");
+        int strictest = answers.Strictest;
+        if (
+            answers.Dithered.Count > 0
+            && ToleranceBlocks.Figure(
+                context.Figures,
+                Table(context, "dark-tolerance"),
+                (answers.Still[strictest], "Not dithered"),
+                (answers.Dithered[strictest], "Dithered")
+            )
+                is { } figure
+        )
+            yield return figure;
+        yield return ToleranceBlocks.Table(
+            answers
+                .Still.Select(answer => ($"{answer.Sky.Name}, not dithered", answer))
+                .Concat(
+                    answers.Dithered.Select(answer =>
+                        ($"{answer.Sky.Name}, {NightAnswers.Positions} positions, outliers rejected", answer)
+                    )
+                )
+        );
+    }
+
+    private static IEnumerable<Block> Many(ModeContext context, NightAnswers answers)
+    {
+        yield return new SubheadingBlock("How many darks");
+        if (DarkCountPlot.Of(answers.Counts, [.. answers.Counts.Select(count => count.Sky.Name)]) is { } panel)
+        {
+            yield return context.Figure(
+                panel,
+                $"What the noise of the master dark costs a stack of {NightAnswers.Lights} lights of "
+                    + $"{NightAnswers.ExposureSeconds} s that is not dithered, against the number of darks in the "
+                    + "master. "
+                    + "The marks stand at the fewest darks that stay within the accepted loss; the rule of thumb of "
+                    + "20 (common practice, no source) is dashed.",
+                "darks-needed"
+            );
+        }
+        yield return new TableBlock(
+            [
+                "Sky",
+                "Darks, not dithered",
+                $"Darks, {NightAnswers.Positions} positions",
+                "Cost of 20 darks, not dithered",
+            ],
+            [
+                .. answers.Counts.Select(
+                    (count, i) =>
+                        (IReadOnlyList<string>)
+                            [
+                                count.Sky.Name,
+                                DecisionText.Of(count, "darks", "–"),
+                                i < answers.DitheredCounts.Count
+                                    ? DecisionText.Of(answers.DitheredCounts[i], "darks", "–")
+                                    : "–",
+                                count.Quantities.GetValueOrDefault("lossAt20") is { } loss
+                                    ? DecisionText.Percent(loss.Value)
+                                    : "–",
+                            ]
+                ),
+            ],
+            [0.34, 0.22, 0.22, 0.22]
+        )
+        {
+            FirstNumberColumn = 1,
+        };
+    }
+
+    private static IEnumerable<Block> Long(NightAnswers answers)
+    {
+        yield return new SubheadingBlock("How long a light");
+        yield return ExposureBlocks.Skies(answers.Exposures);
+        yield return new TextBlock(
+            "From there on read noise adds no more than 5 % to the noise of a light; longer ones gain little and "
+                + "lose stars to saturation, long before sky and dark current fill the well."
+        );
+    }
+
+    private static string Table(ModeContext context, string name) => $"tables/{context.TableFolder}{name}.csv";
+}

@@ -1,0 +1,118 @@
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Plots.Sensor;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Black level and temperature over the session.</summary>
+internal static class BlackLevelSection
+{
+    /// <summary>The section; null when neither was measured.</summary>
+    public static ReportSection? Of(ModeContext context)
+    {
+        FixedPatternProfile? pattern = context.Mode.FixedPattern;
+        var blocks = new List<Block>();
+        if (pattern?.BlackLevel is { } level)
+            blocks.AddRange(Level(context, level));
+        if (pattern is not null && ThermometerPlot.Of(pattern.Thermometer) is { Length: > 0 } panels)
+        {
+            blocks.Add(new SubheadingBlock("Temperature by the hot pixels"));
+            blocks.Add(new TextBlock(Temperature(pattern.Thermometer)));
+            blocks.Add(
+                context.Figure(
+                    panels,
+                    "All hot pixels brighten together when the sensor warms, whatever its probe says. Left: "
+                        + "temperature of each set of darks by its hot pixels less its readings, against the longest "
+                        + "exposure at that temperature. Right: change from the first to the last frame of a set, by the "
+                        + "hot pixels and by the probe. Bars are of 95 %.",
+                    "hot-pixel-thermometer",
+                    2
+                )
+            );
+        }
+        return blocks.Count == 0
+            ? null
+            : new ReportSection("Black level and temperature over the session", context.Label, blocks);
+    }
+
+    private static IEnumerable<Block> Level(ModeContext context, BlackLevelProfile level)
+    {
+        yield return new TextBlock(Sentence(level));
+        if (BlackLevelPlot.Of(level) is { } panel)
+            yield return context.Figure(
+                panel,
+                "Above: sensor temperature as read. Below: level of every bias and dark frame, its dark signal "
+                    + "taken off; the line is what drift with time and temperature and the first frames after a pause "
+                    + "make of it. A steady black level is a flat row of points.",
+                "black-level"
+            );
+        (string Name, Measurement? Value)[] rows =
+        [
+            ("Jitter from frame to frame", level.Jitter),
+            ("Scatter from set to set", level.SetScatter),
+            ("Drift with time", level.DriftPerHour),
+            ("Change with temperature", level.DriftPerDegree),
+            ("Change with exposure, dark signal apart", level.DriftPerSecond),
+            ("First frame after a pause", level.FirstFrameDifference),
+            ("Smallest dark current that can be seen", level.SmallestDarkCurrent),
+        ];
+        yield return new TableBlock(
+            ["Black level", "Value", "Unit"],
+            [
+                .. rows.Select(r =>
+                    (IReadOnlyList<string>)
+                        [
+                            r.Name,
+                            r.Value is { } v ? Number(v) : "cannot tell",
+                            r.Value is { } u ? QuantityText.Unit(u.Unit) : "",
+                        ]
+                ),
+            ],
+            [0.46, 0.3, 0.24]
+        )
+        {
+            FirstNumberColumn = 1,
+            LastNumberColumn = 1,
+        };
+        if (level.CannotTell.Count > 0)
+            yield return new ListBlock(level.CannotTell);
+    }
+
+    private static string Number(Measurement value) =>
+        value is { Value: 0, StandardUncertainty: 0 }
+            ? "none found"
+            : QuantityText.Number(value.Value, value.StandardUncertainty);
+
+    private static string Sentence(BlackLevelProfile level)
+    {
+        string jitter = level.Jitter is { } j
+            ? $"From frame to frame the black level moves by {QuantityText.Of(j)}. "
+            : "";
+        string limit =
+            level.SmallestDarkCurrent is { } s
+            && level.Limits.Where(l => l.Smallest == s).Select(l => l.LongestExposure).FirstOrDefault()
+                is > 0
+                    and var seconds
+                ? $"With exposures up to {QuantityText.Number(seconds)} s a dark current below "
+                    + $"{QuantityText.Number(s.Value, 2)} e⁻/px/s would be lost in these movements."
+                : "What that leaves of the dark current cannot be told from these frames.";
+        return jitter + limit;
+    }
+
+    private static string Temperature(IReadOnlyList<HotPixelTemperature> sets)
+    {
+        HotPixelTemperature[] off =
+        [
+            .. sets.Where(t =>
+                t.Difference is { } d && Math.Abs(d.Value) > 0.25 && Math.Abs(d.Value) > 5 * d.StandardUncertainty
+            ),
+        ];
+        if (off.Length == 0)
+            return $"The probe agrees with the hot pixels in all {sets.Count} sets of darks.";
+        HotPixelTemperature worst = off.MaxBy(t => Math.Abs(t.Difference!.Value))!;
+        return $"In {off.Length} of {sets.Count} sets of darks the probe disagrees with the hot pixels; most in the "
+            + $"{QuantityText.Number(worst.Exposure)} s darks at {QuantityText.Number(worst.Reading, 3)} °C, by "
+            + $"{QuantityText.Of(worst.Difference)}.";
+    }
+}

@@ -1,0 +1,176 @@
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Plots.Drawing;
+using SensorProfile.Reporting.Plots.Sensor;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Dark signal against exposure, and dark current against temperature.</summary>
+internal static class DarkSection
+{
+    private static readonly string[] _words = ["dark", "temperature", "exposure", "pedestal", "black"];
+
+    /// <summary>Dark signal against exposure.</summary>
+    public static ReportSection Signal(ModeContext context)
+    {
+        const string Title = "Dark signal against exposure";
+        DarkCurrentProfile? dark = context.Mode.DarkCurrent;
+        IReadOnlyList<Panel> levels = DarkSignalPlot.Levels(dark, context.Mode.Gain);
+        if (levels.Count == 0)
+            return new ReportSection(
+                Title,
+                context.Label,
+                [
+                    .. context.Absent(
+                        "Dark signal was not measured against exposure: it needs darks at three or more exposures at one "
+                            + "temperature.",
+                        _words
+                    ),
+                ]
+            );
+        var blocks = new List<Block>
+        {
+            context.Figure(
+                levels,
+                "Dark signal at each temperature; the slope of the line, times the gain, is the dark current. "
+                    + "Each plot has its own scale. "
+                    + "Filled, solid: the median pixel, without what noise adds to the median of a frame. Hollow, "
+                    + "dashed: the mean of all pixels. The mean lies above the median because hot pixels pull it "
+                    + "up. Bars: 95 %.",
+                "dark-signal",
+                levels.Count == 1 ? 1 : 2
+            ),
+        };
+        IReadOnlyList<Panel> variances = DarkSignalPlot.Variances(dark, context.Mode.Gain);
+        if (dark!.Form == "variance" && variances.Count > 0)
+        {
+            blocks.Add(
+                context.Figure(
+                    variances,
+                    "The camera pins its black level, so that the level cannot show the dark current. Its noise can: "
+                        + "the temporal variance grows with it. Bars: 95 %.",
+                    "dark-signal",
+                    variances.Count == 1 ? 1 : 2
+                )
+            );
+        }
+        return new ReportSection(Title, context.Label, blocks);
+    }
+
+    /// <summary>Dark current against temperature.</summary>
+    public static ReportSection Current(ModeContext context)
+    {
+        const string Title = "Dark current against temperature";
+        DarkCurrentProfile? dark = context.Mode.DarkCurrent;
+        var blocks = new List<Block>();
+        if (DarkCurrentPlot.Of(dark) is { } panel)
+            blocks.Add(context.Figure(panel, Caption(dark!), "dark-current"));
+        else
+            blocks.AddRange(
+                context.Absent(
+                    "Dark current was not measured: it needs darks at three or more exposures, and at three or more "
+                        + "temperatures to tell how it doubles.",
+                    _words
+                )
+            );
+        if (dark?.Points.Count > 0)
+            blocks.Add(Points(dark.Points));
+        if (dark?.Models.Count > 0)
+            blocks.AddRange([
+                new SubheadingBlock("The laws that were compared"),
+                new TextBlock(
+                    "By the corrected Akaike criterion, counted from the best law. The doubling law stays unless "
+                        + "another is lower by more than 6."
+                ),
+                Models(dark),
+            ]);
+        return new ReportSection(Title, context.Label, blocks);
+    }
+
+    private static string Caption(DarkCurrentProfile dark)
+    {
+        string what = dark.Form == "variance" ? "the rate from the variance" : "the median pixel";
+        string law = dark.Selected is { } name
+            ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its band is of 95 % and holds the "
+                + "spread between the possible laws; it is dashed where nothing was measured: do not rely on it "
+                + "there. Below, what the law leaves. "
+            : "Too few temperatures for a law: the points stand alone. ";
+        return $"Dark current against temperature, on a logarithmic scale. {law}Bars: 95 %. Temperatures are those of "
+            + "the sensor's own probe, which may differ from the pixels by degrees.";
+    }
+
+    private static TableBlock Points(IReadOnlyList<DarkCurrentPoint> points) =>
+        new(
+            [
+                "°C",
+                "Median pixel, e⁻/px/s",
+                "All pixels, e⁻/px/s",
+                "From the variance, e⁻/px/s",
+                "Exposures, s",
+                "Frames",
+                "Linear",
+            ],
+            [
+                .. points.Select(point =>
+                    (IReadOnlyList<string>)
+                        [
+                            Celsius(point.Temperature),
+                            Typical(point),
+                            TableCell.Of(point.MeanRate),
+                            TableCell.Of(point.RateFromVariance),
+                            Exposures(point.Exposures),
+                            QuantityText.Count(point.Frames),
+                            point.Linear ? "yes" : "no",
+                        ]
+                ),
+            ],
+            [0.07, 0.19, 0.19, 0.23, 0.13, 0.1, 0.09]
+        )
+        {
+            FirstNumberColumn = 0,
+            LastNumberColumn = 5,
+        };
+
+    private static string Celsius(double temperature) =>
+        QuantityText.Temperature(temperature).Replace(" °C", "", StringComparison.Ordinal);
+
+    private static string Typical(DarkCurrentPoint point) =>
+        point.TypicalRate is null && point.UpperLimit is { } limit
+            ? $"below {QuantityText.Number(limit, 2)}"
+            : TableCell.Of(point.TypicalRate);
+
+    private static string Exposures(IReadOnlyList<double> exposures) =>
+        exposures.Count switch
+        {
+            0 => "–",
+            1 => QuantityText.Number(exposures[0]),
+            _ => $"{exposures.Count}, to {QuantityText.Number(exposures[^1])}",
+        };
+
+    private static TableBlock Models(DarkCurrentProfile dark)
+    {
+        double best = dark.Models.Min(model => model.InformationCriterion ?? double.PositiveInfinity);
+        return new TableBlock(
+            ["Law", "Doubling, °C", "Rate, e⁻/px/s", "Criterion", "Weight", "χ² / d.o.f."],
+            [
+                .. dark.Models.Select(model =>
+                    (IReadOnlyList<string>)
+                        [
+                            ModelNames.Text(model.Name) + (model.Name == dark.Selected ? " (chosen)" : ""),
+                            TableCell.Of(model.DoublingTemperature),
+                            TableCell.Of(model.RateAtReference),
+                            model.InformationCriterion is { } criterion
+                                ? QuantityText.Number(criterion - best, 2)
+                                : "–",
+                            model.Weight is { } weight ? QuantityText.Number(Math.Round(weight, 3), 3) : "–",
+                            $"{QuantityText.Number(model.ChiSquared, 3)} / {model.DegreesOfFreedom}",
+                        ]
+                ),
+            ],
+            [0.28, 0.17, 0.23, 0.1, 0.1, 0.12]
+        )
+        {
+            FirstNumberColumn = 1,
+        };
+    }
+}

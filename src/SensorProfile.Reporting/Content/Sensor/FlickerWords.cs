@@ -1,0 +1,20 @@
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Explains the count of flickering pixels.</summary>
+internal static class FlickerWords
+{
+    /// <summary>What a flickering pixel is, and how many may be called so by chance.</summary>
+    public static string Meaning(DefectCounts counts, DefectThresholds? limits)
+    {
+        if (limits is null)
+            return "between levels, or far noisier than the camera";
+        string noisy = $"{QuantityText.Number(limits.NoiseFactor)} times as noisy as the camera";
+        return counts.Telegraph is not { } telegraph
+            ? $"between levels, or {noisy}"
+            : $"{QuantityText.Count(telegraph)} jump between two or three levels, frame by frame (at most "
+                + $"{QuantityText.Number(limits.FlickerFalseAlarms)} per million pixels are called so by chance), "
+                + $"the others are {noisy}; tables/defects.csv has their steps and times";
+    }
+}

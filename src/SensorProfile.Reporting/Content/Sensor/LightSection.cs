@@ -1,0 +1,109 @@
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Plots.Sensor;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Gain, full well and linearity from pairs of flats.</summary>
+internal static class LightSection
+{
+    /// <summary>The section.</summary>
+    public static ReportSection Of(ModeContext context)
+    {
+        PhotonTransferProfile? transfer = context.Mode.PhotonTransfer;
+        var blocks = new List<Block>();
+        if (PhotonTransferPlot.Of(transfer) is { } curve)
+        {
+            blocks.Add(context.Figure(curve, Caption(transfer!), "photon-transfer"));
+            blocks.Add(Fits(transfer!.Curves));
+        }
+        else
+        {
+            blocks.AddRange(
+                context.Absent(
+                    "There is no photon-transfer curve. Gain and full well need pairs of flats at six or more levels "
+                        + "up to saturation, with darks of the same exposure.",
+                    "flat",
+                    "gain",
+                    "photon",
+                    "saturat"
+                )
+            );
+        }
+        if (LinearityPlot.Of(transfer) is { } linearity)
+        {
+            blocks.Add(
+                context.Figure(
+                    linearity,
+                    "Deviation of the flat levels from a straight line through 5 % to 95 % of saturation, with bars "
+                        + "of 95 % from the level alone: "
+                        + "a lamp that drifts shows here too. "
+                        + Linearity(context.Mode),
+                    "photon-transfer"
+                )
+            );
+        }
+        else if (transfer is not null)
+        {
+            blocks.AddRange(
+                context.Absent(
+                    "Linearity could not be judged: it needs flats at several exposures of a steady light.",
+                    "linear",
+                    "lamp",
+                    "exposure"
+                )
+            );
+        }
+        return new ReportSection("Gain, full well and linearity", context.Label, blocks);
+    }
+
+    private static string Caption(PhotonTransferProfile transfer)
+    {
+        PhotonTransferCurve first = transfer.Curves[0];
+        string ends = first.SaturatedBy switch
+        {
+            "adc" => " The codes end before the pixels are full.",
+            "pixel" => " The variance falls before the codes end: the pixels are full.",
+            _ => "",
+        };
+        return "Photon transfer: the variance of a pair of flats grows with the signal, and the slope is the gain. "
+            + "Filled points entered the fit; the line ends with the fit. "
+            + "Below, what the chosen fit "
+            + $"leaves{(transfer.Curves.Count == 1 && first.GainCurved is not null ? ", and the line of the other fit" : "")}. "
+            + $"Bars: 95 %.{ends}";
+    }
+
+    private static string Linearity(ModeProfile mode) =>
+        mode.LinearityError is { } error ? $"Mean absolute deviation {QuantityText.Of(error)}." : "";
+
+    private static TableBlock Fits(IReadOnlyList<PhotonTransferCurve> curves) =>
+        new(
+            [
+                "Channel",
+                "Gain, straight, e⁻/ADU",
+                "Gain, curved, e⁻/ADU",
+                "Curvature, 1/ADU",
+                "Intercept, ADU²",
+                "Chosen",
+            ],
+            [
+                .. curves.Select(curve =>
+                    (IReadOnlyList<string>)
+                        [
+                            curve.Channel,
+                            TableCell.Of(curve.GainStraight),
+                            TableCell.Of(curve.GainCurved),
+                            TableCell.Of(curve.Curvature),
+                            TableCell.Of(curve.Intercept),
+                            curve.Selected,
+                        ]
+                ),
+            ],
+            [0.1, 0.2, 0.2, 0.22, 0.17, 0.11]
+        )
+        {
+            FirstNumberColumn = 1,
+            LastNumberColumn = 4,
+        };
+}

@@ -1,0 +1,58 @@
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Content.Blocks;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Whether a dark can be computed or scaled on this camera: the verdict and the trials behind it.</summary>
+internal static class PredictionBlocks
+{
+    /// <summary>The blocks; none when nothing was tried.</summary>
+    public static IEnumerable<Block> Of(FixedPatternProfile pattern)
+    {
+        if (pattern.DarkPrediction is not { } trials)
+            yield break;
+        yield return new SubheadingBlock("Can a dark be computed?");
+        yield return new TextBlock(
+            $"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)} The table gives the spread of "
+                + "computed minus taken masters, in brackets what is expected; set by set: table dark-prediction."
+        );
+        yield return new TableBlock(
+            ["Way, tried on darks that were left out", "Works", "Ordinary, e⁻", "Hot, e⁻", "Glow, e⁻"],
+            [
+                .. Ways(trials)
+                    .Where(w => w.Test is not null)
+                    .Select(w =>
+                        (IReadOnlyList<string>)
+                            [
+                                w.Name,
+                                w.Test!.Passed ? "yes" : "no",
+                                Cell(w.Test.Typical),
+                                Cell(w.Test.Hot),
+                                Cell(w.Test.Glow),
+                            ]
+                    ),
+            ],
+            [0.36, 0.1, 0.18, 0.18, 0.18]
+        )
+        {
+            FirstNumberColumn = 2,
+        };
+    }
+
+    private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
+        [
+            ("computed: another exposure", trials.ByExposure),
+            ("computed: a temperature between others", trials.ByTemperature),
+            ("computed: the coldest and the warmest", trials.Beyond),
+            ("scaled by exposure", trials.ScalingByExposure),
+            ("scaled by temperature, best ratio", trials.ScalingByTemperature),
+            ("mixed of two temperatures", trials.Interpolation),
+        ];
+
+    private static string Cell(PredictionFigures? figures) =>
+        figures is null
+            ? "–"
+            : $"{QuantityText.Number(figures.Residual.Value, 2)} ({QuantityText.Number(figures.Expected, 2)})";
+}

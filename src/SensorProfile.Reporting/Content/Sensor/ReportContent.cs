@@ -1,0 +1,67 @@
+using System.Globalization;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
+
+namespace SensorProfile.Reporting.Content.Sensor;
+
+/// <summary>Puts a report together: what stands in it, in which order.</summary>
+internal static class ReportContent
+{
+    /// <summary>The report of a profile.</summary>
+    /// <param name="profile">The profile.</param>
+    /// <param name="maps">Pictures of the sensor; null when there are none.</param>
+    /// <param name="nights">What each mode means for usual nights; null works it out.</param>
+    public static ReportDocument Build(
+        CameraProfile profile,
+        ReportMaps? maps,
+        IReadOnlyList<NightAnswers>? nights = null
+    )
+    {
+        nights ??= [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
+        var figures = new FigureCounter();
+        var sections = new List<ReportSection> { SummarySection.Of(profile) };
+        if (SessionSection.Of(profile.Frames, figures) is { } session)
+            sections.Add(session);
+        IReadOnlyList<string> folders = ModeLabel.Folders(profile.Modes);
+        for (int i = 0; i < profile.Modes.Count; i++)
+        {
+            ModeProfile mode = profile.Modes[i];
+            bool several = profile.Modes.Count > 1;
+            var context = new ModeContext(
+                mode,
+                several ? ModeLabel.Text(mode.Settings) : null,
+                several ? folders[i] + "/" : "",
+                profile.Findings,
+                figures
+            );
+            if (several)
+                sections.Add(SummarySection.Of(context));
+            sections.Add(NoiseSection.Of(context));
+            sections.Add(LightSection.Of(context));
+            sections.Add(DarkSection.Signal(context));
+            sections.Add(DarkSection.Current(context));
+            sections.Add(NightsSection.Of(context, nights[i]));
+            MapPicture[] pictures = [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)];
+            if (BadPlacesSection.Of(context, pictures) is { } places)
+                sections.Add(places);
+            sections.Add(PatternSection.Of(context, pictures));
+            if (BlackLevelSection.Of(context) is { } level)
+                sections.Add(level);
+        }
+        sections.Add(MethodSection.Of(profile));
+        return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);
+    }
+
+    /// <summary>What was measured, when, by which program.</summary>
+    public static string Subtitle(CameraProfile profile)
+    {
+        CameraInfo camera = profile.Camera;
+        string colour = camera.ColourFilter is { } filter ? $"colour filter {filter}" : "monochrome";
+        string step = camera.CodeStep > 1 ? $", codes {camera.CodeStep} ADU apart" : "";
+        string date = profile.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        return $"{camera.Width} × {camera.Height} px, {colour}, {camera.StoredBits} bits stored{step} · profile of "
+            + $"{date} UTC · {profile.Software.Name} {profile.Software.Version}";
+    }
+}

@@ -1,0 +1,91 @@
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Reporting.Content.Blocks;
+
+namespace SensorProfile.Reporting.Content.Years;
+
+/// <summary>The first page of a drift report: one sentence, what to retake, the few numbers behind it.</summary>
+internal static class DriftVerdictSection
+{
+    /// <summary>The page.</summary>
+    public static ReportSection Of(DriftAnswer answer)
+    {
+        List<Block> blocks =
+        [
+            new AnswerBlock(
+                Verdict(answer.Verdict),
+                answer.Sentence,
+                answer.Advice.Length > 0 ? answer.Advice : answer.Reason
+            ),
+        ];
+        KeyFigure[] figures = [.. Figures(answer)];
+        if (figures.Length > 0)
+            blocks.Add(new KeyFiguresBlock(figures));
+        if (answer.Library.Count > 0)
+        {
+            blocks.Add(new SubheadingBlock("How long darks taken now will do"));
+            blocks.AddRange(answer.Library.Select(l => new TextBlock(l.Sentence)));
+        }
+        // said once
+        Finding[] findings =
+        [
+            .. answer
+                .Findings.Where(f => !answer.Reason.Contains(f.Message, StringComparison.Ordinal))
+                .OrderByDescending(f => f.Severity),
+        ];
+        if (findings.Length > 0)
+        {
+            blocks.Add(new SubheadingBlock("Findings"));
+            blocks.Add(new FindingsBlock(findings));
+        }
+        if (answer.Advice.Length > 0)
+        {
+            blocks.Add(new SubheadingBlock("How sure this is"));
+            blocks.Add(new TextBlock(answer.Reason));
+            blocks.AddRange(answer.RulesOfThumb.Select(rule => new TextBlock(rule)));
+        }
+        return new ReportSection(null, null, blocks);
+    }
+
+    private static Verdict Verdict(string verdict) =>
+        verdict switch
+        {
+            "changed" => Blocks.Verdict.Changed,
+            "unchanged" => Blocks.Verdict.Unchanged,
+            _ => Blocks.Verdict.CannotTell,
+        };
+
+    private static IEnumerable<KeyFigure> Figures(DriftAnswer answer)
+    {
+        if (DriftPaceSection.DarkPerYear(answer) is { } dark)
+            yield return Figure("Dark current, change per year", dark);
+        if (answer.HotPixels is not { } hot)
+            yield break;
+        yield return new KeyFigure(
+            "New hot pixels",
+            QuantityText.Count(hot.New),
+            $"{QuantityText.Count(hot.Kept)} stayed, {QuantityText.Count(hot.Healed)} healed"
+        );
+        if (hot.NewPerYear is { } born)
+            yield return new KeyFigure(
+                "New per year",
+                QuantityText.Number(born.Value, born.StandardUncertainty),
+                "per million pixels"
+            );
+        if (hot.HealedPerYear is { } healed)
+            yield return new KeyFigure(
+                "Healed per year",
+                QuantityText.Number(healed.Value, healed.StandardUncertainty),
+                "per million pixels"
+            );
+        if (answer.Probes.FirstOrDefault(p => p.Mode == hot.Mode) is { StepOfHotPixels: { } probe })
+            yield return Figure("Sensor against its probe", probe);
+        yield return new KeyFigure(
+            "Patches that grow",
+            QuantityText.Count(hot.Patches.Count),
+            hot.Patches.Count > 0 ? hot.Patches[0].Where : "none"
+        );
+    }
+
+    private static KeyFigure Figure(string label, Measurement m) =>
+        new(label, QuantityText.Number(m.Value, m.StandardUncertainty), QuantityText.Unit(m.Unit));
+}

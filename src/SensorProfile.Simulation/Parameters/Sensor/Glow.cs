@@ -1,0 +1,43 @@
+using System.Text.Json.Serialization;
+
+namespace SensorProfile.Simulation.Parameters.Sensor;
+
+/// <summary>One place where the electronics glow.</summary>
+/// <remarks>Signal of an exposure t at its peak: rate·t·(t/t_ref)^(p−1)·2^((T − T_ref)/ΔT₂), e-.</remarks>
+public sealed record Glow
+{
+    /// <summary>How it falls off. Default right-edge.</summary>
+    [JsonConverter(typeof(KebabEnumConverter<GlowShape>))]
+    public GlowShape Shape { get; init; } = GlowShape.RightEdge;
+
+    /// <summary>
+    /// Rate at the peak at the reference temperature, over the reference exposure, e-/px/s. Default 0.
+    /// </summary>
+    public double Rate { get; init; }
+
+    /// <summary>Fall-off length, px (see <see cref="GlowShape"/>). Default 50.</summary>
+    public double Width { get; init; } = 50;
+
+    /// <summary>Column of the peak for corner and blob, 1-based as FITS counts; null for the last column.</summary>
+    public double? X { get; init; }
+
+    /// <summary>
+    /// Row of the peak for corner and blob, 1-based; null for the last row. For the left and right edge: row where the
+    /// glow peaks along the edge; null for even.
+    /// </summary>
+    public double? Y { get; init; }
+
+    /// <summary>Spread along the edge about <see cref="Y"/> (Gaussian), px. Default 100; unused without Y.</summary>
+    public double Length { get; init; } = 100;
+
+    /// <summary>
+    /// Temperature rise that doubles the glow, °C; null (default) when it does not depend on temperature.
+    /// </summary>
+    public double? DoublingTemperature { get; init; }
+
+    /// <summary>Exponent p of glow ∝ exposure^p. Default 1: in proportion.</summary>
+    public double ExposureExponent { get; init; } = 1;
+
+    /// <summary>Exposure for which the rate holds when p is not 1, s. Default 60.</summary>
+    public double ReferenceExposure { get; init; } = 60;
+}

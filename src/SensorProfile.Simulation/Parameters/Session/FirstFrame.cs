@@ -1,0 +1,11 @@
+namespace SensorProfile.Simulation.Parameters.Session;
+
+/// <summary>What sets the first frame of each shot, after a pause, apart from the rest.</summary>
+public sealed record FirstFrame
+{
+    /// <summary>Added to its bias level, ADU. Default 0.</summary>
+    public double Offset { get; init; }
+
+    /// <summary>Factor on its dark signal and glow. Default 1.</summary>
+    public double DarkFactor { get; init; } = 1;
+}

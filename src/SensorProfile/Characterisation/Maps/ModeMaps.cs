@@ -1,0 +1,70 @@
+using SensorProfile.FixedPattern.Telegraph;
+
+namespace SensorProfile.Characterisation.Maps;
+
+/// <summary>
+/// Maps of the frame's own size, row after row, not a number where not measured. Null when there was nothing to make
+/// them from.
+/// </summary>
+public sealed record ModeMaps
+{
+    /// <summary>Width, px.</summary>
+    public int Width { get; init; }
+
+    /// <summary>Height, px.</summary>
+    public int Height { get; init; }
+
+    /// <summary>
+    /// Temporal standard deviation of every pixel without light, e-, to three digits; made anew at every call.
+    /// </summary>
+    public float[]? ReadNoiseMap() => Widened(ReadNoise);
+
+    /// <summary>
+    /// What <see cref="ReadNoiseMap"/> is made from: half of a map less in memory counts with large cameras.
+    /// </summary>
+    internal Half[]? ReadNoise { get; init; }
+
+    /// <summary>Dark rate at the reference temperature, glow included, e-/px/s.</summary>
+    public float[]? DarkRate { get; init; }
+
+    /// <summary>Standard uncertainty of the dark rate, e-/px/s.</summary>
+    public float[]? DarkRateUncertainty { get; init; }
+
+    /// <summary>
+    /// Glow at the reference temperature, e-/px/s, 0 where nothing glows; worked out anew at every call.
+    /// </summary>
+    public float[]? GlowMap() => Glow?.Invoke();
+
+    /// <summary>Makes the map of the glow when it is written.</summary>
+    internal Func<float[]>? Glow { get; init; }
+
+    /// <summary>
+    /// Doubling temperature of each pixel whose law could be measured, °C, to three digits; made anew at every call.
+    /// </summary>
+    public float[]? DoublingMap() => Widened(Doubling);
+
+    /// <summary>What <see cref="DoublingMap"/> is made from.</summary>
+    internal Half[]? Doubling { get; init; }
+
+    /// <summary>Mean of every pixel without light and exposure, ADU.</summary>
+    public float[]? Pedestal { get; init; }
+
+    /// <summary>
+    /// Makes the map of its standard uncertainty, ADU, when it is written; null with <see cref="Pedestal"/>.
+    /// </summary>
+    internal Func<float[]>? PedestalUncertainty { get; init; }
+
+    /// <summary>
+    /// Makes the map of the standard uncertainty of the doubling temperatures of pixels that stand out, °C, when it is
+    /// written.
+    /// </summary>
+    internal Func<float[]>? DoublingUncertainty { get; init; }
+
+    /// <summary>Defect classes; 0 for a good pixel.</summary>
+    public byte[]? Defects { get; init; }
+
+    /// <summary>Levels of the pixels that jump between some, by index; empty when none was found.</summary>
+    internal IReadOnlyDictionary<int, LevelFit> Levels { get; init; } = new Dictionary<int, LevelFit>();
+
+    private static float[]? Widened(Half[]? map) => map is null ? null : Array.ConvertAll(map, value => (float)value);
+}

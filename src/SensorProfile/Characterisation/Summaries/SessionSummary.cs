@@ -1,0 +1,62 @@
+using System.Security.Cryptography;
+using System.Text;
+using SensorProfile.Frames;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Screening;
+using static System.FormattableString;
+
+namespace SensorProfile.Characterisation.Summaries;
+
+/// <summary>
+/// The frames behind a profile: used, left out, and a digest by which the same frames are known again.
+/// </summary>
+internal static class SessionSummary
+{
+    public static FramesInfo Of(IReadOnlyList<MeasuredMode> modes, Inventory inventory, Rejections rejections)
+    {
+        var frames = modes
+            .SelectMany((m, i) => m.Frames.Frames.Select(f => (Mode: i, Screened: f)))
+            .OrderBy(f => f.Screened.Frame.StartUtc ?? DateTimeOffset.MaxValue)
+            .ThenBy(f => f.Screened.Name, StringComparer.Ordinal)
+            .ToList();
+        return new FramesInfo
+        {
+            Used = frames.Count,
+            Rejected = [.. inventory.Rejected, .. rejections.Files],
+            InputDigest = Digest(frames.Select(f => f.Screened)),
+            Session =
+            [
+                .. frames.Select(f => new FrameSummary(
+                    f.Screened.Name,
+                    Word(f.Screened.Frame.Kind),
+                    f.Screened.Frame.ExposureSeconds,
+                    f.Screened.Frame.TemperatureCelsius,
+                    f.Screened.Frame.StartUtc,
+                    Math.Round(f.Screened.Level, 3),
+                    f.Mode
+                )),
+            ],
+        };
+    }
+
+    private static string Digest(IEnumerable<ScreenedFrame> frames)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        foreach (ScreenedFrame f in frames.OrderBy(f => f.Name, StringComparer.Ordinal))
+            hash.AppendData(
+                Encoding.UTF8.GetBytes(Invariant($"{f.Name}\n{f.Frame.Width}x{f.Frame.Height}\n{f.PixelSum}\n"))
+            );
+        return Convert.ToHexStringLower(hash.GetHashAndReset());
+    }
+
+    private static string Word(FrameKind kind) =>
+        kind switch
+        {
+            FrameKind.Bias => "bias",
+            FrameKind.Dark => "dark",
+            FrameKind.Flat => "flat",
+            FrameKind.DarkFlat => "dark-flat",
+            FrameKind.Light => "light",
+            _ => "unknown",
+        };
+}

@@ -1,0 +1,14 @@
+namespace SensorProfile.DarkCurrent.Laws;
+
+/// <summary>Dark current as predicted for one temperature.</summary>
+/// <param name="TemperatureCelsius">The temperature, °C.</param>
+/// <param name="Rate">Rate of the typical pixel, e-/px/s; the uncertainty includes the spread between the possible
+/// laws.</param>
+/// <param name="DoublingTemperature">Temperature rise that doubles the rate there, °C.</param>
+/// <param name="Extrapolated">The temperature lies outside the measured range: draw it dashed, and warn.</param>
+public sealed record DarkCurrentPrediction(
+    double TemperatureCelsius,
+    Measurement Rate,
+    Measurement DoublingTemperature,
+    bool Extrapolated
+);

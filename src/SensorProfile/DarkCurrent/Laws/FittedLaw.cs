@@ -1,0 +1,72 @@
+using SensorProfile.Fitting.Models;
+
+namespace SensorProfile.DarkCurrent.Laws;
+
+/// <summary>A temperature law with fitted parameters.</summary>
+/// <param name="Law">The formula.</param>
+/// <param name="Parameters">Best estimates; rates and floor not negative.</param>
+/// <param name="Covariance">Covariance of the parameters. An amplitude held at zero is treated as free in it, so that
+/// it does not look certain; a floor held at
+/// zero has no part in it: the fit is then the one without a floor.</param>
+/// <param name="Uncertainties">Standard uncertainties of the parameters, of those held at zero as if they were
+/// free.</param>
+/// <param name="AtBound">Which parameters the data would rather have had below zero.</param>
+/// <param name="ChiSquared">χ² at the minimum.</param>
+/// <param name="DegreesOfFreedom">Points less parameters, those at a bound counted.</param>
+internal sealed record FittedLaw(
+    TemperatureLaw Law,
+    double[] Parameters,
+    double[,] Covariance,
+    double[] Uncertainties,
+    bool[] AtBound,
+    double ChiSquared,
+    int DegreesOfFreedom
+)
+{
+    /// <summary>Probability of a larger χ² by chance.</summary>
+    public double Probability => Fitting.Statistics.Probability.ChiSquaredTail(ChiSquared, DegreesOfFreedom);
+
+    /// <summary>Rate at a temperature and its standard uncertainty, e-/px/s.</summary>
+    public (double Value, double Uncertainty) RateAt(double temperatureCelsius)
+    {
+        var gradient = new double[Law.Count];
+        Law.Gradient(temperatureCelsius, Parameters, gradient);
+        return (Law.Rate(temperatureCelsius, Parameters), Math.Sqrt(Propagation.Variance(gradient, Covariance)));
+    }
+
+    /// <summary>Doubling temperature by the local slope and its standard uncertainty, °C.</summary>
+    public (double Value, double Uncertainty) DoublingAt(double temperatureCelsius) =>
+        Propagation.Of(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
+
+    /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
+    public (double Value, double Uncertainty) ThermalDoublingAt(double temperatureCelsius) =>
+        Propagation.Of(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
+
+    /// <summary>The same fit with its covariance multiplied by a factor.</summary>
+    public FittedLaw Widened(double factor) =>
+        this with
+        {
+            Covariance = CovarianceMatrix.Scale(Covariance, factor),
+            Uncertainties = [.. Uncertainties.Select(u => u * Math.Sqrt(factor))],
+        };
+
+    /// <summary>
+    /// The same fit with a relative uncertainty common to all rates (the gain): it moves every rate alike and no
+    /// doubling temperature.
+    /// </summary>
+    public FittedLaw WithCommon(double relativeUncertainty)
+    {
+        var covariance = (double[,])Covariance.Clone();
+        for (int i = 0; i < Law.Count; i++)
+        for (int j = 0; j < Law.Count; j++)
+            if (Law.IsRate(i) && Law.IsRate(j))
+                covariance[i, j] += relativeUncertainty * relativeUncertainty * Parameters[i] * Parameters[j];
+        double[] uncertainties =
+        [
+            .. Uncertainties.Select(
+                (u, i) => Law.IsRate(i) ? Math.Sqrt(u * u + Math.Pow(relativeUncertainty * Parameters[i], 2)) : u
+            ),
+        ];
+        return this with { Covariance = covariance, Uncertainties = uncertainties };
+    }
+}

@@ -1,0 +1,192 @@
+using System.Globalization;
+
+namespace SensorProfile.DarkCurrent.Laws;
+
+/// <summary>What the user should know about the temperature laws, in plain sentences.</summary>
+internal static class TemperatureFindings
+{
+    private const double NarrowRange = 10;
+
+    /// <summary>Why no law can be fitted at all; null when one can be tried.</summary>
+    public static Finding? WhyNot(IReadOnlyList<TemperaturePoint> points)
+    {
+        double[] temperatures = Distinct(points);
+        if (temperatures.Length < TemperatureFit.FewestTemperatures)
+            return new Finding(
+                "too-few-temperatures",
+                Severity.Refusal,
+                $"Dark current was measured at {Measured(temperatures)}, so no doubling temperature is given: "
+                    + $"it needs 3 temperatures, better 6; {Missing(temperatures)}."
+            );
+        int resolved = points.Count(p => p.Rate > 2 * p.Uncertainty);
+        return resolved >= 2
+            ? null
+            : new Finding(
+                "dark-rate-not-resolved",
+                Severity.Refusal,
+                $"Only {resolved} of {points.Count} dark rates stand out of their uncertainty, so no doubling "
+                    + "temperature is given; take longer darks, or darks at warmer temperatures."
+            );
+    }
+
+    /// <summary>When the points are there but no law follows from them.</summary>
+    public static Finding NotDetermined(IReadOnlyList<TemperaturePoint> points) =>
+        new(
+            "temperature-law-not-determined",
+            Severity.Refusal,
+            $"No temperature law can be fitted to the {points.Count} dark rates: they do not rise with temperature "
+                + "as a sensor's do; check that the temperatures in the headers are the sensor's."
+        );
+
+    /// <summary>Everything that bears on a fit that was made.</summary>
+    public static IReadOnlyList<Finding> Of(
+        IReadOnlyList<TemperaturePoint> points,
+        LawComparison laws,
+        ScatteredFits scattered,
+        bool determined
+    )
+    {
+        var findings = new List<Finding>();
+        if (!determined)
+            findings.Add(
+                new Finding(
+                    "doubling-temperature-uncertain",
+                    Severity.Refusal,
+                    "The doubling temperature is uncertain by more than half of itself and is not given; take "
+                        + "darks over a wider range of temperatures, or longer ones."
+                )
+            );
+        if (Undecided(points.Count, laws) is { } undecided)
+            findings.Add(undecided);
+        FittedLaw selected = laws.Fits[laws.Selected];
+        if (Misfit(selected, scattered) is { } misfit)
+            findings.Add(misfit);
+        if (selected.Law.HasFloor && Floor(selected) is { } floor)
+            findings.Add(floor);
+        double range = points[^1].TemperatureCelsius - points[0].TemperatureCelsius;
+        if (range < NarrowRange)
+            findings.Add(
+                new Finding(
+                    "temperature-range-narrow",
+                    Severity.Warning,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The temperatures span only {range:0.#} °C, so predictions outside "
+                            + $"{points[0].TemperatureCelsius:0.#} to {points[^1].TemperatureCelsius:0.#} °C are unsafe; add "
+                            + $"darks at least {NarrowRange:0} °C apart."
+                    )
+                )
+            );
+        return findings;
+    }
+
+    private static Finding? Misfit(FittedLaw selected, ScatteredFits scattered)
+    {
+        if (scattered.Significant && scattered.TemperatureScatter > 0)
+            return new Finding(
+                "temperature-scatter",
+                Severity.Warning,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The dark rates scatter about every law as if each temperature were wrong by about "
+                        + $"{scattered.TemperatureScatter:0.00} °C; the uncertainties allow for it; let the sensor "
+                        + $"settle longer at each temperature, and look for light or glow that adds to the darks."
+                )
+            );
+        if (scattered.Significant)
+            return new Finding(
+                "dark-rate-scatter",
+                Severity.Warning,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The dark rates scatter about every law {scattered.RateFactor:0.0} times more than their "
+                        + $"uncertainties; the uncertainties were widened; look for a temperature whose frames differ "
+                        + $"from the rest."
+                )
+            );
+        return selected.Probability >= 0.05
+            ? null
+            : new Finding(
+                "temperature-law-misfit",
+                Severity.Warning,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The {selected.Law.Name} law misses the dark rates by more than their uncertainties (χ² "
+                        + $"{selected.ChiSquared:0.0} for {selected.DegreesOfFreedom}); the uncertainties were widened; more "
+                        + $"temperatures would show the true law."
+                )
+            );
+    }
+
+    private static Finding? Undecided(int points, LawComparison laws)
+    {
+        if (!laws.Comparable)
+            return new Finding(
+                "temperature-laws-not-comparable",
+                Severity.Note,
+                $"With {points} temperatures the temperature laws cannot be told apart; the "
+                    + $"{laws.Fits[laws.Selected].Law.Name} law is used, and their spread is in the uncertainty; "
+                    + "take 6 temperatures to decide."
+            );
+        string[] others = [.. laws.Undecided.Where(f => !f.AtBound[^1]).Select(f => f.Law.Name)];
+        if (others.Length == 0)
+            return null;
+        string listed =
+            others.Length == 1 ? others[0] + " law" : string.Join(", ", others[..^1]) + " and " + others[^1] + " laws";
+        return new Finding(
+            "temperature-law-not-decided",
+            Severity.Note,
+            $"The dark rates also agree with the {listed}; the {laws.Fits[laws.Selected].Law.Name} law is "
+                + "used, and the spread is in the uncertainty; more temperatures over a wider range would decide."
+        );
+    }
+
+    private static Finding? Floor(FittedLaw fit)
+    {
+        int last = fit.Law.Count - 1;
+        double floor = fit.Parameters[last];
+        if (floor <= 2 * fit.Uncertainties[last])
+            return null;
+        double thermal = fit.ThermalDoublingAt(fit.Law.ReferenceTemperature).Value;
+        return new Finding(
+            "dark-floor",
+            Severity.Note,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"A constant {floor:G2} e⁻/px/s does not fall with temperature (glow or a light leak): cooling "
+                    + $"cannot remove it; without it dark current doubles every {thermal:0.0} °C."
+            )
+        );
+    }
+
+    private static double[] Distinct(IReadOnlyList<TemperaturePoint> points)
+    {
+        var distinct = new List<double>();
+        foreach (double t in points.Select(p => p.TemperatureCelsius).Order())
+            if (distinct.Count == 0 || t - distinct[^1] >= TemperatureFit.SameTemperature)
+                distinct.Add(t);
+        return [.. distinct];
+    }
+
+    private static string Measured(double[] temperatures) =>
+        temperatures.Length switch
+        {
+            0 => "no temperature",
+            1 => $"one temperature ({Text(temperatures[0])} °C)",
+            _ => $"{temperatures.Length} temperatures ({string.Join(", ", temperatures.Select(Text))} °C)",
+        };
+
+    private static string Missing(double[] temperatures)
+    {
+        if (temperatures.Length == 0)
+            return "take darks of several exposures at each";
+        if (temperatures.Length == 1)
+            return $"add darks at {Text(temperatures[0] - 10)} and {Text(temperatures[0] + 10)} °C, or as far apart as "
+                + "the cooler allows";
+        double gap = temperatures[1] - temperatures[0];
+        double next = gap >= 10 ? temperatures[0] + gap / 2 : temperatures[1] + Math.Max(10 - gap, gap);
+        return $"add darks at {Text(next)} °C";
+    }
+
+    private static string Text(double temperature) => temperature.ToString("0.#", CultureInfo.InvariantCulture);
+}

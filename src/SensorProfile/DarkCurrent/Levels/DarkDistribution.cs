@@ -1,0 +1,141 @@
+using SensorProfile.Fitting.Statistics;
+
+namespace SensorProfile.DarkCurrent.Levels;
+
+/// <summary>
+/// How the dark rates of one channel's pixels are distributed at one temperature: level of every block, spread and skew
+/// inside the blocks, pixels far off.
+/// </summary>
+/// <remarks>
+/// A pixel's rate is taken as level of its block + own departure. Moments of the departures come from the two halves a,
+/// b of the frames, whose noise is independent:
+/// variance = mean(a·b), third moment = ½·mean(a²b + ab²) less the part that Poisson noise adds because it grows with
+/// the rate, variance/(n·t) for a half of n frames of t seconds.
+/// Pixels beyond 4 robust standard deviations are kept one by one.
+/// </remarks>
+internal sealed record DarkDistribution
+{
+    private const double Clip = 4;
+    private const int Rounds = 3;
+
+    /// <summary>Levels of the blocks, e-/px/s.</summary>
+    public required double[] Blocks { get; init; }
+
+    /// <summary>Departures from their block of the pixels far off, e-/px/s, ascending.</summary>
+    public required double[] Far { get; init; }
+
+    /// <summary>Pixels looked at.</summary>
+    public required long Pixels { get; init; }
+
+    /// <summary>Variance of the departures of the others, (e-/px/s)²; may be below 0 by its noise.</summary>
+    public required double Variance { get; init; }
+
+    /// <summary>Standard uncertainty of the variance by the frames' noise.</summary>
+    public required double VarianceUncertainty { get; init; }
+
+    /// <summary>Third central moment of the departures, (e-/px/s)³.</summary>
+    public required double ThirdMoment { get; init; }
+
+    /// <summary>Standard uncertainty of the third moment by the frames' noise.</summary>
+    public required double ThirdMomentUncertainty { get; init; }
+
+    /// <summary>Median over the blocks, e-/px/s.</summary>
+    public double Centre { get; private init; }
+
+    /// <summary>Measures it.</summary>
+    /// <param name="signals">Signals of one channel.</param> <param name="seconds">Exposure, s.</param>
+    /// <param name="pedestalVariance">Variance of the pedestal map by its own noise, e-²: both halves share it.</param>
+    public static DarkDistribution Of(HalvedSignals signals, double seconds, double pedestalVariance)
+    {
+        int blocks = signals.First.Length,
+            a = signals.FirstFrames,
+            b = signals.SecondFrames;
+        double[][] together =
+        [
+            .. Enumerable
+                .Range(0, blocks)
+                .Select(k =>
+                    signals
+                        .First[k]
+                        .Select((x, i) => ((double)a * x + (double)b * signals.Second[k][i]) / (a + b))
+                        .ToArray()
+                ),
+        ];
+        double[] levels = [.. together.Select(values => OrderStatistics.Median(values))];
+        double reach = Clip * OrderStatistics.Median([.. together.Select(values => OrderStatistics.MadSigma(values))]);
+        for (int round = 0; round < Rounds; round++)
+        for (int k = 0; k < blocks; k++)
+            levels[k] = MeanWithin(together[k], levels[k], reach);
+
+        var sums = new MomentSums();
+        List<double> far = [];
+        for (int k = 0; k < blocks; k++)
+        for (int i = 0; i < together[k].Length; i++)
+        {
+            double off = together[k][i] - levels[k];
+            if (Math.Abs(off) < reach)
+                sums.Add(signals.First[k][i] - levels[k], signals.Second[k][i] - levels[k]);
+            else
+                far.Add(off / seconds);
+        }
+        double variance = sums.Covariance - pedestalVariance;
+        return new()
+        {
+            Blocks = [.. levels.Select(l => l / seconds)],
+            Far = [.. far.Order()],
+            Pixels = blocks * (long)together[0].Length,
+            Variance = variance / (seconds * seconds),
+            VarianceUncertainty = sums.CovarianceUncertainty / (seconds * seconds),
+            // e-: Poisson noise of a half of n frames has variance signal/n
+            ThirdMoment = (sums.Third - variance * (1.0 / a + 1.0 / b) / 2) / Math.Pow(seconds, 3),
+            ThirdMomentUncertainty = sums.ThirdUncertainty / Math.Pow(seconds, 3),
+            Centre = OrderStatistics.Median([.. levels]) / seconds,
+        };
+    }
+
+    private static double MeanWithin(double[] values, double level, double reach)
+    {
+        double sum = 0;
+        int count = 0;
+        foreach (double value in values)
+            if (Math.Abs(value - level) < reach)
+            {
+                sum += value;
+                count++;
+            }
+        return count > 0 ? sum / count : level;
+    }
+
+    /// <summary>Mixed moments of the two halves about the levels of their blocks.</summary>
+    private sealed class MomentSums
+    {
+        private long n;
+        private double sumA,
+            sumB,
+            squareA,
+            squareB,
+            product,
+            third;
+
+        public void Add(double a, double b)
+        {
+            n++;
+            (sumA, sumB) = (sumA + a, sumB + b);
+            (squareA, squareB, product) = (squareA + a * a, squareB + b * b, product + a * b);
+            third += (a * a * b + a * b * b) / 2;
+        }
+
+        public double Covariance => product / n - sumA / n * (sumB / n);
+
+        public double CovarianceUncertainty => Math.Sqrt(squareA / n * (squareB / n) / n);
+
+        // The means are 0 but for what the halves differ by as a whole (a pedestal that jumps): taken away to first
+        // order.
+        public double Third =>
+            third / n - sumA / n * (product / n + squareB / (2 * n)) - sumB / n * (product / n + squareA / (2 * n));
+
+        // Of independent normal noise: Var(a²b) = 3·σa⁴·σb², Var(ab²) = 3·σa²·σb⁴, and the two are uncorrelated.
+        public double ThirdUncertainty =>
+            Math.Sqrt(3 * (squareA / n) * (squareB / n) * (squareA / n + squareB / n) / n) / 2;
+    }
+}

@@ -1,0 +1,169 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.PhotonTransfer;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
+
+namespace SensorProfile.DarkCurrent.Levels;
+
+/// <summary>Levels and variances of the darks of one temperature, as points for the lines against exposure.</summary>
+/// <remarks>
+/// Levels are turned into electrons channel by channel and then averaged, so that colours with gains of their own may
+/// be pooled.
+/// </remarks>
+internal sealed class DarkLevels(
+    IReadOnlyList<ScreenedSet> sets,
+    IReadOnlyList<Measurement> gains,
+    Func<ScreenedSet, double> exposureOf
+)
+{
+    // ADU²: rounding to whole codes; a saturated frame shows no other noise
+    private const double LeastVariance = 1.0 / 12;
+
+    /// <summary>The same for some of the sets.</summary>
+    public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
+
+    /// <summary>
+    /// One point per frame: exposure in s, level in e-, and its statistical doubt; over all channels, or over one.
+    /// </summary>
+    public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Points(
+        Func<ChannelReading, double> level,
+        double efficiency,
+        int? channel = null
+    ) =>
+        [
+            .. sets.SelectMany(set =>
+                set.Frames.Select(f =>
+                    (
+                        exposureOf(set),
+                        Selected(channel).Average(c => level(f.Channels[c]) * gains[c].Value),
+                        Math.Sqrt(
+                            Selected(channel)
+                                .Sum(c => Square(gains[c].Value) * Doubt(f.Channels[c], efficiency, set.Frames.Count))
+                        ) / Selected(channel).Count()
+                    )
+                )
+            ),
+        ];
+
+    // Frames of a set are rounded alike: what that puts them off by does not average out over them.
+    private static double Doubt(ChannelReading reading, double efficiency, int frames) =>
+        Square(efficiency) * Math.Max(reading.ClippedVariance, LeastVariance) / reading.Pixels
+        + Square(reading.RoundingDoubt) * frames;
+
+    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
+    public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(
+        MedianLean lean,
+        int? channel = null
+    )
+    {
+        double[] leans =
+        [
+            .. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => lean.Of(set, c)))),
+        ];
+        return
+        [
+            .. Points(c => c.Median, OrderStatistics.MedianToMeanError, channel)
+                .Select((p, i) => p with { Level = p.Level - leans[i] }),
+        ];
+    }
+
+    /// <summary>
+    /// One point per pair: exposure in s, temporal variance in e-², and its doubt; the bias pairs join at no exposure,
+    /// for read noise does not know the temperature.
+    /// </summary>
+    public static IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> Variances(
+        IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs,
+        IReadOnlyList<PooledVariance?> bias,
+        IReadOnlyList<Measurement> gains,
+        int? channel = null
+    )
+    {
+        int[] channels = channel is { } one ? [one] : [.. Enumerable.Range(0, gains.Count)];
+        List<(double, double, double)> points =
+        [
+            .. pairs.Select(p =>
+                (
+                    p.ExposureSeconds,
+                    channels.Average(c => p.Pair.Channels[c].TemporalVariance.Value * Square(gains[c].Value)),
+                    Math.Sqrt(
+                        channels.Sum(c =>
+                            Square(p.Pair.Channels[c].TemporalVariance.StandardUncertainty * Square(gains[c].Value))
+                        )
+                    ) / channels.Length
+                )
+            ),
+        ];
+        if (bias.Count > 0 && channels.All(c => bias[c] is not null))
+            points.Add(
+                (
+                    0,
+                    channels.Average(c => bias[c]!.Value * Square(gains[c].Value)),
+                    Math.Sqrt(channels.Sum(c => Square(bias[c]!.StandardUncertainty * Square(gains[c].Value))))
+                        / channels.Length
+                )
+            );
+        return points;
+    }
+
+    /// <summary>Levels above the pedestal for plots, one per exposure, ADU, averaged over the channels.</summary>
+    public static IReadOnlyList<DarkLevel> ForPlots(
+        IReadOnlyList<ScreenedSet> sets,
+        double medianPedestal,
+        double meanPedestal,
+        Func<ScreenedSet, double> lean,
+        IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs
+    )
+    {
+        return
+        [
+            .. sets.GroupBy(s => s.Set.ExposureSeconds ?? 0)
+                .OrderBy(g => g.Key)
+                .Select(group =>
+                {
+                    ScreenedFrame[] frames = [.. group.SelectMany(s => s.Frames)];
+                    double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - lean(s)))],
+                        means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
+                    PooledVariance? variance = PooledVariance.Of([
+                        .. pairs
+                            .Where(p => p.ExposureSeconds == group.Key)
+                            .SelectMany(p => p.Pair.Channels)
+                            .Select(c => c.TemporalVariance)
+                            .Select(v => (v.Value, v.StandardUncertainty)),
+                    ]);
+                    return new DarkLevel
+                    {
+                        Exposure = group.Key,
+                        Frames = frames.Length,
+                        Median = medians.Average() - medianPedestal,
+                        MedianUncertainty = StandardError(medians, frames[0]),
+                        Mean = means.Average() - meanPedestal,
+                        MeanUncertainty = StandardError(means, frames[0]),
+                        Variance = variance?.Value,
+                        VarianceUncertainty = variance?.StandardUncertainty,
+                    };
+                }),
+        ];
+    }
+
+    private static double StandardError(double[] levels, ScreenedFrame frame)
+    {
+        double noise = Math.Sqrt(frame.Channels.Average(c => c.ClippedVariance) / frame.Channels.Sum(c => c.Pixels));
+        if (levels.Length < 2)
+            return noise;
+        double mean = levels.Average(),
+            scatter = Math.Sqrt(levels.Sum(l => Square(l - mean)) / (levels.Length - 1));
+        return Math.Max(noise, scatter) / Math.Sqrt(levels.Length) * Probability.CoverageWidening(levels.Length - 1);
+    }
+
+    /// <summary>
+    /// Standard uncertainty of a frame's median level, mean over its channels, by its pixels' noise and by rounding,
+    /// ADU.
+    /// </summary>
+    public static double MedianNoise(ScreenedFrame frame) =>
+        Math.Sqrt(frame.Channels.Sum(c => Doubt(c, OrderStatistics.MedianToMeanError, 1))) / frame.Channels.Count;
+
+    private IEnumerable<int> Selected(int? channel) => channel is { } one ? [one] : Enumerable.Range(0, gains.Count);
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,65 @@
+using SensorProfile.DarkCurrent.Levels;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
+
+namespace SensorProfile.DarkCurrent.Results;
+
+/// <summary>The darks of one temperature and the lines through them.</summary>
+internal sealed record DarkTemperature
+{
+    /// <summary>Mean sensor temperature as read, °C.</summary>
+    public required double TemperatureCelsius { get; init; }
+
+    /// <summary>Doubt of that mean against the other temperatures, °C.</summary>
+    public required double TemperatureUncertainty { get; init; }
+
+    /// <summary>One set per exposure, or several.</summary>
+    public required IReadOnlyList<ScreenedSet> Sets { get; init; }
+
+    /// <summary>Level of the median pixel against exposure, e-; null with one exposure or without gain.</summary>
+    public DarkSignalLineFit? Typical { get; init; }
+
+    /// <summary>What was taken from the medians.</summary>
+    public MedianLean Lean { get; init; } = MedianLean.None;
+
+    /// <summary>Level of all pixels against exposure, e-.</summary>
+    public DarkSignalLineFit? Mean { get; init; }
+
+    /// <summary>Temporal variance against exposure, e-².</summary>
+    public DarkSignalLineFit? Variance { get; init; }
+
+    /// <summary>The same for each channel: level of the median pixel, and variance.</summary>
+    public IReadOnlyList<(DarkSignalLineFit? Typical, DarkSignalLineFit? Variance)> Channels { get; init; } = [];
+
+    /// <summary>Levels for plots, ADU.</summary>
+    public IReadOnlyList<DarkLevel> Levels { get; init; } = [];
+
+    /// <summary>Exposures, s, ascending.</summary>
+    public IReadOnlyList<double> Exposures =>
+        [.. Sets.Select(s => s.Set.ExposureSeconds).OfType<double>().Distinct().Order()];
+
+    /// <summary>Frames.</summary>
+    public int Frames => Sets.Sum(s => s.Frames.Count);
+
+    /// <summary>
+    /// Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the
+    /// variance of the whole frame grows faster than the level.
+    /// </summary>
+    public DarkSignalLineFit? LocalVariance { get; init; }
+
+    /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels
+    /// that most belong to: the camera takes the dark signal away. In the whole
+    /// frame alone it is the noise of a strong glow or of many warm pixels, which a median level leaves out.</summary>
+    public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
+
+    private bool OutgrowsLevel(DarkSignalLineFit? growing) =>
+        Typical is { } level
+        && growing is { } variance
+        && variance.Resolved
+        && variance.Slope.Value > 4 * variance.Slope.StandardUncertainty
+        && level.Slope.Value < 0.5 * variance.Slope.Value
+        && variance.Slope.Value - level.Slope.Value
+            > 4 * Math.Sqrt(Square(variance.Slope.StandardUncertainty) + Square(level.Slope.StandardUncertainty));
+
+    private static double Square(double x) => x * x;
+}

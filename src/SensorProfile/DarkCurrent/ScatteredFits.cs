@@ -1,8 +1,0 @@
-namespace SensorProfile.DarkCurrent;
-
-/// <summary>All laws fitted to the points, with the scatter that the points' own uncertainties did not explain.</summary>
-/// <param name="Fits">The fits, simplest law first; their covariances allow for the scatter.</param>
-/// <param name="TemperatureScatter">The scatter as a temperature error, °C; zero when there is none or it does not look like one.</param>
-/// <param name="RateFactor">By how much all rate uncertainties were multiplied instead; 1 when they were not.</param>
-/// <param name="Significant">Whether so much scatter has a chance below 5 %.</param>
-internal sealed record ScatteredFits(IReadOnlyList<FittedLaw> Fits, double TemperatureScatter, double RateFactor, bool Significant);

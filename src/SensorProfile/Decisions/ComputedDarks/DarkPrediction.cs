@@ -1,0 +1,349 @@
+using SensorProfile.Fits;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.Pixels;
+using SensorProfile.Prediction;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.Decisions.ComputedDarks;
+
+/// <summary>
+/// Computes a master dark that was never taken, from the per-pixel maps; refused where darks that were left out did not
+/// come out right.
+/// </summary>
+public static class DarkPrediction
+{
+    private const double WorthSaying = 0.8;
+
+    /// <summary>The computed master with what speaks for it.</summary>
+    /// <param name="profile">The camera's profile.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="question">Temperature, exposure, where the maps are, fresh darks to check against.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
+    /// <exception cref="IOException">A map is damaged; it is named.</exception>
+    public static DarkPredictionAnswer Compute(
+        CameraProfile profile,
+        ModeProfile mode,
+        DarkPredictionQuestion question,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(profile);
+        ArgumentNullException.ThrowIfNull(mode);
+        ArgumentNullException.ThrowIfNull(question);
+        (DarkPredictionProfile trials, PredictionTest test, string proof, IReadOnlyList<Finding> known) =
+            PredictionGate.Pass(profile, mode, question);
+        double[] gains = Gains(profile, mode, out ColourMosaic mosaic);
+        ForecastLaws laws = Laws(mode, trials);
+        bool pinned = mode.DarkCurrent!.Form == "variance";
+        double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
+        double levelDoubt = pinned ? 0 : LevelDoubt(trials, laws, question);
+        PredictedPixels pixels;
+        using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
+            pixels = PredictedPixels.Of(
+                maps,
+                laws,
+                mosaic,
+                gains,
+                question.TemperatureCelsius,
+                question.ExposureSeconds,
+                top,
+                levelDoubt,
+                pinned,
+                cancellation
+            );
+        List<Finding> findings = [.. known, .. Findings(trials, test, proof, pixels, pinned, levelDoubt)];
+        PredictionCheck? check = question.Against is { } fresh
+            ? PredictionCheck.Of(fresh, mode, question, pixels, mosaic, gains, cancellation)
+            : null;
+        if (check is not null)
+            findings.AddRange(check.Findings);
+        bool contradicted = check is { Agrees: false };
+        double typical = Median(pixels.Doubts.Ordinary),
+            frames = EquivalentFrames(profile, mode, laws, question, typical);
+        return new DarkPredictionAnswer
+        {
+            Sentence = contradicted ? check!.Sentence : Sentence(question, frames, typical),
+            Reason = Reason(test, proof),
+            Verdict = contradicted ? Answer.CannotTell : "computed",
+            Quantities = Quantities(pixels, test, typical, frames, check),
+            Findings = findings,
+            RulesOfThumb = [PredictionWords.Scaling(trials)],
+            Trials = trials,
+            Proof = proof,
+            Master = contradicted
+                ? null
+                : new ComputedDark(
+                    profile.Camera.Width,
+                    profile.Camera.Height,
+                    pixels.Values,
+                    pixels.Uncertainty,
+                    [.. Cards(profile, mode, question, test, typical)]
+                ),
+        };
+    }
+
+    private static double LevelDoubt(DarkPredictionProfile trials, ForecastLaws laws, DarkPredictionQuestion question)
+    {
+        double constant = trials.LevelDoubt?.Value ?? 0,
+            share =
+                trials.LevelDoubtShare
+                * new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
+        return Math.Sqrt(constant * constant + share * share);
+    }
+
+    private static double[] Gains(CameraProfile profile, ModeProfile mode, out ColourMosaic mosaic)
+    {
+        mosaic = ColourMosaic.Of(profile.Camera.ColourFilter);
+        Measurement?[] gains =
+            mode.Channels.Count == mosaic.Channels && mosaic.Channels > 1
+                ? [.. mode.Channels.Select(c => c.Gain)]
+                : [.. Enumerable.Repeat(mode.Gain, mosaic.Channels)];
+        return gains.All(g => g is { Value: > 0 })
+            ? [.. gains.Select(g => g!.Value)]
+            : throw Refuse.CannotTell(
+                "gain-missing",
+                "The profile has no gain to turn electrons into ADU: add flat pairs and characterise again."
+            );
+    }
+
+    private static ForecastLaws Laws(ModeProfile mode, DarkPredictionProfile trials)
+    {
+        FixedPatternProfile pattern = mode.FixedPattern!;
+        double reference = pattern.ReferenceTemperature
+            ?? mode.DarkCurrent?.ReferenceTemperature
+            ?? throw Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile states no reference temperature for its dark current: characterise again with this "
+                    + "version."
+            );
+        DarkCurrentPoint? nearest = mode.DarkCurrent!.Points.MinBy(p => Math.Abs(p.Temperature - reference));
+        return new ForecastLaws
+        {
+            Reference = reference,
+            Typical = ProfileLaws.Typical(mode.DarkCurrent, reference),
+            Activation = ProfileLaws.Activation(mode.DarkCurrent, reference),
+            TypicalRate = trials.TypicalRate,
+            Classes = pattern.DoublingByRate,
+            Glow = GlowGrowth.Of(pattern.Glow, [.. (nearest?.Levels ?? []).Select(l => (l.Exposure, l.Frames))]),
+            LawCorrelation = trials.LawCorrelation,
+            PedestalShare = trials.PedestalShare,
+        };
+    }
+
+    /// <summary>Frames of a taken master dark that would be as noisy in the typical pixel: σ²/u².</summary>
+    private static double EquivalentFrames(
+        CameraProfile profile,
+        ModeProfile mode,
+        ForecastLaws laws,
+        DarkPredictionQuestion question,
+        double doubt
+    )
+    {
+        if (mode.ReadNoise is not { } read || !(doubt > 0))
+            return double.NaN;
+        double step = Math.Max(profile.Camera.CodeStep, 1) * (mode.Gain?.Value ?? 1);
+        return (
+                read.Value * read.Value
+                + step * step / 12
+                + new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical
+            ) / (doubt * doubt);
+    }
+
+    private static string Sentence(DarkPredictionQuestion question, double frames, double doubt)
+    {
+        string quality =
+            frames >= 1.5
+                ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames))} frames"
+                : $"known to ±{Said.Number(doubt, 2)} e⁻ in ordinary pixels";
+        return $"Use the computed master dark for lights of {Said.Seconds(question.ExposureSeconds)} at "
+            + $"{Said.Celsius(question.TemperatureCelsius)}: {quality}.";
+    }
+
+    private static string Reason(PredictionTest test, string proof)
+    {
+        string left = proof switch
+        {
+            "exposure" => "sets of darks were left out one by one",
+            "temperature" => "all darks of a temperature were left out in turn",
+            _ => "the coldest and the warmest darks were left out",
+        };
+        string[] shares =
+        [
+            .. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
+                .Where(s => s.Item1 is not null)
+                .Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
+        ];
+        string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
+        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
+    }
+
+    private static IEnumerable<Finding> Findings(
+        DarkPredictionProfile trials,
+        PredictionTest test,
+        string proof,
+        PredictedPixels pixels,
+        bool pinned,
+        double levelDoubt
+    )
+    {
+        if (pinned)
+            yield return new(
+                "level-pinned",
+                Severity.Warning,
+                "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
+                    + "pattern is right, a common offset may remain and is no noise."
+            );
+        if (test.Hot is { } hot && hot.Coverage < 0.9)
+            yield return new(
+                "hot-pixels-unsteady",
+                Severity.Note,
+                $"Some hot pixels change from set to set: {Said.Percent(1 - hot.Coverage)} of them lay outside "
+                    + "their 95 % interval. Dithering and rejection take care of them."
+            );
+        (PredictionTest? plain, string way) =
+            proof == "exposure"
+                ? (trials.ScalingByExposure, "scaled by exposure")
+                : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
+        if (
+            plain is { Passed: true, Hot: { } less }
+            && test.Hot is { } left
+            && less.Residual.Value < WorthSaying * left.Residual.Value
+        )
+            yield return new(
+                "plain-way-leaves-less",
+                Severity.Note,
+                $"A dark {way} left {Said.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, "
+                    + $"the computed one {Said.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do "
+                    + "better."
+            );
+        if (pixels.Unmeasured > 0)
+            yield return new(
+                "pixels-not-measured",
+                Severity.Note,
+                $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their "
+                    + "uncertainty is not a number."
+            );
+        if (pixels.Full > 0)
+            yield return new(
+                "pixels-full",
+                Severity.Note,
+                $"{Said.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the "
+                    + "lights."
+            );
+        if (levelDoubt > 0)
+            yield return new(
+                "level-doubt",
+                Severity.Note,
+                $"The common level is known to {Said.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
+                    + "this is in the uncertainty of every pixel and is no noise."
+            );
+    }
+
+    private static OrderedDictionary<string, Measurement?> Quantities(
+        PredictedPixels pixels,
+        PredictionTest test,
+        double typical,
+        double frames,
+        PredictionCheck? check
+    )
+    {
+        double sum = 0;
+        long n = 0;
+        foreach (float v in pixels.Values)
+            if (float.IsFinite(v))
+                (sum, n) = (sum + v, n + 1);
+        Measurement? Share(PredictionFigures? f) =>
+            f is null
+                ? null
+                : new(
+                    100 * f.Coverage,
+                    100 * Math.Sqrt(f.Coverage * (1 - f.Coverage) / f.Pixels),
+                    "%",
+                    f.Pixels,
+                    "left-out pixels within their 95 % interval"
+                );
+        var quantities = new OrderedDictionary<string, Measurement?>
+        {
+            ["level"] = new(sum / Math.Max(1, n), 0, "ADU", n, "mean of the computed dark"),
+            ["uncertaintyTypical"] = new(typical, 0, "e-", pixels.Doubts.Ordinary.Count, "median standard uncertainty"),
+            ["uncertaintyHot"] =
+                pixels.Doubts.Hot.Count == 0
+                    ? null
+                    : new(Median(pixels.Doubts.Hot), 0, "e-", pixels.Doubts.Hot.Count, "median standard uncertainty"),
+            ["equivalentFrames"] = double.IsFinite(frames)
+                ? new(frames, 0, "1", 1, "frames of a taken master as noisy in the typical pixel")
+                : null,
+            ["coverageTypical"] = Share(test.Typical),
+        };
+        if (test.Hot is { } hot)
+            quantities["coverageHot"] = Share(hot);
+        if (test.Glow is { } glow)
+            quantities["coverageGlow"] = Share(glow);
+        if (check is not null)
+            quantities["coverageAgainst"] = check.Coverage;
+        return quantities;
+    }
+
+    private static IEnumerable<FitsCard> Cards(
+        CameraProfile profile,
+        ModeProfile mode,
+        DarkPredictionQuestion question,
+        PredictionTest test,
+        double typical
+    )
+    {
+        yield return FitsCard.Of("IMAGETYP", "Master Dark", "computed, not taken");
+        yield return FitsCard.Of("EXPTIME", question.ExposureSeconds, "[s] exposure it is computed for");
+        yield return FitsCard.Of("CCD-TEMP", question.TemperatureCelsius, "[degC] temperature it is computed for");
+        yield return FitsCard.Of("INSTRUME", profile.Camera.Name, "camera");
+        if (mode.Settings.Gain is { } gain)
+            yield return FitsCard.Of("GAIN", gain, "gain setting");
+        if (mode.Settings.Offset is { } offset)
+            yield return FitsCard.Of("OFFSET", offset, "offset setting");
+        if (mode.Settings.Iso is { } iso)
+            yield return FitsCard.Of("ISOSPEED", iso, "ISO setting");
+        string[] binning = mode.Settings.Binning.Split('x');
+        if (binning is [string x, string y] && int.TryParse(x, out int across) && int.TryParse(y, out int along))
+        {
+            yield return FitsCard.Of("XBINNING", across);
+            yield return FitsCard.Of("YBINNING", along);
+        }
+        if (mode.Settings.Readout is { Length: > 0 } readout)
+            yield return FitsCard.Of("READOUTM", readout);
+        if (profile.Camera.ColourFilter is { } filter)
+            yield return FitsCard.Of("BAYERPAT", filter, "from the first row of the file");
+        yield return FitsCard.Of("CONTENT", "Master dark computed from per-pixel maps, pedestal included");
+        yield return FitsCard.Of(
+            "CREATOR",
+            $"{profile.Software.Name} {profile.Software.Version}",
+            "that made the maps"
+        );
+        yield return FitsCard.Of("INDIGEST", profile.Frames.InputDigest, "digest of the frames behind the maps");
+        yield return FitsCard.Of("DKUNCERT", typical, "[e-] median standard uncertainty, ordinary pixels");
+        if (test.Typical is { } ordinary)
+            yield return FitsCard.Of(
+                "DKCOVTYP",
+                Math.Round(ordinary.Coverage, 4),
+                "left-out ordinary pixels within 95 %"
+            );
+        if (test.Hot is { } hot)
+            yield return FitsCard.Of("DKCOVHOT", Math.Round(hot.Coverage, 4), "left-out hot pixels within 95 %");
+        if (test.Glow is { } glow)
+            yield return FitsCard.Of(
+                "DKCOVGLO",
+                Math.Round(glow.Coverage, 4),
+                "left-out pixels in the glow within 95 %"
+            );
+    }
+
+    private static double Median(IReadOnlyList<float> values)
+    {
+        double[] known = [.. values.Where(float.IsFinite).Select(v => (double)v)];
+        return known.Length == 0 ? double.NaN : OrderStatistics.Median(known);
+    }
+}

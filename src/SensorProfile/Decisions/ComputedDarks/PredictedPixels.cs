@@ -1,0 +1,133 @@
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.Pixels;
+using SensorProfile.Prediction;
+
+namespace SensorProfile.Decisions.ComputedDarks;
+
+/// <summary>Computes a master dark from the maps, a few rows at a time.</summary>
+internal sealed class PredictedPixels
+{
+    private const int RowsAtOnce = 64;
+    private const int Sampled = 200_000;
+
+    private readonly List<float> ordinary = [],
+        hot = [];
+
+    private PredictedPixels(int pixels) => (Values, Uncertainty) = (new float[pixels], new float[pixels]);
+
+    /// <summary>ADU, pedestal included.</summary>
+    public float[] Values { get; }
+
+    /// <summary>Standard uncertainty, ADU.</summary>
+    public float[] Uncertainty { get; }
+
+    /// <summary>
+    /// Pixels without a measured rate, which show the pedestal and the typical dark signal, or the top.
+    /// </summary>
+    public long Unmeasured { get; private set; }
+
+    /// <summary>Pixels that are full.</summary>
+    public long Full { get; private set; }
+
+    /// <summary>Standard uncertainties of a sample of ordinary and of hot pixels, e-.</summary>
+    public (IReadOnlyList<float> Ordinary, IReadOnlyList<float> Hot) Doubts => (ordinary, hot);
+
+    /// <summary>Computes.</summary>
+    public static PredictedPixels Of(
+        PredictionMaps maps,
+        ForecastLaws laws,
+        ColourMosaic mosaic,
+        double[] gains,
+        double celsius,
+        double seconds,
+        double top,
+        double commonDoubt,
+        bool pinned,
+        CancellationToken cancellation
+    )
+    {
+        var result = new PredictedPixels(maps.Width * maps.Height);
+        var forecast = new DarkForecast(laws, celsius, seconds);
+        string[] names =
+        [
+            "pedestal",
+            "pedestal-uncertainty",
+            "dark-rate",
+            "dark-rate-uncertainty",
+            "doubling",
+            "doubling-uncertainty",
+            "glow",
+            "defects",
+        ];
+        float[][] rows = [.. names.Select(_ => new float[RowsAtOnce * maps.Width])];
+        int stride = Math.Max(1, maps.Width * maps.Height / Sampled) | 1;
+        for (int first = 0; first < maps.Height; first += RowsAtOnce)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            int count = Math.Min(RowsAtOnce, maps.Height - first) * maps.Width;
+            for (int m = 0; m < names.Length; m++)
+                maps.Read(names[m], first, rows[m].AsSpan(0, count));
+            for (int i = 0; i < count; i++)
+            {
+                int at = first * maps.Width + i;
+                double gain = gains[mosaic.Channel(at / maps.Width, at % maps.Width)];
+                var defect = float.IsNaN(rows[7][i]) ? DefectClass.None : (DefectClass)(byte)rows[7][i];
+                bool outstanding = float.IsFinite(rows[5][i]) || (defect & (DefectClass.Hot | DefectClass.Warm)) != 0;
+                var pixel = new PixelState(
+                    rows[2][i],
+                    rows[3][i],
+                    outstanding,
+                    rows[4][i],
+                    rows[5][i],
+                    float.IsNaN(rows[6][i]) ? 0 : rows[6][i]
+                );
+                (double electrons, double variance) = forecast.Of(pixel, Math.Pow(rows[1][i] * gain, 2));
+                if (pinned)
+                    electrons -= forecast.Typical;
+                result.Set(
+                    at,
+                    rows[0][i],
+                    electrons,
+                    Math.Sqrt(variance + commonDoubt * commonDoubt),
+                    gain,
+                    defect,
+                    forecast.Typical,
+                    top
+                );
+                if (outstanding ? result.hot.Count < Sampled : at % stride == 0)
+                    (outstanding ? result.hot : result.ordinary).Add((float)(result.Uncertainty[at] * gain));
+            }
+        }
+        return result;
+    }
+
+    private void Set(
+        int at,
+        double pedestal,
+        double electrons,
+        double doubt,
+        double gain,
+        DefectClass defect,
+        double typical,
+        double top
+    )
+    {
+        double value = pedestal + electrons / gain;
+        if (!double.IsFinite(value))
+        {
+            Unmeasured++;
+            (value, doubt) = (
+                defect.HasFlag(DefectClass.Saturated) ? top
+                : double.IsFinite(pedestal) ? pedestal + typical / gain
+                : double.NaN,
+                double.NaN
+            );
+        }
+        if (value > top)
+        {
+            Full++;
+            value = top;
+        }
+        (Values[at], Uncertainty[at]) = ((float)value, (float)(doubt / gain));
+    }
+}

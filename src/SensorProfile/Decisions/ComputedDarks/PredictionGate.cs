@@ -1,0 +1,165 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Decisions.ComputedDarks;
+
+/// <summary>
+/// Which questions for a computed dark are answered: those that the trials on left-out darks speak for.
+/// </summary>
+internal static class PredictionGate
+{
+    /// <summary>A temperature this close to a measured one counts as that, °C.</summary>
+    private const double SameTemperature = 0.5;
+
+    /// <summary>Exposures up to this many times the longest dark are answered, with a finding.</summary>
+    private const double LongestExposureFactor = 2;
+
+    /// <summary>The trial that speaks for the question, and what the user should know; refuses otherwise.</summary>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or no trial speaks for it.</exception>
+    public static (
+        DarkPredictionProfile Trials,
+        PredictionTest Test,
+        string Proof,
+        IReadOnlyList<Finding> Findings
+    ) Pass(CameraProfile profile, ModeProfile mode, DarkPredictionQuestion question)
+    {
+        Refuse.UnlessPositive(question.ExposureSeconds, "exposure-not-positive", "exposure", "s");
+        if (!double.IsFinite(question.TemperatureCelsius))
+            throw Refuse.BadArgument("temperature-not-a-number", "The temperature must be a number in °C.");
+        DarkPredictionProfile trials = mode.FixedPattern?.DarkPrediction ?? throw NotTried(profile, mode);
+        if (mode.ReadNoiseAdu is null && profile.Findings.Any(f => f.Code == "black-clipped"))
+            throw Refuse.CannotTell(
+                "pedestal-unknown",
+                "The black level of this camera is cut off, so its pedestal cannot be known and no dark can be "
+                    + "computed: raise the offset and take all frames again."
+            );
+        List<Finding> findings = [];
+        Exposure(trials, question.ExposureSeconds, findings);
+        (PredictionTest? test, string proof) = Trial(mode, trials, question.TemperatureCelsius, findings);
+        if (test is null)
+            throw Refuse.CannotTell(
+                "prediction-not-validated",
+                "No darks were left out that could show whether a dark at "
+                    + $"{Said.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
+                    + "at three or more temperatures and characterise again."
+            );
+        if (trials.ByExposure is { Passed: false } exposure)
+            throw Failed(exposure, "another exposure");
+        if (!test.Passed)
+            throw Failed(test, proof == "beyond" ? "a temperature beyond the others" : "another temperature");
+        return (trials, test, proof, findings);
+    }
+
+    private static void Exposure(DarkPredictionProfile trials, double seconds, List<Finding> findings)
+    {
+        if (trials.ExposureRange is not [_, double longest] || seconds <= longest * 1.001)
+            return;
+        if (seconds > LongestExposureFactor * longest)
+            throw Refuse.CannotTell(
+                "exposure-outside-profile",
+                $"An exposure of {Said.Seconds(seconds)} is more than twice the longest dark of this profile, "
+                    + $"{Said.Seconds(longest)}: add darks of {Said.Seconds(seconds)} and characterise again."
+            );
+        findings.Add(
+            new(
+                "exposure-beyond-darks",
+                Severity.Warning,
+                $"The longest dark of the profile is {Said.Seconds(longest)}; for {Said.Seconds(seconds)} the "
+                    + "computed dark assumes that every pixel keeps growing in proportion."
+            )
+        );
+    }
+
+    private static (PredictionTest? Test, string Proof) Trial(
+        ModeProfile mode,
+        DarkPredictionProfile trials,
+        double celsius,
+        List<Finding> findings
+    )
+    {
+        double[] measured =
+        [
+            .. mode.DarkCurrent?.Points.Select(p => p.Temperature).Order() ?? Enumerable.Empty<double>(),
+        ];
+        if (measured.Any(t => Math.Abs(t - celsius) <= SameTemperature))
+            return (trials.ByExposure ?? trials.ByTemperature ?? trials.Beyond, "exposure");
+        if (measured.Length == 0)
+            return (null, "");
+        double beyond = Math.Max(measured[0] - celsius, celsius - measured[^1]);
+        string range = $"{Said.Celsius(measured[0])} to {Said.Celsius(measured[^1])}";
+        if (beyond > Refuse.ExtrapolationCelsius)
+            throw Refuse.CannotTell(
+                "temperature-outside-profile",
+                $"{Said.Celsius(celsius)} is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C "
+                    + $"outside the measured range, {range}: add darks near {Said.Celsius(celsius)} and characterise "
+                    + "again."
+            );
+        if (beyond <= 0)
+            return (trials.ByTemperature ?? trials.Beyond, "temperature");
+        double tried =
+            measured.Length < 2 ? 0
+            : celsius < measured[0] ? measured[1] - measured[0]
+            : measured[^1] - measured[^2];
+        string further =
+            beyond > tried + SameTemperature ? $", and further from them than was tried ({Said.Celsius(tried)})" : "";
+        findings.Add(
+            new(
+                "extrapolated",
+                Severity.Warning,
+                $"{Said.Celsius(celsius)} lies outside the measured range, {range}{further}: the computed dark there "
+                    + "rests on the pixels' laws, not on darks."
+            )
+        );
+        return (trials.Beyond, "beyond");
+    }
+
+    private static DecisionRefusedException NotTried(CameraProfile profile, ModeProfile mode) =>
+        WithoutBias(profile, mode)
+            ? Refuse.CannotTell(
+                "prediction-not-validated",
+                "The profile was made without bias frames, and a computed dark stands on them: take 16 bias frames "
+                    + "with these settings (about 30 s) and characterise again, together with the darks."
+            )
+        : mode.DarkCurrent is null
+            ? Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile has no dark current, so no dark can be computed: add darks of three exposures at three "
+                    + "temperatures, bias frames and flat pairs, and characterise again."
+            )
+        : Refuse.CannotTell(
+            "prediction-not-validated",
+            "This profile does not say whether darks can be computed for this camera: run sensorprofile "
+                + "characterise again (without --quick) on bias frames and darks of two or more exposures at three "
+                + "or more temperatures."
+        );
+
+    private static bool WithoutBias(CameraProfile profile, ModeProfile mode)
+    {
+        int place = profile.Modes.TakeWhile(m => !ReferenceEquals(m, mode)).Count();
+        FrameSummary[] own = [.. profile.Frames.Session.Where(f => (f.Mode ?? place) == place)];
+        return own.Length > 0 && own.All(f => f.Kind != "bias");
+    }
+
+    private static DecisionRefusedException Failed(PredictionTest test, string of)
+    {
+        PredictionFigures? worst = test.FailedBy switch
+        {
+            "hot" => test.Hot,
+            "glow" => test.Glow,
+            _ => test.Typical,
+        };
+        string which = PredictionWords.Kind(test.FailedBy);
+        string numbers = worst is null
+            ? "too few pixels could be compared"
+            : $"only {Said.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % "
+                + $"interval (they were off by {Said.Number(worst.Residual.Value)} e⁻, where "
+                + $"{Said.Number(worst.Expected)} e⁻ was expected)";
+        return Refuse.CannotTell(
+            "prediction-failed",
+            $"Take real darks: on this camera a dark of {of} cannot be computed, {numbers}; pixels that change "
+                + "from set to set, or a temperature that is not what the probe says, do this."
+        );
+    }
+}

@@ -1,0 +1,128 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.DarkCount;
+
+/// <summary>The number of darks for a stack, from the noise of one dark against the noise of the stack.</summary>
+public static class DarkCountAdvice
+{
+    private static readonly int[] counts =
+    [
+        1,
+        2,
+        3,
+        5,
+        7,
+        10,
+        15,
+        20,
+        30,
+        40,
+        50,
+        70,
+        100,
+        150,
+        200,
+        300,
+        500,
+        700,
+        1000,
+        1500,
+        2000,
+    ];
+
+    /// <summary>The smallest number of darks that keeps the loss.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="question">The stack.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
+    public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
+    {
+        Refuse.UnlessShare(question.Loss, "loss-out-of-range", "accepted loss");
+        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
+        var stack = new StackConditions
+        {
+            Sky = sky.Rate,
+            ExposureSeconds = question.ExposureSeconds,
+            TemperatureCelsius = question.TemperatureCelsius,
+            Lights = question.Lights,
+            DitherPositions = question.DitherPositions,
+        };
+        Guard.Conditions(stack);
+        var reader = SensorReader.Of(profile, mode);
+        List<Finding> findings =
+        [
+            .. reader.Notes,
+            .. Guard.Exposure(reader, stack.ExposureSeconds),
+            .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the darks"),
+        ];
+        if (question.Sky is null)
+            findings.Add(SkyAssumed(sky));
+        double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
+        double lights = (double)stack.Lights / stack.DitherPositions,
+            n = FewestDarks.Smallest(ratio, lights, question.Loss);
+        Propagation.Spread spread = Propagation.Through(reader, sky.Rate, (model, s) =>
+            [
+                FewestDarks.Smallest(
+                    Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
+                    lights,
+                    question.Loss
+                ),
+            ]
+        )[0];
+        var quantities = new QuantityList();
+        quantities.Add("darks", n, "frames", "smallest number within the loss, uncertainties drawn", spread);
+        quantities.Add(
+            "lossAt20",
+            100 * FewestDarks.Loss(ratio, lights, 20),
+            "%",
+            "rise of the noise of the stack with 20 darks"
+        );
+        string total = Said.Duration(n * stack.ExposureSeconds);
+        return new DarkCountAnswer
+        {
+            Stack = stack,
+            Sky = sky,
+            Loss = question.Loss,
+            Sentence =
+                $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): fewer would "
+                + $"cost this stack more than {Said.Percent(question.Loss)}.",
+            Reason =
+                $"One dark has {Said.Percent(Math.Sqrt(ratio))} of the noise of one light, and the master's noise "
+                + $"is in all {Said.Whole(stack.Lights)} lights"
+                + (
+                    stack.DitherPositions > 1
+                        ? $", moved to {Said.Whole(stack.DitherPositions)} positions."
+                        : " at the same place; dithering would need fewer darks."
+                ),
+            Verdict = "answered",
+            Quantities = quantities.Quantities,
+            Intervals = quantities.Intervals,
+            Findings = findings,
+            RulesOfThumb = [RulesOfThumb.TwentyDarks(ratio, lights, question.Loss)],
+            Curve = [.. counts.Select(c => new DarkCountPoint(c, 100 * FewestDarks.Loss(ratio, lights, c)))],
+        };
+    }
+
+    /// <summary>
+    /// N_d²/N² of the typical pixel: one dark against one light of the same exposure and temperature.
+    /// </summary>
+    internal static double Ratio(SensorModel sensor, double sky, double exposureSeconds, double celsius)
+    {
+        double dark = sensor.Law.RateAt(celsius) * exposureSeconds;
+        return PixelNoise.OfLight(sensor, 0, dark).Random
+            / PixelNoise.OfLight(sensor, sky * exposureSeconds, dark).Random;
+    }
+
+    internal static Finding SkyAssumed(SkyRate sky) =>
+        new(
+            "sky-assumed",
+            Severity.Note,
+            $"No sky was given; the strictest of the three named skies ({sky.Name}, "
+                + $"{Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed: give your own with --sky."
+        );
+}

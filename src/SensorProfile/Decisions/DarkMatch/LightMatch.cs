@@ -1,0 +1,50 @@
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Decisions.DarkMatch;
+
+/// <summary>The verdict on one light set.</summary>
+public sealed record LightMatch
+{
+    /// <summary>The light set in words.</summary>
+    public required string Lights { get; init; }
+
+    /// <summary>The dark set judged best for it, in words; null when there is none of these settings.</summary>
+    public string? Darks { get; init; }
+
+    /// <summary>fits | usable | does-not-fit | cannot-tell.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>Rise of the noise of the stack by these darks, %; null when it cannot be told.</summary>
+    public Measurement? Loss { get; init; }
+
+    /// <summary>typical | hot-pixels | glow | level | number-of-darks: what uses up most of its limit.</summary>
+    public string? BindingCause { get; init; }
+
+    /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
+    public bool Scaled { get; init; }
+
+    /// <summary>
+    /// Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are
+    /// none, or when it cannot be told.
+    /// </summary>
+    public Measurement? FullPixels { get; init; }
+
+    /// <summary>Why, and what to do.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>
+    /// When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.
+    /// </summary>
+    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+
+    /// <summary>
+    /// The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.
+    /// </summary>
+    public LightNight? Night { get; init; }
+
+    /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>
+    public double? TemperatureDifference { get; init; }
+
+    /// <summary>Difference of the warmest and the coldest light, °C; null when unknown.</summary>
+    public double? Drift { get; init; }
+}

@@ -1,0 +1,83 @@
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Decisions.DarkMatch;
+
+/// <summary>The temperatures of a light set through the night, beside those that its darks serve.</summary>
+/// <param name="DarkCelsius">Temperature of the darks, °C; null when unknown.</param>
+/// <param name="Warmer">Darks may be warmer than a light by, °C; null when nothing limits it or it is not
+/// known.</param>
+/// <param name="Colder">Darks may be colder than a light by, °C; null when nothing limits it or it is not
+/// known.</param>
+/// <param name="Known">Whether the tolerance is known: the profile reaches these lights, and the darks have their
+/// exposure.</param>
+/// <param name="Lights">The lights, in order of time.</param>
+public sealed record LightNight(
+    double? DarkCelsius,
+    double? Warmer,
+    double? Colder,
+    bool Known,
+    IReadOnlyList<LightTemperature> Lights
+)
+{
+    /// <summary>Lights that these darks do not serve one by one.</summary>
+    public int Beyond => Lights.Count(l => l.Within == false);
+
+    /// <summary>Coldest light that the darks serve, °C; null when there is none such limit.</summary>
+    public double? ServesFrom => DarkCelsius - Warmer;
+
+    /// <summary>Warmest light that the darks serve, °C; null when there is none such limit.</summary>
+    public double? ServesTo => DarkCelsius + Colder;
+
+    internal static LightNight Of(
+        SensorReader? reader,
+        MatchQuestion question,
+        SkyRate sky,
+        SetSummary lights,
+        SetSummary darks,
+        int stackLights
+    )
+    {
+        double? warmer = null,
+            colder = null;
+        bool known =
+            reader is not null
+            && lights.Temperature is not null
+            && darks.Temperature is not null
+            && DarkMatching.SameExposure(lights.Exposure, darks.Exposure)
+            && PairJudge.Beyond(reader, lights, darks) is null;
+        if (known)
+        {
+            var mismatch = new DarkMismatch(
+                reader!.Best,
+                PairJudge.Stack(question, sky, lights, stackLights),
+                sky.Rate.Value,
+                question.Limits
+            );
+            for (int cause = 0; cause < 4; cause++)
+            {
+                warmer = DarkMismatch.Smaller(warmer, mismatch.Warmer(cause, scaled: false));
+                colder = DarkMismatch.Smaller(colder, mismatch.Colder(cause, scaled: false));
+            }
+        }
+        bool? Within(double? celsius) =>
+            known && celsius is double t
+                ? !(darks.Temperature - t > warmer) && !(t - darks.Temperature > colder)
+                : null;
+        return new LightNight(
+            darks.Temperature,
+            warmer,
+            colder,
+            known,
+            [
+                .. lights.Set.Frames.Select(f => new LightTemperature(
+                    f.Name,
+                    f.StartUtc,
+                    f.TemperatureCelsius,
+                    Within(f.TemperatureCelsius)
+                )),
+            ]
+        );
+    }
+}

@@ -1,0 +1,16 @@
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Decisions.DarkMatch;
+
+/// <summary>
+/// One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest
+/// loss of a light set with the darks judged best for it.
+/// </summary>
+public sealed record MatchAnswer : WordedAnswer
+{
+    /// <summary>One entry per light set, in the order given.</summary>
+    public IReadOnlyList<LightMatch> Matches { get; init; } = [];
+
+    /// <summary>Every light set against every dark set, lights by lights.</summary>
+    public IReadOnlyList<LightMatch> Pairs { get; init; } = [];
+}

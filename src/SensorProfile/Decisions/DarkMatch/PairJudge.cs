@@ -1,0 +1,220 @@
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.Settling;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.DarkMatch;
+
+/// <summary>Judges dark sets for one light set.</summary>
+/// <param name="profile">The camera; null when there is none.</param>
+/// <param name="reader">The mode of the lights; null when the profile does not hold it.</param>
+/// <param name="question">The limits.</param>
+/// <param name="sky">The sky.</param>
+/// <param name="stackLights">Lights in the stack that this set is part of.</param>
+internal sealed class PairJudge(
+    CameraProfile? profile,
+    SensorReader? reader,
+    MatchQuestion question,
+    SkyRate sky,
+    int stackLights
+)
+{
+    private const double SameTemperature = 0.5; // frames this close are pooled as one set anyway, °C
+    private const double UsableHotLoad = 10,
+        UsableOtherLoad = 2; // times their limits
+
+    internal static LightMatch Plain(SetSummary lights, SetSummary darks) =>
+        new()
+        {
+            Lights = lights.Words(),
+            Darks = darks.Words(),
+            Drift = lights.Drift,
+            Verdict = MatchVerdict.CannotTell,
+            Reason = "",
+            TemperatureDifference = darks.Temperature - lights.Temperature,
+        };
+
+    internal LightMatch Judge(SetSummary lights, SetSummary darks)
+    {
+        LightMatch plain = Plain(lights, darks);
+        if (Unknown(lights, darks) is { } unknown)
+            return Instead(
+                lights,
+                plain with
+                {
+                    Reason =
+                        $"The {unknown} is not known: fill it in in the capture "
+                        + $"table{(FreshDarks(lights) is { } fresh ? $", or take {SettlingFrames.Words([fresh])}" : "")}.",
+                }
+            );
+        bool same =
+            DarkMatching.SameExposure(lights.Exposure, darks.Exposure)
+            && Math.Abs(plain.TemperatureDifference!.Value) <= SameTemperature;
+        if (reader is null || (reader.Best.Pixels is null && !same))
+            return same
+                ? plain with
+                {
+                    Verdict = MatchVerdict.Fits,
+                    Reason =
+                        $"Same settings and exposure, and temperatures within {Said.Celsius(SameTemperature)}; without a "
+                        + "profile the loss is not known.",
+                }
+                : PairWords.NoProfile(plain, reader, lights, darks);
+        if (Beyond(reader, lights, darks) is { } beyond)
+            return PairWords.OutOfReach(plain, reader, beyond, lights, darks);
+        LightMatch straight = Measured(lights, darks, scaled: false, plain);
+        if (question.BiasFrames < 1 || straight.Verdict == MatchVerdict.Fits)
+            return straight;
+        LightMatch scaled = Measured(lights, darks, scaled: true, plain);
+        return MatchVerdict.Rank(scaled.Verdict) < MatchVerdict.Rank(straight.Verdict) ? scaled : straight;
+    }
+
+    private LightMatch Instead(SetSummary lights, LightMatch plain) =>
+        FreshDarks(lights) is { } fresh ? plain with { Settling = [fresh] } : plain;
+
+    /// <summary>
+    /// Darks like the lights, as many as the stack wants: they fit whatever else is unknown. Null when that cannot be
+    /// worked out.
+    /// </summary>
+    private SettlingFrames? FreshDarks(SetSummary lights) =>
+        reader is null || lights.Exposure is not double seconds || lights.Temperature is not double celsius
+            ? null
+            : SettlingFrames.Of(
+                "dark",
+                seconds,
+                Math.Round(celsius),
+                Needed(Stack(question, sky, lights, stackLights))
+            );
+
+    private static string? Unknown(SetSummary lights, SetSummary darks) =>
+        lights.Exposure is null ? "exposure of the lights"
+        : darks.Exposure is null ? "exposure of the darks"
+        : lights.Temperature is null ? "temperature of the lights"
+        : darks.Temperature is null ? "temperature of the darks"
+        : null;
+
+    internal static string? Beyond(SensorReader reader, SetSummary lights, SetSummary darks)
+    {
+        try
+        {
+            _ = Guard.Exposure(reader, lights.Exposure!.Value).Count();
+            _ = Guard.Temperature(reader, lights.Temperature!.Value, "temperature of the lights").Count();
+            _ = Guard.Temperature(reader, darks.Temperature!.Value, "temperature of the darks").Count();
+            return null;
+        }
+        catch (DecisionRefusedException refused)
+        {
+            return refused.Message;
+        }
+    }
+
+    internal static StackConditions Stack(MatchQuestion question, SkyRate sky, SetSummary lights, int stackLights) =>
+        new()
+        {
+            Sky = sky.Rate,
+            ExposureSeconds = lights.Exposure!.Value,
+            TemperatureCelsius = lights.Temperature!.Value,
+            Lights = stackLights,
+            DitherPositions = Math.Clamp(question.DitherPositions ?? 1, 1, stackLights),
+            RejectsOutliers = question.RejectsOutliers,
+        };
+
+    private LightMatch Measured(SetSummary lights, SetSummary darks, bool scaled, LightMatch plain)
+    {
+        StackConditions stack = Stack(question, sky, lights, stackLights);
+        var frames = new DarkFrames
+        {
+            ExposureSeconds = darks.Exposure!.Value,
+            TemperatureCelsius = darks.Temperature!.Value,
+            Frames = darks.Frames,
+            Scaled = scaled,
+            BiasFrames = question.BiasFrames,
+        };
+        double?[] Decide(SensorModel model, double s)
+        {
+            var mismatch = new DarkMismatch(model, stack, s, question.Limits);
+            CauseLoads loads = mismatch.Loads(frames.TemperatureCelsius, frames.ExposureSeconds, scaled);
+            return [mismatch.Loss(frames), loads.Typical, loads.HotPixels, loads.Glow, loads.Level];
+        }
+        (string Low, string High) Ends(Propagation.Spread[] of) =>
+            (Verdict([.. of.Select(s => s.Low)]), Verdict([.. of.Select(s => s.High)]));
+        double?[] best = Decide(reader!.Best, sky.Rate.Value);
+        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, Decide);
+        bool told = Ends(spreads) is not (MatchVerdict.Fits, MatchVerdict.DoesNotFit);
+        string verdict = told ? Verdict(best) : MatchVerdict.CannotTell;
+        SettlingSearch? settling = told
+            ? null
+            : SettlingSearch.Find(profile!, reader, sky, left =>
+                Ends(Propagation.Through(reader, sky.Rate, Decide, left))
+                    is not
+                    (MatchVerdict.Fits, MatchVerdict.DoesNotFit)
+            );
+        (string cause, string reason) = PairWords.Cause(
+            best,
+            question,
+            stack,
+            frames,
+            plain.TemperatureDifference!.Value
+        );
+        string fresh =
+            $"{Said.Whole(Needed(stack))} darks of {Said.Seconds(stack.ExposureSeconds)} at "
+            + $"{Said.Celsius(Math.Round(stack.TemperatureCelsius))}";
+        return plain with
+        {
+            Verdict = verdict,
+            Loss = new Measurement(
+                100 * best[0]!.Value,
+                100 * spreads[0].StandardDeviation,
+                "%",
+                Propagation.Draws,
+                "rise of the noise of the stack by mismatch and number of darks, uncertainties drawn"
+            ),
+            BindingCause = cause,
+            FullPixels = FullPixels.Share(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius),
+            Scaled = scaled,
+            Settling = settling?.Frames ?? [],
+            Reason = (verdict, scaled) switch
+            {
+                (MatchVerdict.Fits, false) => $"Every limit is kept; closest to its limit: {reason}.",
+                (MatchVerdict.Fits, true) =>
+                    $"Every limit is kept once the darks are scaled; closest to its limit: {reason}.",
+                (MatchVerdict.CannotTell, _) =>
+                    $"The uncertainty of the profile spans fits and does not fit; largest: {reason}. {settling!.Sentence} Or take {fresh}: they fit in any case.",
+                _ => $"Beyond the limit: {reason}. To fit, take {fresh}.",
+            },
+        };
+    }
+
+    private int Needed(StackConditions stack)
+    {
+        double ratio = DarkCountAdvice.Ratio(
+            reader!.Best,
+            stack.Sky.Value,
+            stack.ExposureSeconds,
+            stack.TemperatureCelsius
+        );
+        return (int)
+            Math.Max(
+                FewestDarks.Smallest(ratio, (double)stack.Lights / stack.DitherPositions, question.Limits.NoiseLoss),
+                FewestDarks.LeastInMaster
+            );
+    }
+
+    /// <summary>Loss, then the four loads.</summary>
+    private string Verdict(double?[] numbers)
+    {
+        double loss = numbers[0] ?? 0,
+            hot = numbers[2] ?? 0,
+            other = Math.Max(numbers[3] ?? 0, numbers[4] ?? 0);
+        if (loss <= question.Limits.NoiseLoss && (numbers[1] ?? 0) <= 1 && hot <= 1 && other <= 1)
+            return MatchVerdict.Fits;
+        return loss <= question.UsableLoss && hot <= UsableHotLoad && other <= UsableOtherLoad
+            ? MatchVerdict.Usable
+            : MatchVerdict.DoesNotFit;
+    }
+}

@@ -1,0 +1,239 @@
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.DarkPlan;
+
+/// <summary>
+/// Which master darks to shoot: temperatures, exposures, settings and frames that keep every planned light within the
+/// loss.
+/// </summary>
+public static class DarksPlan
+{
+    private static readonly int[] usualPositions = [2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
+
+    /// <summary>The plan with the fewest frames; lights that the profile does not reach are named apart.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="question">The planned lights.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer any of
+    /// it.</exception>
+    public static PlanAnswer Find(CameraProfile profile, PlanQuestion question)
+    {
+        Check(question);
+        List<Finding> findings = [];
+        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
+        if (question.Sky is null)
+            findings.Add(DarkCountAdvice.SkyAssumed(sky));
+        IReadOnlyList<PlannedLights> lights = question.Lights.Count > 0 ? question.Lights : Assumed(profile, findings);
+        PlanCourse course = Course(profile, question, sky, lights, findings);
+        if (course.Masters.Count == 0)
+            throw course.Refused!;
+        DitherSaving? saving = Saving(profile, question, sky, lights, course);
+        PlanAnswer answer = PlanWords.Answer(question, course, saving);
+        return answer with
+        {
+            Stacks = [.. course.Stacks],
+            Findings = [.. findings.Distinct(), .. PlanWords.Findings(question, course, saving)],
+        };
+    }
+
+    private static PlanCourse Course(
+        CameraProfile profile,
+        PlanQuestion question,
+        SkyRate sky,
+        IReadOnlyList<PlannedLights> lights,
+        List<Finding> findings
+    )
+    {
+        var course = new PlanCourse();
+        foreach (
+            var group in lights
+                .GroupBy(l => (Mode: ModeChoice.Find(profile, l.Settings), l.ExposureSeconds))
+                .OrderBy(g => g.Key.ExposureSeconds)
+        )
+        {
+            var reader = SensorReader.Of(profile, group.Key.Mode);
+            findings.AddRange(reader.Notes);
+            var slices = new List<LightSlice>();
+            foreach (PlannedLights plan in group)
+            {
+                Guard.Conditions(Stack(plan, sky, plan.StartCelsius));
+                LightSlice[] within = [.. PlanReach.Within(reader, plan, course, findings)];
+                if (within.Length == 0)
+                    continue;
+                slices.AddRange(within);
+                double typical = within.OrderBy(s => Math.Abs(s.Celsius - plan.StartCelsius)).First().Celsius;
+                course.Stacks.Add(
+                    Count(
+                        profile,
+                        question,
+                        sky,
+                        plan,
+                        Math.Abs(typical - plan.StartCelsius) < 0.5 ? plan.StartCelsius : typical
+                    )
+                );
+            }
+            if (slices.Count > 0)
+                AddMasters(course, reader, question, sky, slices);
+            if (reader.Best.Pixels is null)
+                findings.Add(Missing.Distribution("only the glow and the level limit the mismatch in this plan"));
+        }
+        if (!question.Cooled)
+            course.Masters = [.. course.Masters.OrderByDescending(m => m.Temperature)];
+        return course;
+    }
+
+    private static void AddMasters(
+        PlanCourse course,
+        SensorReader reader,
+        PlanQuestion question,
+        SkyRate sky,
+        List<LightSlice> slices
+    )
+    {
+        var groups = new MasterGroups(reader.Best, question, sky.Rate.Value, slices);
+        IReadOnlyList<MasterGroup> fewest = groups.Fewest(),
+            cover = groups.FewestMasters();
+        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) =>
+        {
+            double?[] frames = [.. fewest.Select(g => (double?)groups.FramesOf(g, model, s))];
+            return [.. frames, frames.Sum()];
+        });
+        for (int i = 0; i < fewest.Count; i++)
+            course.Masters.Add(Master(reader, question, groups, fewest[i], spreads[i]));
+        course.AddTotal(spreads[^1], fewest.Sum(g => g.Frames));
+        course.CoverMasters += cover.Count;
+        course.CoverFrames += cover.Sum(g => g.Frames);
+        if (
+            reader.Best.Pixels is null
+            && fewest.Any(g => groups.Slices[g.First + g.Count - 1].Celsius - groups.Slices[g.First].Celsius > 0.05)
+        )
+            course.Blind = SettlingFrames.OfDistribution(reader, slices[0].Plan.ExposureSeconds, null);
+    }
+
+    /// <summary>
+    /// The plan with so many dither positions that its masters become practical; null when it is practical, or when
+    /// nothing more can be dithered.
+    /// </summary>
+    private static DitherSaving? Saving(
+        CameraProfile profile,
+        PlanQuestion question,
+        SkyRate sky,
+        IReadOnlyList<PlannedLights> lights,
+        PlanCourse course
+    )
+    {
+        int largest = course.Masters.Max(m => m.Frames),
+            now = lights.Min(l => l.DitherPositions),
+            most = lights.Min(l => l.Lights);
+        if (largest <= PlanWords.PracticalFrames || now >= most)
+            return null;
+        double needed = (double)now * largest / PlanWords.PracticalFrames;
+        int positions = usualPositions.FirstOrDefault(k => k >= needed && k > now && k <= most, most);
+        PlanCourse dithered = Course(
+            profile,
+            question,
+            sky,
+            [.. lights.Select(l => l with { DitherPositions = positions })],
+            []
+        );
+        return new DitherSaving(positions, dithered.Masters.Sum(m => m.Frames), dithered.Masters.Count);
+    }
+
+    private static DarkCountAnswer Count(
+        CameraProfile profile,
+        PlanQuestion question,
+        SkyRate sky,
+        PlannedLights lights,
+        double celsius
+    ) =>
+        DarkCountAdvice.Find(
+            profile,
+            ModeChoice.Find(profile, lights.Settings),
+            new DarkCountQuestion
+            {
+                ExposureSeconds = lights.ExposureSeconds,
+                TemperatureCelsius = celsius,
+                Lights = lights.Lights,
+                DitherPositions = lights.DitherPositions,
+                Sky = sky,
+                Loss = question.Limits.NoiseLoss,
+            }
+        );
+
+    private static MasterPlan Master(
+        SensorReader reader,
+        PlanQuestion question,
+        MasterGroups groups,
+        MasterGroup group,
+        Propagation.Spread spread
+    )
+    {
+        LightSlice[] served = [.. groups.Slices.Skip(group.First).Take(group.Count)];
+        double exposure = served[0].Plan.ExposureSeconds,
+            low = served[0].Celsius,
+            high = served[^1].Celsius;
+        double frameBytes = Math.Ceiling(2.0 * reader.Camera.Width * reader.Camera.Height / 2880) * 2880 + 5760;
+        return new MasterPlan(
+            exposure,
+            group.Celsius,
+            reader.Mode.Settings,
+            (int)group.Frames,
+            low,
+            high,
+            PlanWords.Reason(question, group, served),
+            PlanWords.When(question, groups, group, served),
+            group.Frames * (exposure + question.OverheadSeconds),
+            group.Frames * frameBytes
+        )
+        {
+            FramesInterval = new Interval(
+                spread.Low is double a ? Math.Floor(a) : null,
+                spread.High is double b ? Math.Ceiling(b) : null
+            ),
+        };
+    }
+
+    private static PlannedLights[] Assumed(CameraProfile profile, List<Finding> findings)
+    {
+        double celsius = SensorReader.Of(profile, ModeChoice.Find(profile, null)).Best.PixelReference;
+        findings.Add(
+            new Finding(
+                "lights-assumed",
+                Severity.Note,
+                $"No lights were given; the plan is for 40 lights of 300 s at {Said.Celsius(celsius)}: give the folder "
+                    + "of your lights, or exposure, temperature and number."
+            )
+        );
+        return [PlannedLights.Usual(celsius)];
+    }
+
+    private static StackConditions Stack(PlannedLights plan, SkyRate sky, double celsius) =>
+        new()
+        {
+            Sky = sky.Rate,
+            ExposureSeconds = plan.ExposureSeconds,
+            TemperatureCelsius = celsius,
+            Lights = plan.Lights,
+            DitherPositions = plan.DitherPositions,
+        };
+
+    private static void Check(PlanQuestion question)
+    {
+        question.Limits.Check();
+        if (question.Sky is { } sky)
+            Guard.Sky(sky.Rate);
+        Refuse.UnlessCount(question.LeastFrames, 1, "least-frames-not-positive", "frames in a master");
+        if (!(question.OverheadSeconds >= 0))
+            throw Refuse.BadArgument("overhead-negative", "The time between two frames must be 0 s or more.");
+        foreach (double celsius in question.Lights.SelectMany(l => l.Temperatures))
+            if (!double.IsFinite(celsius))
+                throw Refuse.BadArgument(
+                    "temperature-not-a-number",
+                    "The temperature of the lights must be a number in °C."
+                );
+    }
+}

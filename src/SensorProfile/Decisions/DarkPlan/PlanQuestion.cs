@@ -1,0 +1,29 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Decisions.DarkPlan;
+
+/// <summary>Which darks do I shoot, and how many?</summary>
+public sealed record PlanQuestion
+{
+    /// <summary>
+    /// The planned lights; empty takes 40 lights of 300 s at the profile's reference temperature, with a finding.
+    /// </summary>
+    public IReadOnlyList<PlannedLights> Lights { get; init; } = [];
+
+    /// <summary>The sky; null judges the strictest of the three named skies.</summary>
+    public SkyRate? Sky { get; init; }
+
+    /// <summary>The accepted losses: mismatch and number of darks together stay within them.</summary>
+    public LossLimits Limits { get; init; } = new();
+
+    /// <summary>False for a camera without a cooler.</summary>
+    public bool Cooled { get; init; } = true;
+
+    /// <summary>Time between two darks for read-out and saving, s.</summary>
+    public double OverheadSeconds { get; init; } = 2;
+
+    /// <summary>Fewest frames in a master, so that a cosmic-ray hit can be told from the rest.</summary>
+    public int LeastFrames { get; init; } = FewestDarks.LeastInMaster;
+}

@@ -1,0 +1,61 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Decisions.DarkPlan;
+
+/// <summary>Lights that will be taken and want darks.</summary>
+public sealed record PlannedLights
+{
+    /// <summary>Exposure of one light, s.</summary>
+    public required double ExposureSeconds { get; init; }
+
+    /// <summary>Sensor temperature at the start, °C; the set temperature of a cooled camera.</summary>
+    public required double StartCelsius { get; init; }
+
+    /// <summary>
+    /// Sensor temperature at the end, °C, when an uncooled camera follows the night; null for the same.
+    /// </summary>
+    public double? EndCelsius { get; init; }
+
+    /// <summary>
+    /// Sensor temperatures through the night, °C: of every light, or readings evenly spread over them. Empty takes an
+    /// even course from start to end.
+    /// </summary>
+    public IReadOnlyList<double> Temperatures { get; init; } = [];
+
+    /// <summary>Lights in the stack.</summary>
+    public required int Lights { get; init; }
+
+    /// <summary>Dither positions; 1 without dithering.</summary>
+    public int DitherPositions { get; init; } = 1;
+
+    /// <summary>Whether the stack rejects outliers.</summary>
+    public bool RejectsOutliers { get; init; }
+
+    /// <summary>Settings; null when the profile holds one mode only.</summary>
+    public ModeSettings? Settings { get; init; }
+
+    /// <summary>Says that frames of one exposure and setting were taken as one stack.</summary>
+    /// <param name="stacks">The stacks that were made of them.</param>
+    public static Finding TakenTogether(IReadOnlyList<PlannedLights> stacks)
+    {
+        ArgumentNullException.ThrowIfNull(stacks);
+        return new(
+            "lights-taken-together",
+            Severity.Note,
+            "Lights of one exposure and setting are planned as one stack "
+                + $"({string.Join(", ", stacks.Select(s => $"{Said.Whole(s.Lights)} × {Said.Seconds(s.ExposureSeconds)}"))}): "
+                + "give the folder of one target alone when they are several."
+        );
+    }
+
+    /// <summary>What is planned when nothing else is known: 40 lights of 300 s.</summary>
+    /// <param name="celsius">Sensor temperature, °C.</param>
+    public static PlannedLights Usual(double celsius) =>
+        new()
+        {
+            ExposureSeconds = 300,
+            StartCelsius = celsius,
+            Lights = 40,
+        };
+}

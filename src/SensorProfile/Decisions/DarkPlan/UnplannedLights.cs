@@ -1,0 +1,19 @@
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Decisions.DarkPlan;
+
+/// <summary>Planned lights for which the profile cannot say which darks they want.</summary>
+/// <param name="Exposure">s.</param>
+/// <param name="From">Coldest of them, °C.</param>
+/// <param name="To">Warmest of them, °C.</param>
+/// <param name="Lights">How many, about.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="Settling">Frames to add to the profile.</param>
+public sealed record UnplannedLights(
+    double Exposure,
+    double From,
+    double To,
+    int Lights,
+    string Reason,
+    IReadOnlyList<SettlingFrames> Settling
+);

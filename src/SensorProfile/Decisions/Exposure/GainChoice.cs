@@ -1,0 +1,184 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.Exposure;
+
+/// <summary>Which gain setting: the one with the largest full well whose read noise the sky still drowns.</summary>
+/// <remarks>The lower gain setting is preferred if and only if R² ≤ ((1+p)² − 1)·B·t, B the sky background.</remarks>
+public static class GainChoice
+{
+    // the well is filled by the dark current of the pixel that this share do not exceed
+    private const double FillingRank = 0.999;
+
+    /// <summary>Whether the sky drowns this read noise.</summary>
+    /// <param name="readVariance">R², e-².</param>
+    /// <param name="background">B, e-/px/s.</param>
+    /// <param name="exposureSeconds">t.</param>
+    /// <param name="loss">p.</param>
+    internal static bool IsDrowned(double readVariance, double background, double exposureSeconds, double loss) =>
+        readVariance <= ((1 + loss) * (1 + loss) - 1) * background * exposureSeconds;
+
+    /// <summary>Ranks the measured modes for one sky and exposure.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="sky">The sky.</param>
+    /// <param name="exposureSeconds">Exposure of one light, s.</param>
+    /// <param name="loss">Accepted rise of the noise.</param>
+    /// <param name="temperatureCelsius">Sensor temperature of the lights, °C, for the dark current that fills the well;
+    /// null takes each mode's reference temperature.</param>
+    /// <param name="fill">Part of the full well that sky and dark current may fill.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or no mode has read noise and
+    /// gain.</exception>
+    public static GainChoiceAnswer Find(
+        CameraProfile profile,
+        SkyRate sky,
+        double exposureSeconds,
+        double loss = 0.05,
+        double? temperatureCelsius = null,
+        double fill = 0.5
+    )
+    {
+        Guard.Sky(sky.Rate);
+        Refuse.UnlessPositive(exposureSeconds, "exposure-not-positive", "exposure", "s");
+        Refuse.UnlessShare(loss, "loss-out-of-range", "accepted loss");
+        var terms = new Terms(profile, sky, exposureSeconds, loss, temperatureCelsius, fill);
+        GainRow[] rows =
+        [
+            .. profile
+                .Modes.Select(m => m.ReadNoise is null ? ChannelMean.Of(m) : m)
+                .Where(m => m.ReadNoise is { Value: > 0 } && m.Gain is { Value: > 0 })
+                .Select(m => Row(terms, m))
+                .OrderByDescending(r => r.FullWell?.Value ?? r.Gain.Value)
+                .ThenByDescending(r => r.Gain.Value),
+        ];
+        if (rows.Length == 0)
+            throw Refuse.CannotTell(
+                "gain-missing",
+                "No mode of the profile has both read noise and gain: add bias frames and flat pairs and "
+                    + "characterise again."
+            );
+        GainRow? chosen = rows.FirstOrDefault(r => r.Drowned);
+        GainRow advised = chosen ?? rows.MinBy(r => r.ReadNoise.Value)!;
+        GainRow largest = rows[0];
+        return new GainChoiceAnswer
+        {
+            Sky = sky,
+            ExposureSeconds = exposureSeconds,
+            Sentence = chosen is not null
+                ? $"Use {ModeChoice.Name(chosen.Settings)}: it holds the most light, and its read noise adds no "
+                    + $"more than {Said.Percent(loss)}."
+                : $"Use {ModeChoice.Name(advised.Settings)}, the lowest read noise; no setting is drowned by the "
+                    + $"sky before {Said.Seconds(rows.Min(r => r.ExposureNeeded.Value))}.",
+            Reason =
+                advised == largest
+                    ? $"Its read noise is drowned from {Said.Seconds(largest.ExposureNeeded.Value)} on."
+                    : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
+                        + $"{Said.Seconds(largest.ExposureNeeded.Value)} or more under this sky.",
+            Verdict = "answered",
+            Quantities = new Dictionary<string, Measurement?>
+            {
+                ["shortestExposure"] = advised.ExposureNeeded,
+                ["longestExposure"] = advised.LongestExposure,
+                ["exposureNeeded"] = largest.ExposureNeeded,
+            },
+            Findings =
+                rows.Length == 1
+                    ?
+                    [
+                        new Finding(
+                            "one-mode-only",
+                            Severity.Note,
+                            "The profile holds one mode only, so there was nothing to compare: characterise a second gain "
+                                + "setting."
+                        ),
+                    ]
+                    : [],
+            RulesOfThumb =
+                rows.Length == 1
+                    ? []
+                    :
+                    [
+                        "\"Prefer a low gain or ISO setting\" (common practice, no source): "
+                            + $"{(advised == largest ? "right" : "wrong")} for this sky and exposure.",
+                    ],
+            Modes = rows,
+            Advised = advised.Settings,
+        };
+    }
+
+    private static GainRow Row(Terms terms, ModeProfile mode)
+    {
+        (double sky, double uncertainty) = (terms.Sky.Rate.Value, terms.Sky.Rate.StandardUncertainty);
+        double step = Math.Max(terms.Profile.Camera.CodeStep, 1) * mode.Gain!.Value;
+        double variance = mode.ReadNoise!.Value * mode.ReadNoise.Value + step * step / 12,
+            needed = SubExposure.Shortest(variance, sky, terms.Loss);
+        double relative = Math.Sqrt(
+            Square(2 * mode.ReadNoise.StandardUncertainty / mode.ReadNoise.Value) + Square(uncertainty / sky)
+        );
+        return new GainRow(
+            mode.Settings,
+            mode.ReadNoise,
+            mode.Gain,
+            mode.FullWell,
+            mode.DynamicRange,
+            new Measurement(needed, needed * relative, "s", 1, "exposure from which the sky drowns the read noise"),
+            Longest(terms, mode),
+            Math.Sqrt(1 + variance / (sky * terms.ExposureSeconds)) - 1,
+            IsDrowned(variance, sky, terms.ExposureSeconds, terms.Loss)
+        );
+    }
+
+    /// <summary>Part of the full well over the rate of sky and dark current.</summary>
+    private static Measurement? Longest(Terms terms, ModeProfile mode)
+    {
+        if (mode.FullWell is not { Value: > 0 } well)
+            return null;
+        double rate = terms.Sky.Rate.Value + DarkRate(terms, mode),
+            seconds = terms.Fill * well.Value / rate;
+        double relative = Math.Sqrt(
+            Square(well.StandardUncertainty / well.Value) + Square(terms.Sky.Rate.StandardUncertainty / rate)
+        );
+        return new Measurement(
+            seconds,
+            seconds * relative,
+            "s",
+            1,
+            "part of the full well over the rate of sky and dark current"
+        );
+    }
+
+    /// <summary>
+    /// Of the pixel that 99.9 % do not exceed, where the profile has a distribution; of the typical one else; 0 where
+    /// dark current was not measured.
+    /// </summary>
+    private static double DarkRate(Terms terms, ModeProfile mode)
+    {
+        if (mode.DarkCurrent is null)
+            return 0;
+        SensorReader reader;
+        try
+        {
+            reader = SensorReader.Of(terms.Profile, mode);
+        }
+        // no law: the sky alone fills the well, and the answer says what it counts
+        catch (DecisionRefusedException)
+        {
+            return 0;
+        }
+        double celsius = terms.TemperatureCelsius ?? reader.Best.PixelReference;
+        _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
+        return Math.Max(reader.Best.RateOfRank(FillingRank, celsius) ?? reader.Best.Law.RateAt(celsius), 0);
+    }
+
+    private static double Square(double x) => x * x;
+
+    private sealed record Terms(
+        CameraProfile Profile,
+        SkyRate Sky,
+        double ExposureSeconds,
+        double Loss,
+        double? TemperatureCelsius,
+        double Fill
+    );
+}

@@ -1,0 +1,132 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.Setpoint;
+
+/// <summary>
+/// The warmest temperature at which dark current raises the noise of a light by no more than an accepted loss.
+/// </summary>
+/// <remarks>
+/// Extra noise at T: √((S·t + I(T)·t + R² + q²)/(S·t + R² + q²)) − 1, for the typical pixel and for the pixel that a
+/// stated share of the pixels do not exceed.
+/// It stays within p as long as I(T) ≤ ((1+p)² − 1)·(S·t + R² + q²)/t.
+/// </remarks>
+public static class SetpointAdvice
+{
+    internal const double Coldest = -120,
+        Warmest = 90; // where a solution is looked for, °C
+    private const double WidestInterval = 10; // a 95 % interval wider than this is no advice, °C
+    private const double DiminishingGain = 0.01; // "colder gains less than 1 %"
+
+    /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="question">Exposure, sky, cooler.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
+    public static SetpointAnswer Advise(CameraProfile profile, ModeProfile mode, SetpointQuestion question)
+    {
+        Check(question);
+        var reader = SensorReader.Of(profile, mode);
+        (question, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
+        if (question.Sky is { } sky)
+            return NightsBeyond.Named(reader, question, Solve(reader, question, sky), beyond);
+        SetpointAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, question, named))];
+        return NightsBeyond.Named(
+            reader,
+            question,
+            answers[0] with
+            {
+                Sentence = SetpointWords.SideBySide(answers, question.Cooled),
+                OtherSkies = answers[1..],
+            },
+            beyond
+        );
+    }
+
+    /// <summary>
+    /// Dark rate that raises the noise of one light by exactly p: ((1+p)² − 1)·(S·t + N²)/t, e-/px/s.
+    /// </summary>
+    /// <param name="loss">p.</param>
+    /// <param name="sky">S, e-/px/s.</param>
+    /// <param name="exposureSeconds">t.</param>
+    /// <param name="readVariance">R² + q², e-².</param>
+    internal static double Allowance(double loss, double sky, double exposureSeconds, double readVariance) =>
+        ((1 + loss) * (1 + loss) - 1) * (sky * exposureSeconds + readVariance) / exposureSeconds;
+
+    /// <summary>Noise that a dark rate adds to a light, as a share.</summary>
+    internal static double Extra(SensorModel sensor, double sky, double exposureSeconds, double darkRate)
+    {
+        double electrons = sky * exposureSeconds;
+        return Math.Sqrt(
+                PixelNoise.OfLight(sensor, electrons, Math.Max(darkRate, 0) * exposureSeconds).Random
+                    / PixelNoise.OfLight(sensor, electrons, 0).Random
+            ) - 1;
+    }
+
+    /// <summary>
+    /// Warmest temperature at which a growing rate stays within an allowance; null when it never does.
+    /// </summary>
+    internal static double? WarmestWithin(Func<double, double> rateAt, double allowance)
+    {
+        if (rateAt(Coldest) > allowance)
+            return null;
+        double low = Coldest,
+            high = Warmest;
+        if (rateAt(high) <= allowance)
+            return high;
+        for (int i = 0; i < 50; i++)
+        {
+            double middle = 0.5 * (low + high);
+            if (rateAt(middle) > allowance)
+                high = middle;
+            else
+                low = middle;
+        }
+        return low;
+    }
+
+    private static void Check(SetpointQuestion question)
+    {
+        Refuse.UnlessPositive(question.ExposureSeconds, "exposure-not-positive", "exposure", "s");
+        Refuse.UnlessShare(question.Loss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessShare(question.Share, "share-out-of-range", "share of the pixels");
+        if (question.Sky is { } sky)
+            Guard.Sky(sky.Rate);
+        if (question.MaximumDifference is double difference)
+            Refuse.UnlessPositive(difference, "difference-not-positive", "largest difference of the cooler", "°C");
+        if (!(question.Margin >= 0))
+            throw Refuse.BadArgument(
+                "margin-negative",
+                $"The margin of the cooler cannot be {Said.Number(question.Margin)} °C: give 0 or more."
+            );
+        if (question is { Cooled: true, MaximumDifference: double reach } && !(reach > question.Margin))
+            throw Refuse.CoolerTooWeak(reach, question.Margin);
+        if (!(question.SelfHeating >= 0) || double.IsInfinity(question.SelfHeating))
+            throw Refuse.BadArgument(
+                "self-heating-negative",
+                $"The self-heating of the sensor cannot be {Said.Number(question.SelfHeating)} °C: give 0 or more."
+            );
+        foreach (AmbientTemperature ambient in question.Ambient)
+            if (!(ambient.Celsius is > -90 and < 60))
+                throw Refuse.BadArgument(
+                    "ambient-out-of-range",
+                    $"An ambient temperature of {Said.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C."
+                );
+    }
+
+    private static SetpointAnswer Solve(SensorReader reader, SetpointQuestion question, SkyRate sky)
+    {
+        List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, question.ExposureSeconds)];
+        var solution = SetpointSolution.Of(reader, question, sky);
+        if (reader.Best.Rates is null)
+            findings.Add(Missing.Distribution("only the typical pixel is answered"));
+        return question.Cooled
+            ? SetpointWords.Cooled(reader, question, sky, solution, findings, WidestInterval)
+            : SetpointWords.Uncooled(reader, question, sky, solution, findings);
+    }
+
+    internal static double DiminishingShare => DiminishingGain;
+}

@@ -1,0 +1,121 @@
+using SensorProfile.Frames.Survey;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.Settling;
+
+/// <summary>
+/// Finds the frames whose addition would settle an answer that the uncertainty of the profile leaves open.
+/// </summary>
+/// <remarks>
+/// Uncertainties from frames shrink as 1/√n. The answer is worked out again with what would be left of them after q
+/// times as many frames of a kind, the kinds that are quickest to take first;
+/// the smallest q that settles it is the advice. What no frames reduce stays: the number of hot pixels of this sensor
+/// with its counting error, the class widths, the law that was selected.
+/// </remarks>
+internal sealed class SettlingSearch
+{
+    private static readonly double[] factors = [1.5, 2, 3, 4, 6, 9, 16];
+
+    // quickest first: bias frames, flats, lights (the sky), darks
+    private static readonly string[][] kinds =
+    [
+        ["bias"],
+        ["flat"],
+        ["bias", "flat"],
+        ["light"],
+        ["dark"],
+        ["bias", "flat", "dark"],
+        ["bias", "flat", "dark", "light"],
+    ];
+
+    /// <summary>Frames to add; empty when none settle it.</summary>
+    internal IReadOnlyList<SettlingFrames> Frames { get; init; } = [];
+
+    /// <summary>One sentence: which frames, or why none.</summary>
+    internal required string Sentence { get; init; }
+
+    /// <summary>Searches.</summary>
+    /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
+    /// <param name="reader">The mode.</param>
+    /// <param name="sky">The sky.</param>
+    /// <param name="told">Whether the answer can be told with so much doubt left.</param>
+    internal static SettlingSearch Find(
+        CameraProfile profile,
+        SensorReader reader,
+        SkyRate sky,
+        Func<DoubtLeft, bool> told
+    )
+    {
+        bool onlyTooMany = false;
+        foreach (string[] added in kinds.Where(k => !k.Contains("light") || sky.Rate.StandardUncertainty > 0))
+        {
+            if (!told(Left(added, 0)))
+                continue;
+            foreach (double factor in factors)
+                if (told(Left(added, 1 / Math.Sqrt(factor))))
+                {
+                    SettlingFrames[] frames = [.. added.SelectMany(kind => Again(profile, reader, kind, factor - 1))];
+                    return new SettlingSearch
+                    {
+                        Frames = frames,
+                        Sentence =
+                            $"{SettlingFrames.Words(frames)} more should settle it: characterise them together with "
+                            + "the frames of the profile.",
+                    };
+                }
+            onlyTooMany = true;
+        }
+        return new SettlingSearch
+        {
+            Sentence = onlyTooMany
+                ? $"More frames cannot settle it in practice: {Said.Whole((long)factors[^1])} times those of the "
+                    + "profile would not be enough."
+                : "More frames cannot settle it: what is left is the number of hot pixels, which is counted on "
+                    + "this sensor no better than its few allow.",
+        };
+    }
+
+    private static DoubtLeft Left(string[] added, double share)
+    {
+        double Of(string kind) => added.Contains(kind) ? share : 1;
+        return new DoubtLeft(Of("bias"), Of("flat"), Of("dark"), Of("light"));
+    }
+
+    /// <summary>The frames of a kind in the profile once more, times <paramref name="again"/>.</summary>
+    private static IEnumerable<SettlingFrames> Again(
+        CameraProfile profile,
+        SensorReader reader,
+        string kind,
+        double again
+    )
+    {
+        if (kind == "dark")
+            return Darks(reader, again);
+        int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
+        int there = profile.Frames.Session.Count(f => f.Kind == kind && (f.Mode ?? mode) == mode);
+        int least = kind switch
+        {
+            "bias" => MissingMeasurements.BiasForPixelNoise,
+            "flat" => 2 * MissingMeasurements.FlatLevels,
+            _ => 10,
+        };
+        int frames = (int)Math.Ceiling(again * Math.Max(there, least));
+        return [SettlingFrames.Of(kind, null, null, kind == "flat" ? frames + frames % 2 : frames)];
+    }
+
+    private static IEnumerable<SettlingFrames> Darks(SensorReader reader, double again) =>
+        from point in reader.Mode.DarkCurrent!.Points
+        from dark in point.Levels.Count > 0
+            ? point.Levels.Select(l => (l.Exposure, l.Frames))
+            : point.Exposures.Select(t => (t, SettlingFrames.EachDark))
+        select SettlingFrames.Of(
+            "dark",
+            dark.Item1,
+            Math.Round(point.Temperature, 1),
+            (int)Math.Ceiling(again * Math.Max(dark.Item2, 1))
+        );
+}

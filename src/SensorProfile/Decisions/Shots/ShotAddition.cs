@@ -1,0 +1,18 @@
+namespace SensorProfile.Decisions.Shots;
+
+/// <summary>What adding frames to an existing session would bring.</summary>
+/// <param name="What">The frames, in words.</param>
+/// <param name="Quantity">readNoise (of one pixel), gain, darkCurrent or doublingTemperature.</param>
+/// <param name="Reduction">By how much its uncertainty shrinks, 0…1; 1 when it becomes measurable at all.</param>
+/// <param name="Seconds">Clock time, s.</param>
+public sealed record ShotAddition(string What, string Quantity, double Reduction, double Seconds)
+{
+    /// <summary>Standard uncertainty to expect of the session as it is; null when it cannot be measured.</summary>
+    public double? Before { get; init; }
+
+    /// <summary>Standard uncertainty to expect with the addition.</summary>
+    public double? After { get; init; }
+
+    /// <summary>Unit of both.</summary>
+    public string Unit { get; init; } = "";
+}

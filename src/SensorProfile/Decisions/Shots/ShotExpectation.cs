@@ -1,0 +1,20 @@
+namespace SensorProfile.Decisions.Shots;
+
+/// <summary>The uncertainty that a session should reach, from its design and a camera of a usual kind.</summary>
+/// <param name="Quantity">readNoise (of one pixel), gain, darkCurrent (at the temperature where it is known best) or
+/// doublingTemperature.</param>
+/// <param name="Now">Standard uncertainty with the frames that exist; null when it cannot be measured with
+/// them.</param>
+/// <param name="WithShots">Standard uncertainty with the listed frames too; null when it cannot be measured even
+/// then.</param>
+/// <param name="Unit">Unit of both; % is relative.</param>
+public sealed record ShotExpectation(string Quantity, double? Now, double? WithShots, string Unit)
+{
+    internal static IReadOnlyList<ShotExpectation> Of(SessionDesign now, SessionDesign with) =>
+        [
+            new("readNoise", now.ReadNoise, with.ReadNoise, "%"),
+            new("gain", now.Gain, with.Gain, "%"),
+            new("darkCurrent", now.DarkCurrent, with.DarkCurrent, "e-/px/s"),
+            new("doublingTemperature", now.DoublingTemperature, with.DoublingTemperature, "°C"),
+        ];
+}

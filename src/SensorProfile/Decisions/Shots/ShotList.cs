@@ -1,0 +1,195 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Decisions.Shots;
+
+/// <summary>The shot list for characterising a camera in a given time, and what existing frames still want.</summary>
+public static class ShotList
+{
+    private const double WhiteFlatPercent = 130;
+    private const double FlatSeconds = 1; // a dim, even light gives a flat in about this time
+    internal const double SameTemperature = 1; // darks this close count as one temperature, °C
+    internal const double UsualLongest = 300; // s
+    private const double RoomCelsius = 22;
+
+    /// <summary>
+    /// The most thorough list that fits the time; with existing frames, what they still lack and what more would bring.
+    /// </summary>
+    /// <param name="question">Camera, cooler and time.</param>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or the time is too short for any
+    /// characterisation.</exception>
+    public static ShotListAnswer Plan(ShotQuestion question)
+    {
+        ShotGuard.Check(question);
+        return question.Existing is null ? Afresh(question) : ShotsToAdd.Of(question);
+    }
+
+    private static ShotListAnswer Afresh(ShotQuestion question)
+    {
+        double longest = question.LongestExposureSeconds ?? UsualLongest;
+        var listed = ShotProgramme
+            .All(longest)
+            .Select(p => (Programme: p, Shots: Shots(question, p)))
+            .Select(x => (x.Programme, x.Shots, Seconds: x.Shots.Sum(s => s.Seconds)))
+            .ToList();
+        var fitting = question.Minutes is double minutes ? listed.FindAll(x => x.Seconds <= 60 * minutes) : listed;
+        if (fitting.Count == 0)
+            throw ShotGuard.TooShort(
+                "The shortest session that measures everything",
+                listed.Min(x => x.Seconds),
+                question.Minutes!.Value,
+                "give more time, or take the bias frames and flats now and the darks later"
+            );
+        var (programme, shots, _) = question.Minutes is null
+            ? fitting.MaxBy(x => (x.Programme.Temperatures * x.Programme.Exposures, x.Programme.Longest))
+            : fitting.MaxBy(x => (x.Programme.Longest, x.Seconds)); // darks as long as the lights come first, then the most frames
+        var none = new SessionDesign(0, 0, [], (long)question.Width * question.Height);
+        return Answer(question, shots) with
+        {
+            Reason =
+                $"Darks of {Said.Whole(programme.DarkExposures.Count)} exposures up to "
+                + $"{Said.Seconds(programme.Longest)} at {Said.Whole(programme.Temperatures)} temperatures give dark "
+                + "current and its law, bias pairs the read noise, flat pairs the gain.",
+            Findings =
+                programme.Longest < longest
+                    ?
+                    [
+                        new Finding(
+                            "darks-shorter-than-lights",
+                            Severity.Warning,
+                            $"In this time the darks reach {Said.Seconds(programme.Longest)} only, not the "
+                                + $"{Said.Seconds(longest)} of the lights: hot pixels are then known less well."
+                        ),
+                    ]
+                    : [],
+            Expected = ShotExpectation.Of(none, none.With(shots)),
+        };
+    }
+
+    /// <summary>The answer that a list of shots makes, its reason and findings apart.</summary>
+    internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<Shot> shots)
+    {
+        int frames = shots.Sum(s => s.Frames);
+        double seconds = shots.Sum(s => s.Seconds),
+            bytes = frames * (Math.Ceiling(2.0 * question.Width * question.Height / 2880) * 2880 + 5760);
+        return new ShotListAnswer
+        {
+            Sentence =
+                $"Take {Said.Whole(frames)} frames in {Said.Duration(seconds)} ({Said.Bytes(bytes)}): {Counts(shots)}.",
+            Reason = "",
+            Verdict = "answered",
+            Quantities = new Dictionary<string, Measurement?>
+            {
+                ["totalFrames"] = new(frames, 0, "frames", shots.Count, "counted"),
+                ["totalTime"] = new(
+                    seconds,
+                    0.15 * seconds,
+                    "s",
+                    shots.Count,
+                    "exposure, read-out and settling; read-out and settling taken as good to 15 %"
+                ),
+                ["diskSpace"] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
+            },
+            Cautions = question.Cooled ? Cautions.ShotsCooled : Cautions.ShotsUncooled,
+            RulesOfThumb =
+            [
+                "\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead.",
+            ],
+            Shots = shots,
+        };
+    }
+
+    internal static IReadOnlyList<double> Temperatures(ShotQuestion question, int count)
+    {
+        double low = question.Cooled
+            ? Math.Ceiling(question.AmbientCelsius - question.MaximumDifference + question.Margin)
+            : Math.Round(question.AmbientCelsius);
+        double high = question.Cooled ? Math.Floor(question.AmbientCelsius) : Math.Max(RoomCelsius, low + 8);
+        return
+        [
+            .. Enumerable.Range(0, count).Select(i => Math.Round(high + (low - high) * i / (count - 1))).Distinct(),
+        ];
+    }
+
+    private static List<Shot> Shots(ShotQuestion question, ShotProgramme programme) =>
+        [
+            BiasShot(question, programme.Bias),
+            .. FlatShots(question, programme.FlatLevels, 0),
+            .. Temperatures(question, programme.Temperatures)
+                .SelectMany(celsius => DarkShots(question, celsius, programme.DarkExposures, programme.DarkFrames)),
+        ];
+
+    internal static Shot BiasShot(ShotQuestion question, int frames) =>
+        new(
+            "bias",
+            null,
+            null,
+            null,
+            frames,
+            frames * question.OverheadSeconds,
+            "shortest exposure, covered: read noise, of every pixel with 8 or more"
+        );
+
+    /// <summary>A pair at each level from dim to white, without those that exist.</summary>
+    internal static List<Shot> FlatShots(ShotQuestion question, int levels, int existing)
+    {
+        var shots = new List<Shot>();
+        for (int level = existing + 1; level <= levels; level++)
+        {
+            bool white = level == levels; // full well is read beyond saturation, not below it
+            shots.Add(
+                new Shot(
+                    "flat",
+                    null,
+                    null,
+                    white ? WhiteFlatPercent : Math.Round(90.0 * level / (levels - 1)),
+                    2,
+                    2 * (FlatSeconds + question.OverheadSeconds),
+                    white ? "a pair exposed until it is evenly white: saturation and full well"
+                        : shots.Count == 0
+                            ? "a pair under an even, dim light: gain and linearity; keep the light for all pairs, change "
+                                + "the exposure"
+                        : "a pair under the same light, exposed longer"
+                )
+            );
+        }
+        return shots;
+    }
+
+    /// <summary>Darks of several exposures at one temperature; the first waits until it is reached.</summary>
+    internal static List<Shot> DarkShots(
+        ShotQuestion question,
+        double celsius,
+        IReadOnlyList<double> exposures,
+        int frames
+    ) =>
+        [
+            .. exposures.Select(
+                (t, i) =>
+                    new Shot(
+                        "dark",
+                        t,
+                        celsius,
+                        null,
+                        frames,
+                        (i == 0 ? question.SettleSeconds : 0) + frames * (t + question.OverheadSeconds),
+                        "covered; "
+                            + $"{(i > 0 ? "the same temperature" : question.SettleSeconds > 0 ? Reaching(question, celsius) : "this temperature")}"
+                    )
+            ),
+        ];
+
+    private static string Reaching(ShotQuestion question, double celsius) =>
+        question.Cooled ? $"set the cooler to {Said.Celsius(celsius)} in steps and wait until it is steady"
+        : celsius >= RoomCelsius - 1 ? $"in a room of about {Said.Celsius(celsius)}, after half an hour of running"
+        : celsius <= question.AmbientCelsius + 1 ? "outside at night, after half an hour of running"
+        : $"in a cool room or outside in the evening, near {Said.Celsius(celsius)}";
+
+    private static string Counts(IReadOnlyList<Shot> shots) =>
+        string.Join(
+            ", ",
+            shots
+                .GroupBy(s => s.Kind)
+                .Select(g => $"{Said.Whole(g.Sum(s => s.Frames))} {(g.Key == "bias" ? "bias frames" : g.Key + "s")}")
+        );
+}

@@ -1,0 +1,140 @@
+using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Decisions.Shots;
+
+/// <summary>What an existing session still lacks, and which frames would shrink which uncertainty most.</summary>
+internal static class ShotsToAdd
+{
+    internal static ShotListAnswer Of(ShotQuestion question)
+    {
+        List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes =
+        [
+            .. question
+                .Existing!.Sets.Where(s => s.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.Flat)
+                .GroupBy(s => (s.Frames[0].Camera, s.Width, s.Height, s.Settings))
+                .OrderByDescending(g => g.Sum(s => s.Frames.Count)),
+        ];
+        FrameSet[] sets = modes.Count > 0 ? [.. modes[0]] : [];
+        if (sets.Length > 0)
+            question = question with { Width = sets[0].Width, Height = sets[0].Height };
+        double longest = question.LongestExposureSeconds
+            ?? sets.Where(s => s.Kind == FrameKind.Dark)
+                .Select(s => s.ExposureSeconds)
+                .OfType<double>()
+                .Where(t => t > 0)
+                .DefaultIfEmpty(ShotList.UsualLongest)
+                .Max();
+        List<List<Shot>> units = MissingShots.Of(question, sets, longest);
+        List<Shot> shots = Fitting(question, units);
+        SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height),
+            with = now.With(shots);
+        ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
+        string best =
+            additions.Length == 0
+                ? ""
+                : $"The greatest gain would be {additions[0].What} ({Said.Duration(additions[0].Seconds)}): "
+                    + $"{Gain(additions[0])}.";
+        ShotListAnswer answer = ShotList.Answer(question, shots);
+        return answer with
+        {
+            Sentence =
+                shots.Count == 0
+                    ? $"Nothing is missing: characterise what you have. {best}".TrimEnd()
+                    : answer.Sentence,
+            Reason =
+                There(now)
+                + (
+                    shots.Count == 0 || best.Length == 0
+                        ? ""
+                        : $" {best.Replace("The greatest gain would be", "Of single additions the greatest gain would be", StringComparison.Ordinal)}"
+                ),
+            Findings = [.. Findings(question, modes, units, shots)],
+            Additions = additions,
+            Expected = ShotExpectation.Of(now, with),
+        };
+    }
+
+    /// <summary>The units that fit the time, the quickest kinds first as they are listed.</summary>
+    private static List<Shot> Fitting(ShotQuestion question, List<List<Shot>> units)
+    {
+        double left = 60 * (question.Minutes ?? double.PositiveInfinity);
+        var shots = new List<Shot>();
+        foreach (List<Shot> unit in units)
+        {
+            double seconds = unit.Sum(s => s.Seconds);
+            if (seconds > left)
+                continue;
+            left -= seconds;
+            shots.AddRange(unit);
+        }
+        if (units.Count > 0 && shots.Count == 0)
+            throw ShotGuard.TooShort(
+                "The shortest step that these frames still lack",
+                units.Min(u => u.Sum(s => s.Seconds)),
+                question.Minutes!.Value,
+                "give more time"
+            );
+        return shots;
+    }
+
+    private static IEnumerable<Finding> Findings(
+        ShotQuestion question,
+        List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes,
+        List<List<Shot>> units,
+        List<Shot> shots
+    )
+    {
+        if (modes.Count > 1)
+            yield return new Finding(
+                "several-settings",
+                Severity.Note,
+                $"The frames were taken with {Said.Whole(modes.Count)} settings; this answer is for the one "
+                    + $"with the most frames, {ModeChoice.Name(modes[0].Key.Item4)}: give the folders of another one "
+                    + "alone to ask for it."
+            );
+        List<Shot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
+        if (rest.Count > 0)
+            yield return new Finding(
+                "time-too-short",
+                Severity.Warning,
+                $"In {Said.Number(question.Minutes!.Value)} min not all fits: "
+                    + $"{Said.Whole(rest.Sum(s => s.Frames))} more frames "
+                    + $"({Said.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again with --have once "
+                    + "these are taken."
+            );
+    }
+
+    private static string There(SessionDesign now)
+    {
+        string temperatures = string.Join(
+            ", ",
+            now.Darks.Where(d =>
+                    d.Exposures.Select(e => e.Seconds).Distinct().Count() >= MissingMeasurements.DarkExposures
+                )
+                .Select(d => Said.Celsius(Math.Round(2 * d.Celsius) / 2))
+        );
+        return $"There are {Said.Whole(now.Bias)} bias frames, {Said.Whole(now.FlatPairs)} flat pairs, and darks of "
+            + $"{Said.Whole(MissingMeasurements.DarkExposures)} or more exposures at "
+            + $"{(temperatures.Length > 0 ? temperatures : "no temperature")}.";
+    }
+
+    private static string Gain(ShotAddition addition) =>
+        addition.Before is not { } before || addition.After is not { } after
+            ? $"the {Words(addition.Quantity)} becomes measurable"
+            : $"the uncertainty of the {Words(addition.Quantity)} should shrink by "
+                + $"{Said.Percent(addition.Reduction)}, from ±{Said.Number(before, 2)} to ±{Said.Number(after, 2)} "
+                + $"{addition.Unit.Replace("e-", "e⁻", StringComparison.Ordinal)}";
+
+    private static string Words(string quantity) =>
+        quantity switch
+        {
+            "readNoise" => "read noise of one pixel",
+            "darkCurrent" => "dark current at that temperature",
+            "doublingTemperature" => "doubling temperature",
+            _ => quantity,
+        };
+}

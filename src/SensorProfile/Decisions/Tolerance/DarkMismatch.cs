@@ -1,0 +1,113 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+
+namespace SensorProfile.Decisions.Tolerance;
+
+/// <summary>Darks of another temperature or exposure against a stack: the four limits of dark matching.</summary>
+/// <remarks>
+/// 1 typical: spread over pixels that are not hot, /√k, against √((1+p)²−1) of the stack's noise. 2 hot pixels: share
+/// of places of the stack whose residual exceeds
+/// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean
+/// residual times the fall-off of the flat against half
+/// the stack's noise. The stack's noise is what is new in each light, N/√M.
+/// </remarks>
+/// <param name="sensor">The camera.</param>
+/// <param name="stack">The lights.</param>
+/// <param name="sky">Sky, e-/px/s.</param>
+/// <param name="limits">The thresholds.</param>
+internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, double sky, LossLimits limits)
+{
+    private const double FarthestWarm = 80,
+        FarthestCold = 120; // °C; beyond these no dark is taken
+    private const double FarthestExposure = 20; // times the light's own
+
+    private readonly IReadOnlyList<double>? lightElectrons = DarkResidual.ElectronsInLight(sensor, stack);
+
+    /// <summary>One cause at one mismatch.</summary>
+    internal double? Load(int cause, double darkCelsius, double darkExposure, bool scaled)
+    {
+        if (sensor.Pixels is null && cause < 2)
+            return null;
+        var residual = new DarkResidual(sensor, stack, sky, darkCelsius, darkExposure, scaled, lightElectrons);
+        double noise = residual.StackNoise;
+        return cause switch
+        {
+            0 => residual.Pattern(withHotPixels: false).Spread
+                / Math.Sqrt(stack.DitherPositions)
+                / (limits.SpreadFactor * noise),
+            1 => residual.ShareBeyond(limits.HotFactor * noise) / limits.HotShare,
+            2 => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
+            _ => limits.FlatFallOff * Math.Abs(residual.Level()) / (limits.GlowFactor * noise),
+        };
+    }
+
+    internal CauseLoads Loads(double darkCelsius, double darkExposure, bool scaled) =>
+        new(
+            Load(0, darkCelsius, darkExposure, scaled),
+            Load(1, darkCelsius, darkExposure, scaled),
+            Load(2, darkCelsius, darkExposure, scaled)!.Value,
+            Load(3, darkCelsius, darkExposure, scaled)!.Value
+        );
+
+    /// <summary>
+    /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search
+    /// begins at <paramref name="near"/> where the answer is expected there.
+    /// </summary>
+    internal double? Warmer(int cause, bool scaled, double? near = null) =>
+        Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0,
+            FarthestWarm,
+            near
+        );
+
+    /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
+    internal double? Colder(int cause, bool scaled, double? near = null) =>
+        Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0,
+            FarthestCold,
+            near
+        );
+
+    /// <summary>
+    /// By how many seconds the exposure may differ, on the tighter side; null when unlimited or unknown.
+    /// </summary>
+    internal double? Exposure(int cause, bool scaled, double? near = null)
+    {
+        double t = stack.ExposureSeconds;
+        double? longer = Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius, t + d, scaled) ?? 0,
+            FarthestExposure * t,
+            near
+        );
+        double? shorter = Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius, Math.Max(t - d, 1e-9), scaled) ?? 0,
+            t,
+            near
+        );
+        return Smaller(longer, shorter);
+    }
+
+    /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
+    internal double Loss(DarkFrames darks)
+    {
+        StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
+        var residual = new DarkResidual(
+            sensor,
+            stack,
+            sky,
+            darks.TemperatureCelsius,
+            darks.ExposureSeconds,
+            darks.Scaled,
+            lightElectrons
+        );
+        double spread = sensor.Pixels is null ? 0 : residual.Pattern(withHotPixels: false).Spread;
+        double stackVariance = residual.TypicalNoise.Random / stack.Lights;
+        return Math.Sqrt(1 + (with.Typical.Common + spread * spread) / stack.DitherPositions / stackVariance) - 1;
+    }
+
+    internal static double? Smaller(double? a, double? b) =>
+        a is null ? b
+        : b is null ? a
+        : Math.Min(a.Value, b.Value);
+}

@@ -1,0 +1,36 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Decisions.Tolerance;
+
+/// <summary>How far darks may be from lights.</summary>
+/// <remarks>
+/// Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited. Verdict:
+/// answered | cannot-tell.
+/// </remarks>
+public sealed record ToleranceAnswer : WordedAnswer
+{
+    /// <summary>The sky it holds for.</summary>
+    public required SkyRate Sky { get; init; }
+
+    /// <summary>The lights it holds for.</summary>
+    public required StackConditions Stack { get; init; }
+
+    /// <summary>
+    /// typical | hot-pixels | glow | level: what limits the temperature first; null when nothing does.
+    /// </summary>
+    public string? BindingCause { get; init; }
+
+    /// <summary>Each cause alone.</summary>
+    public IReadOnlyList<CauseTolerance> Causes { get; init; } = [];
+
+    /// <summary>
+    /// Loads against mismatch, for the plot: 1 is the limit. Ten steps to a decade from 0.02 °C to 20 °C on either
+    /// side, coldest darks first.
+    /// </summary>
+    public IReadOnlyList<TolerancePoint> Curve { get; init; } = [];
+
+    /// <summary>The same question for other skies, when the user gave none.</summary>
+    public IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
+}

@@ -1,0 +1,59 @@
+using SensorProfile.Decisions.Settling;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.Tolerance;
+
+/// <summary>Frames that would settle how far darks may be.</summary>
+internal static class ToleranceSettling
+{
+    /// <summary>The profile does not say how dark current spreads over the pixels.</summary>
+    internal static SettlingSearch OfDistribution(SensorReader reader, StackConditions stack)
+    {
+        SettlingFrames[] darks =
+        [
+            SettlingFrames.OfDistribution(reader, stack.ExposureSeconds, Math.Round(reader.Best.PixelReference)),
+        ];
+        return new SettlingSearch
+        {
+            Frames = darks,
+            Sentence = $"{SettlingFrames.Words(darks)} would show the spread: characterise again with them.",
+        };
+    }
+
+    /// <summary>The tighter side is known to no better than a share of itself.</summary>
+    internal static SettlingSearch Of(
+        CameraProfile profile,
+        SensorReader reader,
+        ToleranceQuestion question,
+        SkyRate sky,
+        StackConditions stack,
+        double?[] best,
+        double relative
+    )
+    {
+        bool warm = (best[0] ?? double.PositiveInfinity) <= (best[1] ?? double.PositiveInfinity);
+        int side = warm ? 0 : 1;
+        double tighter = best[side]!.Value;
+        double?[] Side(SensorModel model, double s)
+        {
+            var mismatch = new DarkMismatch(model, stack, s, question.Limits);
+            double? smallest = null;
+            // a cause four times as far off does not come to bind
+            foreach (int cause in Enumerable.Range(0, 4).Where(c => best[3 + 3 * c + side] <= 4 * tighter))
+                smallest = DarkMismatch.Smaller(
+                    smallest,
+                    warm
+                        ? mismatch.Warmer(cause, question.Scaled, best[3 + 3 * cause])
+                        : mismatch.Colder(cause, question.Scaled, best[4 + 3 * cause])
+                );
+            return [smallest];
+        }
+        return SettlingSearch.Find(profile, reader, sky, left =>
+            Propagation.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
+        );
+    }
+}

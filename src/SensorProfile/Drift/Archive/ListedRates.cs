@@ -1,0 +1,29 @@
+namespace SensorProfile.Drift.Archive;
+
+/// <summary>Dark rates of the pixels above a floor; of the others it is only known that they lie below.</summary>
+internal sealed class ListedRates(double floor, SortedDictionary<int, ListedPixel> pixels) : PixelRates
+{
+    /// <summary>Every pixel above this rate is in the list, e-/px/s.</summary>
+    public double Floor => floor;
+
+    /// <summary>The listed pixels by position.</summary>
+    public IReadOnlyDictionary<int, ListedPixel> Pixels => pixels;
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// A pixel that is not listed counts as lying at the floor: the cautious choice, which never makes a change larger
+    /// than it is.
+    /// </remarks>
+    public override (double Rate, double Uncertainty) At(int index) =>
+        pixels.TryGetValue(index, out ListedPixel pixel) ? (pixel.Rate, pixel.Uncertainty) : (floor, 0);
+
+    /// <inheritdoc/>
+    public override IEnumerable<int> Above(double rate) => pixels.Where(p => p.Value.Rate > rate).Select(p => p.Key);
+
+    /// <inheritdoc/>
+    public override double Doubling(int index) =>
+        pixels.TryGetValue(index, out ListedPixel pixel) ? pixel.Doubling : double.NaN;
+
+    /// <inheritdoc/>
+    public override bool Flickers(int index) => pixels.TryGetValue(index, out ListedPixel pixel) && pixel.Flickers;
+}

@@ -1,8 +1,0 @@
-namespace SensorProfile.Drift;
-
-/// <summary>Darks to shoot.</summary>
-/// <param name="Exposure">s; null when the master does not say.</param>
-/// <param name="Temperature">°C; null when the master does not say.</param>
-/// <param name="Frames">At least so many.</param>
-/// <param name="Reason">Why so many.</param>
-public sealed record DarksToShoot(double? Exposure, double? Temperature, int Frames, string Reason);

@@ -1,9 +1,0 @@
-namespace SensorProfile.Drift;
-
-/// <summary>A trend at one date.</summary>
-/// <param name="DateUtc">When.</param>
-/// <param name="Value">Value of the line.</param>
-/// <param name="Low">Lower end of its 95 % band.</param>
-/// <param name="High">Upper end of its 95 % band.</param>
-/// <param name="Beyond">Whether the date lies after the last measurement.</param>
-public sealed record ForecastPoint(DateTimeOffset DateUtc, double Value, double Low, double High, bool Beyond);

@@ -1,0 +1,170 @@
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Drift.Archive;
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift.HotPixelMatching;
+
+/// <summary>
+/// The per-pixel rates of one mode over the years: those of the first and the last session, and how the ordinary
+/// pixels' pattern grew in each.
+/// </summary>
+/// <remarks>
+/// Sessions between are read one at a time and let go again. All are brought to the temperature of the first.
+/// </remarks>
+internal sealed record YearMaps
+{
+    private const double SameTemperature = 0.5,
+        FarthestShift = 12; // °C
+
+    /// <summary>Rates of the first session.</summary>
+    public required PixelRates First { get; init; }
+
+    /// <summary>Rates of the last session.</summary>
+    public required PixelRates Last { get; init; }
+
+    /// <summary>°C by which the last session's rates were moved to the first's temperature.</summary>
+    public double Shift { get; init; }
+
+    /// <summary>Rate of the ordinary pixels by member, e-/px/s; not in it where it could not be measured.</summary>
+    public required IReadOnlyDictionary<int, Quantity> Scales { get; init; }
+
+    /// <summary>Reads them; null when the first or the last session has no maps that can be used.</summary>
+    public static YearMaps? Of(
+        MatchedMode mode,
+        DriftOptions options,
+        Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read,
+        List<Finding> findings
+    )
+    {
+        PixelRates? Read(int member)
+        {
+            (PixelRates? rates, Finding? finding) = read(mode.Members[member].Profile, mode.Members[member].Index);
+            if (finding is not null)
+                findings.Add(finding);
+            return rates;
+        }
+        int end = mode.Members.Count - 1;
+        PixelRates? first = Read(0),
+            last = first is null ? null : Read(end);
+        if (first is null || last is null)
+            return null;
+        (PixelRates? moved, double shift) = AtTemperatureOf(first, last, mode, end, findings, say: true);
+        if (moved is null)
+            return null;
+        var scales = new Dictionary<int, Quantity>();
+        Dictionary<int, Measurement> raw = [];
+        for (int member = 1; member < end; member++)
+            if (
+                Read(member) is { } between
+                && AtTemperatureOf(first, between, mode, member, findings, say: false).Rates is { } there
+                && PatternScale.Of(first, there) is { } scale
+            )
+                raw[member] = scale;
+        if (PatternScale.Of(first, moved) is { } whole)
+            raw[end] = whole;
+        if (raw.TryGetValue(end, out Measurement? ends))
+        {
+            // each session's share of the doubt of a ratio
+            double own = raw.Values.Average(s => s.StandardUncertainty / s.Value) / Math.Sqrt(2);
+            scales[0] = Rate(mode, 0, first, new Measurement(1, own, "1", ends.Samples, ends.Method), options);
+            foreach ((int member, Measurement s) in raw)
+                scales[member] = Rate(
+                    mode,
+                    member,
+                    first,
+                    s with
+                    {
+                        StandardUncertainty = Math.Sqrt(
+                            Math.Max(
+                                s.StandardUncertainty * s.StandardUncertainty - s.Value * s.Value * own * own,
+                                0.25 * s.StandardUncertainty * s.StandardUncertainty
+                            )
+                        ),
+                    },
+                    options
+                );
+        }
+        return new YearMaps
+        {
+            First = first,
+            Last = moved,
+            Shift = shift,
+            Scales = scales,
+        };
+    }
+
+    /// <summary>
+    /// The typical rate of the first session times the scale, brought to one temperature law, with the doubt of the
+    /// session's gain, of its temperature and of the law.
+    /// </summary>
+    private static Quantity Rate(
+        MatchedMode mode,
+        int member,
+        PixelRates first,
+        Measurement scale,
+        DriftOptions options
+    )
+    {
+        ModeProfile session = mode.Mode(member);
+        double gain = session.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0,
+            nightly = 0,
+            factor = 1,
+            ofLaw = 0;
+        if (first.ReferenceTemperature is double reference)
+        {
+            if (LawCorrection.Law(session)?.At(reference).DoublingTemperature is { Value: > 0 and < 100 } doubling)
+                nightly = Math.Log(2) / doubling.Value * options.TemperatureRepeatability;
+            if (member > 0)
+                (factor, ofLaw) = LawCorrection.Of(session, mode.Mode(0), reference);
+        }
+        double relative = Math.Sqrt(
+                Square(scale.StandardUncertainty / scale.Value) + gain * gain + nightly * nightly + ofLaw * ofLaw
+            ),
+            value = first.TypicalRate * scale.Value * factor;
+        return new Quantity(
+            "darkRateByPixel",
+            new Measurement(value, value * relative, "e-/px/s", scale.Samples, scale.Method)
+        );
+    }
+
+    private static (PixelRates? Rates, double Shift) AtTemperatureOf(
+        PixelRates first,
+        PixelRates other,
+        MatchedMode mode,
+        int member,
+        List<Finding> findings,
+        bool say
+    )
+    {
+        if (
+            first.ReferenceTemperature is not double a
+            || other.ReferenceTemperature is not double b
+            || Math.Abs(a - b) <= SameTemperature
+        )
+            return (other, 0);
+        DarkCurrentPredictor? law = LawCorrection.Law(mode.Mode(member));
+        bool possible = law is not null && Math.Abs(a - b) <= FarthestShift;
+        if (say)
+            findings.Add(
+                possible
+                    ? new Finding(
+                        "maps-moved-in-temperature",
+                        Severity.Note,
+                        $"The maps at {mode.Name} hold at {Said.Celsius(a)} and {Said.Celsius(b)}: the later ones "
+                            + $"were brought to {Said.Celsius(a)} by each pixel's own law. Characterise with "
+                            + $"'--reference {Said.Number(a)}' to compare without that step."
+                    )
+                    : new Finding(
+                        "map-temperatures-apart",
+                        Severity.Warning,
+                        $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
+                            + $"{Said.Celsius(a)} and {Said.Celsius(b)}. Characterise both sessions at one reference "
+                            + "temperature ('--reference')."
+                    )
+            );
+        return possible ? (ShiftedRates.To(other, a, t => law!.At(t).Rate.Value), a - b) : (null, 0);
+    }
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,154 @@
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift.MasterDarks;
+
+/// <summary>Is my dark library still good? Old master darks against a few fresh dark frames.</summary>
+/// <remarks>
+/// The master, brought to ADU and to the fresh darks' level, is subtracted from their mean. What is left beyond the
+/// noise of the fresh darks is what every calibrated light
+/// would carry, the master's own noise included; it is judged against the noise of the stack that the master serves, by
+/// the same limits as the dark matching. Age is no criterion.
+/// </remarks>
+public static class DarkLibraryCheck
+{
+    /// <summary>Checks masters.</summary>
+    /// <param name="masterPaths">Master darks, FITS, made by any program.</param>
+    /// <param name="fresh">Inventory of the fresh frames: darks like those of the masters, two or more of each; a few
+    /// bias frames help where a master has its bias taken off.</param>
+    /// <param name="profile">For the gain, so that residuals are in electrons and the sky counts; null works in
+    /// ADU.</param>
+    /// <param name="options">The stack, the limits.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static DarkLibraryAnswer Run(
+        IReadOnlyList<string> masterPaths,
+        Inventory fresh,
+        CameraProfile? profile = null,
+        DarkLibraryOptions? options = null,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(masterPaths);
+        ArgumentNullException.ThrowIfNull(fresh);
+        options ??= new DarkLibraryOptions();
+        options.Limits.Check();
+        Refuse.UnlessCount(options.Lights, 1, "lights-not-positive", "lights");
+        List<Finding> findings = [.. fresh.Findings.Where(f => f.Severity != Severity.Note)];
+        if (masterPaths.Count == 0)
+            throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
+        Measurement? gain = profile is null ? null : ModeChoice.Find(profile, options.Mode).Gain;
+        var ruler = new StackRuler(gain, options);
+        var cache = new Dictionary<FrameSet, FreshDarks?>();
+        List<MasterVerdict> verdicts = [];
+        foreach (string path in masterPaths)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            verdicts.Add(CheckOne(path, fresh, profile, ref ruler, cache, findings, cancellation));
+        }
+        if (gain is null)
+            findings.Add(GainFinding(ruler.Gain));
+        return DarkLibraryWords.Of(
+            verdicts,
+            ruler,
+            [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)],
+            findings
+        );
+    }
+
+    private static MasterVerdict CheckOne(
+        string path,
+        Inventory fresh,
+        CameraProfile? profile,
+        ref StackRuler ruler,
+        Dictionary<FrameSet, FreshDarks?> cache,
+        List<Finding> findings,
+        CancellationToken cancellation
+    )
+    {
+        try
+        {
+            MasterDark master = MasterDark.Read(path);
+            (FrameSet? set, string? why) = FreshChoice.Of(master, fresh, profile, ruler.Options);
+            if (set is null)
+                return CannotTell(master, why!);
+            if (!cache.TryGetValue(set, out FreshDarks? darks))
+                cache[set] = darks = FreshDarks.Of(set, findings, cancellation);
+            if (darks is null)
+                return CannotTell(master, "fewer than two fresh darks could be read; take at least 4, better 8");
+            if (ruler.Gain is null && FreshGain.Of(darks) is { } rough)
+                ruler = ruler with { Gain = rough, GainIsRough = true };
+            return MasterCheck.Of(
+                master,
+                darks,
+                Bias(fresh, set, cache, findings, cancellation),
+                ruler,
+                profile,
+                findings
+            );
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            findings.Add(
+                new Finding("master-unreadable", Severity.Warning, $"{path} was left out: {problem.Message}", [path])
+            );
+            return new MasterVerdict
+            {
+                File = path,
+                Verdict = Answer.CannotTell,
+                Reason = $"It cannot be read: {problem.Message}",
+            };
+        }
+    }
+
+    private static Finding GainFinding(Measurement? rough) =>
+        rough is null
+            ? new Finding(
+                "gain-unknown",
+                Severity.Note,
+                "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not "
+                    + "counted, which makes the check stricter. Give --profile."
+            )
+            : new Finding(
+                "gain-from-hot-pixels",
+                Severity.Note,
+                $"No profile gave a gain: {QuantityText.Of(rough)} was taken from the shot noise of the hot pixels in "
+                    + "the fresh darks, good enough to count the sky. Give --profile for a better one."
+            );
+
+    private static MasterVerdict CannotTell(MasterDark master, string why) =>
+        new()
+        {
+            File = master.File,
+            Verdict = Answer.CannotTell,
+            Exposure = master.Exposure,
+            Temperature = master.Temperature,
+            Reason = $"Cannot tell: {why}.",
+        };
+
+    /// <summary>The bias frames that go with the darks; null when there are none.</summary>
+    private static FreshDarks? Bias(
+        Inventory fresh,
+        FrameSet darks,
+        Dictionary<FrameSet, FreshDarks?> cache,
+        List<Finding> findings,
+        CancellationToken cancellation
+    )
+    {
+        FrameSet? set = fresh
+            .Sets.Where(s =>
+                s.Kind == FrameKind.Bias
+                && s.Settings == darks.Settings
+                && s.Width == darks.Width
+                && s.Height == darks.Height
+            )
+            .MinBy(s => Math.Abs((s.TemperatureCelsius ?? 1e3) - (darks.TemperatureCelsius ?? 0)));
+        if (set is null)
+            return null;
+        if (!cache.TryGetValue(set, out FreshDarks? bias))
+            cache[set] = bias = FreshDarks.Of(set, findings, cancellation);
+        return bias;
+    }
+}

@@ -1,0 +1,61 @@
+using SensorProfile.Frames;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+
+namespace SensorProfile.Drift.MasterDarks;
+
+/// <summary>The mean of a set of fresh darks, and how much of its scatter is noise.</summary>
+internal sealed class FreshDarks
+{
+    private FreshDarks(FrameSet set, float[] mean, float[] halfDifference, double temporalVariance, int frames) =>
+        (Set, Mean, HalfDifference, TemporalVariance, Frames) = (set, mean, halfDifference, temporalVariance, frames);
+
+    /// <summary>The set.</summary>
+    public FrameSet Set { get; }
+
+    /// <summary>Mean of all frames, ADU.</summary>
+    public float[] Mean { get; }
+
+    /// <summary>
+    /// A map with the noise of <see cref="Mean"/> and no pattern: the means of the odd and the even frames, subtracted
+    /// and halved (equal numbers), ADU.
+    /// </summary>
+    public float[] HalfDifference { get; }
+
+    /// <summary>Temporal variance of the typical pixel in one frame, ADU².</summary>
+    public double TemporalVariance { get; }
+
+    /// <summary>Frames behind it, an even number.</summary>
+    public int Frames { get; }
+
+    /// <summary>Measures a set; null with fewer than two readable frames.</summary>
+    /// <remarks>An odd frame is left out, so that the half difference has exactly the noise of the mean.</remarks>
+    public static FreshDarks? Of(FrameSet set, List<Finding> findings, CancellationToken cancellation)
+    {
+        using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
+        foreach (RefusedFrame refused in stack.Refused)
+            findings.Add(
+                new Finding(
+                    "fresh-dark-refused",
+                    Severity.Warning,
+                    $"{refused.Frame.Name} was left out: {refused.Reason}",
+                    [refused.Frame.Name]
+                )
+            );
+        int pairs = stack.Samples.Count / 2;
+        if (pairs == 0)
+            return null;
+        var options = new WalkOptions { Cancellation = cancellation };
+        float[] even = PixelMoments.MeanOf([.. Enumerable.Range(0, pairs).Select(i => stack.Samples[2 * i])], options);
+        float[] odd = PixelMoments.MeanOf(
+            [.. Enumerable.Range(0, pairs).Select(i => stack.Samples[2 * i + 1])],
+            options
+        );
+        var mean = new float[even.Length];
+        var half = new float[even.Length];
+        for (int i = 0; i < even.Length; i++)
+            (mean[i], half[i]) = ((even[i] + odd[i]) / 2, (even[i] - odd[i]) / 2);
+        double sigma = RobustSpread.Of(half);
+        return new FreshDarks(set, mean, half, sigma * sigma * 2 * pairs, 2 * pairs);
+    }
+}

@@ -1,0 +1,373 @@
+using SensorProfile.Drift.Patches;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift.MasterDarks;
+
+/// <summary>Judges one master against its fresh darks.</summary>
+internal static class MasterCheck
+{
+    private const string Keep = "keep",
+        Retake = "retake";
+    private const double OneSided95 = 1.6448536269514722;
+    private const double Mismatch = 0.1,
+        ReachFactor = 4,
+        ElectronsAlike = 0.15;
+
+    public static MasterVerdict Of(
+        MasterDark master,
+        FreshDarks fresh,
+        FreshDarks? bias,
+        StackRuler ruler,
+        CameraProfile? profile,
+        List<Finding> findings
+    )
+    {
+        MasterScale scale = MasterScale.Of(
+            master.Values,
+            fresh.Mean,
+            ruler.GainIsRough ? null : ruler.Gain?.Value,
+            master.SaysElectrons
+        );
+        bool off = scale.BiasOff,
+            patternStays = off && bias is null;
+        float[] residual = Residual(master.Values, fresh.Mean, off ? bias?.Mean : null, scale.Scale);
+        if (
+            off
+            && bias is not null
+            && Residual(master.Values, fresh.Mean, null, scale.Scale) is var with
+            && RobustSpread.Of(with) < RobustSpread.Of(residual)
+        )
+            // its bias pattern is still there: only a number was added
+            (off, residual, scale) = (false, with, scale.WithOffset());
+        double stack = ruler.StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
+            visible = ruler.Options.Limits.HotFactor * stack;
+        MasterResidual left = MasterResidual.Of(
+            fresh,
+            residual,
+            i => master.Values[i] > scale.HotLimit,
+            off && bias is not null ? Math.Pow(RobustSpread.Of(bias.HalfDifference), 2) : 0,
+            master.Width,
+            visible
+        );
+        ResidualPart[] parts = [.. Parts(left, stack, visible, ruler)];
+        if (patternStays)
+            parts =
+            [
+                .. parts.Select(p =>
+                    p.Verdict == Retake && p.Kind is "typical" or "structure"
+                        ? p with
+                        {
+                            Verdict = Answer.CannotTell,
+                        }
+                        : p
+                ),
+            ];
+        double extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)),
+            loss = Loss(left.ExtraVariance, stack);
+        string verdict =
+            parts.Any(p => p.Verdict == Retake) ? Retake
+            : parts.Any(p => p.Verdict == Answer.CannotTell) ? Answer.CannotTell
+            : Keep;
+        string? mismatch = MismatchOf(ruler, master, scale, profile, findings);
+        IReadOnlyList<GrowingPatch> patches =
+            mismatch is null && parts.Any(p => p.Kind == "new-hot" && p.Verdict == Retake)
+                ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master)
+                : [];
+        double extraError =
+            extra > 0
+                ? Math.Min(left.ExtraUncertainty / (2 * extra), Math.Sqrt(left.ExtraUncertainty))
+                : Math.Sqrt(left.ExtraUncertainty);
+        return new MasterVerdict
+        {
+            File = master.File,
+            Verdict = verdict,
+            Residual = ruler.Measured(
+                extra,
+                extraError,
+                left.Pixels,
+                "spread of fresh mean less master over ordinary pixels, noise of the fresh mean taken out"
+            ),
+            Loss = new Measurement(
+                100 * loss,
+                100 * (Loss(left.ExtraVariance + left.ExtraUncertainty, stack) - loss),
+                "%",
+                left.Pixels,
+                "rise of the stack's noise"
+            ),
+            StackNoise = ruler.Measured(
+                stack,
+                0,
+                fresh.Frames,
+                $"{Said.Whole(ruler.Options.Lights)} lights, noise of the fresh "
+                    + $"darks{(ruler.Gain is null ? "" : " and sky")}"
+            ),
+            Parts = parts,
+            Patches = patches,
+            SignalRatio = scale.Ratio,
+            Scale = scale.Words,
+            Exposure = master.Exposure,
+            Temperature = master.Temperature,
+            FreshFrames = fresh.Frames,
+            Reason = Reason(
+                verdict,
+                parts,
+                loss,
+                patternStays,
+                mismatch,
+                OwnNoise(master, fresh, left),
+                fresh.TemporalVariance / left.ExtraVariance,
+                patches,
+                ruler
+            ),
+        };
+    }
+
+    /// <summary>
+    /// Places where pixels that are hot now and not in the master stand closer together than chance allows.
+    /// </summary>
+    private static IReadOnlyList<GrowingPatch> Patches(
+        float[] residual,
+        double limit,
+        Func<int, bool> isHot,
+        MasterDark master
+    )
+    {
+        List<OutlinePoint> born = [];
+        for (int i = 0; i < residual.Length; i++)
+            if (residual[i] > limit && !isHot(i))
+                born.Add(new OutlinePoint(i % master.Width + 1, i / master.Width + 1));
+        return PatchScan.Find(born, master.Width, master.Height, layouts: 199, seed: 1);
+    }
+
+    private static float[] Residual(float[] master, float[] fresh, float[]? bias, double scale)
+    {
+        var residual = new float[fresh.Length];
+        for (int i = 0; i < residual.Length; i++)
+            residual[i] = (float)(fresh[i] - scale * master[i] - (bias is null ? 0 : bias[i]));
+        float median = (float)RobustSpread.Median(residual);
+        for (int i = 0; i < residual.Length; i++)
+            // a pixel without a value in the master says nothing
+            if (!float.IsFinite(residual[i]))
+                residual[i] = median;
+        return residual;
+    }
+
+    private static double Loss(double extraVariance, double stack) =>
+        Math.Sqrt(1 + Math.Max(0, extraVariance) / (stack * stack)) - 1;
+
+    private static IEnumerable<ResidualPart> Parts(MasterResidual left, double stack, double visible, StackRuler ruler)
+    {
+        LossLimits limits = ruler.Options.Limits;
+        double allowed = Math.Pow(limits.SpreadFactor * stack, 2),
+            extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)),
+            reach = OneSided95 * left.ExtraUncertainty;
+        yield return new ResidualPart(
+            "typical",
+            ruler.Measured(
+                extra,
+                left.ExtraUncertainty / (2 * Math.Max(extra, Math.Sqrt(left.ExtraUncertainty))),
+                left.Pixels,
+                "spread over ordinary pixels"
+            ),
+            Math.Sqrt(allowed) * ruler.PerAdu,
+            Between(left.ExtraVariance - reach, left.ExtraVariance + reach, allowed)
+        );
+        double total = (left.HotBeyond + left.NewBeyond) / left.Pixels,
+            error = left.BeyondUncertainty / left.Pixels;
+        string hot = Between(total - OneSided95 * error, total + OneSided95 * error, limits.HotShare);
+        // the fresh darks are too few to show what would be seen in the stack
+        if (hot == Keep && left.VisibleLimit > ReachFactor * visible)
+            hot = Answer.CannotTell;
+        bool mostlyNew = left.NewBeyond > left.HotBeyond;
+        string beyond =
+            $"share of the pixels with a residual beyond {Said.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
+        yield return new ResidualPart(
+            "hot",
+            new Measurement(left.HotBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", hot in the master"),
+            limits.HotShare,
+            hot == Retake && mostlyNew ? Keep : hot
+        );
+        yield return new ResidualPart(
+            "new-hot",
+            new Measurement(left.NewBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", not hot in the master"),
+            limits.HotShare,
+            hot == Retake && !mostlyNew ? Keep : hot
+        );
+        yield return Seen(
+            "glow",
+            left.Glow,
+            left.GlowUncertainty,
+            limits.GlowFactor * stack,
+            "largest smooth residual over blocks of 32 × 32 px",
+            left.Pixels,
+            ruler
+        );
+        yield return Seen(
+            "structure",
+            left.Structure,
+            left.StructureUncertainty,
+            ruler.Options.StructureFactor * stack,
+            "spread of the residual over rows or columns",
+            left.Pixels,
+            ruler
+        );
+    }
+
+    private static ResidualPart Seen(
+        string kind,
+        double value,
+        double uncertainty,
+        double limit,
+        string method,
+        long pixels,
+        StackRuler ruler
+    ) =>
+        new(
+            kind,
+            ruler.Measured(value, uncertainty, pixels, method),
+            limit * ruler.PerAdu,
+            Between(value - OneSided95 * uncertainty, value + OneSided95 * uncertainty, limit)
+        );
+
+    private static string Between(double low, double high, double limit) =>
+        high <= limit ? Keep
+        : low > limit ? Retake
+        : Answer.CannotTell;
+
+    /// <summary>
+    /// Share of the extra variance that is the master's own noise, where its header says how many frames it holds.
+    /// </summary>
+    private static double? OwnNoise(MasterDark master, FreshDarks fresh, MasterResidual left) =>
+        master.Frames is int n && left.ExtraVariance > 0
+            ? Math.Min(1, fresh.TemporalVariance / n / left.ExtraVariance)
+            : null;
+
+    private static string? MismatchOf(
+        StackRuler ruler,
+        MasterDark master,
+        MasterScale scale,
+        CameraProfile? profile,
+        List<Finding> findings
+    )
+    {
+        if (
+            scale.Ratio is not { } ratio
+            || Math.Abs(ratio.Value - 1) <= Math.Max(Mismatch, 4 * ratio.StandardUncertainty)
+        )
+            return null;
+        string factor = QuantityText.Number(ratio.Value, 3);
+        double? doubling = profile?.Modes.Select(HotDoubling).FirstOrDefault(d => d is > 0);
+        string warmer = doubling is double d
+            ? $" or a sensor {Said.Celsius(Math.Abs(d * Math.Log2(ratio.Value)))} {(ratio.Value > 1 ? "colder" : "warmer")}"
+            : "";
+        string exposure = master.Exposure is double t
+            ? $"an exposure of {Said.Seconds(t / ratio.Value)}"
+            : $"{Said.Number(1 / ratio.Value)} times the exposure";
+        string electrons =
+            !master.SaysElectrons
+            && ruler.Gain is { } k
+            && Math.Abs(Math.Log(ratio.Value * scale.Scale * k.Value)) < ElectronsAlike
+                ? "; or its values are electrons, which its header does not say"
+                : "";
+        string sentence =
+            $"its hot pixels hold {QuantityText.Number(1 / ratio.Value, 3)} times the signal of the fresh darks, "
+            + $"as {exposure}{warmer} would give{electrons}";
+        findings.Add(
+            new Finding(
+                "master-not-as-stated",
+                Severity.Warning,
+                $"{master.File} is not what its header says "
+                    + $"({FreshChoice.Conditions(master.Exposure, master.Temperature)}): {sentence} (the fresh darks "
+                    + $"hold {factor} times its signal).",
+                [master.File]
+            )
+        );
+        return sentence;
+    }
+
+    /// <summary>
+    /// Doubling temperature of the hot pixels, whose signal is compared; of the typical pixel when theirs is not known.
+    /// </summary>
+    private static double? HotDoubling(ModeProfile mode) =>
+        mode.FixedPattern?.DoublingByRate.Where(c => c.RateFrom >= (mode.FixedPattern.Thresholds?.HotRate ?? 0))
+            .MaxBy(c => c.Pixels)
+            ?.Doubling.Value
+        ?? mode.DarkCurrent?.DoublingTemperature?.Value;
+
+    private static string Reason(
+        string verdict,
+        ResidualPart[] parts,
+        double loss,
+        bool patternStays,
+        string? mismatch,
+        double? ownNoise,
+        double framesAlike,
+        IReadOnlyList<GrowingPatch> patches,
+        StackRuler ruler
+    )
+    {
+        string stack = $"a stack of {Said.Whole(ruler.Options.Lights)} lights",
+            also = mismatch is null ? "" : $"; {mismatch}";
+        if (verdict == Keep)
+            return $"It adds {Said.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within "
+                + $"their limits{also}.";
+        ResidualPart[] open = [.. parts.Where(p => p.Verdict == Answer.CannotTell)],
+            failed = [.. parts.Where(p => p.Verdict == Retake)];
+        if (verdict == Answer.CannotTell)
+            return (
+                    patternStays
+                        ? "Cannot tell: its bias is taken off, and without fresh bias frames the bias pattern looks like a "
+                            + "residual; add a few bias frames"
+                        : $"Cannot tell: for {string.Join(" and ", open.Select(p => Words(p.Kind)))} the fresh darks are "
+                            + "too few; take about four times as many"
+                )
+                + also
+                + ".";
+        string noisy =
+            ownNoise > 0.5 && failed.Any(p => p.Kind == "typical")
+                ? "; most of that is the master's own noise: it holds too few frames"
+            : ownNoise is null && framesAlike is > 0.75 and < 500 && failed.Any(p => p.Kind == "typical")
+                ? " (as much as the noise of "
+                    + $"{(framesAlike < 1.5 ? "a single dark" : $"a master of {Said.Whole((long)Math.Round(framesAlike))} darks")})"
+            : "";
+        string patch =
+            patches.Count > 0 ? $", {Said.Whole(patches[0].NewPixels)} of them in a patch {patches[0].Where}" : "";
+        string what = string.Join(
+            "; ",
+            failed.Select(p =>
+                Failed(p, loss, stack)
+                + (
+                    p.Kind == "typical" ? noisy
+                    : p.Kind == "new-hot" ? patch
+                    : ""
+                )
+            )
+        );
+        return mismatch is null ? what + "." : $"{mismatch}; {what}.";
+    }
+
+    private static string Words(string kind) =>
+        kind switch
+        {
+            "typical" => "the ordinary pixels",
+            "hot" => "the hot pixels",
+            "new-hot" => "new hot pixels",
+            "glow" => "the glow",
+            _ => "rows and columns",
+        };
+
+    private static string Failed(ResidualPart part, double loss, string stack) =>
+        part.Kind switch
+        {
+            "typical" => $"the pattern of its ordinary pixels raises the noise of {stack} by {Said.Percent(loss)}",
+            "hot" =>
+                $"{Said.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
+                    + $"{Said.Percent(part.Limit)})",
+            "new-hot" =>
+                $"{Said.Percent(part.Value.Value)} of the pixels are hot now and not in it (accepted: {Said.Percent(part.Limit)})",
+            "glow" => $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
+            _ => $"rows or columns leave {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
+        };
+}

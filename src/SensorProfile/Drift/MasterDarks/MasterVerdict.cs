@@ -1,0 +1,54 @@
+using SensorProfile.Drift.Patches;
+
+namespace SensorProfile.Drift.MasterDarks;
+
+/// <summary>What became of one master dark.</summary>
+public sealed record MasterVerdict
+{
+    /// <summary>The file as it was given.</summary>
+    public required string File { get; init; }
+
+    /// <summary>keep | retake | cannot-tell.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>
+    /// Standard deviation that the master adds to each calibrated light over its ordinary pixels, the noise of the
+    /// fresh darks taken out; null when not measured.
+    /// </summary>
+    public Measurement? Residual { get; init; }
+
+    /// <summary>Rise of the stack's noise that follows, %; null when not measured.</summary>
+    public Measurement? Loss { get; init; }
+
+    /// <summary>Noise of the stack it serves, per pixel, in the unit of <see cref="Residual"/>.</summary>
+    public Measurement? StackNoise { get; init; }
+
+    /// <summary>The residual by its kinds: typical, hot, new-hot, glow, structure.</summary>
+    public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
+
+    /// <summary>
+    /// Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels
+    /// call for a retake.
+    /// </summary>
+    public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
+
+    /// <summary>
+    /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.
+    /// </summary>
+    public Measurement? SignalRatio { get; init; }
+
+    /// <summary>How its values relate to the camera's: "ADU, bias in it", "0 to 1, bias taken off" …</summary>
+    public string Scale { get; init; } = "";
+
+    /// <summary>Exposure its header states, s.</summary>
+    public double? Exposure { get; init; }
+
+    /// <summary>Temperature its header states, °C.</summary>
+    public double? Temperature { get; init; }
+
+    /// <summary>Fresh darks it was compared with.</summary>
+    public int FreshFrames { get; init; }
+
+    /// <summary>Why, in one sentence.</summary>
+    public required string Reason { get; init; }
+}

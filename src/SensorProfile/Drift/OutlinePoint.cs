@@ -1,6 +1,0 @@
-namespace SensorProfile.Drift;
-
-/// <summary>A corner of an outline.</summary>
-/// <param name="X">Column, from 1.</param>
-/// <param name="Y">Row, from 1.</param>
-public sealed record OutlinePoint(int X, int Y);

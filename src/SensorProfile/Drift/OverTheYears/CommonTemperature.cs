@@ -1,0 +1,94 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles.Darks;
+
+namespace SensorProfile.Drift.OverTheYears;
+
+/// <summary>Temperatures at which several profiles can be compared.</summary>
+internal static class CommonTemperature
+{
+    private const double Same = 0.5; // °C: the tolerance within which frames are pooled
+
+    /// <summary>
+    /// For the dark current: the one asked for, else the last profile's reference when all measured there, else the
+    /// middle of what all measured; null when there is none.
+    /// </summary>
+    public static double? OfDark(MatchedMode mode, DriftOptions options, List<Finding> findings)
+    {
+        DarkCurrentProfile?[] darks =
+        [
+            .. Enumerable.Range(0, mode.Members.Count).Select(i => mode.Mode(i).DarkCurrent),
+        ];
+        int[] without =
+        [
+            .. Enumerable
+                .Range(0, darks.Length)
+                .Where(i => darks[i] is not { Models.Count: > 0, Selected: not null, MeasuredRange: [_, ..] }),
+        ];
+        if (without.Length > 0)
+        {
+            findings.Add(
+                new Finding(
+                    "dark-current-not-compared",
+                    Severity.Warning,
+                    $"The dark current at {mode.Name} was not compared: {Files(mode, without)} holds no "
+                        + "temperature law. Darks of three exposures at three temperatures give one.",
+                    [.. without.Select(i => mode.Members[i].Profile.File)]
+                )
+            );
+            return null;
+        }
+        double low = darks.Max(d => d!.MeasuredRange![0]),
+            high = darks.Min(d => d!.MeasuredRange![^1]);
+        double? wanted = options.ReferenceTemperature ?? darks[^1]!.ReferenceTemperature;
+        if (wanted is double t && t >= low - Same && t <= high + Same)
+            return t;
+        if (low <= high + Same && options.ReferenceTemperature is null)
+            return Math.Round((low + high) / 2, 1);
+        findings.Add(
+            new Finding(
+                "dark-ranges-apart",
+                Severity.Warning,
+                low <= high
+                    ? $"The dark current at {mode.Name} was not compared: {Said.Celsius(wanted!.Value)} lies outside the "
+                        + $"{Said.Celsius(low)} to {Said.Celsius(high)} that all profiles measured."
+                    : $"The dark current at {mode.Name} was not compared: no temperature was measured in all profiles. "
+                        + "Take next year's darks at this year's temperatures."
+            )
+        );
+        return null;
+    }
+
+    /// <summary>
+    /// For hot pixels and glow, which hold at each profile's own reference: that temperature when it is the same in
+    /// all; null else.
+    /// </summary>
+    public static double? OfPattern(MatchedMode mode, List<Finding> findings)
+    {
+        double?[] references =
+        [
+            .. Enumerable
+                .Range(0, mode.Members.Count)
+                .Select(i =>
+                    mode.Mode(i).FixedPattern is { HotPixelCurve.Count: > 0 } p ? p.ReferenceTemperature : null
+                ),
+        ];
+        if (references.Any(r => r is null))
+            return null;
+        if (references.Max() - references.Min() <= Same)
+            return references[^1];
+        findings.Add(
+            new Finding(
+                "pattern-temperatures-apart",
+                Severity.Warning,
+                $"Hot pixels and glow at {mode.Name} were not compared: they hold at "
+                    + $"{Said.Celsius(references.Min()!.Value)} in one profile and at "
+                    + $"{Said.Celsius(references.Max()!.Value)} in another. Characterise all sessions at one reference "
+                    + "temperature."
+            )
+        );
+        return null;
+    }
+
+    private static string Files(MatchedMode mode, int[] members) =>
+        string.Join(", ", members.Select(i => mode.Members[i].Profile.File));
+}

@@ -1,0 +1,165 @@
+using SensorProfile.Drift.Archive;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Drift.OverTheYears;
+
+/// <summary>Compares profiles of one camera over the years: is the sensor ageing?</summary>
+/// <remarks>
+/// Each quantity of the last profile is compared with the first: z = Δ/√(u₁² + u₂²), where u holds what varies from
+/// night to night as well. From three dates on a weighted
+/// straight line gives the change per year. All tests of all modes share one chance of a false alarm by Holm's
+/// step-down rule (1979, Scand. J. Stat. 6, 65), which holds
+/// however the quantities hang together; those in electrons share their session's gain, whose doubt is part of each.
+/// </remarks>
+public static class DriftComparison
+{
+    /// <summary>Compares profiles and, where maps stand beside them, their hot pixels one by one.</summary>
+    /// <param name="profiles">Two or more, in any order.</param>
+    /// <param name="options">Significance, temperatures, the stack that the dark library serves.</param>
+    /// <param name="refused">Files that could not even be read; they are named in the answer.</param>
+    public static DriftAnswer Run(
+        IReadOnlyList<ProfileOnDisk> profiles,
+        DriftOptions? options = null,
+        IReadOnlyList<RejectedFile>? refused = null
+    ) => Run(profiles, PixelRates.Of, options, refused);
+
+    /// <summary>The same with maps from anywhere.</summary>
+    internal static DriftAnswer Run(
+        IReadOnlyList<ProfileOnDisk> profiles,
+        Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps,
+        DriftOptions? options = null,
+        IReadOnlyList<RejectedFile>? refused = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(profiles);
+        options ??= new DriftOptions();
+        if (!(options.Significance is > 0 and < 1))
+            throw new DecisionRefusedException(
+                RefusalKind.BadArgument,
+                "significance-out-of-range",
+                "The significance must lie between 0 and 1."
+            );
+        (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = Sifting.Of(profiles);
+        IReadOnlyList<RejectedFile> left = [.. refused ?? [], .. foreign];
+        List<Finding> findings = [.. Findings(kept, left)];
+        if (kept.Count < 2)
+            return DriftWords.NothingToCompare(kept, left, findings);
+        IReadOnlyList<MatchedMode> modes = MatchedMode.Of(kept, findings);
+        if (modes.Count == 0)
+            return DriftWords.NoCommonMode(kept, left, findings);
+        ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, readMaps, findings))];
+        ModeComparison[] judged = Judge(raw, options.Significance);
+        ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
+        LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
+        foreach (ModeComparison mode in judged)
+            findings.AddRange(GainFinding.Of(mode));
+        return DriftWords.Of(kept, left, judged, probes, library, findings, options);
+    }
+
+    /// <summary>Holm's rule over every change and every trend of every mode.</summary>
+    private static ModeComparison[] Judge(ModeComparison[] modes, double significance)
+    {
+        double[] adjusted = HolmAdjustment.Adjust([
+            .. modes.SelectMany(m => m.Changes.Select(c => c.P).Concat(m.Trends.Select(t => t.P))),
+        ]);
+        int next = 0;
+        List<ModeComparison> judged = [];
+        foreach (ModeComparison mode in modes)
+        {
+            DriftChange[] changes =
+            [
+                .. mode.Changes.Select(c =>
+                    c with
+                    {
+                        AdjustedP = adjusted[next],
+                        Changed = adjusted[next++] < significance,
+                        Detectable = DriftTest.Detectable(c.Change.StandardUncertainty, significance, adjusted.Length),
+                    }
+                ),
+            ];
+            DriftTrend[] trends =
+            [
+                .. mode.Trends.Select(t =>
+                    t with
+                    {
+                        AdjustedP = adjusted[next],
+                        Changed = adjusted[next++] < significance,
+                    }
+                ),
+            ];
+            judged.Add(mode with { Changes = changes, Trends = trends });
+        }
+        return [.. judged];
+    }
+
+    private static ProbeOrAgeing? Probe(ModeComparison mode, DriftOptions options)
+    {
+        if (
+            mode.DarkTemperature is not double celsius
+            || mode.Changes.FirstOrDefault(c => c.Quantity == "darkRate") is not { } dark
+        )
+            return null;
+        bool changed =
+            mode.Changes.Any(c => IsDark(c.Quantity) && c.Changed)
+            || mode.Trends.Any(t => IsDark(t.Quantity) && t.Changed);
+        // the surer of the two
+        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;
+        return ProbeTest.Of(
+            mode.Mode,
+            typical with
+            {
+                Changed = changed,
+            },
+            mode.Match,
+            celsius,
+            mode.DoublingOf,
+            options,
+            mode.Shift
+        );
+    }
+
+    private static bool IsDark(string quantity) => quantity is "darkRate" or "darkRateByPixel";
+
+    private static LibraryForecast? Outlook(ModeComparison mode, DriftOptions options, List<Finding> findings) =>
+        options.Stack is { } stack
+        && (
+            mode.Trends.FirstOrDefault(t => t.Quantity == "darkRateByPixel")
+            ?? mode.Trends.FirstOrDefault(t => t.Quantity == "darkRate")
+        )
+            is { } rate
+        && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
+            ? LibraryOutlook.Of(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
+            : null;
+
+    private static IEnumerable<Finding> Findings(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> left)
+    {
+        if (left.Count > 0)
+            yield return new Finding(
+                "profiles-refused",
+                Severity.Warning,
+                $"{Said.Whole(left.Count)} of the profiles were left out: "
+                    + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
+                [.. left.Select(r => r.File)]
+            );
+        ProfileOnDisk[] undated = [.. kept.Where(p => !p.HasDateOfFrames)];
+        if (undated.Length > 0)
+            yield return new Finding(
+                "date-of-profile",
+                Severity.Note,
+                "Frames without a date: the day on which the profile was made stands for the day of the "
+                    + "frames; check that they are close.",
+                [.. undated.Select(p => p.File)]
+            );
+        string[] versions = [.. kept.Select(p => p.Profile.Software.Version).Distinct()];
+        if (versions.Length > 1)
+            yield return new Finding(
+                "versions-differ",
+                Severity.Note,
+                "The profiles were made by different versions of this program "
+                    + $"({string.Join(", ", versions)}): where a change matters, characterise the old frames again "
+                    + "with the present one."
+            );
+    }
+}

@@ -1,0 +1,133 @@
+using System.Globalization;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Drift.OverTheYears;
+
+/// <summary>
+/// When darks taken at the last date will cost a stack more than its limits allow, if the trend goes on.
+/// </summary>
+/// <remarks>
+/// Dark current that has grown by a factor f since the darks were taken leaves the residual of darks that are ΔT₂·log₂
+/// f too cold; so the factor that is allowed is 2^(δ/ΔT₂) with
+/// δ the tolerance of the dark matching on the cold side (typical pixels, hot pixels, glow and level, whichever comes
+/// first). New hot pixels are counted apart: the library
+/// lacks them all, and they may be no more than the accepted share of the pixels.
+/// </remarks>
+internal static class LibraryOutlook
+{
+    private const double FarAway = 100; // years: nobody plans farther
+
+    /// <summary>
+    /// The forecast for one mode; null when the stack cannot be judged from the profile (a finding says why).
+    /// </summary>
+    public static LibraryForecast? Of(
+        MatchedMode mode,
+        DriftTrend rate,
+        double doubling,
+        HotPixelDrift? hot,
+        ToleranceQuestion stack,
+        List<Finding> findings
+    )
+    {
+        (ProfileOnDisk last, int index) = mode.Members[^1];
+        try
+        {
+            ToleranceAnswer tolerance = DarkTolerance.Find(
+                last.Profile,
+                last.Profile.Modes[index],
+                stack with
+                {
+                    Sky = stack.Sky ?? NamedSkies.Suburban,
+                }
+            );
+            CauseTolerance? cause = tolerance
+                .Causes.Where(c => c.Known && c.Colder is not null)
+                .MinBy(c => c.Colder!.Value);
+            double allowed = cause is null ? double.PositiveInfinity : Math.Pow(2, cause.Colder!.Value / doubling);
+            double now = rate.Forecast.First(p => !p.Beyond && p.DateUtc == rate.Points[^1].DateUtc).Value;
+            double? Years(double slope) =>
+                slope > 0 && now > 0 && (allowed - 1) * now / slope is var years and < FarAway ? years : null;
+            double reach = Probability.Normal95 * rate.PerYear.StandardUncertainty,
+                slope = rate.PerYear.Value;
+            double? best = rate.Changed ? Years(slope) : null,
+                earliest = Years(slope + reach),
+                latest = best is null ? null : Years(slope - reach);
+            string name = cause?.Cause ?? "";
+            if (
+                hot?.NewPerYear is { Value: > 0 } born
+                && stack.Limits.HotShare * 1e6 / born.Value is var hotYears
+                && hotYears < Math.Min(best ?? FarAway, FarAway)
+                && hot.New >= 10
+            )
+                (best, earliest, latest, name) = (
+                    hotYears,
+                    hotYears * (1 - Probability.Normal95 / Math.Sqrt(hot.New)),
+                    hotYears * (1 + Probability.Normal95 / Math.Sqrt(hot.New)),
+                    "new-hot-pixels"
+                );
+            DateTimeOffset? Date(double? years) =>
+                years is double y ? rate.Points[^1].DateUtc.AddDays(Math.Max(y, 0) * TrendFit.DaysPerYear) : null;
+            return new LibraryForecast(
+                mode.Name,
+                Date(best),
+                Date(earliest),
+                Date(latest),
+                name.Length > 0 ? name : null,
+                Sentence(Date(best), Date(earliest), Date(latest), name, stack)
+            );
+        }
+        catch (DecisionRefusedException refusal)
+        {
+            findings.Add(
+                new Finding(
+                    "library-not-judged",
+                    Severity.Note,
+                    $"How long the present darks will do was not worked out: {refusal.Message}"
+                )
+            );
+            return null;
+        }
+    }
+
+    private static string Sentence(
+        DateTimeOffset? date,
+        DateTimeOffset? earliest,
+        DateTimeOffset? latest,
+        string cause,
+        ToleranceQuestion stack
+    )
+    {
+        string what =
+            $"a stack of {Said.Whole(stack.Lights)} lights of {Said.Seconds(stack.ExposureSeconds)} more than the "
+            + $"{Said.Percent(stack.Limits.NoiseLoss)} allowed";
+        if (date is { } best)
+        {
+            string band = earliest is { } early
+                ? $" (95 %: {Month(early)} to {(latest is { } late ? Month(late) : "open end")})"
+                : "";
+            return $"If the trend goes on, darks taken now cost {what} from {Month(best)} on{band}; {Limit(cause)}.";
+        }
+        return earliest is { } soonest
+            ? "No date can be given: the dark current does not rise beyond its errors. At the steepest slope "
+                + $"within them, darks taken now would cost {what} from {Month(soonest)} on."
+            : $"Within 100 years the trend does not make darks taken now cost {what}.";
+    }
+
+    private static string Limit(string cause) =>
+        cause switch
+        {
+            "hot-pixels" => "the hot pixels that brighten set the limit",
+            "new-hot-pixels" => "new hot pixels, which old darks lack, set the limit",
+            "typical" => "the ordinary pixels set the limit",
+            "glow" => "the glow sets the limit",
+            _ => "the level of the background sets the limit",
+        };
+
+    private static string Month(DateTimeOffset date) =>
+        date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
+}

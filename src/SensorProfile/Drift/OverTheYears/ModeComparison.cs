@@ -1,0 +1,214 @@
+using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Fitting.Statistics;
+
+namespace SensorProfile.Drift.OverTheYears;
+
+/// <summary>
+/// Compares one mode over all its profiles; what is judged together with other modes is judged later.
+/// </summary>
+internal sealed record ModeComparison
+{
+    public required MatchedMode Mode { get; init; }
+
+    public required double? DarkTemperature { get; init; }
+
+    public required IReadOnlyList<DriftChange> Changes { get; init; }
+
+    public required IReadOnlyList<DriftTrend> Trends { get; init; }
+
+    public HotPixelMatch? Match { get; init; }
+
+    public HotPixelDrift? HotPixels { get; init; }
+
+    /// <summary>Doubling temperature of a pixel from the first profile's maps, °C.</summary>
+    public Func<int, double> DoublingOf { get; init; } = _ => double.NaN;
+
+    /// <summary>Where the last profile's maps had to be brought to the first's temperature, the step, °C.</summary>
+    public double Shift { get; init; }
+
+    public static ModeComparison Of(
+        MatchedMode mode,
+        DriftOptions options,
+        Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps,
+        List<Finding> findings
+    )
+    {
+        double? dark = CommonTemperature.OfDark(mode, options, findings),
+            pattern = CommonTemperature.OfPattern(mode, findings);
+        YearMaps? maps = YearMaps.Of(mode, options, readMaps, findings);
+        IReadOnlyList<Quantity>[] all =
+        [
+            .. Enumerable
+                .Range(0, mode.Members.Count)
+                .Select(i =>
+                    (IReadOnlyList<Quantity>)
+                        [
+                            .. Read(mode, i, dark, pattern, options, findings),
+                            .. maps is not null && maps.Scales.TryGetValue(i, out Quantity? byPixel)
+                                ? [byPixel]
+                                : Array.Empty<Quantity>(),
+                        ]
+                ),
+        ];
+        List<DriftChange> changes = [];
+        List<DriftTrend> trends = [];
+        foreach (Quantity to in all[^1])
+        {
+            if (
+                all[0].FirstOrDefault(q => q.Name == to.Name && q.Value.Unit == to.Value.Unit) is { } from
+                && Change(mode.Name, from, to) is { } change
+            )
+                changes.Add(change);
+            TrendPoint[] points =
+            [
+                .. all.Select(
+                        (list, i) =>
+                            (
+                                Date: mode.Members[i].Profile.DateUtc,
+                                Found: list.FirstOrDefault(q => q.Name == to.Name && q.Value.Unit == to.Value.Unit)
+                            )
+                    )
+                    .Where(p => p.Found is not null)
+                    .Select(p => new TrendPoint(p.Date, p.Found!.Value)),
+            ];
+            if (TrendFit.Of(to.Name, mode.Name, points) is { } trend)
+                trends.Add(trend);
+        }
+        var comparison = new ModeComparison
+        {
+            Mode = mode,
+            DarkTemperature = dark,
+            Changes = changes,
+            Trends = trends,
+        };
+        return maps is null ? comparison : comparison.WithHotPixels(maps, options);
+    }
+
+    private static IReadOnlyList<Quantity> Read(
+        MatchedMode mode,
+        int member,
+        double? dark,
+        double? pattern,
+        DriftOptions options,
+        List<Finding> findings
+    )
+    {
+        ProfileOnDisk profile = mode.Members[member].Profile;
+        try
+        {
+            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
+        }
+        catch (ArgumentException problem) // a law this program does not know, or one without its covariance
+        {
+            findings.Add(
+                new Finding(
+                    "dark-law-unreadable",
+                    Severity.Warning,
+                    $"The dark current of {profile.File} was not compared: {problem.Message.Split(" (Parameter")[0]}",
+                    [profile.File]
+                )
+            );
+            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, null, pattern, options);
+        }
+    }
+
+    private static DriftChange? Change(string mode, Quantity from, Quantity to)
+    {
+        double joint = DriftTest.Joint(from.Value, to.Value),
+            step = to.Value.Value - from.Value.Value;
+        if (!(joint > 0) && step != 0)
+            return null;
+        double p,
+            z;
+        if (to.IsCount)
+            (p, z) = (DriftTest.CountsP((long)from.Value.Value, (long)to.Value.Value), 0);
+        else
+            (z, p) = (DriftTest.Z(from.Value, to.Value), Probability.NormalTwoSided(DriftTest.Z(from.Value, to.Value)));
+        if (to.IsCount)
+            z = DriftTest.ZOf(p, step);
+        var change = new Measurement(
+            step,
+            joint,
+            to.Value.Unit,
+            Math.Min(from.Value.Samples, to.Value.Samples),
+            "last less first, joint uncertainty"
+        );
+        return new DriftChange(to.Name, mode, from.Value, to.Value, change, z, p, 1, false, 0);
+    }
+
+    private ModeComparison WithHotPixels(YearMaps maps, DriftOptions options)
+    {
+        double threshold = HotThreshold.Of(Mode.Mode(0), maps.First.TypicalRate);
+        HotPixelMatch match = HotPixelMatch.Of(maps.First, maps.Last, threshold);
+        HotPixelDrift hot = HotPixelComparison.Of(
+            Mode.Name,
+            match,
+            maps.Last,
+            threshold,
+            TrendFit.Years(Mode.Members[0].Profile.DateUtc, Mode.Members[^1].Profile.DateUtc),
+            options
+        );
+        return this with
+        {
+            Match = match,
+            HotPixels = hot,
+            Shift = maps.Shift,
+            DoublingOf = maps.First.Doubling,
+            Changes = [.. Changes, .. Pixelwise(Mode.Name, hot)],
+        };
+    }
+
+    /// <summary>
+    /// What the matched pixels add to the tests: more born than healed, and a patch that chance does not make.
+    /// </summary>
+    private static IEnumerable<DriftChange> Pixelwise(string mode, HotPixelDrift hot)
+    {
+        Measurement Pixels(double count) =>
+            new(count, Math.Sqrt(Math.Max(count, 1)), "px", (long)count, "hot pixels matched one by one");
+        (double z, double p) = HotPixelComparison.Net(hot);
+        yield return new DriftChange(
+            "newLessHealed",
+            mode,
+            Pixels(hot.Healed),
+            Pixels(hot.New),
+            new Measurement(
+                hot.New - hot.Healed,
+                Math.Sqrt(Math.Max(hot.New + hot.Healed, 1)),
+                "px",
+                hot.New + hot.Healed,
+                "new less healed hot pixels"
+            ),
+            z,
+            p,
+            1,
+            false,
+            0
+        );
+        if (hot.Patches is [var patch, ..])
+            yield return new DriftChange(
+                "growingPatch",
+                mode,
+                new Measurement(
+                    patch.Expected,
+                    Math.Sqrt(Math.Max(patch.Expected, 1)),
+                    "px",
+                    patch.NewPixels,
+                    "by chance"
+                ),
+                Pixels(patch.NewPixels),
+                new Measurement(
+                    patch.NewPixels - patch.Expected,
+                    Math.Sqrt(patch.NewPixels),
+                    "px",
+                    patch.NewPixels,
+                    "new hot pixels in the patch above chance"
+                ),
+                DriftTest.ZOf(patch.P, 1),
+                patch.P,
+                1,
+                false,
+                0
+            );
+    }
+}

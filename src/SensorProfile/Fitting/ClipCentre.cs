@@ -1,4 +1,0 @@
-namespace SensorProfile.Fitting;
-
-/// <summary>What a clip measures from.</summary>
-internal enum ClipCentre { Median, Mean }

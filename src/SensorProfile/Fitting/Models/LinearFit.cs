@@ -1,0 +1,48 @@
+namespace SensorProfile.Fitting.Models;
+
+/// <summary>Result of a weighted linear least-squares fit.</summary>
+/// <param name="Parameters">Best estimates, one per column of the design.</param>
+/// <param name="Covariance">Covariance when the stated uncertainties are taken as true ("absolute"): (XᵀWX)⁻¹, W =
+/// 1/u².</param>
+/// <param name="ChiSquared">Σ((y − Xp)/u)² at the minimum.</param>
+/// <param name="DegreesOfFreedom">Points less parameters.</param>
+/// <param name="Condition">Condition number of the weighted design with its columns scaled to unit length.</param>
+internal sealed record LinearFit(
+    double[] Parameters,
+    double[,] Covariance,
+    double ChiSquared,
+    int DegreesOfFreedom,
+    double Condition
+)
+{
+    /// <summary>Beyond 1/√ε the fit has lost more than half of the digits of a double.</summary>
+    public const double ConditionLimit = 6.7e7;
+
+    /// <summary>
+    /// χ² per degree of freedom; 1 is expected when the stated uncertainties are right. Zero without degrees of
+    /// freedom.
+    /// </summary>
+    public double ReducedChiSquared => DegreesOfFreedom > 0 ? ChiSquared / DegreesOfFreedom : 0;
+
+    /// <summary>Probability of a larger χ² by chance; 1 without degrees of freedom.</summary>
+    public double Probability => Statistics.Probability.ChiSquaredTail(ChiSquared, DegreesOfFreedom);
+
+    /// <summary>Standard uncertainty of a parameter from the stated uncertainties.</summary>
+    public double Uncertainty(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
+
+    /// <summary>Covariance when only the ratios of the uncertainties are known: absolute covariance × χ²/ν.</summary>
+    public double[,] ScaledCovariance() => CovarianceMatrix.Scale(Covariance, ReducedChiSquared);
+
+    /// <summary>A finding when the columns are so nearly dependent that digits are lost; null otherwise.</summary>
+    /// <param name="what">What was fitted, as the sentence's subject: "The dark-signal line".</param>
+    public Finding? ConditioningFinding(string what) =>
+        Condition < ConditionLimit
+            ? null
+            : new Finding(
+                "badly-conditioned",
+                Severity.Warning,
+                FormattableString.Invariant(
+                    $"{what} is badly conditioned (condition number {Condition:0.0E+0}), so its parameters depend on rounding; use fewer terms or spread the points wider."
+                )
+            );
+}

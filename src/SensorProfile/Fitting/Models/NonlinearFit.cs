@@ -1,0 +1,30 @@
+namespace SensorProfile.Fitting.Models;
+
+/// <summary>Result of a weighted nonlinear least-squares fit.</summary>
+/// <param name="Parameters">Best estimates.</param>
+/// <param name="Covariance">(JᵀWJ)⁻¹ at the minimum, the stated uncertainties taken as true; infinite where a parameter
+/// has no effect.</param>
+/// <param name="ChiSquared">Σ((y − f)/u)² at the minimum.</param>
+/// <param name="DegreesOfFreedom">Points less parameters.</param>
+/// <param name="Converged">The gradient vanished within rounding, or no step could improve the fit further.</param>
+/// <param name="Iterations">Steps tried.</param>
+/// <param name="Condition">Condition number of the Jacobian with its columns scaled to unit length.</param>
+internal sealed record NonlinearFit(
+    double[] Parameters,
+    double[,] Covariance,
+    double ChiSquared,
+    int DegreesOfFreedom,
+    bool Converged,
+    int Iterations,
+    double Condition
+)
+{
+    /// <summary>χ²/ν; zero without degrees of freedom.</summary>
+    public double ReducedChiSquared => DegreesOfFreedom > 0 ? ChiSquared / DegreesOfFreedom : 0;
+
+    /// <summary>Standard uncertainty of a parameter from the stated uncertainties.</summary>
+    public double Uncertainty(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
+
+    /// <summary>Covariance when only the ratios of the uncertainties are known: absolute covariance × χ²/ν.</summary>
+    public double[,] ScaledCovariance() => CovarianceMatrix.Scale(Covariance, ReducedChiSquared);
+}

@@ -1,0 +1,17 @@
+namespace SensorProfile.Fitting.Models;
+
+/// <summary>Constants of laws of temperature, and what stands in for such a law.</summary>
+internal static class PhysicalConstants
+{
+    /// <summary>k/q, eV/K: quotient of two exact SI constants (CODATA 2018).</summary>
+    public const double BoltzmannElectronVoltsPerKelvin = 1.380649e-23 / 1.602176634e-19;
+
+    /// <summary>0 °C in kelvin.</summary>
+    public const double ZeroCelsius = 273.15;
+
+    /// <summary>
+    /// Rise of temperature that doubles a dark current where no law could be fitted, °C (common practice: 5 … 8 °C; no
+    /// source).
+    /// </summary>
+    public const double AssumedDoubling = 6.5;
+}

@@ -1,0 +1,166 @@
+using SensorProfile.Profiles.Darks;
+using static System.FormattableString;
+
+namespace SensorProfile.FixedPattern.BlackLevel;
+
+/// <summary>What the user should know of the black level.</summary>
+internal static class BlackLevelFindings
+{
+    private const double Sigmas = 4;
+    private const double NotableShare = 0.05; // of a dark rate
+    private const double NotableScatter = 0.5; // ADU
+    private const double NotableStep = 0.1; // ADU: what a stack of 100 frames of 1 ADU noise can show
+
+    /// <summary>Findings.</summary>
+    /// <param name="level">The record.</param>
+    /// <param name="series">One per entry of its limits, in the same order.</param>
+    /// <param name="pinned">Whether the camera pins its level, which has a finding of its own.</param>
+    public static IReadOnlyList<Finding> Of(
+        BlackLevelProfile level,
+        IReadOnlyList<BlackLevelSeries> series,
+        bool pinned
+    )
+    {
+        List<Finding> findings = [];
+        if (Drift(level, series, pinned) is { } drift)
+            findings.Add(drift);
+        if (level.DriftPerDegree is { } degree && Stands(degree) && Math.Abs(degree.Value) > NotableStep / 2)
+            findings.Add(
+                new(
+                    "black-level-follows-temperature",
+                    Severity.Note,
+                    Invariant(
+                        $"The black level changes by {degree.Value:+0.###;-0.###} ADU per °C of sensor temperature (± {degree.StandardUncertainty:0.###}): take bias frames at the temperature of the darks and lights they are used with."
+                    ),
+                    []
+                )
+            );
+        if (!pinned && level.DriftPerSecond is { } second && Stands(second))
+            findings.Add(
+                new(
+                    "black-level-follows-exposure",
+                    Severity.Note,
+                    Invariant(
+                        $"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of exposure (± {second.StandardUncertainty:0.#####}) beyond what the noise shows as dark current: the black level follows the exposure, so the level's dark current is off by that much; calibrate lights with darks of their own exposure."
+                    ),
+                    []
+                )
+            );
+        if (level.FirstFrameDifference is { } first && Stands(first) && Math.Abs(first.Value) > NotableStep)
+            findings.Add(
+                new(
+                    "first-frame-differs",
+                    Severity.Warning,
+                    Invariant(
+                        $"The first frame after a pause is {Math.Abs(first.Value):0.##} ADU (± {first.StandardUncertainty:0.##}) {(first.Value > 0 ? "above" : "below")} the frames that follow it: take one more frame after every pause and leave the first one out."
+                    ),
+                    []
+                )
+            );
+        if (level.Jumps.Count > 0)
+        {
+            BlackLevelJump largest = level.Jumps.MaxBy(j => Math.Abs(j.Step.Value))!;
+            findings.Add(
+                new(
+                    "black-level-jumps",
+                    Severity.Warning,
+                    Invariant(
+                        $"The black level jumped {(level.Jumps.Count == 1 ? "once" : Invariant($"{level.Jumps.Count} times"))} from one frame to the next, by {Math.Abs(largest.Step.Value):0.##} ADU at most: look at these frames before you use them, and match every light to darks by level where the camera has masked pixels."
+                    ),
+                    [.. level.Jumps.Select(j => j.Frame)]
+                )
+            );
+        }
+        if (
+            level.SetScatter is { } sets
+            && level.Jitter is { } jitter
+            && sets.Value > Math.Max(NotableScatter, jitter.Value)
+        )
+            findings.Add(
+                new(
+                    "black-level-sets-differ",
+                    Severity.Note,
+                    Invariant(
+                        $"From one set of frames to the next the black level differs by {sets.Value:0.##} ADU (standard deviation) more than time, temperature and exposure explain: calibrate lights with darks of their own exposure and evening, and trust a dark current by level no further than that."
+                    ),
+                    []
+                )
+            );
+        if (Below(level, series, pinned) is { } below)
+            findings.Add(below);
+        return findings;
+    }
+
+    private static Finding? Drift(BlackLevelProfile level, IReadOnlyList<BlackLevelSeries> series, bool pinned)
+    {
+        if (level.DriftPerHour is not { } hour || !Stands(hour))
+            return null;
+        double hours = level.Points.Max(p => p.Hours ?? 0);
+        if (Math.Abs(hour.Value * hours) < NotableStep)
+            return null;
+        // What the drift makes of a dark current that takes no account of it.
+        var worst = pinned
+            ? []
+            : level
+                .Limits.Zip(series, (l, s) => (l.Temperature, Plain: s.Plain?.Value ?? 0, Free: l.Rate))
+                .Where(p =>
+                    p.Plain > 0
+                    && p.Free is not null
+                    && Math.Abs(p.Plain - p.Free.Value)
+                        > Math.Max(2 * p.Free.StandardUncertainty, NotableShare * p.Plain)
+                )
+                .Select(p => (p.Temperature, p.Plain, p.Free!.Value))
+                .OrderByDescending(p => Math.Abs(p.Plain - p.Value) / p.Plain)
+                .ToList();
+        string start = Invariant(
+            $"The black level drifted by {hour.Value:+0.##;-0.##} ADU per hour (± {hour.StandardUncertainty:0.##}) over {hours:0.#} h"
+        );
+        return worst.Count == 0
+            ? new(
+                "black-level-drift",
+                Severity.Note,
+                start
+                    + "; the dark currents do not suffer from it, but take bias frames close in time to the frames they "
+                    + "are used with.",
+                []
+            )
+            : new(
+                "black-level-drift",
+                Severity.Warning,
+                start
+                    + Invariant(
+                        $", and a dark current by level takes it for dark signal: at {worst[0].Temperature:0.0} °C it says {worst[0].Plain:0.####} where {worst[0].Value:0.####} e⁻/px/s is left without the drift; take the exposures in mixed order with bias frames in between."
+                    ),
+                []
+            );
+    }
+
+    private static Finding? Below(BlackLevelProfile level, IReadOnlyList<BlackLevelSeries> series, bool pinned)
+    {
+        if (pinned)
+            return null;
+        var below = level
+            .Limits.Zip(series, (l, s) => (Limit: l, s.Expected))
+            .Where(p => p.Limit.Smallest is { } smallest && p.Expected is > 0 and { } rate && rate < smallest.Value)
+            .ToList();
+        if (below.Count == 0)
+            return null;
+        var coldest = below[0];
+        double needed = Rounded(
+            coldest.Limit.LongestExposure * coldest.Limit.Smallest!.Value / coldest.Expected!.Value
+        );
+        return new(
+            "dark-below-black-level",
+            Severity.Note,
+            Invariant(
+                $"At {string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} °C the dark current lies below what the movements of the black level leave visible ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at {coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; {coldest.Expected.Value:0.#####} is to be expected): there it is known from the other temperatures or the noise only; exposures of about {needed:0} s would show it."
+            ),
+            []
+        );
+    }
+
+    private static double Rounded(double seconds) =>
+        seconds < 60 ? Math.Ceiling(seconds / 10) * 10 : Math.Ceiling(seconds / 60) * 60;
+
+    private static bool Stands(Measurement m) => Math.Abs(m.Value) > Sigmas * m.StandardUncertainty;
+}

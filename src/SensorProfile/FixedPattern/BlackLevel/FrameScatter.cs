@@ -1,0 +1,96 @@
+using MathNet.Numerics.RootFinding;
+using SensorProfile.Fitting.Statistics;
+
+namespace SensorProfile.FixedPattern.BlackLevel;
+
+/// <summary>Jitter of the level from the differences of frames taken one after the other, steps left out.</summary>
+internal static class FrameScatter
+{
+    /// <summary>A difference beyond so many standard deviations is a step, not jitter.</summary>
+    public const double StepSigmas = 6;
+
+    private const int FewestPairs = 3;
+    private const double MostSteps = 0.05; // share of the pairs: more is the way this level jitters
+
+    /// <summary>A first guess before any fit.</summary>
+    public static double Rough(IReadOnlyList<BlackLevelFrame> frames, double[] levels)
+    {
+        double[] differences = [.. Pairs(frames).Select(i => Math.Abs(levels[i] - levels[i - 1]))];
+        return differences.Length == 0
+            ? frames.Max(f => f.Noise)
+            : Math.Max(OrderStatistics.Median(differences), frames.Min(f => f.Noise));
+    }
+
+    /// <summary>
+    /// Jitter and the degrees of freedom behind it: of n overlapping differences about 2n/3 (von Neumann 1941). With
+    /// too few pairs it comes from the residuals of the fit.
+    /// </summary>
+    /// <param name="frames">Frames.</param>
+    /// <param name="residuals">Level less fit, ADU.</param>
+    /// <param name="fitFreedom">Degrees of freedom of the fit.</param>
+    public static (double Jitter, double Freedom) Of(
+        IReadOnlyList<BlackLevelFrame> frames,
+        double[] residuals,
+        int fitFreedom
+    )
+    {
+        int[] pairs = Pairs(frames);
+        if (pairs.Length < FewestPairs)
+            return (
+                Solve(
+                    j => residuals.Select((r, i) => r * r / (j * j + Square(frames[i].Noise))).Sum() - fitFreedom,
+                    residuals.Max(Math.Abs)
+                ),
+                fitFreedom
+            );
+        int[] steady = [.. pairs.Except(Steps(frames, residuals))];
+        double Excess(double j) =>
+            steady.Sum(i =>
+                Square(residuals[i] - residuals[i - 1])
+                / (2 * j * j + Square(frames[i].Noise) + Square(frames[i - 1].Noise))
+            ) - steady.Length;
+        return (
+            Solve(Excess, steady.Max(i => Math.Abs(residuals[i] - residuals[i - 1]))),
+            Math.Max(1, 2.0 * steady.Length / 3)
+        );
+    }
+
+    /// <summary>
+    /// Frames before which the level stepped; none where steps are so many that they are the jitter itself.
+    /// </summary>
+    public static IReadOnlyList<int> Steps(IReadOnlyList<BlackLevelFrame> frames, double[] residuals)
+    {
+        int[] pairs = Pairs(frames);
+        if (pairs.Length < FewestPairs)
+            return [];
+        double[] differences = [.. pairs.Select(i => Math.Abs(residuals[i] - residuals[i - 1]))];
+        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // of differences about 0
+        bool Stands(int i) =>
+            Math.Abs(residuals[i] - residuals[i - 1])
+            > StepSigmas * Math.Sqrt(Math.Max(robust * robust, Square(frames[i].Noise) + Square(frames[i - 1].Noise)));
+        int[] steps = [.. pairs.Where(Stands)];
+        return steps.Length > Math.Max(2, MostSteps * pairs.Length) ? [] : steps;
+    }
+
+    /// <summary>
+    /// Indices of frames whose neighbour before them belongs to the same set and was not set apart by a pause.
+    /// </summary>
+    private static int[] Pairs(IReadOnlyList<BlackLevelFrame> frames) =>
+        [
+            .. Enumerable
+                .Range(1, Math.Max(0, frames.Count - 1))
+                .Where(i => frames[i].Set == frames[i - 1].Set && !frames[i].First && !frames[i - 1].First),
+        ];
+
+    private static double Solve(Func<double, double> excess, double largest)
+    {
+        if (!(largest > 0) || excess(0) <= 0)
+            return 0;
+        double high = largest;
+        while (excess(high) > 0)
+            high *= 2;
+        return Brent.FindRoot(excess, 0, high, 1e-9 * high, 100);
+    }
+
+    private static double Square(double x) => x * x;
+}

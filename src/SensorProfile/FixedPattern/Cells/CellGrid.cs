@@ -1,0 +1,42 @@
+namespace SensorProfile.FixedPattern.Cells;
+
+/// <summary>The frame in coarse square cells.</summary>
+/// <param name="Size">Edge of a cell, px; even, so that every cell holds whole periods of a colour filter.</param>
+/// <param name="Columns">Cells side by side; the last may be narrower.</param>
+/// <param name="Rows">Cells above each other.</param>
+internal sealed record CellGrid(int Size, int Columns, int Rows)
+{
+    private const int MostAcross = 96;
+    private const int LeastSize = 8;
+
+    /// <summary>Cells, <see cref="Columns"/> × <see cref="Rows"/>.</summary>
+    public int Count => Columns * Rows;
+
+    /// <summary>Cells for a frame: at most 96 across.</summary>
+    public static CellGrid For(int width, int height)
+    {
+        int size = Math.Max(LeastSize, (Math.Max(width, height) + MostAcross - 1) / MostAcross);
+        size += size % 2;
+        return new(size, (width + size - 1) / size, (height + size - 1) / size);
+    }
+
+    /// <summary>Cell of a pixel.</summary>
+    public int Of(int column, int row) => row / Size * Columns + column / Size;
+
+    /// <summary>Mean over a cell and its neighbours, with the number of cells behind it.</summary>
+    public (double Value, int Cells) Smoothed(double[] values, int cell)
+    {
+        int row = cell / Columns,
+            column = cell % Columns,
+            n = 0;
+        double sum = 0;
+        for (int y = Math.Max(0, row - 1); y <= Math.Min(Rows - 1, row + 1); y++)
+        for (int x = Math.Max(0, column - 1); x <= Math.Min(Columns - 1, column + 1); x++)
+            if (double.IsFinite(values[y * Columns + x]))
+            {
+                sum += values[y * Columns + x];
+                n++;
+            }
+        return (n == 0 ? double.NaN : sum / n, n);
+    }
+}

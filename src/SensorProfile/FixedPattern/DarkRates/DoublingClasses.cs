@@ -1,0 +1,50 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>Doubling temperature of pixels against their dark rate.</summary>
+internal static class DoublingClasses
+{
+    private const int FewestPixels = 8;
+
+    /// <summary>Classes of rate at 1, 2, 5 times powers of ten, from the first with 8 measured pixels.</summary>
+    /// <remarks>
+    /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the spread reported has the median
+    /// measurement variance taken out.
+    /// </remarks>
+    /// <param name="laws">Laws of single pixels.</param>
+    public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)
+    {
+        MeasuredLaw[] usable = [.. laws.Where(l => l.Rate > 0 && l.Uncertainty < 0.25 * l.Doubling)];
+        if (usable.Length == 0)
+            return [];
+        double[] edges = [.. RoundNumbers.Between(usable.Min(l => l.Rate) / 2.5, usable.Max(l => l.Rate) * 2.5)];
+        return
+        [
+            .. edges
+                .Zip(edges.Skip(1), (from, to) => (from, to))
+                .Select(e => Class(e.from, e.to, [.. usable.Where(l => l.Rate >= e.from && l.Rate < e.to)]))
+                .OfType<DoublingByRate>(),
+        ];
+    }
+
+    private static DoublingByRate? Class(double from, double to, MeasuredLaw[] laws)
+    {
+        if (laws.Length < FewestPixels)
+            return null;
+        double[] doublings = [.. laws.Select(l => (double)l.Doubling)];
+        double median = OrderStatistics.Median(doublings),
+            sigma = OrderStatistics.MadSigma(doublings);
+        double noise = OrderStatistics.Median([.. laws.Select(l => (double)l.Uncertainty * l.Uncertainty)]);
+        var doubling = new Measurement(
+            median,
+            OrderStatistics.MedianToMeanError * sigma / Math.Sqrt(laws.Length),
+            "°C",
+            laws.Length,
+            "median over pixels of their own temperature laws"
+        );
+        return new(from, to, doubling, Math.Sqrt(Math.Max(0, sigma * sigma - noise)), laws.Length);
+    }
+}

@@ -1,0 +1,88 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.Cells;
+using SensorProfile.FixedPattern.Input;
+
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>
+/// Sets the smooth part of a map joined from several temperatures to what the temperature nearest to the reference
+/// shows.
+/// </summary>
+/// <remarks>Ordinary pixels are brought to the reference by the typical law, which glow does not follow. Cell by cell
+/// the difference between the nearest temperature alone and the
+/// joined value is taken, where it is significant (3 standard errors of the 3 × 3 mean), and added to the cell's
+/// ordinary pixels.</remarks>
+internal static class LargeScale
+{
+    private const double LeastSigmas = 3;
+
+    /// <summary>Corrects the map in place.</summary>
+    public static void Correct(
+        PatternInput input,
+        ReferenceScale scale,
+        IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures,
+        CellSignals cells,
+        float[] rate,
+        PixelFlags[] flags
+    )
+    {
+        if (temperatures.Count < 2 || cells.Grid.Count < 16)
+            return;
+        double[] difference =
+        [
+            .. Enumerable.Range(0, cells.Grid.Count).Select(cell => Difference(scale, temperatures, cells, cell)),
+        ];
+        double[] known = [.. difference.Where(double.IsFinite)];
+        if (known.Length < 16)
+            return;
+        double middle = OrderStatistics.Median(known),
+            noise = OrderStatistics.MadSigma(known);
+        double[] correction =
+        [
+            .. difference.Select((_, cell) => Significant(cells.Grid, difference, cell, middle, noise)),
+        ];
+        if (correction.All(c => c == 0))
+            return;
+        var smooth = new CellInterpolation(cells.Grid, correction, input.Width, input.Height);
+        Parallel.For(0, input.Height, row =>
+        {
+            for (int column = 0, at = row * input.Width; column < input.Width; column++, at++)
+                if (!flags[at].HasFlag(PixelFlags.Outstanding))
+                    rate[at] += (float)smooth.At(column, row);
+        });
+    }
+
+    private static double Difference(
+        ReferenceScale scale,
+        IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures,
+        CellSignals cells,
+        int cell
+    )
+    {
+        if (cells.Counts[cell] == 0)
+            return double.NaN;
+        double joined = 0,
+            near = 0;
+        for (int t = 0; t < temperatures.Count; t++)
+        {
+            double slope = 0;
+            IReadOnlyList<double> factors = temperatures[t].Levels.Line.Factors;
+            for (int g = 0; g < factors.Count; g++)
+                slope += factors[g] * cells.Sums[t][g][cell];
+            slope *= scale.Factors[t] / cells.Counts[cell];
+            joined += scale.Weights[t] * slope;
+            if (t == scale.Nearest)
+                near = slope;
+        }
+        return near - joined;
+    }
+
+    private static double Significant(CellGrid grid, double[] difference, int cell, double middle, double noise)
+    {
+        (double value, int n) = grid.Smoothed(difference, cell);
+        if (n == 0 || Math.Abs(value - middle) * Math.Sqrt(n) < LeastSigmas * noise)
+            return 0;
+        double own = difference[cell] - middle;
+        return Math.Abs(own) > 2 * LeastSigmas * noise ? own : value - middle;
+    }
+}

@@ -1,0 +1,7 @@
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>The temperature law of one pixel.</summary>
+/// <param name="Rate">Rate at the reference temperature, e-/px/s.</param>
+/// <param name="Doubling">Doubling temperature there, °C.</param>
+/// <param name="Uncertainty">Its standard uncertainty, °C.</param>
+internal readonly record struct MeasuredLaw(float Rate, float Doubling, float Uncertainty);

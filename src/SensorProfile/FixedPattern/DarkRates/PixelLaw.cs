@@ -1,0 +1,121 @@
+using SensorProfile.Fitting.Models;
+
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>
+/// Temperature law of a single pixel: ln I = ln I_ref + a·x(T), with x the same for all pixels and 0 at the reference
+/// temperature.
+/// </summary>
+/// <remarks>
+/// x is the logarithm of the typical pixel's law over its value at the reference where that law is known and has no
+/// constant floor (a is then the pixel's activation
+/// relative to the typical one), else −(1/kT − 1/kT_ref), 1/eV (a is then the activation energy of Arrhenius' law).
+/// Weighted least squares on ln I with
+/// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal. Which
+/// temperatures those are must not hang on an ordinary pixel's
+/// own noise: a cold reading that came out high by chance would stay in and one that came out low would not, and the
+/// law would come out too flat. Ordinary pixels therefore
+/// use the temperatures at which the typical pixel exceeds 8u, and have no law when those are too few.
+/// </remarks>
+internal sealed class PixelLaw
+{
+    private const double LeastSignal = 4; // standard uncertainties
+    private const double LeastTypicalSignal = 8;
+
+    private readonly double[] x;
+    private readonly bool[] forOrdinary;
+    private readonly double slopePerDegree; // dx/dT at the reference temperature
+    private readonly int fewest;
+
+    /// <param name="temperatures">°C.</param>
+    /// <param name="reference">°C.</param>
+    /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
+    /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
+    /// <param name="fewest">Temperatures that make a law: with 2 there is nothing left to show a misfit.</param>
+    public PixelLaw(
+        IReadOnlyList<double> temperatures,
+        double reference,
+        Func<double, double>? typical,
+        IReadOnlyList<double> typicalSignal,
+        int fewest = 3
+    )
+    {
+        this.fewest = fewest;
+        forOrdinary = [.. typicalSignal.Select(s => s > LeastTypicalSignal)];
+        x = [.. temperatures.Select(t => Abscissa(typical, reference, t))];
+        slopePerDegree = SlopePerDegree(typical, reference);
+    }
+
+    /// <summary>x at a temperature.</summary>
+    public static double Abscissa(Func<double, double>? typical, double reference, double celsius) =>
+        typical is null
+            ? 1 / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * (reference + PhysicalConstants.ZeroCelsius))
+                - 1 / (PhysicalConstants.BoltzmannElectronVoltsPerKelvin * (celsius + PhysicalConstants.ZeroCelsius))
+            : Math.Log(typical(celsius) / typical(reference));
+
+    /// <summary>
+    /// dx/dT at the reference temperature, 1/°C in units of x: the doubling temperature there is ln 2/(a·dx/dT).
+    /// </summary>
+    public static double SlopePerDegree(Func<double, double>? typical, double reference)
+    {
+        const double Step = 0.05;
+        return (Abscissa(typical, reference, reference + Step) - Abscissa(typical, reference, reference - Step))
+            / (2 * Step);
+    }
+
+    /// <summary>
+    /// Fits one pixel; null with too few usable temperatures, or when its rate does not rise with temperature beyond a
+    /// quarter of its own uncertainty.
+    /// </summary>
+    /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
+    /// <param name="rates">Rate at each temperature, e-/px/s.</param>
+    /// <param name="uncertainties">Their standard uncertainties.</param>
+    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty,
+    /// °C; correlation of ln I and a.</returns>
+    public (
+        double LogRate,
+        double LogRateUncertainty,
+        double Doubling,
+        double DoublingUncertainty,
+        double Correlation
+    )? Fit(bool outstanding, ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
+    {
+        double s = 0,
+            sx = 0,
+            sy = 0,
+            sxx = 0,
+            sxy = 0,
+            syy = 0;
+        int n = 0;
+        for (int i = 0; i < rates.Length; i++)
+        {
+            if (!outstanding && !forOrdinary[i])
+                continue;
+            if (!(rates[i] > (outstanding ? LeastSignal * uncertainties[i] : 0)))
+                continue;
+            double y = Math.Log(rates[i]),
+                w = rates[i] / uncertainties[i];
+            w *= w;
+            (s, sx, sy, sxx, sxy, syy) = (
+                s + w,
+                sx + w * x[i],
+                sy + w * y,
+                sxx + w * x[i] * x[i],
+                sxy + w * x[i] * y,
+                syy + w * y * y
+            );
+            n++;
+        }
+        double determinant = s * sxx - sx * sx;
+        if (n < fewest || !(determinant > 0))
+            return null;
+        double a = (s * sxy - sx * sy) / determinant,
+            b = (sy - a * sx) / s;
+        // a pixel that follows no such law is known less well
+        double misfit = n == 2 ? 1 : Math.Max(1, (syy - b * sy - a * sxy) / (n - 2));
+        double ua = Math.Sqrt(s / determinant * misfit),
+            ub = Math.Sqrt(sxx / determinant * misfit);
+        double doubling = Math.Log(2) / (a * slopePerDegree);
+        return a > 4 * ua && doubling > 0 ? (b, ub, doubling, doubling * ua / a, -sx / Math.Sqrt(s * sxx)) : null;
+    }
+}

@@ -1,0 +1,161 @@
+using SensorProfile.FixedPattern.Cells;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.FixedPattern.Telegraph;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>One pass over all darks: rate, uncertainty, law and flags of every pixel.</summary>
+/// <remarks>All temperatures are walked together, so that memory holds the maps and a few rows of sums, never the
+/// frames or maps of single temperatures.
+/// Relative rate at temperature T: gain·(Σ factor·mean − median of that over the channel); rate = typical rate +
+/// relative rate.</remarks>
+internal static class RateWalk
+{
+    private const int EveryLawOf = 16; // of ordinary pixels: plenty for the law of their class
+
+    // from which they are thinned further, and the faint ones of those that stand out as well
+    private const int ManyPixels = 8_000_000;
+
+    // … those that stand out by less than this many times the limit
+    private const double Bright = 8;
+
+    /// <summary>Levels of the temperatures that make a line, from a sample of the pixels.</summary>
+    public static Dictionary<DarkSeries, SeriesLevels> Levels(PatternInput input)
+    {
+        var levels = new Dictionary<DarkSeries, SeriesLevels>(ReferenceEqualityComparer.Instance);
+        foreach (DarkSeries series in input.Series)
+            if (LevelSampling.Of(input, series) is { } own)
+                levels[series] = own;
+        return levels;
+    }
+
+    /// <summary>Walks the frames; null when no temperature makes a line.</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way,
+    /// e-/px/s; chosen from the noise and the typical rate.</param>
+    /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
+    public static RateMaps? Of(
+        PatternInput input,
+        Func<ReferenceScale, double> outstanding,
+        IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null
+    )
+    {
+        (DarkSeries Series, SeriesLevels Levels)[] temperatures =
+        [
+            .. input
+                .Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Of(input, s)))
+                .Where(t => t.Levels is not null)
+                .Select(t => (t.Series, t.Levels!)),
+        ];
+        if (temperatures.Length == 0)
+            return null;
+        var scale = ReferenceScale.Of(input, temperatures);
+        double limit = outstanding(scale);
+        bool laws = !input.Quick && temperatures.Length >= input.FewestLawTemperatures;
+        int pixels = input.Pixels;
+        float[] rate = new float[pixels],
+            uncertainty = new float[pixels];
+        Half[]? doubling = laws ? new Half[pixels] : null;
+        int thinning = 1 + pixels / ManyPixels * 2;
+        var flags = new PixelFlags[pixels];
+        double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
+        var grid = CellGrid.For(input.Width, input.Height);
+        var reader = new PixelReader(input, temperatures, scale, limit, laws);
+
+        IFrameSamples[][] groups =
+        [
+            .. temperatures.SelectMany(t => t.Series.Exposures).Concat(input.UnlitSets).Select(e => e.Frames.ToArray()),
+        ];
+        using var workers = new ThreadLocal<PixelReader.StripWorker>(reader.Worker);
+        StripResult[] strips = GroupMoments.Walk(
+            groups,
+            strip =>
+            {
+                var result = new StripResult(strip.FirstRow, strip.Rows, grid, temperatures);
+                PixelReader.StripWorker worker = workers.Value!;
+                worker.Begin(strip);
+                for (int row = 0; row < strip.Rows; row++)
+                {
+                    worker.BeginRow(row);
+                    for (int column = 0; column < strip.Width; column++)
+                    {
+                        int at = (strip.FirstRow + row) * strip.Width + column;
+                        PixelReading pixel = worker.Read(row, column);
+                        (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
+                        if (input.TestLevels && worker.IsSuspect(row, column))
+                        {
+                            result.Tested++;
+                            if (
+                                LevelTest.Of(worker.Samples(row, column), noiseFactor) is { } fit
+                                && LevelPixels.MayPass(fit)
+                            )
+                                result.Divided.Add((at, fit));
+                        }
+                        if (doubling is not null)
+                            doubling[at] = (Half)pixel.Doubling;
+                        if (pixel.Flags.HasFlag(PixelFlags.Outstanding))
+                            result.Outstanding.Add(new(at, pixel.DoublingUncertainty, pixel.Correlation));
+                        int every =
+                            !pixel.Flags.HasFlag(PixelFlags.Outstanding) ? EveryLawOf * thinning
+                            : pixel.Rate < scale.Typical + Bright * limit ? thinning
+                            : 1;
+                        if (at % every == 0 && !float.IsNaN(pixel.Doubling))
+                            result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
+                    }
+                }
+                int first = strip.FirstRow * strip.Width;
+                worker.AddTo(result, rate.AsSpan(first, strip.Pixels), flags.AsSpan(first, strip.Pixels));
+                // kept until the walk ends: half of a map where a tenth of the pixels stand out
+                result.Outstanding.TrimExcess();
+                result.Laws.TrimExcess();
+                return result;
+            },
+            input.Walk,
+            keepSamples: input.TestLevels
+        );
+        CellSignals cells = StripResult.Merge(strips, grid, temperatures);
+        var levelled = LevelPixels.Of(
+            strips.Sum(s => s.Tested),
+            strips.SelectMany(s => s.Divided),
+            pixels,
+            (input.Thresholds ?? new()).FlickerFalseAlarms
+        );
+        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(strips.SelectMany(s => s.Laws));
+        // the strips hold much that is not needed any more
+        List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];
+        foreach (int pixel in levelled.Fits.Keys)
+            flags[pixel] |= PixelFlags.Levelled;
+        LargeScale.Correct(input, scale, temperatures, cells, rate, flags);
+        return new RateMaps
+        {
+            Rate = rate,
+            Uncertainty = uncertainty,
+            Doubling = doubling,
+            Flags = flags,
+            Levelled = levelled,
+            Classes = classes,
+            Outstanding = standing.SelectMany(s => s),
+            UnlitShare = UnlitShare(scale, temperatures),
+            Typical = scale.Typical,
+            TypicalUncertainty = scale.Noise,
+            Cells = cells,
+            Temperatures = temperatures,
+        };
+    }
+
+    /// <summary>
+    /// What an ordinary pixel's joined rate takes from its signal without light, 1/s; 0 where the unlit map takes no
+    /// part in the lines.
+    /// </summary>
+    private static double UnlitShare(ReferenceScale scale, (DarkSeries Series, SeriesLevels Levels)[] temperatures)
+    {
+        double share = 0;
+        for (int t = 0; t < temperatures.Length; t++)
+            if (temperatures[t].Levels.Line is { UsesUnlit: true } line)
+                share += scale.Weights[t] * scale.Factors[t] * line.Factors[^1];
+        return share;
+    }
+}

@@ -1,0 +1,114 @@
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.FixedPattern.RowsAndColumns;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.Defects;
+
+/// <summary>Defects of every pixel, and their counts.</summary>
+/// <param name="Classes">One per pixel.</param> <param name="Counts">Counts by kind.</param>
+/// <param name="Columns">0-based columns that stand out, in the dark or in what else was measured.</param>
+/// <param name="Rows">0-based rows that stand out.</param>
+internal sealed record DefectMap(
+    DefectClass[] Classes,
+    DefectCounts Counts,
+    IReadOnlyList<int> Columns,
+    IReadOnlyList<int> Rows
+)
+{
+    // of the warm threshold: a whole line shows less than a single pixel must
+    private const double LineShare = 0.25;
+
+    /// <summary>Columns and rows that stand out in the dark.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
+    /// <summary>Judges every pixel.</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="maps">Rates and flags.</param>
+    /// <param name="thresholds">Thresholds, all of them set.</param>
+    /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
+    public static DefectMap Of(PatternInput input, RateMaps maps, DefectThresholds thresholds, DefectClass[]? response)
+    {
+        var classes = new DefectClass[input.Pixels];
+        Parallel.For(0, input.Height, row =>
+        {
+            for (int i = row * input.Width; i < (row + 1) * input.Width; i++)
+                classes[i] = Judge(maps, thresholds, response, i);
+        });
+        double least = Math.Max(LineShare * thresholds.WarmRate, maps.TypicalUncertainty);
+        DefectLine[] lines = [.. LineDefects.InDark(maps.Rate, input.Width, input.Height, least)];
+        int[] columns = Numbers("column"),
+            rows = Numbers("row");
+        foreach (int column in columns)
+            for (int i = column; i < classes.Length; i += input.Width)
+                classes[i] |= DefectClass.Line;
+        foreach (int row in rows)
+            for (int i = row * input.Width; i < (row + 1) * input.Width; i++)
+                classes[i] |= DefectClass.Line;
+        return new(classes, Count(classes, columns.Length, rows.Length, maps.Levelled.Fits.Count, input), columns, rows)
+        {
+            Lines = lines,
+        };
+
+        // Those that stand out in bias frames or flats with them.
+        int[] Numbers(string direction) =>
+            [
+                .. lines
+                    .Concat(input.Lines)
+                    .Where(l => l.Direction == direction)
+                    .Select(l => l.Number - 1)
+                    .Distinct()
+                    .Order(),
+            ];
+    }
+
+    private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, DefectClass[]? response, int i)
+    {
+        PixelFlags flags = maps.Flags[i];
+        double above = maps.Rate[i] - maps.Typical,
+            doubt = thresholds.Significance * maps.Uncertainty[i];
+        DefectClass found = DefectClass.None;
+        if (above > thresholds.HotRate && above > doubt)
+            found = DefectClass.Hot;
+        else if (above > thresholds.WarmRate && above > doubt)
+            found = DefectClass.Warm;
+        else if (maps.Typical > 0 && maps.Rate[i] < thresholds.ColdShare * maps.Typical && -above > doubt)
+            found = DefectClass.Cold;
+        if (response is not null)
+            found |= response[i];
+        if (flags.HasFlag(PixelFlags.Saturated))
+            found |= DefectClass.Saturated | DefectClass.Hot;
+        if (flags.HasFlag(PixelFlags.NonLinear))
+            found |= DefectClass.NonLinear;
+        if ((flags & (PixelFlags.Flickering | PixelFlags.Levelled)) != 0)
+            found |= DefectClass.Flickering;
+        return found & ~(found.HasFlag(DefectClass.Hot) ? DefectClass.Warm : 0);
+    }
+
+    private static DefectCounts Count(DefectClass[] classes, int columns, int rows, long telegraph, PatternInput input)
+    {
+        long[] counts = new long[8];
+        foreach (DefectClass found in classes)
+            for (int bit = 0; found != 0 && bit < 8; bit++)
+                if (((int)found >> bit & 1) != 0)
+                    counts[bit]++;
+        return new DefectCounts
+        {
+            Warm = counts[0],
+            Hot = counts[1],
+            Cold = counts[2],
+            Dead = counts[3],
+            Saturated = counts[4],
+            NonLinear = counts[5],
+            Flickering = counts[6],
+            Telegraph = telegraph,
+            Columns = columns,
+            Rows = rows,
+            Clusters = PixelClusters
+                .Of(input.Width, input.Height, i =>
+                    classes[i].HasFlag(DefectClass.Hot) && !classes[i].HasFlag(DefectClass.Line)
+                )
+                .Count,
+        };
+    }
+}

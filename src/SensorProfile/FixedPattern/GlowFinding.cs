@@ -1,8 +1,0 @@
-using SensorProfile.Profiles;
-
-namespace SensorProfile.FixedPattern;
-
-/// <summary>The glow of a sensor.</summary>
-/// <param name="Field">Glow of every pixel.</param>
-/// <param name="Regions">Strongest first.</param>
-internal sealed record GlowFinding(GlowField Field, IReadOnlyList<GlowRegion> Regions);

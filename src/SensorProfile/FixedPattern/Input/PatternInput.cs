@@ -1,0 +1,89 @@
+using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.Input;
+
+/// <summary>All that the per-pixel measurements need to know of a mode.</summary>
+internal sealed record PatternInput
+{
+    /// <summary>Width, px.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>Height, px.</summary>
+    public required int Height { get; init; }
+
+    /// <summary>Which pixels share a channel.</summary>
+    public required ColourMosaic Mosaic { get; init; }
+
+    /// <summary>e-/ADU of each channel.</summary>
+    public required IReadOnlyList<double> Gains { get; init; }
+
+    /// <summary>The darks, coldest first.</summary>
+    public required IReadOnlyList<DarkSeries> Series { get; init; }
+
+    /// <summary>Dark frames of all temperatures.</summary>
+    public int Darks => Series.Sum(s => s.Exposures.Sum(e => e.Frames.Count));
+
+    /// <summary>Temperature to which rates are brought, °C.</summary>
+    public required double ReferenceTemperature { get; init; }
+
+    /// <summary>
+    /// Rate of the typical pixel at the reference temperature, e-/px/s; null when it could not be resolved.
+    /// </summary>
+    public Measurement? TypicalAtReference { get; init; }
+
+    /// <summary>
+    /// Rate of the typical pixel against temperature, °C → e-/px/s; null when no law could be fitted.
+    /// </summary>
+    public Func<double, double>? TypicalLaw { get; init; }
+
+    /// <summary>
+    /// The same without a constant floor, for the laws of single pixels; null when no law without floor was selected.
+    /// </summary>
+    public Func<double, double>? ActivationLaw { get; init; }
+
+    /// <summary>Mean of every pixel without light and exposure (bias), ADU; null when there is none.</summary>
+    public PixelMoments? Unlit { get; init; }
+
+    /// <summary>
+    /// The sets of frames behind <see cref="Unlit"/> (exposure 0), for the level test; empty to do without them.
+    /// </summary>
+    public IReadOnlyList<DarkExposure> UnlitSets { get; init; } = [];
+
+    /// <summary>Whether the camera pins its black level, so that the level of a dark is that of the bias.</summary>
+    public bool LevelPinned { get; init; }
+
+    /// <summary>Columns and rows that stand out in bias frames or flats.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
+    /// <summary>
+    /// Temporal variance of the typical pixel without light, ADU²; used where frames are too few to show their own.
+    /// </summary>
+    public double UnlitVariance { get; init; }
+
+    /// <summary>ADU between two usable codes.</summary>
+    public int CodeStep { get; init; } = 1;
+
+    /// <summary>Highest code, ADU.</summary>
+    public double TopCode { get; init; } = ushort.MaxValue;
+
+    /// <summary>Thresholds; null to choose them from the frames.</summary>
+    public DefectThresholds? Thresholds { get; init; }
+
+    /// <summary>Leaves the temperature laws of single pixels out.</summary>
+    public bool Quick { get; init; }
+
+    /// <summary>Whether single pixels are tested for levels between which they jump.</summary>
+    public bool TestLevels { get; init; } = true;
+
+    /// <summary>Temperatures that the law of a single pixel needs.</summary>
+    public int FewestLawTemperatures { get; init; } = 3;
+
+    /// <summary>How walks over the frames are run.</summary>
+    public WalkOptions Walk { get; init; } = new();
+
+    /// <summary>Pixels in a frame.</summary>
+    public int Pixels => Width * Height;
+}

@@ -1,0 +1,123 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.RowsAndColumns;
+
+/// <summary>
+/// Columns and rows that stand out of their neighbours, whole or over a half or a quarter of their length.
+/// </summary>
+/// <remarks>Of each line the part is named that stands out most clearly; <see cref="LineOutliers"/> judges.</remarks>
+internal static class LineDefects
+{
+    private const int FewestPixels = 16;
+    private static readonly int[] parts = [1, 2, 4];
+
+    /// <summary>
+    /// In a map of dark rates, by the median of each line: many of its pixels may be hot, or not measured.
+    /// </summary>
+    /// <param name="map">Row after row, e-/px/s; values that are not numbers are passed over.</param>
+    /// <param name="width">px.</param>
+    /// <param name="height">px.</param>
+    /// <param name="least">Least excess, e-/px/s.</param>
+    public static IEnumerable<DefectLine> InDark(float[] map, int width, int height, double least) =>
+        Both(byRow =>
+        {
+            (int lines, int length) = byRow ? (height, width) : (width, height);
+            (int From, int To) Extent(int count, int part) => (part * length / count, (part + 1) * length / count - 1);
+            double[] Values(int count, int part) =>
+                length / count < FewestPixels ? [] : Medians(map, width, lines, Extent(count, part), byRow);
+            return Clearest(Values, least)
+                .Select(l =>
+                {
+                    (int from, int to) = Extent(l.Count, l.Part);
+                    return new DefectLine(
+                        Direction(byRow),
+                        l.Line + 1,
+                        from + 1,
+                        to + 1,
+                        "dark",
+                        new(
+                            l.Excess,
+                            l.Sigma,
+                            "e-/px/s",
+                            to - from + 1,
+                            "median of the line over that of the 8 lines on the nearer side"
+                        )
+                    );
+                });
+        });
+
+    /// <summary>In bias frames or flats, by the means of a line table.</summary>
+    /// <param name="table">Means of the lines.</param>
+    /// <param name="least">Least excess, in the unit of the table.</param>
+    /// <param name="kind">"level" or "response".</param>
+    /// <param name="factor">From the table's unit to the result's.</param>
+    /// <param name="unit">Unit of the result.</param>
+    public static IEnumerable<DefectLine> InTable(
+        LineTable table,
+        double least,
+        string kind,
+        double factor,
+        string unit
+    ) =>
+        Both(byRow =>
+            Clearest((count, part) => table.Means(byRow, count, part), least)
+                .Select(l =>
+                {
+                    (int from, int to) = table.Extent(byRow, l.Count, l.Part);
+                    return new DefectLine(
+                        Direction(byRow),
+                        l.Line + 1,
+                        from + 1,
+                        to + 1,
+                        kind,
+                        new(
+                            table.Excess(byRow, l.Line, from, to) * factor,
+                            l.Sigma * factor,
+                            unit,
+                            to - from + 1,
+                            "median of the line over that of the 8 lines on either side"
+                        )
+                    );
+                })
+        );
+
+    /// <summary>A line in the part of its length in which it stands out most clearly.</summary>
+    private readonly record struct Outstanding(int Line, double Excess, double Sigma, int Count, int Part);
+
+    private static List<Outstanding> Clearest(Func<int, int, double[]> values, double least)
+    {
+        var best = new SortedDictionary<int, Outstanding>();
+        foreach (int count in parts)
+            for (int part = 0; part < count; part++)
+                foreach ((int line, double excess, double sigma) in LineOutliers.Of(values(count, part), least))
+                    if (
+                        !best.TryGetValue(line, out Outstanding known)
+                        || Math.Abs(excess) / sigma > Math.Abs(known.Excess) / known.Sigma
+                    )
+                        best[line] = new(line, excess, sigma, count, part);
+        return [.. best.Values];
+    }
+
+    private static IEnumerable<DefectLine> Both(Func<bool, IEnumerable<DefectLine>> find) =>
+        find(false).Concat(find(true));
+
+    private static string Direction(bool byRow) => byRow ? "row" : "column";
+
+    private static double[] Medians(float[] map, int width, int lines, (int From, int To) extent, bool byRow)
+    {
+        var medians = new double[lines];
+        Parallel.For(0, lines, line =>
+        {
+            var values = new List<double>(extent.To - extent.From + 1);
+            for (int k = extent.From; k <= extent.To; k++)
+            {
+                float value = byRow ? map[line * width + k] : map[k * width + line];
+                if (!float.IsNaN(value))
+                    values.Add(value);
+            }
+            medians[line] = values.Count == 0 ? 0 : OrderStatistics.MedianInPlace([.. values]);
+        });
+        return medians;
+    }
+}

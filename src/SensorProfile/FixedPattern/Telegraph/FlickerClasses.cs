@@ -1,0 +1,60 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.Telegraph;
+
+/// <summary>
+/// The pixels found to jump between levels, in a few classes of about the same step: what a noise budget needs of them.
+/// </summary>
+internal static class FlickerClasses
+{
+    private const int MostClasses = 5; // of either kind, each with as many pixels
+
+    /// <summary>The classes, read-out steps first, weakest first; empty without such pixels.</summary>
+    /// <remarks>
+    /// Scatter of a pixel: s·√(f(1 − f)) for two levels; for three, two steps that come and go independently, s·√(2f(1
+    /// − f)). Its standard uncertainty: that of the step.
+    /// </remarks>
+    /// <param name="fits">The pixels found by the level test.</param>
+    public static IReadOnlyList<FlickerClass> Of(IEnumerable<LevelFit> fits)
+    {
+        LevelFit[] all = [.. fits];
+        return [.. Kind(all, thermal: false), .. Kind(all, thermal: true)];
+    }
+
+    private static IEnumerable<FlickerClass> Kind(LevelFit[] fits, bool thermal)
+    {
+        LevelFit[] sorted =
+        [
+            .. fits.Where(f => f.Thermal == thermal && f.UpperShare is > 0 and < 1)
+                .OrderBy(Scatter)
+                .ThenBy(f => f.Step),
+        ];
+        int classes = Math.Min(MostClasses, sorted.Length);
+        for (int c = 0; c < classes; c++)
+        {
+            LevelFit[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];
+            double square = members.Average(f => Scatter(f) * Scatter(f)),
+                rms = Math.Sqrt(square);
+            double doubt =
+                Math.Sqrt(members.Sum(f => Math.Pow(Scatter(f) * Scatter(f) * f.StepUncertainty / f.Step, 2)))
+                / (members.Length * rms);
+            double[] memories =
+            [
+                .. members
+                    .Select(f => f.Dwell)
+                    .OfType<DwellTimes>()
+                    .Select(d => d.UpperSeconds * d.LowerSeconds / (d.UpperSeconds + d.LowerSeconds)),
+            ];
+            yield return new FlickerClass(
+                thermal,
+                members.Length,
+                new Measurement(rms, doubt, thermal ? "e-/px/s" : "e-", members.Length, "levels of the single pixels"),
+                memories.Length > 0 ? OrderStatistics.Median(memories) : null
+            );
+        }
+    }
+
+    private static double Scatter(LevelFit fit) =>
+        fit.Step * Math.Sqrt((fit.Levels - 1) * fit.UpperShare * (1 - fit.UpperShare));
+}

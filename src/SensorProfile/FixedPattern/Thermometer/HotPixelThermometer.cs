@@ -1,0 +1,182 @@
+using SensorProfile.Fitting.Models;
+using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Input;
+
+namespace SensorProfile.FixedPattern.Thermometer;
+
+/// <summary>Temperature differences between dark frames from the common brightness of the hot pixels.</summary>
+/// <remarks>
+/// Temperature: ΔT = ln s·ΔT₂/ln 2, s the brightness of a frame (<see cref="HotPixelBrightness"/>), ΔT₂ the doubling
+/// temperature of these pixels at this temperature. Uncertainty: that of the brightness,
+/// and the relative doubt of ΔT₂, which is the same for all frames. It is a relative thermometer: what all frames share
+/// (an offset of the probe at every temperature) it cannot see.
+/// </remarks>
+internal sealed class HotPixelThermometer
+{
+    // °C, of the doubling temperature where no pixel's law was measured
+    private const double AssumedDoubt = 1.0;
+
+    // of single pixels, for their mean to replace the assumption
+    private const int FewestLaws = 5;
+
+    private readonly PatternInput input;
+    private readonly ThermometerPixels pixels;
+    private readonly double doubling,
+        doublingDoubt;
+
+    private HotPixelThermometer(PatternInput input, ThermometerPixels pixels, double doubling, double doublingDoubt) =>
+        (this.input, this.pixels, this.doubling, this.doublingDoubt) = (input, pixels, doubling, doublingDoubt);
+
+    /// <summary>Prepares the thermometer; null when there are too few hot pixels.</summary>
+    public static HotPixelThermometer? Of(PatternInput input, RateMaps maps, DefectMap defects)
+    {
+        if (ThermometerPixels.Of(input, maps, defects) is not { } pixels)
+            return null;
+        (double value, double doubt) = (PhysicalConstants.AssumedDoubling, AssumedDoubt);
+        int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => Half.IsFinite(maps.Doubling[i]))];
+        if (measured.Length >= FewestLaws)
+        {
+            // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.
+            double light = measured.Sum(i => (double)maps.Rate[i]),
+                slope = measured.Sum(i => maps.Rate[i] / (double)maps.Doubling![i]) / light;
+            double spread = Math.Sqrt(
+                measured.Sum(i => maps.Rate[i] * Math.Pow(1 / (double)maps.Doubling![i] - slope, 2)) / light
+            );
+            // A few bright pixels rule a weighted mean: Σ(light²)/(Σ light)² stands for 1/number.
+            double share = measured.Sum(i => Math.Pow(maps.Rate[i] / light, 2));
+            (value, doubt) = (1 / slope, spread / (slope * slope) * Math.Sqrt(share / (1 - share)));
+        }
+        return new(input, pixels, value, doubt);
+    }
+
+    /// <summary>
+    /// Doubt of the doubling temperature over its value: of every temperature difference the relative uncertainty that
+    /// all share.
+    /// </summary>
+    public double RelativeDoubt => doublingDoubt / doubling;
+
+    /// <summary>Temperatures of one temperature's sets, against the mean of its longest exposure, °C.</summary>
+    /// <returns>In the order of the exposures; null when the longest set has no light in its hot pixels.</returns>
+    public IReadOnlyList<ThermometerSet>? Temperatures(DarkSeries series)
+    {
+        double[][][] signals =
+        [
+            .. series.Exposures.Select(e =>
+                e.Frames.AsParallel()
+                    .AsOrdered()
+                    .WithDegreeOfParallelism(input.Walk.Threads)
+                    .WithCancellation(input.Walk.Cancellation)
+                    .Select(pixels.Signals)
+                    .ToArray()
+            ),
+        ];
+        double readVariance = Math.Max(input.UnlitVariance, 1.0 / 12) * Math.Pow(input.Gains.Average(), 2);
+        (double[], double)? unlit = input.Unlit is { } map
+            ? (pixels.Signals(map.Mean), readVariance / map.Frames)
+            : null;
+        if (HotPixelBrightness.Of(series, signals, readVariance, unlit) is not { } brightness)
+            return null;
+        double toDegrees = doubling * Ratio(series.TemperatureCelsius) / Math.Log(2);
+        return [.. signals.Select((frames, g) => Set(brightness, g, frames.Length, toDegrees))];
+    }
+
+    private ThermometerSet Set(HotPixelBrightness brightness, int set, int frames, double toDegrees)
+    {
+        double shared = brightness.SharedVariance(set);
+        double Doubt(double celsius, double variance, double scale) =>
+            Math.Sqrt(variance * Math.Pow(toDegrees / Math.Max(scale, 1e-3), 2) + Math.Pow(celsius * RelativeDoubt, 2));
+        (double Scale, double OwnVariance)[] found =
+        [
+            .. Enumerable.Range(0, frames).Select(f => brightness.Frame(set, f)),
+        ];
+        double[] celsius = [.. found.Select(f => f.Scale > 0 ? Math.Log(f.Scale) * toDegrees : double.NaN)];
+        double mean = set == brightness.Longest ? 0 : celsius.Average(),
+            averaged = found.Average(f => f.OwnVariance) / frames;
+        return new(
+            [
+                .. found.Select(
+                    (f, k) =>
+                        new Measurement(
+                            celsius[k],
+                            Doubt(celsius[k], f.OwnVariance + shared, f.Scale),
+                            "°C",
+                            pixels.Count,
+                            "common brightness of the hot pixels"
+                        )
+                ),
+            ],
+            [.. found.Select(f => Math.Sqrt(f.OwnVariance) * toDegrees / Math.Max(f.Scale, 1e-3))],
+            new(
+                mean,
+                set == brightness.Longest ? 0 : Doubt(mean, averaged + shared, found.Average(f => f.Scale)),
+                "°C",
+                frames,
+                "common brightness of the hot pixels, mean of the frames"
+            )
+        );
+    }
+
+    /// <summary>
+    /// Temperature rise that doubles the hot pixels, from their brightness in every frame against the probe's readings,
+    /// °C; null with readings of one value only.
+    /// </summary>
+    /// <remarks>Straight line of ln s = ΔT·ln 2/ΔT₂ on the reading over all frames; its uncertainty holds the change of
+    /// the slope when one exposure is left out (jackknife), for exposure and temperature
+    /// may have moved together.</remarks>
+    public Measurement? DoublingByReadings(DarkSeries series)
+    {
+        if (Temperatures(series) is not { } sets)
+            return null;
+        double local = doubling * Ratio(series.TemperatureCelsius);
+        var points = sets.SelectMany(
+                (set, g) =>
+                    set.Frames.Select(
+                        (m, f) =>
+                            (
+                                Group: g,
+                                Reading: f < series.Exposures[g].Readings.Count
+                                    ? series.Exposures[g].Readings[f]
+                                    : null,
+                                LogScale: m.Value * Math.Log(2) / local
+                            )
+                    )
+            )
+            .Where(p => p.Reading is not null && double.IsFinite(p.LogScale))
+            .ToArray();
+        double? Slope(int leftOut)
+        {
+            var used = points.Where(p => p.Group != leftOut).ToArray();
+            return used.Select(p => p.Reading).Distinct().Count() < 2
+                ? null
+                : StraightLine.Fit([.. used.Select(p => p.Reading!.Value)], [.. used.Select(p => p.LogScale)]).Slope;
+        }
+        double slope = Slope(-1) ?? 0;
+        if (!(slope > 0))
+            return null;
+        double[] without = [.. points.Select(p => p.Group).Distinct().Select(Slope).OfType<double>()];
+        double mean = without.Average(),
+            spread = Math.Sqrt(without.Sum(w => (w - mean) * (w - mean)) * (without.Length - 1) / without.Length);
+        double value = Math.Log(2) / slope;
+        return new(
+            value,
+            value * spread / slope,
+            "°C",
+            points.Length,
+            "brightness of the hot pixels against the probe's readings, frame by frame"
+        );
+    }
+
+    /// <summary>
+    /// Doubling temperature at a temperature over that at the reference, by the shape of the typical law, or Arrhenius'
+    /// where there is none.
+    /// </summary>
+    private double Ratio(double celsius)
+    {
+        double reference = input.ReferenceTemperature;
+        if (input.ActivationLaw is not { } law)
+            return Math.Pow((celsius + PhysicalConstants.ZeroCelsius) / (reference + PhysicalConstants.ZeroCelsius), 2);
+        double Slope(double t) => Math.Log(law(t + 0.05) / law(t - 0.05));
+        return Slope(reference) / Slope(celsius);
+    }
+}

@@ -1,0 +1,114 @@
+using SensorProfile.FixedPattern.Input;
+using SensorProfile.Frames;
+using SensorProfile.Profiles.Darks;
+using static System.FormattableString;
+
+namespace SensorProfile.FixedPattern.Thermometer;
+
+/// <summary>
+/// What the user should know where hot pixels and probe disagree: one sentence per kind of disagreement, with the
+/// largest as its example.
+/// </summary>
+internal static class ThermometerFindings
+{
+    private const double Sigmas = 5; // between sets: many are compared
+    private const double DriftSigmas = 4; // inside a set: of both drifts together
+    private const double NotableDrift = 0.15,
+        NotableDifference = 0.25; // °C: dark current changes by 2 % and 3 %
+
+    /// <summary>Findings for all sets of a mode that have readings.</summary>
+    public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
+    {
+        ILookup<Kind, (HotPixelTemperature Record, DarkExposure Exposure)> byKind = sets.ToLookup(s =>
+            Judge(s.Record, s.Exposure)
+        );
+        List<Finding> findings = [];
+        if (byKind[Kind.MissedDrift].Any())
+            findings.Add(MissedDrift([.. byKind[Kind.MissedDrift]]));
+        if (byKind[Kind.Offset].Any())
+            findings.Add(Offset([.. byKind[Kind.Offset]]));
+        return findings;
+    }
+
+    private enum Kind
+    {
+        Agree,
+        MissedDrift,
+        Offset,
+    }
+
+    private static Kind Judge(HotPixelTemperature record, DarkExposure exposure)
+    {
+        if (
+            record.Drift is { } drift
+            && record.ReadingDrift is { } probe
+            && Math.Abs(drift.Value - probe)
+                > Math.Max(
+                    NotableDrift,
+                    DriftSigmas
+                        * Math.Sqrt(
+                            drift.StandardUncertainty * drift.StandardUncertainty + ReadingDriftVariance(exposure)
+                        )
+                )
+        )
+            return Kind.MissedDrift;
+        return
+            record.Difference is { } difference
+            && Math.Abs(difference.Value) > Math.Max(NotableDifference, Sigmas * difference.StandardUncertainty)
+            ? Kind.Offset
+            : Kind.Agree;
+    }
+
+    private static Finding MissedDrift((HotPixelTemperature Record, DarkExposure Exposure)[] sets)
+    {
+        (HotPixelTemperature record, DarkExposure exposure) = sets.MaxBy(s =>
+            Math.Abs(s.Record.Drift!.Value - s.Record.ReadingDrift!.Value)
+        );
+        string probe = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
+        return new(
+            "probe-misses-drift",
+            Severity.Warning,
+            Invariant(
+                $"During the {Name(record, exposure)} the hot pixels say that the sensor changed by {record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or late, so wait longer before the first frame, or take the temperatures from the hot pixels (--temperatures hot-pixels)."
+            ),
+            Names(sets)
+        );
+    }
+
+    private static Finding Offset((HotPixelTemperature Record, DarkExposure Exposure)[] sets)
+    {
+        (HotPixelTemperature record, DarkExposure exposure) = sets.MaxBy(s => Math.Abs(s.Record.Difference!.Value));
+        Measurement difference = record.Difference!;
+        return new(
+            "probe-offset-between-sets",
+            Severity.Warning,
+            Invariant(
+                $"The {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks{More(sets.Length, "by less")}: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell, or take the temperatures from the hot pixels (--temperatures hot-pixels)."
+            ),
+            Names(sets)
+        );
+    }
+
+    private static string Name(HotPixelTemperature record, DarkExposure exposure) =>
+        Invariant($"{exposure.TakenSeconds:0.##} s darks at {record.Reading:0.0} °C").Replace('-', '−');
+
+    private static string More(int sets, string how) =>
+        sets == 1 ? "" : $" (and {Counted.Nouns(sets - 1, "set")} more, {how})";
+
+    private static string[] Names((HotPixelTemperature Record, DarkExposure Exposure)[] sets) =>
+        [.. sets.SelectMany(s => s.Exposure.Frames).Select(f => f.Name)];
+
+    private static bool Still(DarkExposure exposure) => exposure.Readings.Distinct().Count() == 1;
+
+    /// <summary>
+    /// Variance of the probe's own drift, °C²: the scatter of its readings about their line; of equal readings only
+    /// their rounding counts, first and last uniform within ±<see cref="ThermometerReport.ReadingDoubt"/>.
+    /// </summary>
+    private static double ReadingDriftVariance(DarkExposure exposure)
+    {
+        if (Still(exposure))
+            return 2 * ThermometerReport.ReadingDoubt * ThermometerReport.ReadingDoubt / 3;
+        double doubt = ThermometerReport.ReadingLine(exposure)!.StandardUncertainty;
+        return doubt * doubt;
+    }
+}

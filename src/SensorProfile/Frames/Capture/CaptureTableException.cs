@@ -1,0 +1,31 @@
+namespace SensorProfile.Frames.Capture;
+
+/// <summary>
+/// A capture table that cannot be read as it stands; the message names file, line, column, what was found and the way
+/// out.
+/// </summary>
+public sealed class CaptureTableException : IOException
+{
+    /// <summary>An error about one cell, or about the table when line is 0.</summary>
+    public CaptureTableException(string file, int line, string? column, string problem)
+        : base(Place(file, line, column) + ": " + problem)
+    {
+        File = file;
+        Line = line;
+        Column = column;
+    }
+
+    /// <summary>The table's file name.</summary>
+    public string File { get; }
+
+    /// <summary>Line, 1-based; 0 when it is about the whole table.</summary>
+    public int Line { get; }
+
+    /// <summary>Column name; null when it is about the whole line.</summary>
+    public string? Column { get; }
+
+    private static string Place(string file, int line, string? column) =>
+        file
+        + (line > 0 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $", line {line}") : "")
+        + (column is null ? "" : $", column {column}");
+}

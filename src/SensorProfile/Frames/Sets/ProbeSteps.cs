@@ -1,0 +1,49 @@
+namespace SensorProfile.Frames.Sets;
+
+/// <summary>
+/// How far a camera's temperature probe jumps to and fro between frames, which is no change of temperature.
+/// </summary>
+internal static class ProbeSteps
+{
+    private const int FewestReversals = 3;
+    private const double FewestShare = 0.1;
+    private const double LargestStep = 1.0; // °C; a larger jump is not forgiven
+    private static readonly TimeSpan pause = TimeSpan.FromMinutes(30);
+
+    /// <summary>
+    /// Median size of a jump that the next frame takes back, °C; 0 when that is rare or more than a coarse probe
+    /// explains.
+    /// </summary>
+    /// <param name="series">Series of one camera, each in order of time; frames without a temperature do not
+    /// count.</param>
+    public static double Of(IEnumerable<IReadOnlyList<Frame>> series)
+    {
+        List<double> reversals = [];
+        int triples = 0;
+        foreach (IReadOnlyList<Frame> one in series)
+        {
+            List<Frame> read = [.. one.Where(f => f.TemperatureCelsius is not null)];
+            for (int i = 2; i < read.Count; i++)
+            {
+                if (read[i].StartUtc - read[i - 2].StartUtc > pause)
+                    continue;
+                triples++;
+                double before = (read[i - 1].TemperatureCelsius - read[i - 2].TemperatureCelsius)!.Value;
+                double after = (read[i].TemperatureCelsius - read[i - 1].TemperatureCelsius)!.Value;
+                if (before * after < 0)
+                    reversals.Add(Math.Min(Math.Abs(before), Math.Abs(after)));
+            }
+        }
+        if (reversals.Count < FewestReversals || reversals.Count < FewestShare * triples)
+            return 0;
+        reversals.Sort();
+        double step = reversals[reversals.Count / 2];
+        return step <= LargestStep ? step : 0;
+    }
+
+    /// <summary>
+    /// The tolerance that a set may use: half a step more when the probe jumps by more than the tolerance, for then
+    /// half a step is its reading error.
+    /// </summary>
+    public static double Widen(double tolerance, double step) => step > tolerance ? tolerance + step / 2 : tolerance;
+}

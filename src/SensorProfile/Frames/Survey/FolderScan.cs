@@ -1,0 +1,129 @@
+using System.Security;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>
+/// Finds FITS files under the given paths: deterministic order, each file once, links followed but never in circles.
+/// </summary>
+internal sealed class FolderScan
+{
+    private readonly HashSet<string> visitedFolders = new(StringComparer.Ordinal);
+
+    // real path → name under which it was found
+    private readonly Dictionary<string, string> firstNameOf = new(StringComparer.Ordinal);
+    private readonly List<(string Root, ScannedFile File)> found = [];
+    private readonly List<string> repeatedNames = [];
+    private readonly List<Finding> findings = [];
+    private readonly List<(string Path, string Reason)> missing = [];
+
+    private FolderScan() { }
+
+    /// <summary>
+    /// The files found, by the order of the paths given, then by name; findings; paths that lead nowhere.
+    /// </summary>
+    public static (
+        IReadOnlyList<ScannedFile> Files,
+        IReadOnlyList<Finding> Findings,
+        IReadOnlyList<(string Path, string Reason)> Missing
+    ) Of(IReadOnlyList<string> paths, CancellationToken ct)
+    {
+        FolderScan scan = new();
+        foreach (string path in paths)
+            scan.AddPath(path, ct);
+        if (scan.repeatedNames.Count > 0)
+            scan.findings.Add(
+                new Finding(
+                    FrameFindings.DuplicatePath,
+                    Severity.Note,
+                    $"{Counted.Files(scan.repeatedNames.Count)} can be reached in more than one way (a path given "
+                        + "twice, or a link); each file was taken once.",
+                    scan.repeatedNames
+                )
+            );
+        return (UniqueNames.Of(scan.found), scan.findings, scan.missing);
+    }
+
+    private void AddPath(string path, CancellationToken ct)
+    {
+        string full = Path.GetFullPath(path);
+        if (Directory.Exists(full))
+        {
+            string root = Path.TrimEndingDirectorySeparator(full);
+            Walk(root, root, "", RealPath(root), ct);
+        }
+        else if (File.Exists(full))
+            AddFile(Path.GetDirectoryName(full)!, full, Path.GetFileName(full), RealPath(full));
+        else
+            missing.Add((path, "There is no such file or folder; check the path."));
+    }
+
+    private void Walk(string root, string folder, string prefix, string realFolder, CancellationToken ct)
+    {
+        ct.ThrowIfCancellationRequested();
+        if (!visitedFolders.Add(realFolder))
+            return; // a link back to where we have been
+        foreach (FileSystemInfo entry in Entries(folder, prefix))
+        {
+            if (FileNames.IsHiddenOrTemporary(entry.Name) || entry.Attributes.HasFlag(FileAttributes.Hidden))
+                continue;
+            string name = prefix + entry.Name;
+            string real = entry.LinkTarget is null ? Path.Combine(realFolder, entry.Name) : RealPath(entry.FullName);
+            if (Directory.Exists(entry.FullName))
+                Walk(root, entry.FullName, name + "/", real, ct);
+            else if (FileNames.IsFits(entry.Name))
+                AddFile(root, entry.FullName, name, real);
+        }
+    }
+
+    private List<FileSystemInfo> Entries(string folder, string prefix)
+    {
+        try
+        {
+            List<FileSystemInfo> entries = [.. new DirectoryInfo(folder).EnumerateFileSystemInfos()];
+            entries.Sort((a, b) => string.CompareOrdinal(a.Name, b.Name));
+            return entries;
+        }
+        catch (Exception problem) when (problem is UnauthorizedAccessException or IOException or SecurityException)
+        {
+            string name = prefix.Length > 0 ? prefix.TrimEnd('/') : folder;
+            findings.Add(
+                new Finding(
+                    FrameFindings.FolderUnreadable,
+                    Severity.Warning,
+                    $"The folder {name} cannot be opened; its frames are left out. Check its permissions, or copy "
+                        + "it to another place.",
+                    [name]
+                )
+            );
+            return [];
+        }
+    }
+
+    private void AddFile(string root, string path, string name, string real)
+    {
+        if (firstNameOf.TryAdd(real, name))
+            found.Add((root, new ScannedFile(path, FileNames.Normalise(name))));
+        else
+            repeatedNames.Add(FileNames.Normalise(name));
+    }
+
+    /// <summary>
+    /// The path with every link in it followed; the path itself where a link leads nowhere or in a circle.
+    /// </summary>
+    private static string RealPath(string path)
+    {
+        try
+        {
+            string? parent = Path.GetDirectoryName(path);
+            if (parent is null)
+                return path;
+            string here = Path.Combine(RealPath(parent), Path.GetFileName(path));
+            FileSystemInfo info = Directory.Exists(here) ? new DirectoryInfo(here) : new FileInfo(here);
+            return info.ResolveLinkTarget(returnFinalTarget: true) is { } target ? RealPath(target.FullName) : here;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            return path;
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using SensorProfile.Fits;
+using SensorProfile.Frames.Headers;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>The one place where this room opens files: headers only.</summary>
+internal static class FrameReader
+{
+    /// <summary>What became of one file: a frame with its header, or the reason why it was left out.</summary>
+    /// <param name="Bare">Path, name, size and HDU; null when the file holds no frame.</param>
+    /// <param name="Header">What the header said; null when the file holds no frame.</param>
+    /// <param name="Reason">Why it was left out; null when it was not.</param>
+    /// <param name="IsDamaged">Whether the file could not be read, as against one that merely holds no frame.</param>
+    /// <param name="Images">Images in the file.</param>
+    public sealed record Result(Frame? Bare, HeaderReading? Header, string? Reason, bool IsDamaged, int Images);
+
+    /// <summary>Reads the headers of one file; never throws for what is wrong with the file.</summary>
+    public static Result Read(ScannedFile file)
+    {
+        try
+        {
+            using FitsFile fits = FitsFile.Open(file.Path);
+            return Read(file, fits);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidDataException)
+        {
+            return new Result(
+                null,
+                null,
+                problem is FitsFormatException format
+                    ? format.Statement
+                    : $"It cannot be opened ({problem.Message}); check its permissions and the disk.",
+                true,
+                0
+            );
+        }
+    }
+
+    private static Result Read(ScannedFile file, FitsFile fits)
+    {
+        FitsHdu[] images = [.. fits.Hdus.Where(hdu => hdu.Width > 0 && hdu.Height > 0 && hdu.Axes.Count >= 2)];
+        if (fits.FirstImage is not { } image)
+            return fits.Errors.Count > 0
+                ? new Result(null, null, fits.Errors[0].Statement, true, 0)
+                : new Result(null, null, "It holds no image.", false, 0);
+        if (image.Axes.Count > 2 && image.Axes.Skip(2).Any(axis => axis > 1))
+            return new Result(
+                null,
+                null,
+                $"It holds {image.Axes.Skip(2).Aggregate(1L, (a, b) => a * b)} image planes (a colour picture or a "
+                    + "cube), which a raw frame never does.",
+                false,
+                images.Length
+            );
+        Frame bare = new()
+        {
+            Path = file.Path,
+            Name = file.Name,
+            Width = image.Width,
+            Height = image.Height,
+            Hdu = image.Index,
+            FileBytes = new FileInfo(file.Path).Length,
+        };
+        // Keywords of the primary header hold for its extensions, too, unless the extension says otherwise.
+        IEnumerable<FitsCard> cards = image.Index == 0 ? image.Header : image.Header.Concat(fits.Hdus[0].Header);
+        KeywordValues values = new(
+            cards
+                .Where(card => card.Kind != FitsValueKind.Commentary)
+                .Select(card => KeyValuePair.Create(card.Keyword, card.Value))
+        );
+        return new Result(bare, HeaderReading.Of(values, image.Height), null, false, images.Length);
+    }
+}

@@ -1,0 +1,128 @@
+using SensorProfile.Frames.Capture;
+using SensorProfile.Frames.Headers;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>
+/// A frame on its way into the inventory: what is known of it, what its header said, which row of the table speaks of
+/// it.
+/// </summary>
+/// <param name="Frame">The frame with all corrections made so far.</param>
+/// <param name="Header">What the header said.</param>
+/// <param name="Row">Its row of the capture table; null when there is none.</param>
+/// <param name="Issues">What is wrong with it after the table has spoken.</param>
+internal sealed record ReadFrame(Frame Frame, HeaderReading Header, CaptureRow? Row, IReadOnlyList<HeaderIssue> Issues)
+{
+    /// <summary>Builds the frame: table before header, header before name.</summary>
+    /// <param name="bare">Path, name, size, HDU: what the header does not interpret.</param>
+    /// <param name="header">The header's words.</param>
+    /// <param name="row">The table's words.</param>
+    /// <param name="namesSay">Whether names may say the kind.</param>
+    public static ReadFrame Of(Frame bare, HeaderReading header, CaptureRow? row, bool namesSay)
+    {
+        List<HeaderIssue> issues = [.. header.Issues.Where(issue => !IsCured(issue, row))];
+        Frame frame = bare with
+        {
+            Kind = KindOf(NameUpToRoot(bare), header, row, namesSay, issues),
+            ExposureSeconds = row?.ExposureSeconds ?? header.ExposureSeconds,
+            TemperatureCelsius = row?.TemperatureCelsius ?? header.TemperatureCelsius,
+            SetTemperatureCelsius = header.SetTemperatureCelsius,
+            Settings = header.Settings with
+            {
+                Gain = row?.Gain ?? header.Settings.Gain,
+                Offset = row?.Offset ?? header.Settings.Offset,
+                Iso = row?.Iso ?? header.Settings.Iso,
+                Binning = row?.Binning ?? header.Settings.Binning,
+            },
+            StartUtc = header.StartUtc,
+            ColourFilter = header.ColourFilter,
+            Camera = header.Camera,
+            SetLabel = row?.Set,
+            ClaimedGain = header.ClaimedGain,
+        };
+        CheckExposureAgainstKind(frame, issues);
+        return new ReadFrame(frame, header, row, issues);
+    }
+
+    private static bool IsCured(HeaderIssue issue, CaptureRow? row) =>
+        row is not null
+        && issue.CuredBy switch
+        {
+            "kind" => row.Kind is not null,
+            "exposure_s" => row.ExposureSeconds is not null,
+            "temperature_c" => row.TemperatureCelsius is not null,
+            "gain" => row.Gain is not null,
+            "offset" => row.Offset is not null,
+            "iso" => row.Iso is not null,
+            "binning" => row.Binning is not null,
+            _ => false,
+        };
+
+    /// <summary>
+    /// The relative name with the name of the given folder in front: "survey night/darks" means darks as much as
+    /// "survey night" does.
+    /// </summary>
+    private static string NameUpToRoot(Frame bare)
+    {
+        string[] parts = FileNames.Normalise(bare.Path).Split('/');
+        int wanted = bare.Name.Count(c => c == '/') + 2;
+        return string.Join('/', parts.TakeLast(wanted));
+    }
+
+    private static FrameKind KindOf(
+        string name,
+        HeaderReading header,
+        CaptureRow? row,
+        bool namesSay,
+        List<HeaderIssue> issues
+    )
+    {
+        if (row?.Kind is { } said)
+            return said;
+        FrameKind? named = KindWords.FromName(name);
+        if (header.Kind == FrameKind.Unknown)
+        {
+            if (named is not { } kind)
+                return FrameKind.Unknown;
+            int missing = issues.FindIndex(issue =>
+                issue.Code is FrameFindings.KindMissing or FrameFindings.KindNotUnderstood
+            );
+            if (namesSay)
+            {
+                if (missing >= 0)
+                    issues.RemoveAt(missing);
+                issues.Add(new HeaderIssue(FrameFindings.KindFromName));
+                return kind;
+            }
+            if (missing >= 0 && issues[missing].Code == FrameFindings.KindMissing)
+                issues[missing] = issues[missing] with { Detail = KindWords.Name(kind) };
+            return FrameKind.Unknown;
+        }
+        FrameKind? hint =
+            header.ObjectName is { } target && KindWords.FromName(target) is FrameKind.Flat ? FrameKind.Flat : named;
+        if (
+            hint is { } other
+            && other != header.Kind
+            && !(header.Kind == FrameKind.Dark && other == FrameKind.DarkFlat)
+        )
+            issues.Add(
+                new HeaderIssue(
+                    FrameFindings.KindContradictsName,
+                    $"{KindWords.Name(header.Kind)} by header, {KindWords.Name(other)} by name"
+                )
+            );
+        return header.Kind;
+    }
+
+    private const double LongestBiasSeconds = 1.0; // a "bias" longer than this is more likely a mislabelled dark
+
+    private static void CheckExposureAgainstKind(Frame frame, List<HeaderIssue> issues)
+    {
+        if (frame.ExposureSeconds == 0 && frame.Kind is not (FrameKind.Bias or FrameKind.Unknown))
+            issues.Add(new HeaderIssue(FrameFindings.ExposureZero));
+        if (frame.Kind == FrameKind.Bias && frame.ExposureSeconds > LongestBiasSeconds)
+            issues.Add(
+                new HeaderIssue(FrameFindings.BiasExposureLong, $"{NumberText.Short(frame.ExposureSeconds.Value, 3)} s")
+            );
+    }
+}

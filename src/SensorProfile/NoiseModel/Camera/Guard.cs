@@ -1,0 +1,104 @@
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>
+/// Checks a question against the profile: wrong questions are refused, stretched ones are answered with a finding.
+/// </summary>
+internal static class Guard
+{
+    internal static void Sky(Measurement sky)
+    {
+        if (!(sky.Value > 0) || double.IsInfinity(sky.Value))
+            throw Refuse.BadArgument(
+                "sky-not-positive",
+                $"The sky must be a rate above 0 e⁻/px/s, not {Said.Number(sky.Value)}: give --sky as a number, "
+                    + "from your lights, or leave it out for three named skies."
+            );
+    }
+
+    internal static void Conditions(StackConditions stack)
+    {
+        Sky(stack.Sky);
+        Refuse.UnlessPositive(stack.ExposureSeconds, "exposure-not-positive", "exposure", "s");
+        if (!double.IsFinite(stack.TemperatureCelsius))
+            throw Refuse.BadArgument(
+                "temperature-not-a-number",
+                "The temperature of the lights must be a number in °C."
+            );
+        Refuse.UnlessCount(stack.Lights, 1, "lights-not-positive", "lights");
+        Refuse.UnlessCount(stack.DitherPositions, 1, "dither-not-positive", "dither positions");
+        if (stack.DitherPositions > stack.Lights)
+            throw Refuse.BadArgument(
+                "dither-above-lights",
+                $"{Said.Whole(stack.Lights)} lights cannot have {Said.Whole(stack.DitherPositions)} dither "
+                    + "positions: give at most one position per light."
+            );
+    }
+
+    internal static void Darks(DarkFrames darks)
+    {
+        Refuse.UnlessPositive(darks.ExposureSeconds, "dark-exposure-not-positive", "exposure of the darks", "s");
+        Refuse.UnlessCount(darks.Frames, 1, "darks-not-positive", "darks");
+        if (darks.Scaled && darks.BiasFrames < 1)
+            throw Refuse.BadArgument(
+                "bias-missing",
+                "A dark can only be scaled after its bias is taken off: say how many bias frames the master bias "
+                    + "holds."
+            );
+    }
+
+    /// <summary>Refuses an exposure far beyond the darks of the profile; notes one that is merely longer.</summary>
+    internal static IEnumerable<Finding> Exposure(SensorReader reader, double exposureSeconds)
+    {
+        double longest = reader.LongestExposure;
+        if (longest <= 0 || exposureSeconds <= longest * (1 + 1e-9))
+            return [];
+        if (exposureSeconds > Refuse.LongestExposureFactor * longest)
+            throw Refuse.CannotTell(
+                "exposure-outside-profile",
+                $"An exposure of {Said.Seconds(exposureSeconds)} is far beyond the darks of this profile, "
+                    + $"which end at {Said.Seconds(longest)}: add darks of {Said.Seconds(exposureSeconds)} and "
+                    + "characterise again."
+            );
+        return
+        [
+            new Finding(
+                "exposure-beyond-darks",
+                Severity.Warning,
+                $"The longest dark of the profile is {Said.Seconds(longest)}; for {Said.Seconds(exposureSeconds)} "
+                    + "the answer assumes that dark current keeps growing in proportion."
+            ),
+        ];
+    }
+
+    /// <summary>Refuses a temperature far outside the profile; notes one that is merely outside.</summary>
+    internal static IEnumerable<Finding> Temperature(SensorReader reader, double celsius, string what)
+    {
+        (double low, double high) = reader.Range;
+        if (reader.Outside(celsius) <= 0.05)
+            return [];
+        string range = $"{Said.Celsius(low)} to {Said.Celsius(high)}";
+        if (Refused(reader, celsius, what) is { } refusal)
+            throw refusal;
+        return
+        [
+            new Finding(
+                "extrapolated",
+                Severity.Warning,
+                $"The {what} of {Said.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
+                    + "rests on the law, not on darks."
+            ),
+        ];
+    }
+
+    /// <summary>Why a temperature is too far outside the profile; null when it is not.</summary>
+    internal static DecisionRefusedException? Refused(SensorReader reader, double celsius, string what) =>
+        reader.Outside(celsius) <= Refuse.ExtrapolationCelsius
+            ? null
+            : Refuse.CannotTell(
+                "temperature-outside-profile",
+                $"The {what} of {Said.Celsius(celsius)} is more than "
+                    + $"{Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, "
+                    + $"{Said.Celsius(reader.Range.Low)} to {Said.Celsius(reader.Range.High)}: add darks near "
+                    + $"{Said.Celsius(celsius)} and characterise again."
+            );
+}

@@ -1,0 +1,65 @@
+using System.Globalization;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>Finds the mode of a profile that a question is about.</summary>
+public static class ModeChoice
+{
+    /// <summary>The only mode, or the one whose settings agree with those given.</summary>
+    /// <param name="profile">The profile.</param>
+    /// <param name="wanted">Settings that are known; null members match anything. Null when the user named
+    /// none.</param>
+    /// <exception cref="DecisionRefusedException">No mode, or more than one, fits.</exception>
+    public static ModeProfile Find(CameraProfile profile, ModeSettings? wanted)
+    {
+        if (profile.Modes.Count == 0)
+            throw Refuse.CannotTell(
+                "profile-empty",
+                "The profile holds no measured mode: characterise the camera again."
+            );
+        ModeProfile[] fitting = [.. profile.Modes.Where(m => wanted is null || Matches(m.Settings, wanted))];
+        string known = string.Join("; ", profile.Modes.Select(m => Name(m.Settings)));
+        return fitting.Length switch
+        {
+            1 => fitting[0],
+            0 => throw Refuse.CannotTell(
+                "mode-not-measured",
+                $"The profile has no mode with {Name(wanted!)}; it was measured at {known}."
+            ),
+            _ => throw Refuse.BadArgument(
+                "mode-not-named",
+                $"The profile holds {Said.Whole(fitting.Length)} modes ({known}): say which gain, offset or "
+                    + "read-out you mean."
+            ),
+        };
+    }
+
+    /// <summary>Whether settings agree; what is null on either side is not compared.</summary>
+    internal static bool Matches(ModeSettings a, ModeSettings b) =>
+        Same(a.Gain, b.Gain)
+        && Same(a.Offset, b.Offset)
+        && Same(a.Iso, b.Iso)
+        && a.Binning == b.Binning
+        && (a.Readout is null || b.Readout is null || a.Readout == b.Readout);
+
+    /// <summary>"gain 100, offset 30, 1x1" in words.</summary>
+    internal static string Name(ModeSettings settings)
+    {
+        var parts = new List<string>();
+        if (settings.Gain is double gain)
+            parts.Add("gain " + gain.ToString(CultureInfo.InvariantCulture));
+        if (settings.Offset is double offset)
+            parts.Add("offset " + offset.ToString(CultureInfo.InvariantCulture));
+        if (settings.Iso is double iso)
+            parts.Add("ISO " + iso.ToString(CultureInfo.InvariantCulture));
+        if (settings.Binning != "1x1" || parts.Count == 0)
+            parts.Add("binning " + settings.Binning);
+        if (settings.Readout is { } readout)
+            parts.Add(readout);
+        return string.Join(", ", parts);
+    }
+
+    private static bool Same(double? a, double? b) => a is null || b is null || a == b;
+}

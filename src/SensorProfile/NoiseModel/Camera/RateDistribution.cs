@@ -1,0 +1,86 @@
+using MathNet.Numerics.Distributions;
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>
+/// The dark rate of the pixels as a function of their rank, from the quantiles and the hot-pixel curve of a profile.
+/// </summary>
+/// <remarks>
+/// Between the measured ranks the logarithm of the rate is a straight line in the normal score of the rank: exact for a
+/// lognormal
+/// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
+/// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate
+/// stays at its last value.
+/// </remarks>
+internal sealed class RateDistribution
+{
+    private readonly double[] scores;
+    private readonly double[] rates;
+
+    private RateDistribution(double[] scores, double[] rates) => (this.scores, this.rates) = (scores, rates);
+
+    /// <summary>The distribution, or null when the profile holds too little of it.</summary>
+    /// <param name="pattern">Quantiles and hot-pixel curve at the reference temperature.</param>
+    /// <param name="pixels">Pixels of the sensor.</param>
+    /// <param name="deviate">Standard normal deviate by which all rates are moved together, in their own standard
+    /// uncertainties.</param>
+    /// <param name="share">How much of the uncertainties of the rates is left; that of the counts is of the sensor and
+    /// stays.</param>
+    internal static RateDistribution? From(
+        FixedPatternProfile pattern,
+        long pixels,
+        double deviate = 0,
+        double share = 1
+    )
+    {
+        var knots = new SortedDictionary<double, double>();
+        foreach (HotPixelCount count in pattern.HotPixelCurve)
+            if (count.Count > 0 && count.Count < 0.02 * pixels && count.Threshold > 0)
+                knots[1 - Moved(count, deviate) / pixels] = count.Threshold;
+        foreach (RateQuantile quantile in pattern.RateQuantiles)
+            if (quantile.Share is >= 0.5 and < 1)
+                knots[quantile.Share] = quantile.Rate.Value + deviate * share * quantile.Rate.StandardUncertainty;
+        if (knots.Count < 2 || !knots.ContainsKey(0.5))
+            return null;
+        double[] rates = [.. knots.Values];
+        for (int i = 1; i < rates.Length; i++)
+            rates[i] = Math.Max(rates[i], rates[i - 1]);
+        return new RateDistribution([.. knots.Keys.Select(share => Normal.InvCDF(0, 1, share))], rates);
+    }
+
+    private static double Moved(HotPixelCount count, double deviate) =>
+        // the interval holds 95 %
+        Math.Max(count.Count + deviate * Math.Max(count.High - count.Low, 0) / (2 * 1.959963984540054), 0.5);
+
+    /// <summary>Rate that a share of the pixels does not exceed, e-/px/s at the reference temperature.</summary>
+    internal double RateAt(double share)
+    {
+        double score = Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));
+        return score >= 0 ? Upper(score) : Mirrored(-score);
+    }
+
+    private double Mirrored(double score)
+    {
+        const double NinetyPercent = 1.2815515655446004; // Φ⁻¹(0.9)
+        double median = rates[0],
+            ninety = Upper(NinetyPercent),
+            steps = score / NinetyPercent;
+        if (ninety <= median)
+            return median;
+        return median > 0 ? median * Math.Pow(median / ninety, steps) : median - steps * (ninety - median);
+    }
+
+    private double Upper(double score)
+    {
+        int next = Array.FindIndex(scores, s => s >= score);
+        if (next < 0)
+            return rates[^1];
+        if (next == 0)
+            return rates[0];
+        double part = (score - scores[next - 1]) / (scores[next] - scores[next - 1]);
+        double low = rates[next - 1],
+            high = rates[next];
+        return low > 0 ? low * Math.Pow(high / low, part) : low + part * (high - low);
+    }
+}

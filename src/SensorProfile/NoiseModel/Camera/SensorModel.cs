@@ -1,0 +1,76 @@
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>
+/// One mode of a profile as the decisions read it: noise, dark law, pixels and glow; or one random draw of it.
+/// </summary>
+internal sealed class SensorModel
+{
+    /// <summary>R², e-²; the quantisation is apart.</summary>
+    internal required double ReadVariance { get; init; }
+
+    /// <summary>(step·gain)²/12, e-²; 0 when the gain is unknown.</summary>
+    internal required double QuantisationVariance { get; init; }
+
+    /// <summary>Conversion gain, e-/ADU; 0 when unknown.</summary>
+    internal required double Gain { get; init; }
+
+    /// <summary>Law of the typical pixel.</summary>
+    internal required TypicalLaw Law { get; init; }
+
+    /// <summary>Temperature of the per-pixel rates, °C.</summary>
+    internal required double PixelReference { get; init; }
+
+    /// <summary>All pixels, or null when the profile has no distribution.</summary>
+    internal required PixelPopulation? Pixels { get; init; }
+
+    /// <summary>The distribution behind <see cref="Pixels"/>.</summary>
+    internal required RateDistribution? Rates { get; init; }
+
+    /// <summary>Laws of the pixels that are faster than the typical one.</summary>
+    internal required PixelLaws Laws { get; init; }
+
+    /// <summary>Rate above which a pixel is hot, e-/px/s at <see cref="PixelReference"/>.</summary>
+    internal required double HotAbove { get; init; }
+
+    /// <summary>Strongest glow, or null when none was found.</summary>
+    internal required GlowSource? Glow { get; init; }
+
+    /// <summary>
+    /// Pixels that jump between levels; empty when none were found or the profile does not hold their steps.
+    /// </summary>
+    internal required IReadOnlyList<FlickerClass> Flicker { get; init; }
+
+    /// <summary>Pixels of the sensor.</summary>
+    internal required double PixelCount { get; init; }
+
+    /// <summary>Charge at which a pixel is full or its code at the top, e-; infinite when not measured.</summary>
+    internal required double FullWell { get; init; }
+
+    /// <summary>
+    /// Share of the pixels that sky and dark current fill within an exposure, so that their light is lost; 0 without a
+    /// distribution.
+    /// </summary>
+    internal double ShareFull(double sky, double exposureSeconds, double celsius)
+    {
+        if (Pixels is null)
+            return 0;
+        Growth growth = GrowthAt(celsius);
+        return Pixels.Classes.Where(c => (sky + c.RateAt(growth)) * exposureSeconds >= FullWell).Sum(c => c.Weight);
+    }
+
+    /// <summary>What a temperature does to the pixels.</summary>
+    internal Growth GrowthAt(double celsius) => new(Law.ThermalAt(celsius) / Law.ThermalAt(PixelReference), Law.Floor);
+
+    /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
+    internal double? RateOfRank(double share, double celsius)
+    {
+        if (Rates is null)
+            return null;
+        double rate = Rates.RateAt(share);
+        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove).RateAt(
+            GrowthAt(celsius)
+        );
+    }
+}

@@ -1,0 +1,184 @@
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>
+/// Reads a mode of a profile into a <see cref="SensorModel"/>, and draws random variants of it within its
+/// uncertainties.
+/// </summary>
+internal sealed class SensorReader
+{
+    // when the profile states no threshold: five times the typical rate
+    private const double HotFactorWithoutThreshold = 5;
+
+    private readonly ModeProfile mode;
+    private readonly CameraInfo camera;
+    private readonly TypicalLaw law;
+    private readonly double reference;
+
+    private SensorReader(CameraInfo camera, ModeProfile mode, TypicalLaw law, double reference)
+    {
+        (this.camera, this.mode, this.law, this.reference) = (camera, mode, law, reference);
+        DarkCurrentProfile dark = mode.DarkCurrent!;
+        Range = dark.MeasuredRange is [double low, double high] ? (low, high) : (reference, reference);
+        LongestExposure = dark.Points.SelectMany(p => p.Exposures).DefaultIfEmpty(0).Max();
+        Best = Build(null, DoubtLeft.Whole) ?? throw NotAboveZero();
+    }
+
+    /// <summary>The best estimate.</summary>
+    internal SensorModel Best { get; }
+
+    /// <summary>Coldest and warmest temperature measured, °C.</summary>
+    internal (double Low, double High) Range { get; }
+
+    /// <summary>Longest dark behind the profile, s; 0 when not recorded.</summary>
+    internal double LongestExposure { get; }
+
+    internal ModeProfile Mode => mode;
+
+    internal CameraInfo Camera => camera;
+
+    /// <summary>What was done to read the mode, for the findings of the answer.</summary>
+    internal IReadOnlyList<Finding> Notes { get; private init; } = [];
+
+    /// <exception cref="DecisionRefusedException">The profile lacks the read noise or the dark current.</exception>
+    internal static SensorReader Of(CameraProfile profile, ModeProfile mode)
+    {
+        bool pooled = mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 });
+        if (pooled)
+            mode = ChannelMean.Of(mode);
+        if (mode.ReadNoise is not { Value: > 0 })
+            throw Refuse.CannotTell(
+                "read-noise-missing",
+                "The profile has no read noise in electrons: add bias frames and flat pairs and characterise "
+                    + "again."
+            );
+        DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
+        if (model is null)
+            throw Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile has no dark current against temperature: add darks of three exposures at three "
+                    + "temperatures and characterise again."
+            );
+        double reference = mode.DarkCurrent!.ReferenceTemperature
+            ?? throw Refuse.CannotTell(
+                "dark-current-missing",
+                "The profile states no reference temperature for its dark current: characterise again with this version."
+            );
+        return new SensorReader(
+            profile.Camera,
+            mode,
+            TypicalLaw.From(model, reference) ?? throw NotAboveZero(),
+            reference
+        )
+        {
+            Notes = pooled ? [ChannelMean.Note] : [],
+        };
+    }
+
+    private static DecisionRefusedException NotAboveZero() =>
+        Refuse.CannotTell(
+            "dark-current-not-seen",
+            "The dark current of this profile is not above zero at its reference temperature: add longer or "
+                + "warmer darks and characterise again."
+        );
+
+    /// <summary>How far a sensor temperature lies outside the measured range, °C; below 0 inside it.</summary>
+    internal double Outside(double celsius) => Math.Max(Range.Low - celsius, celsius - Range.High);
+
+    /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
+    /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
+    /// <param name="left">How much of each uncertainty is left.</param>
+    internal SensorModel? Draw(Random random, DoubtLeft left) => Build(random, left);
+
+    private SensorModel? Build(Random? random, DoubtLeft left)
+    {
+        double Moved(Measurement m, double share) =>
+            random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;
+        double read = Math.Max(Moved(mode.ReadNoise!, left.Bias), 0);
+        double gain = mode.Gain is { } g ? Math.Max(Moved(g, left.Flats), 0) : 0;
+        TypicalLaw drawn = random is null
+            ? law
+            : law.Moved([.. law.Deviates(() => Deviate(random)).Select(move => move * left.Darks)]);
+        double pixelReference = mode.FixedPattern?.ReferenceTemperature ?? reference;
+        if (!(drawn.ThermalAt(pixelReference) > 0))
+            return null;
+        double step = Math.Max(camera.CodeStep, 1) * gain;
+        double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
+        if (!(typicalDoubling > 0))
+            return null;
+        double hotAbove = HotAbove(drawn.RateAt(pixelReference));
+        var laws = new PixelLaws(
+            typicalDoubling,
+            mode.FixedPattern is { } known ? PixelLaws.Representative(known, hotAbove) : [],
+            random is null ? 0 : Deviate(random) * left.Darks
+        );
+        RateDistribution? rates = mode.FixedPattern is { } pattern
+            ? RateDistribution.From(
+                pattern,
+                Math.Max((long)camera.Width * camera.Height, 1),
+                random is null ? 0 : Deviate(random),
+                left.Darks
+            )
+            : null;
+        return new SensorModel
+        {
+            ReadVariance = read * read,
+            QuantisationVariance = step * step / 12,
+            Gain = gain,
+            PixelCount = Math.Max((double)camera.Width * camera.Height, 1),
+            Flicker =
+            [
+                .. (mode.FixedPattern?.Flicker ?? []).Select(f =>
+                    f with
+                    {
+                        Deviation = f.Deviation with { Value = Math.Max(Moved(f.Deviation, left.Darks), 0) },
+                    }
+                ),
+            ],
+            FullWell = (
+                mode.FullWell is { Value: > 0 } well
+                    ? [well]
+                    : mode.Channels.Select(c => c.FullWell).OfType<Measurement>().Where(w => w.Value > 0)
+            )
+                .Select(w => w.Value)
+                .DefaultIfEmpty(double.PositiveInfinity)
+                .Min(),
+            Law = drawn,
+            PixelReference = pixelReference,
+            Rates = rates,
+            Laws = laws,
+            HotAbove = hotAbove,
+            Pixels = rates is null ? null : PixelPopulation.Of(rates, hotAbove, laws),
+            Glow = Glow(pixelReference, m => Moved(m, left.Darks)),
+        };
+    }
+
+    private double HotAbove(double typical) =>
+        mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
+            ? typical + thresholds.HotRate
+            : HotFactorWithoutThreshold * typical;
+
+    private GlowSource? Glow(double pixelReference, Func<Measurement, double> moved)
+    {
+        GlowRegion? strongest = mode.FixedPattern?.Glow.Where(g => g.Peak is { Value: > 0 }).MaxBy(g => g.Peak!.Value);
+        if (strongest is null)
+            return null;
+        double? doubling = strongest.DoublingTemperature is { Value: > 0 } d ? Math.Max(moved(d), 0.5) : null;
+        return new GlowSource(
+            strongest.Where,
+            Math.Max(moved(strongest.Peak!), 0),
+            pixelReference,
+            doubling,
+            strongest.ExposureExponent is { Value: > 0 } p ? Math.Max(moved(p), 0) : 1,
+            Math.Max(LongestExposure, 1)
+        );
+    }
+
+    /// <summary>A standard normal deviate (Box and Muller 1958).</summary>
+    internal static double Deviate(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+}

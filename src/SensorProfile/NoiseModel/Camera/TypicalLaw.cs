@@ -1,0 +1,56 @@
+using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Profiles.Darks;
+
+namespace SensorProfile.NoiseModel.Camera;
+
+/// <summary>
+/// The selected temperature law of a profile, or a random draw of it, as plain numbers: a decision evaluates it some
+/// ten thousand times.
+/// </summary>
+/// <param name="fit">The law with its parameters.</param>
+internal sealed class TypicalLaw(FittedLaw fit)
+{
+    /// <summary>The law of a stored model; null when its record is damaged or its rates are not above zero.</summary>
+    internal static TypicalLaw? From(DarkCurrentModel model, double referenceCelsius)
+    {
+        try
+        {
+            var law = new TypicalLaw(ModelRecord.ToFit(model, referenceCelsius));
+            return law.RateAt(referenceCelsius) > 0 && law.ThermalAt(referenceCelsius) > 0 ? law : null;
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        } // the caller refuses with the sentence that fits its question
+    }
+
+    /// <summary>Part of the rate that does not depend on temperature, e-/px/s.</summary>
+    internal double Floor => fit.Law.HasFloor ? fit.Parameters[^1] : 0;
+
+    /// <summary>Dark rate of the typical pixel, floor included, e-/px/s.</summary>
+    internal double RateAt(double celsius) => fit.Law.Rate(celsius, fit.Parameters);
+
+    /// <summary>The part that cooling reduces, e-/px/s.</summary>
+    internal double ThermalAt(double celsius) => fit.Law.Thermal(celsius, fit.Parameters);
+
+    /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
+    internal double ThermalDoublingAt(double celsius) => fit.Law.ThermalDoubling(celsius, fit.Parameters);
+
+    /// <summary>Doubling temperature, floor included, °C.</summary>
+    internal double DoublingAt(double celsius) => fit.Law.Doubling(celsius, fit.Parameters);
+
+    /// <summary>The law with each parameter moved: rates stay at or above zero.</summary>
+    internal TypicalLaw Moved(IReadOnlyList<double> moves) =>
+        new(
+            fit with
+            {
+                Parameters =
+                [
+                    .. fit.Parameters.Select((p, i) => fit.Law.IsRate(i) ? Math.Max(p + moves[i], 0) : p + moves[i]),
+                ],
+            }
+        );
+
+    /// <summary>A deviate of the parameters with their covariance.</summary>
+    internal double[] Deviates(Func<double> standardNormal) => CorrelatedDeviates.Draw(fit.Covariance, standardNormal);
+}

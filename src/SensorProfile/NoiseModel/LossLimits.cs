@@ -1,0 +1,39 @@
+namespace SensorProfile.NoiseModel;
+
+/// <summary>How much loss the user accepts; every threshold of the dark matching is an input.</summary>
+public sealed record LossLimits
+{
+    /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
+    public double NoiseLoss { get; init; } = 0.05;
+
+    /// <summary>Accepted share of pixels with a visible residual, 0.001 = one in a thousand.</summary>
+    public double HotShare { get; init; } = 0.001;
+
+    /// <summary>A residual is visible beyond this many times the noise of the stack.</summary>
+    public double HotFactor { get; init; } = 3;
+
+    /// <summary>Accepted residual of the glow at its peak, in the noise of the stack.</summary>
+    public double GlowFactor { get; init; } = 0.5;
+
+    /// <summary>
+    /// Fall-off of the flat from the centre to the corner, 0.30 = 30 %: it turns a level residual into a gradient.
+    /// </summary>
+    public double FlatFallOff { get; init; } = 0.30;
+
+    /// <summary>f in "an added spread of f·N raises the noise N by <see cref="NoiseLoss"/>": √((1+p)² − 1).</summary>
+    internal double SpreadFactor => Math.Sqrt((1 + NoiseLoss) * (1 + NoiseLoss) - 1);
+
+    internal void Check()
+    {
+        Refuse.UnlessShare(NoiseLoss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessShare(HotShare, "hot-share-out-of-range", "accepted share of hot pixels");
+        Refuse.UnlessShare(FlatFallOff, "fall-off-out-of-range", "fall-off of the flat");
+        Refuse.UnlessPositive(HotFactor, "hot-factor-not-positive", "limit of a visible residual", "times the noise");
+        Refuse.UnlessPositive(
+            GlowFactor,
+            "glow-factor-not-positive",
+            "accepted residual of the glow",
+            "times the noise"
+        );
+    }
+}

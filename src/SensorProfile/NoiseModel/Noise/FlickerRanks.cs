@@ -1,0 +1,106 @@
+using SensorProfile.NoiseModel.Camera;
+
+namespace SensorProfile.NoiseModel.Noise;
+
+/// <summary>
+/// Where flickering pixels matter: the noise of a light over the distribution of the pixels, with and without them.
+/// </summary>
+/// <remarks>
+/// Which pixels flicker is taken as independent of their dark rate: every class of the rates is mixed with every class
+/// of the flickering pixels, in their shares.
+/// </remarks>
+internal static class FlickerRanks
+{
+    private const double Matters = 1.01; // a rise of 1 % of the noise at a rank is worth a word
+    private static readonly double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9999];
+
+    /// <summary>The ranks; empty without flickering pixels or without a distribution.</summary>
+    internal static IReadOnlyList<FlickerAtRank> Of(
+        SensorModel sensor,
+        double sky,
+        double exposureSeconds,
+        double celsius
+    )
+    {
+        if (sensor.Pixels is null || sensor.Flicker.Count == 0)
+            return [];
+        Growth growth = sensor.GrowthAt(celsius);
+        (double Variance, double Weight)[] plain =
+        [
+            .. sensor.Pixels.Classes.Select(c =>
+                (
+                    PixelNoise
+                        .OfLight(sensor, sky * exposureSeconds, Math.Max(c.RateAt(growth), 0) * exposureSeconds)
+                        .Random,
+                    c.Weight
+                )
+            ),
+        ];
+        (double Added, double Share)[] jumps =
+        [
+            .. sensor.Flicker.Select(f =>
+                (FlickerNoise.OfLight(f, growth.Thermal, exposureSeconds), FlickerNoise.Share(f, sensor))
+            ),
+        ];
+        double steady = 1 - jumps.Sum(j => j.Share);
+        (double Variance, double Weight)[] mixed =
+        [
+            .. plain.Select(p => (p.Variance, p.Weight * steady)),
+            .. plain.SelectMany(p => jumps.Select(j => (p.Variance + j.Added, p.Weight * j.Share))),
+        ];
+        double[] without = Quantiles(plain),
+            with = Quantiles(mixed);
+        return [.. shares.Select((share, i) => new FlickerAtRank(share, Math.Sqrt(without[i]), Math.Sqrt(with[i])))];
+    }
+
+    /// <summary>
+    /// A sentence where they raise the noise of the 99 % pixel by 1 % or more; another where the profile counts such
+    /// pixels but does not hold their steps.
+    /// </summary>
+    internal static IEnumerable<Finding> Findings(
+        SensorReader reader,
+        double sky,
+        double exposureSeconds,
+        double celsius
+    )
+    {
+        if (reader.Mode.FixedPattern is { Defects.Telegraph: > 0, Flicker.Count: 0 })
+            return
+            [
+                new Finding(
+                    "flicker-unknown",
+                    Severity.Note,
+                    "The profile counts pixels that jump between levels but does not hold their steps, so their noise "
+                        + "is left out: characterise again with this version."
+                ),
+            ];
+        FlickerAtRank? at = Of(reader.Best, sky, exposureSeconds, celsius).FirstOrDefault(r => r.Share == 0.99);
+        if (at is null || at.With < Matters * at.Without)
+            return [];
+        return
+        [
+            new Finding(
+                "flicker-noise",
+                Severity.Note,
+                "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
+                    + $"{Said.Number(at.Without)} to {Said.Number(at.With)} e⁻; colder does not help where the step is "
+                    + "made at read-out. Dither and reject outliers."
+            ),
+        ];
+    }
+
+    private static double[] Quantiles((double Variance, double Weight)[] pixels)
+    {
+        (double Variance, double Weight)[] sorted = [.. pixels.OrderBy(p => p.Variance)];
+        double[] found = new double[shares.Length];
+        for (int i = 0; i < shares.Length; i++)
+        {
+            double below = 0;
+            int at = 0;
+            while (at < sorted.Length - 1 && below + sorted[at].Weight < shares[i])
+                below += sorted[at++].Weight;
+            found[i] = sorted[at].Variance;
+        }
+        return found;
+    }
+}

@@ -1,0 +1,67 @@
+using SensorProfile.NoiseModel.Camera;
+
+namespace SensorProfile.NoiseModel.Noise;
+
+/// <summary>What the trade recommends without a source, tested against the measured camera.</summary>
+internal static class RulesOfThumb
+{
+    private const string NoSource = "(common practice, no source)";
+
+    /// <summary>T-2: the usual number of darks in a master.</summary>
+    internal const int UsualDarks = 20;
+
+    /// <summary>T-6: dark current doubles every 5 to 7 °C.</summary>
+    internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
+
+    internal static string Doubling(double doubling) =>
+        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Said.Celsius(doubling)}, "
+        + $"which is {(DoublingIsUsual(doubling) ? "usual" : "unusual")}.";
+
+    /// <summary>T-1: darks within ±5 °C.</summary>
+    internal static string FiveDegrees(double? warmer, double? colder, double uncertainty)
+    {
+        double tighter = Math.Min(warmer ?? double.PositiveInfinity, colder ?? double.PositiveInfinity);
+        string verdict =
+            Math.Abs(tighter - 5) <= 1.96 * uncertainty ? "cannot tell whether it holds here"
+            : tighter >= 5 ? "good enough here"
+            : "too loose here";
+        string own = double.IsInfinity(tighter)
+            ? "no limit was found"
+            : $"our own limit is {Said.CelsiusAtMost(tighter)}";
+        return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
+    }
+
+    /// <summary>T-2: at least 20 darks. Accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
+    internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) =>
+        FewestDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
+
+    internal static string TwentyDarks(double varianceRatio, double lights, double loss)
+    {
+        double cost = FewestDarks.Loss(varianceRatio, lights, UsualDarks);
+        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Said.Percent(cost)}, which is "
+            + $"{(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for "
+            + $"{Said.Percent(loss)}.";
+    }
+
+    /// <summary>T-4: an uncooled camera reaches about 30 °C on a warm night.</summary>
+    internal static string WarmNight(TypicalLaw law) =>
+        $"\"An uncooled camera reaches 30 °C on a warm night\" {NoSource}: at 30 °C this one has "
+        + $"{Said.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
+
+    /// <summary>T-8: dithering advised.</summary>
+    internal static string Dithering(int positions) =>
+        positions > 1
+            ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread of typical "
+                + $"pixels here by {Said.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{Said.Whole(positions)} of "
+                + $"itself, at {Said.Whole(positions)} times as many places."
+            : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread of "
+                + "typical pixels by √k, and a hot pixel leaves 1/k of itself.";
+
+    internal static IEnumerable<string> OfSetpoint(SensorReader reader, bool cooled)
+    {
+        double reference = reader.Best.PixelReference;
+        yield return Doubling(reader.Best.Law.DoublingAt(reference));
+        if (!cooled)
+            yield return WarmNight(reader.Best.Law);
+    }
+}

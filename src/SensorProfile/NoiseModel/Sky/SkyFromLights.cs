@@ -1,0 +1,140 @@
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.NoiseModel.Sky;
+
+/// <summary>The sky from the user's own lights: their background above the darks, by the profile's gain.</summary>
+/// <remarks>
+/// S = g·(B − D)/t. B and D are means of a frame's pixels within 3 standard deviations, channel by channel, iterated
+/// until nothing changes: stars, hot pixels and
+/// satellites fall outside. Faint stars that stay inside pull the mean above the median of what is kept; that distance
+/// enters the uncertainty, as does the scatter
+/// of the sky from light to light. Without matching darks D is the bias level plus the profile's own dark current.
+/// </remarks>
+public static class SkyFromLights
+{
+    // spread over the night: more would not change a background, only the time it takes
+    private const int MostFrames = 12;
+    private const double ClipLimit = 3;
+
+    /// <summary>Reads the lights (and darks) and measures the sky.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">The mode of the lights.</param>
+    /// <param name="lights">Lights of one exposure.</param>
+    /// <param name="darks">Darks of the same exposure, temperature and settings; null uses the profile.</param>
+    /// <param name="cancellation">Ends the reading.</param>
+    /// <exception cref="DecisionRefusedException">The sky cannot be measured from these frames.</exception>
+    public static SkyRate Measure(
+        CameraProfile profile,
+        ModeProfile mode,
+        FrameSet lights,
+        FrameSet? darks = null,
+        CancellationToken cancellation = default
+    )
+    {
+        if (lights.ExposureSeconds is not > 0)
+            throw Refuse.CannotTell(
+                "exposure-missing",
+                "The exposure of the lights is not known: fill it in in the capture table, or give the sky as a "
+                    + "number."
+            );
+        Measurement gain = mode.Gain
+            ?? ChannelMean.Of(mode).Gain
+            ?? throw Refuse.CannotTell(
+                "gain-missing",
+                "The profile has no gain, so the background of the lights cannot be turned into electrons: add "
+                    + "flat pairs and characterise again, or give the sky as a number."
+            );
+        Measurement background = Level(lights, cancellation),
+            dark = darks is not null ? Level(darks, cancellation) : Predicted(profile, mode, lights, gain);
+        double difference = background.Value - dark.Value,
+            u = Math.Sqrt(Square(background.StandardUncertainty) + Square(dark.StandardUncertainty));
+        SkyRate sky = SkyRate.FromBackground(
+            new Measurement(difference, u, "ADU", background.Samples, "clipped means"),
+            gain,
+            lights.ExposureSeconds.Value
+        );
+        return sky with
+        {
+            Assumptions =
+            [
+                darks is not null
+                    ? "background of the lights above darks of the same kind"
+                    : "background of the lights above the profile's bias level and dark current",
+            ],
+        };
+    }
+
+    private static Measurement Predicted(CameraProfile profile, ModeProfile mode, FrameSet lights, Measurement gain)
+    {
+        if (mode.BiasLevel is not { } bias || lights.TemperatureCelsius is not double celsius)
+            throw Refuse.CannotTell(
+                "darks-missing",
+                "Without darks the sky needs the bias level of the profile and the temperature of the lights: "
+                    + "give darks of the same exposure, or the sky as a number."
+            );
+        double rate = SensorReader.Of(profile, mode).Best.Law.RateAt(celsius),
+            signal = rate * lights.ExposureSeconds!.Value / gain.Value;
+        double stability = mode.FixedPattern?.BiasStability?.Value ?? 0;
+        return new Measurement(
+            bias.Value + signal,
+            Math.Sqrt(Square(bias.StandardUncertainty) + Square(0.1 * signal) + Square(stability)),
+            "ADU",
+            bias.Samples,
+            "bias level and dark current of the profile"
+        );
+    }
+
+    private static Measurement Level(FrameSet set, CancellationToken cancellation)
+    {
+        int count = Math.Min(set.Frames.Count, MostFrames);
+        Frame[] chosen =
+        [
+            .. Enumerable.Range(0, count).Select(i => set.Frames[(int)((long)i * set.Frames.Count / count)]),
+        ];
+        using FrameStack stack = FrameStack.Open(chosen, cancellation: cancellation);
+        if (stack.Samples.Count == 0)
+            throw Refuse.CannotTell(
+                "frames-unreadable",
+                $"None of the {Said.Whole(count)} frames tried could be read, the first because: "
+                    + $"{stack.Refused[0].Reason}"
+            );
+        ColourMosaic mosaic = ColourMosaic.Of(chosen[0].ColourFilter);
+        (double Mean, double Pull)[] levels =
+        [
+            .. stack.Samples.Select(frame => LevelOf(FrameStatistics.Of(frame, mosaic))),
+        ];
+        double mean = levels.Average(l => l.Mean),
+            pull = levels.Average(l => l.Pull);
+        double scatter =
+            levels.Length > 1 ? Math.Sqrt(levels.Sum(l => Square(l.Mean - mean)) / (levels.Length - 1)) : 0;
+        return new Measurement(
+            mean,
+            Math.Sqrt(Square(scatter) + Square(pull)),
+            "ADU",
+            levels.Length,
+            "clipped mean of the pixels"
+        );
+    }
+
+    private static (double Mean, double Pull) LevelOf(FrameStatistics frame)
+    {
+        double mean = 0,
+            pull = 0;
+        foreach (ChannelStatistics channel in frame.Channels)
+        {
+            ClippedMoments kept = channel.Clipped(ClipLimit);
+            long below = channel.Codes.CountBetween(channel.Codes.Minimum, kept.Lowest - 1);
+            double median = channel.Codes.Quantile((below + 0.5 * kept.Count) / channel.Codes.Count);
+            mean += kept.Mean / frame.Channels.Count;
+            pull += Math.Abs(kept.Mean - median) / frame.Channels.Count;
+        }
+        return (mean, pull);
+    }
+
+    private static double Square(double x) => x * x;
+}

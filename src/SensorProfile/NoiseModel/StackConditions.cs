@@ -1,0 +1,28 @@
+namespace SensorProfile.NoiseModel;
+
+/// <summary>The lights of one stack: what a noise budget and the darks are judged against.</summary>
+public sealed record StackConditions
+{
+    /// <summary>Sky background, e-/px/s, above 0.</summary>
+    public required Measurement Sky { get; init; }
+
+    /// <summary>Exposure of one light, s.</summary>
+    public required double ExposureSeconds { get; init; }
+
+    /// <summary>Sensor temperature of the lights, °C.</summary>
+    public required double TemperatureCelsius { get; init; }
+
+    /// <summary>Lights in the stack, M.</summary>
+    public int Lights { get; init; } = 1;
+
+    /// <summary>Different dither positions among them, k; 1 when the mount does not dither.</summary>
+    public int DitherPositions { get; init; } = 1;
+
+    /// <summary>
+    /// Whether the stack leaves out samples that stand out (needs three positions or more to tell them).
+    /// </summary>
+    public bool RejectsOutliers { get; init; }
+
+    /// <summary>Where such a stack cuts, in standard deviations of the samples.</summary>
+    public double RejectionSigma { get; init; } = 3;
+}

@@ -1,0 +1,56 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Screening;
+using static System.FormattableString;
+
+namespace SensorProfile.PhotonTransfer.Channels;
+
+/// <summary>Whether the channels of a filter array share a gain.</summary>
+internal static class ChannelAgreement
+{
+    private const double SameWithin = 0.01;
+    private const double ChanceOfDisagreement = 0.001;
+
+    /// <summary>
+    /// Weighted mean of the channels' gains; null, with a finding, when they differ by more than chance and by more
+    /// than 1 %.
+    /// </summary>
+    /// <remarks>
+    /// The curvature that few light levels cannot show is the sensor's, the same in all channels: it neither explains a
+    /// difference between them (the straight lines tell that) nor averages out.
+    /// </remarks>
+    public static Measurement? Gain(IReadOnlyList<GainFitResult?> fits, Rejections rejections)
+    {
+        if (fits.Count == 0 || fits.Any(f => f is null))
+            return null;
+        Measurement[] gains = [.. fits.Select(f => f!.Gain)],
+            own = [.. fits.Select(f => f!.Curvature is null ? f.GainStraight : f.Gain)];
+        if (gains.Length == 1)
+            return gains[0];
+        WeightedMean mean = WeightedMean.Of([.. own.Select(g => g.Value)], [.. own.Select(g => g.StandardUncertainty)]);
+        double spread = own.Max(g => Math.Abs(g.Value - mean.Value)) / mean.Value;
+        bool agree = Probability.ChiSquaredTail(mean.ChiSquared, gains.Length - 1) > ChanceOfDisagreement;
+        if (agree || spread < SameWithin)
+        {
+            double uncertainty = agree ? mean.Uncertainty : mean.BirgeUncertainty;
+            if (fits.Any(f => f!.Curvature is null))
+            {
+                mean = WeightedMean.Of([.. gains.Select(g => g.Value)], [.. gains.Select(g => g.StandardUncertainty)]);
+                uncertainty = Math.Max(agree ? 0 : uncertainty, gains.Average(g => g.StandardUncertainty));
+            }
+            return gains[0] with
+            {
+                Value = mean.Value,
+                StandardUncertainty = uncertainty,
+                Samples = gains.Sum(g => g.Samples),
+            };
+        }
+        rejections.Add(
+            Codes.ChannelsDiffer,
+            Severity.Warning,
+            Invariant(
+                $"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: the camera scales its colours digitally, so there is no gain of the whole camera; use the gains of the single colours."
+            )
+        );
+        return null;
+    }
+}

@@ -1,0 +1,71 @@
+using SensorProfile.Frames;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Screening;
+
+namespace SensorProfile.PhotonTransfer.Channels;
+
+/// <summary>Level and variance of a channel without light: the zero of photon transfer.</summary>
+/// <param name="Levels">Mean level of each channel, ADU.</param>
+/// <param name="Variances">Temporal variance of each channel, ADU²; null where no pair exists.</param>
+internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] Variances)
+{
+    /// <summary>Mean over the channels, ADU.</summary>
+    public double Mean => Levels.Average();
+
+    /// <summary>
+    /// From the bias frames; without them from the shortest darks or dark flats. Null when there are neither.
+    /// </summary>
+    public static DarkLevelWithoutLight? Of(ModeFrames mode, BiasResult bias, Meter meter)
+    {
+        if (bias.Channels.Count > 0)
+            return new([.. bias.Channels.Select(c => c.Level.Value)], [.. bias.Channels.Select(Variance)]);
+        ScreenedSet? shortest = mode.Of(FrameKind.DarkFlat)
+            .Concat(mode.Of(FrameKind.Dark))
+            .OrderBy(s => s.Set.ExposureSeconds ?? double.MaxValue)
+            .FirstOrDefault();
+        if (shortest is null)
+            return null;
+        PairStatistics[] pairs = meter.ForEach("Dark flat pairs", shortest.Pairs(), 2, mode.BytesPerFrame, p =>
+            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        );
+        return new(
+            LevelsOf(shortest),
+            [
+                .. mode.Mosaic.Names.Select(
+                    (_, c) =>
+                        PooledVariance.Of([
+                            .. pairs
+                                .Select(p => p.Channels[c].TemporalVariance)
+                                .Select(v => (v.Value, v.StandardUncertainty)),
+                        ])
+                ),
+            ]
+        );
+    }
+
+    // Noise that is cut off at its lowest code, or drowned in rounding, is more than its variance says: half of a
+    // normal distribution has 0.34 of its variance.
+    private static PooledVariance? Variance(BiasChannel bias) =>
+        bias is { ReadNoiseAdu: null, Variance: { } seen }
+            ? seen with
+            {
+                StandardUncertainty = Math.Max(seen.StandardUncertainty, 2 * seen.Value),
+            }
+            : bias.Variance;
+
+    /// <summary>
+    /// The level of the dark flats that match a flat set's exposure, where they exist; this level otherwise.
+    /// </summary>
+    public double[] LevelsFor(ScreenedSet flats, ModeFrames mode)
+    {
+        ScreenedSet? match = mode.Of(FrameKind.DarkFlat)
+            .FirstOrDefault(s => Same(s.Set.ExposureSeconds, flats.Set.ExposureSeconds));
+        return match is null ? Levels : LevelsOf(match);
+    }
+
+    private static double[] LevelsOf(ScreenedSet set) =>
+        [.. Enumerable.Range(0, set.Frames[0].Channels.Count).Select(c => set.Frames.Average(f => f.Channels[c].Mean))];
+
+    private static bool Same(double? a, double? b) =>
+        a is { } x && b is { } y && Math.Abs(x - y) <= 0.02 * Math.Max(x, y);
+}

@@ -1,0 +1,32 @@
+using SensorProfile.Pixels;
+
+namespace SensorProfile.PhotonTransfer.Channels;
+
+/// <summary>What the flats say; empty channels where there were no flats.</summary>
+internal sealed record FlatResult
+{
+    /// <summary>One entry per channel; empty without usable flat pairs.</summary>
+    public IReadOnlyList<FlatChannel> Channels { get; init; } = [];
+
+    /// <summary>Gain shared by all channels, e-/ADU; null when they differ or were not measured.</summary>
+    public Measurement? Gain { get; init; }
+
+    /// <summary>Mean of the flats nearest to half saturation, ADU, row after row; null without any.</summary>
+    public float[]? Mean { get; init; }
+
+    /// <summary>
+    /// Temporal variance still in that mean over the square of its signal, channel by channel; the bias mean's
+    /// included.
+    /// </summary>
+    public IReadOnlyList<double> MeanNoise { get; init; } = [];
+
+    /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>
+    public Measurement? GainOf(int channel) => Channels.Count > channel ? Channels[channel].Fit?.Gain : null;
+
+    /// <summary>Gains of all channels, e-/ADU; null when one was not measured.</summary>
+    public double[]? ElectronsPerAdu(ColourMosaic mosaic)
+    {
+        Measurement[] gains = [.. mosaic.Names.Select((_, c) => GainOf(c)).OfType<Measurement>()];
+        return gains.Length == mosaic.Channels ? [.. gains.Select(g => g.Value)] : null;
+    }
+}

@@ -1,0 +1,45 @@
+using SensorProfile.Pixels.Sums;
+
+namespace SensorProfile.Pixels.Pairs;
+
+/// <summary>One channel of a pair of frames; d = A − B.</summary>
+/// <param name="Name">Name of the channel, for example "G1", or "mono".</param>
+/// <param name="Differences">n, Σd and Σd²; not the histogram behind them, which takes megabytes where a hit is bright,
+/// and a session has hundreds of pairs.</param>
+/// <param name="Clipped">Moments of d without outliers (hits, telegraph pixels).</param>
+/// <param name="A">Row and column sums of A.</param>
+/// <param name="B">Row and column sums of B.</param>
+internal sealed record PairChannel(string Name, SampleSums Differences, ClippedMoments Clipped, LineSums A, LineSums B)
+{
+    /// <summary>Mean of A over all its pixels, ADU.</summary>
+    public double MeanA => (double)A.Rows.Sum() / Differences.Count;
+
+    /// <summary>Mean of B over all its pixels, ADU.</summary>
+    public double MeanB => (double)B.Rows.Sum() / Differences.Count;
+
+    /// <summary>μ = ½(mean(A) + mean(B)), ADU.</summary>
+    public double Mean => (MeanA + MeanB) / 2;
+
+    /// <summary>
+    /// Temporal variance over all pixels in the form of the standard, divisor n, ADU²; see
+    /// <see cref="PairVariance.OfSums"/>.
+    /// </summary>
+    public double StandardVariance => PairVariance.OfSums(Differences.Count, Differences.Sum, Differences.SumOfSquares);
+
+    /// <summary>
+    /// Temporal variance without outliers, divisor n − 1, ADU², with its standard error, excess kurtosis included;
+    /// quantisation is still in it.
+    /// </summary>
+    /// <remarks>
+    /// σ² = ½·n/(n−1)·(mean(d²) − mean(d)²) over the kept pixels. EMVA Standard 1288, Release 4.0 Linear, with an
+    /// iterated clip.
+    /// </remarks>
+    public Measurement TemporalVariance =>
+        new(
+            Clipped.Variance * Clipped.Count / (Clipped.Count - 1) / 2,
+            Clipped.StandardErrorOfVariance / 2,
+            "ADU²",
+            Clipped.Count,
+            "clipped variance of a pair difference, EMVA 1288"
+        );
+}

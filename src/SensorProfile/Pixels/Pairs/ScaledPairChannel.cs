@@ -1,0 +1,83 @@
+namespace SensorProfile.Pixels.Pairs;
+
+/// <summary>
+/// One channel of a flat pair whose second frame was scaled by ρ: a = A − pedestal, b = B − pedestal, d = a − ρ·b.
+/// </summary>
+/// <remarks>
+/// With shot noise and read noise the variance of d is K(a + ρ²b) + σ²_read(1 + ρ²); the sums are over the pixels that
+/// the clip kept.
+/// </remarks>
+/// <param name="Name">Name of the channel.</param>
+/// <param name="Pixels">n.</param>
+/// <param name="Excluded">Pixels beyond the clip on d/√(a + ρ²b), and pixels with a + ρ²b ≤ 0.</param>
+/// <param name="SquaredDifferences">Σd², ADU², divided by 1 − 1/m, m the pixels that share one ratio: the ratio takes
+/// away one degree of freedom of each m.</param>
+/// <param name="Light">Σ(a + ρ²b), ADU.</param>
+/// <param name="ReadWeight">Σ(1 + ρ²).</param>
+/// <param name="ExcessKurtosis">Of d/√(a + ρ²b).</param>
+/// <param name="MeanA">Mean of a over all pixels, ADU.</param>
+/// <param name="MeanB">Mean of b over all pixels, ADU.</param>
+/// <param name="RowRatios">Mean(a)/mean(b) for each row of the channel, whichever ratio was used.</param>
+/// <param name="RatioChiSquare">χ² per degree of freedom of the row ratios about the ratio of the whole channel: 1 for
+/// noise alone, far more when rows flicker.</param>
+internal sealed record ScaledPairChannel(
+    string Name,
+    long Pixels,
+    long Excluded,
+    double SquaredDifferences,
+    double Light,
+    double ReadWeight,
+    double ExcessKurtosis,
+    double MeanA,
+    double MeanB,
+    double[] RowRatios,
+    double RatioChiSquare
+)
+{
+    /// <summary>Excluded / all.</summary>
+    public double ExcludedFraction => (double)Excluded / (Pixels + Excluded);
+
+    /// <summary>The signal that the pair's variance belongs to: Σ(a + ρ²b)/Σ(1 + ρ²), ADU above the pedestal.</summary>
+    public double Signal => Light / ReadWeight;
+
+    /// <summary>
+    /// Temporal variance of one frame at <see cref="Signal"/>: Σd²/Σ(1 + ρ²), ADU², read noise and quantisation still
+    /// in it: K·signal + σ²_read.
+    /// </summary>
+    public Measurement TemporalVariance
+    {
+        get
+        {
+            double variance = SquaredDifferences / ReadWeight;
+            return new Measurement(
+                variance,
+                variance * PairVariance.RelativeStandardError(Pixels, ExcessKurtosis),
+                "ADU²",
+                Pixels,
+                "variance of a scaled pair difference"
+            );
+        }
+    }
+
+    /// <summary>
+    /// System gain K = [Σd² − σ²_read·Σ(1 + ρ²)] / Σ(a + ρ²b), ADU/e-; the gain in e-/ADU is its inverse.
+    /// </summary>
+    /// <remarks>Photon-transfer method (Janesick, Photon Transfer, SPIE Press 2007) for one pair. Standard uncertainty:
+    /// √((2/(n−1) + κ/n)) of Σd² and that of σ²_read in quadrature;
+    /// pixels that brighten their neighbours (brighter-fatter effect) and light that changes within a row are not in
+    /// it.</remarks>
+    /// <param name="readVariance">σ²_read of the channel, ADU², quantisation included as it is in d.</param>
+    public Measurement SystemGain(Measurement readVariance)
+    {
+        double gain = (SquaredDifferences - readVariance.Value * ReadWeight) / Light;
+        double fromPair = SquaredDifferences * PairVariance.RelativeStandardError(Pixels, ExcessKurtosis);
+        double fromRead = readVariance.StandardUncertainty * ReadWeight;
+        return new Measurement(
+            gain,
+            Math.Sqrt(fromPair * fromPair + fromRead * fromRead) / Light,
+            "ADU/e-",
+            Pixels,
+            "photon transfer, one scaled flat pair"
+        );
+    }
+}

@@ -1,0 +1,130 @@
+using SensorProfile.Fits;
+using SensorProfile.Frames;
+
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>The samples of a frame in a FITS file, read at their place whenever they are asked for.</summary>
+/// <remarks>
+/// Opened at the first read. A frame that is not kept open takes a file handle only while it is read.
+/// </remarks>
+internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
+{
+    private readonly Lock _gate = new();
+    private FitsFile? _file;
+    private FitsHdu? _image;
+
+    /// <inheritdoc/>
+    public string Name => frame.Name;
+
+    /// <inheritdoc/>
+    public int Width => frame.Width;
+
+    /// <inheritdoc/>
+    public int Height => frame.Height;
+
+    /// <inheritdoc/>
+    public void ReadRows(int firstRow, Span<ushort> samples)
+    {
+        if (keepOpen)
+        {
+            KeptImage().ReadRows(firstRow, samples);
+            return;
+        }
+        using var file = FitsFile.Open(frame.Path);
+        ImageOf(file).ReadRows(firstRow, samples);
+    }
+
+    /// <summary>
+    /// Says why the frame cannot be measured, or null when it can: every sample must be a whole number from 0 to 65535.
+    /// </summary>
+    /// <remarks>
+    /// Where the stored type alone says so, only the last row is read, to know that it is there; otherwise all of them
+    /// are.
+    /// </remarks>
+    public string? Fault()
+    {
+        try
+        {
+            using var file = FitsFile.Open(frame.Path);
+            var image = ImageOf(file);
+            if (image.Width != Width || image.Height != Height)
+                return $"{Name} is {image.Width} × {image.Height} px, but was {Width} × {Height} px when it was "
+                    + "listed; list the frames again.";
+            if (image.PixelType is not (FitsPixelType.UInt8 or FitsPixelType.UInt16) || image.Blank is not null)
+                return FaultOfValues(image);
+            image.ReadRows(Height - 1, new ushort[Width]);
+            return null;
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            return unreadable is FitsFormatException format ? format.Statement : unreadable.Message;
+        }
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// DATASUM alone: a header that was edited afterwards contradicts CHECKSUM without a pixel being touched.
+    /// </remarks>
+    public string? Damage()
+    {
+        using var file = FitsFile.Open(frame.Path);
+        return
+            ImageOf(file) is { } image
+            && !image.VerifyChecksum(out var problem)
+            && problem!.Location.Keyword == "DATASUM"
+            ? problem.Message
+            : null;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            _file?.Dispose();
+            (_file, _image) = (null, null);
+        }
+    }
+
+    private FitsHdu KeptImage()
+    {
+        if (Volatile.Read(ref _image) is { } open)
+            return open;
+        lock (_gate)
+        {
+            _file ??= FitsFile.Open(frame.Path);
+            return _image ??= ImageOf(_file);
+        }
+    }
+
+    private FitsHdu ImageOf(FitsFile file) =>
+        file.Hdus.FirstOrDefault(hdu => hdu.Index == frame.Hdu)
+        ?? throw new IOException($"{Name} has no readable image in HDU {frame.Hdu}; list the frames again.");
+
+    private string? FaultOfValues(FitsHdu image)
+    {
+        var row = new double[Width];
+        for (int y = 0; y < Height; y++)
+        {
+            image.ReadRows(y, row);
+            for (int x = 0; x < row.Length; x++)
+                if (!(row[x] >= 0 && row[x] <= ushort.MaxValue && row[x] == Math.Floor(row[x])))
+                    return Refusal(row[x], x, y);
+        }
+        return null;
+    }
+
+    private string Refusal(double value, int x, int y)
+    {
+        string kind =
+            value < 0 ? "a negative value"
+            : value > ushort.MaxValue ? "a value above 65535"
+            : double.IsNaN(value) ? "a pixel without a value"
+            : "a fractional value";
+        return string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"{Name} looks calibrated or stacked: it holds {kind} ({value}, at column {x + 1}, row {y + 1}). "
+                + $"Only raw frames can be measured; leave it out or give the raw frames instead."
+        );
+    }
+}

@@ -1,0 +1,52 @@
+using SensorProfile.Frames;
+
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>The frames of a set, ready to be read, and those that had to be refused.</summary>
+internal sealed class FrameStack : IDisposable
+{
+    /// <summary>
+    /// Files kept open at once; further ones are opened for each read, so that no limit of the system is met.
+    /// </summary>
+    public const int MostOpenFiles = 400;
+
+    private FrameStack(IReadOnlyList<FitsSamples> frames, IReadOnlyList<RefusedFrame> refused) =>
+        (Samples, Refused) = (frames, refused);
+
+    /// <summary>The good frames, in the order given.</summary>
+    public IReadOnlyList<IFrameSamples> Samples { get; }
+
+    /// <summary>The others, with the reason.</summary>
+    public IReadOnlyList<RefusedFrame> Refused { get; }
+
+    /// <summary>Opens what can be read and names what cannot; one bad file never stops the rest.</summary>
+    /// <param name="frames">The frames.</param>
+    /// <param name="mostOpenFiles">Files kept open.</param>
+    /// <param name="cancellation">Stops the work between two files.</param>
+    public static FrameStack Open(
+        IReadOnlyList<Frame> frames,
+        int mostOpenFiles = MostOpenFiles,
+        CancellationToken cancellation = default
+    )
+    {
+        var good = new List<FitsSamples>();
+        var refused = new List<RefusedFrame>();
+        foreach (var frame in frames)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var samples = new FitsSamples(frame, keepOpen: good.Count < mostOpenFiles);
+            if (samples.Fault() is { } fault)
+                refused.Add(new RefusedFrame(frame, fault));
+            else
+                good.Add(samples);
+        }
+        return new FrameStack(good, refused);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        foreach (var frame in Samples)
+            (frame as IDisposable)?.Dispose();
+    }
+}

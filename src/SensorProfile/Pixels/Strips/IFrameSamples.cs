@@ -1,0 +1,25 @@
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>The raw samples of one frame, row by row; safe to read from several threads at once.</summary>
+internal interface IFrameSamples
+{
+    /// <summary>Name shown to the user.</summary>
+    string Name { get; }
+
+    /// <summary>Width, px.</summary>
+    int Width { get; }
+
+    /// <summary>Height, px.</summary>
+    int Height { get; }
+
+    /// <summary>Fills <paramref name="samples"/> with whole rows, the first of the file first.</summary>
+    /// <param name="firstRow">0-based row of the first sample.</param>
+    /// <param name="samples">A whole number of rows long.</param>
+    void ReadRows(int firstRow, Span<ushort> samples);
+
+    /// <summary>
+    /// Says how the stored pixels contradict the sum that was stored with them, or null when they agree or no sum is
+    /// there. Reads the whole frame.
+    /// </summary>
+    string? Damage() => null;
+}

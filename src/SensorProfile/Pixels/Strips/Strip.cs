@@ -1,0 +1,52 @@
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>
+/// The same few rows of N frames, in memory together. Valid only while the function that was handed it runs.
+/// </summary>
+internal sealed class Strip
+{
+    private readonly ushort[] _samples;
+
+    internal Strip(int frames, int width, int mostRows)
+    {
+        Frames = frames;
+        Width = width;
+        _samples = GC.AllocateUninitializedArray<ushort>(checked(frames * width * mostRows));
+    }
+
+    /// <summary>0-based row of the frame that is the first row here.</summary>
+    public int FirstRow { get; private set; }
+
+    /// <summary>Number of rows.</summary>
+    public int Rows { get; private set; }
+
+    /// <summary>Width of a row, px.</summary>
+    public int Width { get; }
+
+    /// <summary>N.</summary>
+    public int Frames { get; }
+
+    /// <summary>Pixels in the strip: <see cref="Rows"/> × <see cref="Width"/>.</summary>
+    public int Pixels => Rows * Width;
+
+    /// <summary>All samples of one frame in this strip, row after row.</summary>
+    public ReadOnlySpan<ushort> Samples(int frame) => _samples.AsSpan(frame * Pixels, Pixels);
+
+    /// <summary>One row of one frame; <paramref name="row"/> counts from the first row of the strip.</summary>
+    public ReadOnlySpan<ushort> Row(int frame, int row) => Samples(frame).Slice(row * Width, Width);
+
+    /// <summary>Copies the N samples of one pixel, in the order of the frames.</summary>
+    public void CopyPixel(int pixel, Span<ushort> samples)
+    {
+        for (int frame = 0; frame < Frames; frame++)
+            samples[frame] = _samples[frame * Pixels + pixel];
+    }
+
+    internal void Fill(IReadOnlyList<IFrameSamples> frames, int firstRow, int rows)
+    {
+        FirstRow = firstRow;
+        Rows = rows;
+        for (int frame = 0; frame < frames.Count; frame++)
+            frames[frame].ReadRows(firstRow, _samples.AsSpan(frame * Pixels, Pixels));
+    }
+}

@@ -1,0 +1,31 @@
+namespace SensorProfile.Profiles.Darks;
+
+/// <summary>Dark current against exposure and temperature.</summary>
+public sealed record DarkCurrentProfile
+{
+    /// <summary>One entry per temperature, coldest first.</summary>
+    public IReadOnlyList<DarkCurrentPoint> Points { get; init; } = [];
+
+    /// <summary>Every model that could be fitted to the points.</summary>
+    public IReadOnlyList<DarkCurrentModel> Models { get; init; } = [];
+
+    /// <summary>
+    /// Name of the model behind <see cref="RateAtReference"/> and the predictions; null when none could be fitted.
+    /// </summary>
+    public string? Selected { get; init; }
+
+    /// <summary>Temperature rise that doubles dark current at the reference temperature, °C.</summary>
+    public Measurement? DoublingTemperature { get; init; }
+
+    /// <summary>Temperature at which the reference values hold, °C.</summary>
+    public double? ReferenceTemperature { get; init; }
+
+    /// <summary>Dark current of the typical pixel at the reference temperature, e-/px/s.</summary>
+    public Measurement? RateAtReference { get; init; }
+
+    /// <summary>Coldest and warmest temperature measured, °C; null without points.</summary>
+    public IReadOnlyList<double>? MeasuredRange { get; init; }
+
+    /// <summary>"level" when the models describe the level form, "variance" where the camera pins its level.</summary>
+    public string Form { get; init; } = "level";
+}

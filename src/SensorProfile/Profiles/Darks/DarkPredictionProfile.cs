@@ -1,0 +1,71 @@
+namespace SensorProfile.Profiles.Darks;
+
+/// <summary>
+/// Whether a master dark can be computed for this camera: every set of darks in turn left out and computed from the
+/// rest.
+/// </summary>
+public sealed record DarkPredictionProfile
+{
+    /// <summary>
+    /// Whether another exposure at a measured temperature, or another temperature within the measured range, was
+    /// computed within the stated uncertainty.
+    /// </summary>
+    public bool Passed { get; init; }
+
+    /// <summary>Share of all compared pixels within their 95 % interval, 0…1.</summary>
+    public double Coverage { get; init; }
+
+    /// <summary>Robust standard deviation of computed minus taken masters over ordinary pixels, e-.</summary>
+    public Measurement? Residual { get; init; }
+
+    /// <summary>Every set left out alone: another exposure. Null when no set could be left out.</summary>
+    public PredictionTest? ByExposure { get; init; }
+
+    /// <summary>Every temperature left out that lies between others. Null with fewer than 3 temperatures.</summary>
+    public PredictionTest? ByTemperature { get; init; }
+
+    /// <summary>The coldest and the warmest temperature left out. Null with a single temperature.</summary>
+    public PredictionTest? Beyond { get; init; }
+
+    /// <summary>
+    /// For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.
+    /// </summary>
+    public PredictionTest? ScalingByExposure { get; init; }
+
+    /// <summary>
+    /// For comparison: the dark of the nearest temperature, less the bias, multiplied by the ratio that fits best.
+    /// </summary>
+    public PredictionTest? ScalingByTemperature { get; init; }
+
+    /// <summary>
+    /// For comparison: the mean of the darks of the next colder and the next warmer temperature, weighted so that the
+    /// typical pixel fits.
+    /// </summary>
+    public PredictionTest? Interpolation { get; init; }
+
+    /// <summary>Every set that was left out.</summary>
+    public IReadOnlyList<LeftOutSet> Sets { get; init; } = [];
+
+    /// <summary>Pixels of the frame that were compared: an evenly spread part of large frames.</summary>
+    public long PixelsCompared { get; init; }
+
+    /// <summary>How far the common level of left-out sets was off, in sets of little dark signal, e-.</summary>
+    public Measurement? LevelDoubt { get; init; }
+
+    /// <summary>The same beyond that, as a share of the typical pixel's dark signal, 0…1.</summary>
+    public double LevelDoubtShare { get; init; }
+
+    /// <summary>Rate of the typical pixel in the maps at the reference temperature, e-/px/s.</summary>
+    public double TypicalRate { get; init; }
+
+    /// <summary>
+    /// What an ordinary pixel's rate takes from its pedestal, 1/s: their errors are correlated by it.
+    /// </summary>
+    public double PedestalShare { get; init; }
+
+    /// <summary>Median correlation of rate and activation in the laws of single pixels.</summary>
+    public double LawCorrelation { get; init; }
+
+    /// <summary>Shortest and longest exposure of the darks, s.</summary>
+    public IReadOnlyList<double> ExposureRange { get; init; } = [];
+}

@@ -1,0 +1,32 @@
+namespace SensorProfile.Profiles.Darks;
+
+/// <summary>
+/// What the hot pixels of one set of darks say about the sensor's temperature: their common brightness is a thermometer
+/// of the die itself.
+/// </summary>
+public sealed record HotPixelTemperature
+{
+    /// <summary>Mean temperature of the frames as the probe read it, °C.</summary>
+    public double Reading { get; init; }
+
+    /// <summary>Exposure, s.</summary>
+    public double Exposure { get; init; }
+
+    /// <summary>Frames.</summary>
+    public int Frames { get; init; }
+
+    /// <summary>
+    /// Mean temperature by the hot pixels minus the mean reading, °C, against the longest exposure at the same
+    /// temperature (which is 0 by definition).
+    /// </summary>
+    public Measurement? Difference { get; init; }
+
+    /// <summary>Change from the first to the last frame by the hot pixels, °C.</summary>
+    public Measurement? Drift { get; init; }
+
+    /// <summary>The same by the probe, °C; null when it gave no reading.</summary>
+    public double? ReadingDrift { get; init; }
+
+    /// <summary>Scatter of the single frames' temperature by the hot pixels about their line in time, °C.</summary>
+    public double Scatter { get; init; }
+}

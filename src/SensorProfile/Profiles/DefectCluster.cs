@@ -1,7 +1,0 @@
-namespace SensorProfile.Profiles;
-
-/// <summary>A group of touching hot pixels.</summary>
-/// <param name="X">Column of its middle, from 1.</param>
-/// <param name="Y">Row of its middle, from 1.</param>
-/// <param name="Pixels">Pixels.</param>
-public sealed record DefectCluster(int X, int Y, int Pixels);

@@ -1,0 +1,40 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace SensorProfile.Profiles.Files;
+
+/// <summary>
+/// How a profile looks as JSON: camelCase, enumerations as lower-case words, indented, null where nothing was measured.
+/// </summary>
+[JsonSourceGenerationOptions(
+    GenerationMode = JsonSourceGenerationMode.Metadata,
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true,
+    WriteIndented = true,
+    NewLine = "\n",
+    AllowTrailingCommas = true,
+    ReadCommentHandling = JsonCommentHandling.Skip,
+    Converters = [typeof(SeverityConverter)]
+)]
+[JsonSerializable(typeof(CameraProfile))]
+internal sealed partial class ProfileJson : JsonSerializerContext
+{
+    /// <summary>
+    /// The context that reads and writes profiles; "°" and "µ" stand as themselves, since the file is never put into a
+    /// web page unescaped.
+    /// </summary>
+    public static ProfileJson Instance => Relaxed.Context;
+
+    /// <summary>A type of its own, so that <see cref="Default"/> is there before its options are copied.</summary>
+    private static class Relaxed
+    {
+        internal static readonly ProfileJson Context = new(
+            new JsonSerializerOptions(Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
+        );
+    }
+
+    private sealed class SeverityConverter()
+        : JsonStringEnumConverter<Severity>(JsonNamingPolicy.CamelCase, allowIntegerValues: false);
+}

@@ -1,0 +1,82 @@
+using SensorProfile.Profiles.Darks;
+
+namespace SensorProfile.Profiles.Pattern;
+
+/// <summary>Defect pixels, amplifier glow and structure, from the per-pixel maps.</summary>
+public sealed record FixedPatternProfile
+{
+    /// <summary>Pixels with a dark rate above a threshold, at the reference temperature.</summary>
+    public IReadOnlyList<HotPixelCount> HotPixelCurve { get; init; } = [];
+
+    /// <summary>
+    /// The same at the measured temperatures, coldest first; empty without temperature laws of single pixels.
+    /// </summary>
+    public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
+
+    /// <summary>
+    /// Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999), e-/px/s at the reference
+    /// temperature.
+    /// </summary>
+    public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
+
+    /// <summary>Doubling temperature of pixels by dark rate; empty with fewer than 3 temperatures.</summary>
+    public IReadOnlyList<DoublingByRate> DoublingByRate { get; init; } = [];
+
+    /// <summary>
+    /// Pixels that jump between levels, in classes of about the same step; empty when none were found, and in profiles
+    /// made before it.
+    /// </summary>
+    public IReadOnlyList<FlickerClass> Flicker { get; init; } = [];
+
+    /// <summary>Defect counts by kind.</summary>
+    public DefectCounts? Defects { get; init; }
+
+    /// <summary>Where the defects are; null when they were not looked for.</summary>
+    public DefectPlaces? Places { get; init; }
+
+    /// <summary>The thresholds the counts were made with.</summary>
+    public DefectThresholds? Thresholds { get; init; }
+
+    /// <summary>Amplifier glow, strongest place first; empty when none was found.</summary>
+    public IReadOnlyList<GlowRegion> Glow { get; init; } = [];
+
+    /// <summary>
+    /// Temperature differences by the hot pixels, one entry per set of darks that could be judged, coldest first.
+    /// </summary>
+    public IReadOnlyList<HotPixelTemperature> Thermometer { get; init; } = [];
+
+    /// <summary>
+    /// Whether a master dark can be computed, tried on every set; null when it was not tried (a quick characterisation,
+    /// no bias frames, a single set of darks).
+    /// </summary>
+    public DarkPredictionProfile? DarkPrediction { get; init; }
+
+    /// <summary>Structure of the level without light; null without two bias frames.</summary>
+    public PatternStructure? Structure { get; init; }
+
+    /// <summary>
+    /// Structure of the response to light at half saturation (PRNU), % of the signal; null without flats.
+    /// </summary>
+    public PatternStructure? ResponseStructure { get; init; }
+
+    /// <summary>Columns and rows that stand out in the dark, in bias frames or in flats.</summary>
+    public IReadOnlyList<DefectLine> Lines { get; init; } = [];
+
+    /// <summary>Steps between parts of the sensor that are read through different amplifiers.</summary>
+    public IReadOnlyList<SensorBoundary> Boundaries { get; init; } = [];
+
+    /// <summary>Temporal noise common to a row, e- (ADU when the gain is unknown).</summary>
+    public Measurement? RowNoise { get; init; }
+
+    /// <summary>Temporal noise common to a column, e- (ADU when the gain is unknown).</summary>
+    public Measurement? ColumnNoise { get; init; }
+
+    /// <summary>Standard deviation of the bias level from frame to frame, ADU.</summary>
+    public Measurement? BiasStability { get; init; }
+
+    /// <summary>How steady the black level was over the session; null with too few bias and dark frames.</summary>
+    public BlackLevelProfile? BlackLevel { get; init; }
+
+    /// <summary>Temperature at which the rates hold, °C.</summary>
+    public double? ReferenceTemperature { get; init; }
+}

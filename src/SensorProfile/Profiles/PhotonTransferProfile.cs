@@ -1,8 +1,0 @@
-namespace SensorProfile.Profiles;
-
-/// <summary>The points behind gain, saturation and linearity.</summary>
-public sealed record PhotonTransferProfile
-{
-    /// <summary>One entry per channel ("all" for monochrome).</summary>
-    public IReadOnlyList<PhotonTransferCurve> Curves { get; init; } = [];
-}

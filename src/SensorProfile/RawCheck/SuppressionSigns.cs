@@ -1,0 +1,200 @@
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Screening;
+using static System.FormattableString;
+
+namespace SensorProfile.RawCheck;
+
+/// <summary>
+/// Signs in the numbers of bright pixels that the camera replaces what lies beyond a limit: they become fewer in longer
+/// or warmer darks, or end at a fixed distance above their neighbours.
+/// </summary>
+/// <remarks>
+/// Single frames are judged, for that is what a camera acts on. The end is looked for in all sets together, in those
+/// from each exposure on, in those of each temperature and in the less noisy ones, for a camera may act on long
+/// exposures only.
+/// </remarks>
+internal static class SuppressionSigns
+{
+    private const double FallSigmas = 5;
+    private const double FallShare = 0.7;
+
+    // of the read noise: a pixel that stands out by so much is bright
+    private const double FirstSigmas = 6;
+    private const double ThresholdRatio = 1.4142135623730951; // √2
+    private const double SameCelsius = 0.5;
+    private const double LeastSigmas = 3; // excess from which pixels are counted
+
+    // of the read noise: nearer to the level there are the pixels that the references differ in
+    private const double FirstEdge = 3.7;
+
+    // a set whose pixels scatter by more is counted from further up
+    private const double NoisierThanRead = 1.3;
+    private const double OpenShare = 0.8; // of the way to saturation
+    private const long PixelsWanted = 60_000_000; // of all frames looked at together, with at most FramesPerSet
+    private const int FramesPerSet = 16;
+
+    /// <summary>The signs; empty when there are none.</summary>
+    public static IReadOnlyList<SuppressionSign> Of(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        DarkResult darks,
+        Meter meter
+    )
+    {
+        ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0)];
+        if (sets.Length == 0 || Noise(mode, bias, darks) is not { } noise)
+            return [];
+        double full = flats.Channels.Select(c => c.SaturationLevel?.Value).Min()
+            ?? mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
+        int step = mode.CodeStep.Step,
+            perSet = (int)Math.Clamp(PixelsWanted / (mode.BytesPerFrame / 2 * sets.Length), 1, FramesPerSet);
+        Counted[] counted = [.. sets.Select(Counts)];
+        return [.. new[] { Falls(counted, noise, step), Edge(counted, noise, step) }.OfType<SuppressionSign>()];
+
+        Counted Counts(ScreenedSet set)
+        {
+            var counts = new ExcessCounts();
+            // What normal noise alone brings so far up says nothing.
+            double own = Math.Max(
+                    noise,
+                    Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)) / NoisierThanRead
+                ),
+                least = LeastSigmas * own;
+            foreach (ScreenedFrame frame in set.Frames.Take(perSet))
+                counts.Add(ExcessCounts.Of(frame.Samples, mode.Mosaic, least, step, meter.Walk));
+            // Full pixels all end at one level.
+            return new(
+                set,
+                counts,
+                own / noise,
+                (int)(OpenShare * (full - set.Frames.Max(f => f.Channels.Max(c => c.Median))) / step)
+            );
+        }
+    }
+
+    /// <summary>Longer and warmer darks have more bright pixels, never fewer.</summary>
+    private static SuppressionSign? Falls(Counted[] sets, double noise, int step)
+    {
+        for (
+            double threshold = FirstSigmas * noise / step;
+            threshold < ExcessCounts.Bins - 1;
+            threshold *= ThresholdRatio
+        )
+        {
+            int bin = (int)Math.Ceiling(threshold);
+            double[] bright = [.. sets.Select(s => s.Counts.PerFrameFrom(bin))];
+            for (int later = 0; later < sets.Length; later++)
+            for (int earlier = 0; earlier < sets.Length; earlier++)
+                if (
+                    sets[later].CollectsMoreThan(sets[earlier])
+                    && bin < sets[later].EndBin
+                    && threshold >= LeastSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier)
+                    && bright[later] < FallShare * bright[earlier]
+                    && bright[earlier] - bright[later] > FallSigmas * Math.Sqrt(bright[earlier] + bright[later])
+                )
+                    return new(
+                        Invariant(
+                            $"pixels at least {bin * step} ADU above their surroundings fall from {bright[earlier]:0} {sets[earlier].Conditions(sets[later])} to {bright[later]:0} {sets[later].Conditions(sets[earlier])}"
+                        ),
+                        bin * step
+                    );
+        }
+        return null;
+    }
+
+    private static SuppressionSign? Edge(Counted[] sets, double noise, int step)
+    {
+        SharpEdge? best = null;
+        Counted[] shown = [];
+        foreach (Counted[] group in Groups(sets))
+        {
+            var sum = new ExcessCounts();
+            foreach (Counted set in group)
+                sum.Add(set.Counts);
+            if (
+                SharpEdge.Find(
+                    sum,
+                    noise / step,
+                    FirstEdge * noise / step * group.Max(s => s.Noisier),
+                    group.Min(s => s.EndBin)
+                )
+                    is { } edge
+                && edge.Chance < (best?.Chance ?? 1)
+            )
+                (best, shown) = (edge, group);
+        }
+        return best is null ? null : new(Said(best, [.. shown.Select(s => s.Set)], step), best.At * step);
+    }
+
+    /// <summary>
+    /// Least temporal noise of any channel and any set of darks, ADU, without that of rounding; null when it is not
+    /// known.
+    /// </summary>
+    private static double? Noise(ModeFrames mode, BiasResult bias, DarkResult darks)
+    {
+        double[] variances =
+        [
+            .. bias.Channels.Select(c => c.Variance?.Value).OfType<double>(),
+            .. darks.Temperatures.SelectMany(t => t.Levels).Select(l => l.Variance).OfType<double>(),
+        ];
+        double least = variances.Length == 0 ? 0 : variances.Min() - mode.CodeStep.Step * mode.CodeStep.Step / 12.0;
+        return least > 0 ? Math.Sqrt(least) : null;
+    }
+
+    private static IEnumerable<Counted[]> Groups(Counted[] sets)
+    {
+        foreach (double? exposure in sets.Select(s => s.Exposure).Distinct().Order())
+            yield return [.. sets.Where(s => s.Exposure >= exposure)];
+        if (sets.Select(s => s.Temperature).Distinct().Count() > 1)
+            foreach (IGrouping<double?, Counted> temperature in sets.GroupBy(s => s.Temperature))
+                yield return [.. temperature];
+        foreach (double noisiest in new[] { 1, 1.25, 1.6, 2.2 })
+            if (sets.Where(s => s.Noisier <= noisiest).ToArray() is { Length: > 0 } quiet && quiet.Length < sets.Length)
+                yield return quiet;
+    }
+
+    private static string Said(SharpEdge edge, ScreenedSet[] sets, int step)
+    {
+        double shortest = sets.Min(s => s.Set.ExposureSeconds!.Value),
+            longest = sets.Max(s => s.Set.ExposureSeconds!.Value);
+        string darks =
+            shortest == longest
+                ? Invariant($"{shortest:0.###} s")
+                : Invariant($"{shortest:0.###} to {longest:0.###} s");
+        string level = edge.Surroundings switch
+        {
+            Surroundings.LargestOfFour or Surroundings.LargestOfEight or Surroundings.LargestOfMany => "the brightest",
+            Surroundings.MeanOfFour or Surroundings.MeanOfEight or Surroundings.MeanOfMany => "the mean",
+            _ => "the median",
+        };
+        return Invariant(
+            $"in darks of {darks} {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ADU above {level} of their neighbours, but only {edge.Beyond} lie {edge.At * step} to {edge.To * step} ADU above it, where noise alone leaves at least {edge.Expected:0}"
+        );
+    }
+
+    /// <summary>
+    /// A set, its counts, by how much it is noisier than a bias frame (1 when it hardly is), and the bin of the excess
+    /// from which on pixels may be full.
+    /// </summary>
+    private sealed record Counted(ScreenedSet Set, ExcessCounts Counts, double Noisier, int EndBin)
+    {
+        public double? Exposure => Set.Set.ExposureSeconds;
+
+        public double? Temperature => Set.Set.TemperatureCelsius;
+
+        public bool CollectsMoreThan(Counted other) =>
+            Temperature is null || other.Temperature is null
+                ? Temperature is null && other.Temperature is null && Exposure > other.Exposure
+                : Exposure >= other.Exposure
+                    && Temperature > other.Temperature - SameCelsius
+                    && (Exposure > other.Exposure || Temperature > other.Temperature + SameCelsius);
+
+        public string Conditions(Counted other) =>
+            Temperature is { } own && other.Temperature is { } its && Math.Abs(own - its) > SameCelsius
+                ? Invariant($"at {Exposure:0.###} s and {Math.Round(own, 1) + 0:0.#} °C").Replace('-', '−')
+                : Invariant($"at {Exposure:0.###} s");
+    }
+}

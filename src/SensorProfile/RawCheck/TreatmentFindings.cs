@@ -1,0 +1,194 @@
+using SensorProfile.Characterisation;
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Pixels.Sums;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
+using static System.FormattableString;
+
+namespace SensorProfile.RawCheck;
+
+/// <summary>
+/// Signs that the camera treats its frames before it stores them, in the darks: hot pixels taken out, frames averaged.
+/// </summary>
+/// <remarks>
+/// Neighbour correlation and a cut floor are seen in the bias frames (<see cref="BiasRecipe"/>), scaling and missing
+/// codes in the flats (<see cref="FlatFindings"/>).
+/// </remarks>
+internal static class TreatmentFindings
+{
+    // standard deviations of a frame's pixels from which a pixel is bright
+    private const double BrightSigmas = 10;
+    private const long FewestBright = 10;
+
+    // share standing alone below which single bright pixels are missing …
+    private const double FewAlone = 0.2;
+    private const double ManyExpected = 0.8; // … where chance would leave this share alone
+
+    // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
+    private const double FewestExpected = 60;
+    private const double CutTail = 0.4,
+        WholeTail = 0.6; // of the pixels of normal noise
+    private const double TooQuiet = 0.8; // of the variance of the bias frames
+
+    // standard deviations above the level beyond which a fortieth of all samples lies
+    private const double NoiseReach = 2;
+
+    /// <summary>Looks at the darks of a mode.</summary>
+    /// <returns>Whether hot pixels are taken out of the frames.</returns>
+    public static bool Report(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        DarkResult darks,
+        Meter meter,
+        Rejections rejections
+    )
+    {
+        ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
+        TooQuietSets(bias, darks, rejections);
+        if (sets.Length == 0)
+            return false;
+        // One temperature is enough: the warmest shows most hot pixels.
+        double? warmest = sets.Max(s => s.Set.TemperatureCelsius);
+        ScreenedSet[] judged =
+        [
+            .. sets.Where(s => s.Set.TemperatureCelsius == warmest).OrderBy(s => s.Set.ExposureSeconds),
+        ];
+        double least = BrightSigmas * Math.Sqrt(judged.Max(s => s.Frames[0].Channels.Max(c => c.ClippedVariance)));
+        ScreenedSet longest = judged[^1];
+        var bright = BrightPixels.Of(
+            longest.Frames[0].Samples,
+            longest.Frames[1].Samples,
+            mode.Mosaic,
+            [.. longest.Frames[0].Channels.Select(c => c.Median)],
+            least,
+            meter.Walk
+        );
+        SuppressionSign[] evidence =
+        [
+            .. new[]
+            {
+                NoneAlone(longest, bright),
+                TailCut([.. mode.Of(FrameKind.Bias), .. sets]),
+            }.OfType<SuppressionSign>(),
+            .. SuppressionSigns.Of(mode, bias, flats, darks, meter),
+        ];
+        if (evidence.Length == 0)
+            return false;
+        double noise = FlatNoise(flats);
+        string gain =
+            NoiseReach * noise > evidence.Min(e => e.ReachAdu)
+                ? Invariant(
+                    $" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the gain, and with it every number in electrons, may be wrong by more than its uncertainty."
+                )
+                : "";
+        rejections.Add(
+            Codes.HotPixelsSuppressed,
+            Severity.Warning,
+            "The camera takes hot pixels out of its frames: "
+                + $"{string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come "
+                + "out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out "
+                + "differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting "
+                + $"that gives raw data.{gain}",
+            [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]
+        );
+        return true;
+    }
+
+    /// <summary>Bright pixels come in groups only: single ones were replaced by their neighbours.</summary>
+    private static SuppressionSign? NoneAlone(ScreenedSet set, BrightPixels pixels)
+    {
+        for (int k = 0; k < pixels.Bright.Count; k++)
+        {
+            double expected = Math.Pow(1 - (double)pixels.Bright[k] / pixels.Pixels, 8);
+            if (
+                pixels.Bright[k] >= FewestBright
+                && expected > ManyExpected
+                && pixels.Alone[k] < FewAlone * pixels.Bright[k]
+            )
+                return new(
+                    Invariant(
+                        $"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %"
+                    ),
+                    pixels.ThresholdsAdu[k]
+                );
+        }
+        return null;
+    }
+
+    /// <summary>
+    /// Fewer pixels far above the level than noise alone puts there, while those far below are all present; set by set,
+    /// for hits by charged particles fill the tail of long darks.
+    /// </summary>
+    private static SuppressionSign? TailCut(ScreenedSet[] sets)
+    {
+        foreach (ScreenedSet set in sets)
+        {
+            DistributionTail tail = set
+                .Frames.SelectMany(f => f.Channels)
+                .Select(c => c.Tail)
+                .Aggregate((sum, next) => sum.Plus(next));
+            if (
+                tail.AboveExpected >= FewestExpected
+                && tail.Above < CutTail * tail.AboveExpected
+                && tail.Below > WholeTail * tail.BelowExpected
+            )
+                return new(
+                    Invariant(
+                        $"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than {DistributionTail.Sigmas} standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it"
+                    ),
+                    DistributionTail.Sigmas * Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance))
+                );
+        }
+        return null;
+    }
+
+    /// <summary>Largest temporal noise of a flat that the gain rests on, ADU.</summary>
+    private static double FlatNoise(FlatResult flats) =>
+        Math.Sqrt(
+            flats
+                .Channels.SelectMany(c => c.Points.Where((_, i) => c.Fit?.Used[i] ?? false))
+                .Select(p => p.Variance)
+                .DefaultIfEmpty(0)
+                .Max()
+        );
+
+    /// <summary>A dark has at least the noise of a bias frame.</summary>
+    private static void TooQuietSets(BiasResult bias, DarkResult darks, Rejections rejections)
+    {
+        Measurement[] unlit =
+        [
+            .. bias
+                .Channels.Where(c => c.Variance is not null)
+                .Select(c => new Measurement(c.Variance!.Value, c.Variance.StandardUncertainty, "ADU²", 1, "")),
+        ];
+        if (unlit.Length == 0 || unlit.Length < bias.Channels.Count)
+            return;
+        double expected = unlit.Average(v => v.Value),
+            doubt = unlit.Max(v => v.StandardUncertainty);
+        foreach (DarkTemperature t in darks.Temperatures)
+        foreach (DarkLevel level in t.Levels)
+        {
+            if (
+                level.Variance is not { } variance
+                || !(variance + 5 * (level.VarianceUncertainty ?? 0) < TooQuiet * (expected - 5 * doubt))
+            )
+                continue;
+            rejections.Add(
+                Codes.AveragedSet,
+                Severity.Warning,
+                Invariant(
+                    $"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by {Math.Sqrt(expected):0.##} ADU: they were averaged or smoothed before they were stored (as if {expected / variance:0.#} frames were averaged), so the dark current taken from their noise is wrong; only raw frames tell the noise."
+                ),
+                [
+                    .. t
+                        .Sets.Where(s => s.Set.ExposureSeconds == level.Exposure)
+                        .SelectMany(s => s.Frames)
+                        .Select(f => f.Name),
+                ]
+            );
+        }
+    }
+}

@@ -1,0 +1,199 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Frames;
+using SensorProfile.Pixels;
+using SensorProfile.Pixels.Pairs;
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+using static System.FormattableString;
+
+namespace SensorProfile.Screening;
+
+/// <summary>Looks at every frame of a mode once and sifts out what must not be pooled with the rest.</summary>
+internal static class FrameScreening
+{
+    private const int FramesForCodeStep = 6;
+    private const double OutlierSigmas = 8;
+    private const double AveragedShare = 0.7;
+
+    /// <param name="frames">Frames of one mode that can be read, in order of time.</param>
+    /// <param name="samples">Their pixels, in the same order.</param>
+    /// <param name="sets">The sets of this mode.</param>
+    /// <param name="mosaic">Which pixels share a channel.</param>
+    /// <param name="meter">Threads and progress.</param>
+    /// <param name="rejections">Takes what is left out.</param>
+    public static ModeFrames Of(
+        IReadOnlyList<Frame> frames,
+        IReadOnlyList<IFrameSamples> samples,
+        IReadOnlyList<FrameSet> sets,
+        ColourMosaic mosaic,
+        Meter meter,
+        Rejections rejections
+    )
+    {
+        CodeStep step = FindCodeStep(samples, mosaic, meter);
+        var flatCodes = new FlatCodes(mosaic.Channels);
+        long bytes = 2L * frames[0].Width * frames[0].Height;
+        string?[] damage = new string?[frames.Count];
+        ScreenedFrame?[] looked = meter.ForEach(
+            "Looking at every frame",
+            [.. Enumerable.Range(0, frames.Count)],
+            1,
+            bytes,
+            i =>
+            {
+                // now, because the look that follows finds the file in memory
+                damage[i] = samples[i].Damage();
+                if (damage[i] is not null)
+                    return null;
+                FrameStatistics statistics = FrameStatistics.Of(samples[i], mosaic, meter.SingleThread);
+                if (frames[i].Kind == FrameKind.Flat)
+                    flatCodes.Add(statistics);
+                return new ScreenedFrame(
+                    frames[i],
+                    samples[i],
+                    [.. statistics.Channels.Select(c => ChannelReading.Of(c, step.Step))],
+                    statistics.RowMeans(),
+                    statistics.Channels.Aggregate((Int128)0, (sum, c) => sum + c.Codes.Sum)
+                );
+            }
+        );
+        rejections.LeaveOut(
+            Codes.DamagedFrame,
+            "Frames whose pixels do not add up to the sum stored in their header were left out: they were damaged "
+                + "or changed after they were written; copy them again from where they were taken.",
+            frames
+                .Zip(damage)
+                .Where(f => f.Second is not null)
+                .Select(f => (f.First, $"Damaged or changed: {f.Second}"))
+        );
+        var byName = looked.OfType<ScreenedFrame>().ToDictionary(s => s.Name, StringComparer.Ordinal);
+        return new ModeFrames
+        {
+            Settings = frames[0].Settings,
+            Mosaic = mosaic,
+            CodeStep = step,
+            FlatCodes = flatCodes.Histograms(),
+            Sets =
+            [
+                .. sets.Select(set =>
+                    Sift(
+                        set,
+                        [.. set.Frames.Where(f => byName.ContainsKey(f.Name)).Select(f => byName[f.Name])],
+                        step.Step,
+                        rejections
+                    )
+                ),
+            ],
+        };
+    }
+
+    // Frames from both ends of the session: bias and flats are rarely taken together.
+    private static CodeStep FindCodeStep(IReadOnlyList<IFrameSamples> samples, ColourMosaic mosaic, Meter meter)
+    {
+        int every = Math.Max(1, samples.Count / FramesForCodeStep);
+        return CodeStep.Of(
+            IntegerHistogram.Merge(
+                samples
+                    .Where((_, i) => i % every == 0)
+                    .Select(s => FrameStatistics.Of(s, mosaic, meter.Walk).AllCodes())
+            )
+        );
+    }
+
+    private static ScreenedSet Sift(
+        FrameSet set,
+        IReadOnlyList<ScreenedFrame> frames,
+        int codeStep,
+        Rejections rejections
+    )
+    {
+        if (set.Kind is FrameKind.Flat or FrameKind.Light or FrameKind.Unknown)
+            return new(set, frames);
+        frames = WithoutTorn(frames, rejections);
+        frames = WithoutLevelOutliers(set, frames, codeStep, rejections);
+        return new(set, WithoutAveraged(frames, rejections));
+    }
+
+    private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, Rejections rejections)
+    {
+        IReadOnlyList<TornFrame?> torn = TornFrame.FindAll([.. frames.Select(f => f.RowMeans)]);
+        rejections.LeaveOut(
+            Codes.TornFrame,
+            "Frames whose rows from some row on belong to another exposure were left out: the read-out was "
+                + "interrupted; take them again.",
+            frames
+                .Zip(torn)
+                .Where(f => f.Second is not null)
+                .Select(f =>
+                    (
+                        f.First.Frame,
+                        Invariant(
+                            $"Torn: from row {f.Second!.FirstRow + 1} on, its level differs by {f.Second.Step:0.#} ADU from the rows above."
+                        )
+                    )
+                )
+        );
+        return [.. frames.Where((_, i) => torn[i] is null)];
+    }
+
+    private static ScreenedFrame[] WithoutLevelOutliers(
+        FrameSet set,
+        IReadOnlyList<ScreenedFrame> frames,
+        int codeStep,
+        Rejections rejections
+    )
+    {
+        if (frames.Count < 3)
+            return [.. frames];
+        double median = OrderStatistics.Median([.. frames.Select(f => f.Level)]);
+        double scatter = OrderStatistics.MadSigma([.. frames.Select(f => f.Level)]);
+        double noise = Math.Sqrt(
+            OrderStatistics.Median([.. frames.Select(f => f.Channels.Average(c => c.ClippedVariance))])
+        );
+        double limit = Math.Max(OutlierSigmas * scatter, Math.Max(5 * codeStep, 2 * noise));
+        bool IsOutlier(ScreenedFrame f) => Math.Abs(f.Level - median) > limit;
+        string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";
+        rejections.LeaveOut(
+            Codes.LevelOutlier,
+            $"Frames whose level stands far from the rest of their {kind} set were left out: a light leak, another "
+                + "exposure or another setting.",
+            frames
+                .Where(IsOutlier)
+                .Select(f =>
+                    (
+                        f.Frame,
+                        Invariant(
+                            $"Its level of {f.Level:0.#} ADU is far from the {median:0.#} ADU of the other {frames.Count - 1} frames of its set."
+                        )
+                    )
+                )
+        );
+        return [.. frames.Where(f => !IsOutlier(f))];
+    }
+
+    private static ScreenedFrame[] WithoutAveraged(IReadOnlyList<ScreenedFrame> frames, Rejections rejections)
+    {
+        if (frames.Count < 4)
+            return [.. frames];
+        double usual = OrderStatistics.Median([.. frames.Select(Variance)]);
+        bool IsAveraged(ScreenedFrame f) => Variance(f) < AveragedShare * usual;
+        rejections.LeaveOut(
+            Codes.AveragedFrame,
+            "Frames with far less noise than the rest of their set were left out: they look averaged or smoothed, "
+                + "and only raw frames tell the noise.",
+            frames
+                .Where(IsAveraged)
+                .Select(f =>
+                    (
+                        f.Frame,
+                        Invariant(
+                            $"Its pixels scatter by {Math.Sqrt(Variance(f)):0.##} ADU where its set scatters by {Math.Sqrt(usual):0.##} ADU: averaged or smoothed."
+                        )
+                    )
+                )
+        );
+        return [.. frames.Where(f => !IsAveraged(f))];
+
+        static double Variance(ScreenedFrame f) => f.Channels.Average(c => c.ClippedVariance);
+    }
+}

@@ -1,0 +1,190 @@
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Tests.Decisions.DarkMatch;
+
+public class DarkMatchingTests
+{
+    private static readonly FrameSet lights = Sets.Of(FrameKind.Light, 20, 300, -10);
+
+    [Fact]
+    public void DarksOfTheSameTemperatureAndExposureFit()
+    {
+        MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10));
+        Assert.Equal(MatchVerdict.Fits, answer.Verdict);
+        Assert.StartsWith("These darks fit the lights (loss ", answer.Sentence, StringComparison.Ordinal);
+        // 20 lights, 60 darks of the same temperature: √(1 + N_d²·20/(N²·60)) − 1
+        double dark = 1.8 + 2.25 + 0.64 / 12,
+            light = dark + 150;
+        Assert.Equal(100 * (Math.Sqrt(1 + dark / light * 20 / 60) - 1), answer.Matches[0].Loss!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void TheVerdictTurnsAtTheToleranceOfTheProfile()
+    {
+        var question = new ToleranceQuestion
+        {
+            ExposureSeconds = 300,
+            TemperatureCelsius = -10,
+            Lights = 20,
+            Sky = SkyRate.Given(0.5),
+        };
+        double tolerance = DarkTolerance.Find(new Tarn().Profile(), new Tarn().Mode(), question).Quantities[
+            "toleranceWarmer"
+        ]!.Value;
+        Assert.Equal(
+            MatchVerdict.Fits,
+            Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance - 0.05)).Verdict
+        );
+        MatchAnswer beyond = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance + 0.05));
+        Assert.Equal(MatchVerdict.Usable, beyond.Verdict);
+        Assert.Equal("hot-pixels", beyond.Matches[0].BindingCause);
+        Assert.Contains("To fit, take", beyond.Matches[0].Reason, StringComparison.Ordinal);
+    }
+
+    [Theory] // a difference of nothing is not said
+    [InlineData(300, 5, "darks 15 °C warmer, ")]
+    [InlineData(150, -10, "darks of 150 s instead of 300 s, ")]
+    [InlineData(150, -14, "darks 4 °C colder and of 150 s instead of 300 s, ")]
+    public void TheReasonSaysWhatDiffers(double exposure, double celsius, string expected) =>
+        Assert.Contains(
+            $" with {expected}",
+            Match(lights, Sets.Of(FrameKind.Dark, 60, exposure, celsius)).Matches[0].Reason,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void FarDarksDoNotFit()
+    {
+        MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, 5));
+        Assert.Equal(MatchVerdict.DoesNotFit, answer.Verdict);
+        Assert.Equal("These darks do not fit the lights: take new ones.", answer.Sentence);
+    }
+
+    [Fact]
+    public void AnotherExposureDoesNotFitUnlessScaled()
+    {
+        FrameSet shorter = Sets.Of(FrameKind.Light, 20, 60, -10),
+            darks = Sets.Of(FrameKind.Dark, 60, 300, -10);
+        Assert.NotEqual(MatchVerdict.Fits, Match(shorter, darks).Verdict);
+        MatchAnswer scaled = DarkMatching.Match(
+            new Tarn().Profile(),
+            Question([shorter], [darks]) with
+            {
+                BiasFrames = 50,
+            }
+        );
+        Assert.Equal(MatchVerdict.Fits, scaled.Verdict);
+        Assert.True(scaled.Matches[0].Scaled);
+    }
+
+    [Theory]
+    [InlineData(0, 3000, "Tarn-9M")]
+    [InlineData(100, 1500, "Tarn-9M")]
+    [InlineData(100, 3000, "Fell-24C")]
+    public void OtherSettingsSizeOrCameraDoNotFit(double gain, int width, string camera)
+    {
+        MatchAnswer answer = Match(
+            lights,
+            Sets.Of(FrameKind.Dark, 60, 300, -10, gain: gain, width: width, camera: camera)
+        );
+        Assert.Equal(MatchVerdict.DoesNotFit, answer.Verdict);
+        Assert.Equal(
+            "No dark set has the camera, size and settings of these lights (gain 100, offset 30, 3000 × 3000 px): "
+                + "take darks with these settings.",
+            answer.Matches[0].Reason
+        );
+    }
+
+    [Fact]
+    public void AnUnknownTemperatureCannotBeTold()
+    {
+        MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, null));
+        Assert.Equal(Answer.CannotTell, answer.Verdict);
+        // one dark against one light (1.8 + 2.25 + 0.053)/154.1, 20 lights, 5 %: 6 darks of 302 s with read-out
+        Assert.Equal(
+            "The temperature of the darks is not known: fill it in in the capture table, or take 6 darks of 300 s "
+                + "at −10 °C (30 min).",
+            answer.Matches[0].Reason
+        );
+        Assert.Equal(new SettlingFrames("dark", 300, -10, 6, 6 * 302), Assert.Single(answer.Settling));
+    }
+
+    [Fact]
+    public void WithoutAProfileOnlyEqualDarksFit()
+    {
+        Assert.Equal(
+            MatchVerdict.Fits,
+            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -10.3)])).Verdict
+        );
+        Assert.Equal(
+            Answer.CannotTell,
+            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -12)])).Verdict
+        );
+    }
+
+    [Fact]
+    public void ADriftingNightIsJudgedByItsMeanDarkCurrent()
+    {
+        FrameSet drifting = Sets.Of(FrameKind.Light, 21, 300, -10, drift: 6);
+        MatchAnswer answer = Match(drifting, Sets.Of(FrameKind.Dark, 60, 300, -10));
+        Assert.Contains(answer.Findings, f => f.Code == "lights-drift");
+        // temperatures −13 … −7 in steps of 0.3: variance 3.3 °C²; the mean dark current is that of −10 + 3.3·ln 2/12
+        double variance = Enumerable.Range(0, 21).Select(i => Math.Pow(0.3 * (i - 10), 2)).Average();
+        Assert.Equal(-variance * Math.Log(2) / 12, answer.Matches[0].TemperatureDifference!.Value, 1e-9);
+        double exact = 6 * Math.Log2(Enumerable.Range(0, 21).Average(i => Math.Pow(2, 0.3 * (i - 10) / 6)));
+        Assert.Equal(exact, -answer.Matches[0].TemperatureDifference!.Value, 0.002);
+    }
+
+    [Fact]
+    public void TheBestOfSeveralDarkSetsIsTaken()
+    {
+        MatchAnswer answer = DarkMatching.Match(
+            new Tarn().Profile(),
+            Question(
+                [lights],
+                [
+                    Sets.Of(FrameKind.Dark, 60, 300, 0),
+                    Sets.Of(FrameKind.Dark, 60, 300, -10),
+                    Sets.Of(FrameKind.Dark, 60, 60, -10),
+                ]
+            )
+        );
+        Assert.Equal("60 darks of 300 s at −10 °C, gain 100, offset 30", answer.Matches[0].Darks);
+    }
+
+    [Fact]
+    public void TooFewDarksAreNamedAsTheCause()
+    {
+        MatchAnswer answer = Match(Sets.Of(FrameKind.Light, 100, 60, -10), Sets.Of(FrameKind.Dark, 20, 60, -10));
+        Assert.Equal(MatchVerdict.Usable, answer.Verdict);
+        Assert.Equal("number-of-darks", answer.Matches[0].BindingCause);
+        Assert.Contains("20 darks for a stack of 100 lights", answer.Matches[0].Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NoLightsIsRefused()
+    {
+        var refused = Assert.Throws<DecisionRefusedException>(() => DarkMatching.Match(null, Question([], [lights])));
+        Assert.Equal(
+            "No light frames were found: give the folder of the lights with --lights, or name the kind of its "
+                + "frames in the capture table.",
+            refused.Message
+        );
+    }
+
+    private static MatchAnswer Match(FrameSet light, FrameSet dark) =>
+        DarkMatching.Match(new Tarn().Profile(), Question([light], [dark]));
+
+    private static MatchQuestion Question(FrameSet[] light, FrameSet[] dark) =>
+        new()
+        {
+            Lights = light,
+            Darks = dark,
+            Sky = SkyRate.Given(0.5),
+        };
+}

@@ -1,0 +1,267 @@
+using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Drift.Patches;
+using SensorProfile.Frames;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters.Session;
+using Xunit.Abstractions;
+
+namespace SensorProfile.Tests.Drift.MasterDarks;
+
+public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposable
+{
+    private static readonly Lazy<(double[] Dark, double[] Bias)> Library = new(() => SimulatedMasters.Library());
+
+    private readonly SimulatedMasters masters = new();
+
+    public void Dispose() => masters.Dispose();
+
+    /// <summary>
+    /// One library, written in eleven ways: each is good for the camera that made it, and each is seen for what it is.
+    /// </summary>
+    [Fact]
+    public void AGoodMasterIsKeptHoweverItWasWritten()
+    {
+        (double[] dark, double[] bias) = Library.Value;
+        double[] off = [.. dark.Zip(bias, (d, b) => d - b)];
+        (string File, string Scale)[] ways =
+        [
+            (masters.Write("integer.fits", dark.Select(d => (ushort)Math.Round(d))), "ADU, bias in it"),
+            (masters.Write("float.fits", dark.Select(d => (float)d)), "ADU, bias in it"),
+            (masters.Write("unit.fits", dark.Select(d => (float)(d / 65535))), "0 to 1, bias in it"),
+            (masters.Write("off.fits", off.Select(d => (float)d)), "ADU, bias taken off"),
+            (masters.Write("off-unit.fits", off.Select(d => d / 65535)), "0 to 1, bias taken off"),
+            (masters.Write("off-pedestal.fits", off.Select(d => (float)(d + 100))), "ADU, bias taken off"),
+            (masters.Write("sum.fits", dark.Select(d => (int)Math.Round(40 * d))), "the sum of 40 frames, bias in it"),
+            (masters.Write("offset.fits", dark.Select(d => (float)(d + 1000))), "ADU, a constant added, bias in it"),
+            (
+                masters.Write("full-scale-14.fits", off.Select(d => (float)(d / 16383))),
+                $"0 to 1 of {QuantityText.Count(16384)}, bias taken off"
+            ),
+            (masters.Write("median.fits", SimulatedMasters.MedianDark().Select(d => (float)d)), "ADU, bias in it"),
+            (
+                masters.Write("electrons.fits", off.Select(d => (float)(d * SimulatedMasters.Gain))),
+                "electrons, bias taken off"
+            ),
+        ];
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [.. ways.Select(w => w.File)]);
+        foreach ((MasterVerdict verdict, string scale) in answer.Masters.Zip(ways, (v, w) => (v, w.Scale)))
+        {
+            Assert.Equal((verdict.File, scale, "keep"), (verdict.File, verdict.Scale, verdict.Verdict));
+            Assert.InRange(verdict.SignalRatio!.Value, 0.98, 1.02);
+        }
+        Assert.Equal("keep", answer.Verdict);
+        Assert.Empty(answer.Shoot);
+        // 40 darks, 40 lights: √(1 + N_d²/N²) − 1 with N_d² = 2.56 + 3.6 + 0.05 e-² and N² = N_d² + 0.71 e-/s · 300 s:
+        // 1.4 %; ± the sampling of 30 000 pixels.
+        Assert.InRange(answer.Masters[1].Loss!.Value, 1.0, 1.9);
+    }
+
+    /// <summary>
+    /// A sum is a sum after years too, when its hot pixels no longer agree to 3 % with today's: probe 0.3 °C off, three
+    /// years of growth.
+    /// </summary>
+    [Fact]
+    public void ASumOfAnAgedSensorIsStillSeenAsASum()
+    {
+        string file = masters.Write("sum.fits", Library.Value.Dark.Select(d => (int)Math.Round(6 * d)));
+        CameraDescription aged = SimulatedMasters.Camera(years: 3);
+        DarkLibraryAnswer answer = Check(
+            aged with
+            {
+                Thermometer = aged.Thermometer with { ProbeOffset = 0.5 },
+            },
+            [file]
+        );
+        Assert.Equal("the sum of 6 frames, bias in it", answer.Masters[0].Scale);
+        Assert.DoesNotContain(answer.Findings, f => f.Code == "master-not-as-stated");
+    }
+
+    /// <summary>
+    /// Without a profile the gain comes from the shot noise of the hot pixels; n ≈ 100 of them, so within 3·2.33/√100
+    /// of 0.8.
+    /// </summary>
+    [Fact]
+    public void WithoutAProfileTheSkyIsCountedAllTheSame()
+    {
+        string file = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d));
+        Inventory fresh = masters.Fresh(SimulatedMasters.Camera());
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
+        output.WriteLine($"{answer.Sentence} {string.Join(" ", answer.Findings.Select(f => f.Message))}");
+        Assert.Equal(("keep", "e-"), (answer.Verdict, answer.Masters[0].Residual!.Unit));
+        Assert.Contains(answer.Findings, f => f.Code == "gain-from-hot-pixels");
+        Measurement with = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile).Masters[0].StackNoise!;
+        Assert.InRange(answer.Masters[0].StackNoise!.Value / with.Value, 0.6, 1.5);
+    }
+
+    [Fact]
+    public void AMasterThatLacksManyNewHotPixelsIsRetaken()
+    {
+        string file = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d));
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(years: 3, newHot: 0.0015), [file]);
+        Assert.Equal("retake", answer.Verdict);
+        Assert.Equal("retake", answer.Masters[0].Parts.Single(p => p.Kind == "new-hot").Verdict);
+        Assert.Contains("hot now and not in it", answer.Masters[0].Reason, StringComparison.Ordinal);
+        DarksToShoot shoot = Assert.Single(answer.Shoot);
+        Assert.Equal((300, -10), (shoot.Exposure, shoot.Temperature));
+        Assert.True(shoot.Frames >= 8);
+    }
+
+    /// <summary>
+    /// The demo's library of its first October against its fourth: the patch near the corner, about 470 pixels of 307
+    /// 200, is not in it.
+    /// </summary>
+    [Fact]
+    public void TheDemosFirstLibraryLacksThePatchNearTheCorner()
+    {
+        Shot[] Darks(int count) =>
+            [
+                new Shot
+                {
+                    Kind = FrameKind.Dark,
+                    Temperature = -10,
+                    Exposure = 300,
+                    Count = count,
+                },
+            ];
+        var night = new SimulatedNight(DemoCameras.Tarn9M() with { Shots = Darks(20) }, seed: 11);
+        float[] mean =
+        [
+            .. night
+                .Frames.Select(f => night.Render(f))
+                .Aggregate(new float[640 * 480], (sum, frame) =>
+                {
+                    for (int i = 0; i < sum.Length; i++)
+                        sum[i] += frame[i] / 20f;
+                    return sum;
+                }),
+        ];
+        string file = masters.Write("october-1.fits", mean, width: 640);
+        Inventory fresh = masters.Fresh(DemoCameras.Tarn9M(3) with { Shots = Darks(8) }, name: "october-4");
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
+        output.WriteLine($"{answer.Sentence} {answer.Reason}");
+        Assert.Equal("retake", answer.Verdict);
+        GrowingPatch patch = answer.Masters[0].Patches[0];
+        Assert.InRange(double.Hypot(patch.X - 52, patch.Y - 432), 0, 6);
+        Assert.Contains("of them in a patch near the lower left corner", answer.Reason, StringComparison.Ordinal);
+        Assert.InRange(Assert.Single(answer.Shoot).Frames, 8, 40);
+    }
+
+    [Fact]
+    public void AMasterOfHalfTheExposureIsNotWhatItsHeaderSays()
+    {
+        string file = masters.Write("half.fits", SimulatedMasters.Library(exposure: 150).Dark.Select(d => (float)d));
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [file]);
+        Assert.InRange(answer.Masters[0].SignalRatio!.Value, 1.95, 2.05);
+        Assert.Equal("retake", answer.Verdict);
+        Finding finding = Assert.Single(answer.Findings, f => f.Code == "master-not-as-stated");
+        Assert.Contains("150 s", finding.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Hot pixels of the simulated camera double every 6.1 °C, the profile says 7 for hot ones: half the signal is then
+    /// 7 °C, whatever the typical pixel does.
+    /// </summary>
+    [Fact]
+    public void TheTemperatureOfAMismatchIsReadFromTheHotPixelsOwnLaw()
+    {
+        string file = masters.Write("half.fits", SimulatedMasters.Library(exposure: 150).Dark.Select(d => (float)d));
+        ModeProfile mode = SimulatedMasters.Profile.Modes[0] with
+        {
+            DarkCurrent = new DarkCurrentProfile { DoublingTemperature = new Measurement(6, 0.1, "°C", 5, "stated") },
+            FixedPattern = new FixedPatternProfile
+            {
+                Thresholds = new DefectThresholds { HotRate = 0.1 },
+                DoublingByRate = [Class(0.02, 9, 900), Class(0.2, 7, 90)],
+            },
+        };
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run(
+            [file],
+            masters.Fresh(SimulatedMasters.Camera()),
+            SimulatedMasters.Profile with
+            {
+                Modes = [mode],
+            }
+        );
+        Assert.Matches("a sensor (6.9|7|7.1) °C colder", answer.Masters[0].Reason);
+        Assert.StartsWith("its hot pixels hold 0.", answer.Masters[0].Reason, StringComparison.Ordinal);
+
+        static DoublingByRate Class(double from, double doubling, int pixels) =>
+            new(from, 2 * from, new Measurement(doubling, 0.1, "°C", pixels, "stated"), 0, pixels);
+    }
+
+    /// <summary>
+    /// A single frame for a master, which its header does not say: its extra variance is that of one dark.
+    /// </summary>
+    [Fact]
+    public void ASingleDarkIsCalledOne()
+    {
+        string file = masters.Write(
+            "one.fits",
+            SimulatedMasters.SingleDark().Select(d => (float)d),
+            statedFrames: null
+        );
+        MasterVerdict master = Check(SimulatedMasters.Camera(), [file]).Masters[0];
+        Assert.Equal("retake", master.Verdict);
+        Assert.Contains("(as much as the noise of a single dark)", master.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithoutFreshBiasFramesACalibratedMasterCannotBeJudged()
+    {
+        // A pattern of the bias of 1.5 ADU = 1.2 e- is twice what is accepted (0.32 of the 2.3 e- of the stack); it is
+        // in the fresh darks and not in the master.
+        var pattern = new Random(3);
+        double[] dark =
+        [
+            .. Library.Value.Dark.Zip(Library.Value.Bias, (d, b) =>
+                d - b + 1.5 * MathNet.Numerics.Distributions.Normal.Sample(pattern, 0, 1)
+            ),
+        ];
+        string file = masters.Write("off.fits", dark.Select(d => (float)d));
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(bias: 0), [file]);
+        Assert.Equal("cannot-tell", answer.Verdict);
+        Assert.Contains("add a few bias frames", answer.Masters[0].Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FreshDarksOfAnotherExposureAreNoEvidence()
+    {
+        string file = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d), statedExposure: 120);
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [file]);
+        Assert.Equal("cannot-tell", answer.Verdict);
+        Assert.Equal(
+            "Cannot tell: no fresh darks like it (120 s, −10 °C): those given are 300 s, −10 °C.",
+            answer.Masters[0].Reason
+        );
+    }
+
+    [Fact]
+    public void ADamagedMasterIsNamedAndTheRestIsChecked()
+    {
+        string good = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d)),
+            torn = Path.Combine(masters.Folder, "torn.fits");
+        File.WriteAllBytes(torn, File.ReadAllBytes(good)[..40_000]);
+        DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [torn, good]);
+        Assert.Equal(["cannot-tell", "keep"], answer.Masters.Select(m => m.Verdict));
+        Assert.Equal("Cannot tell for torn.fits. Keep the rest.", answer.Sentence);
+        Assert.Contains(answer.Findings, f => f.Code == "master-unreadable" && f.Frames.Contains(torn));
+    }
+
+    private DarkLibraryAnswer Check(CameraDescription camera, IReadOnlyList<string> files)
+    {
+        Inventory fresh = masters.Fresh(camera);
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run(files, fresh, SimulatedMasters.Profile);
+        output.WriteLine(answer.Sentence);
+        foreach (MasterVerdict m in answer.Masters)
+            output.WriteLine(
+                $"{Path.GetFileName(m.File)}: {m.Verdict}; {m.Scale}; residual {QuantityText.Of(m.Residual)}, "
+                    + $"stack {QuantityText.Of(m.StackNoise)}; "
+                    + $"{string.Join(", ", m.Parts.Select(p => $"{p.Kind} {QuantityText.Of(p.Value)} ({p.Verdict})"))}; "
+                    + $"{m.Reason}"
+            );
+        return answer;
+    }
+}
