@@ -12,6 +12,7 @@ namespace SensorProfile.Benchmarks.Raw;
 /// <remarks>
 /// 14 bits, bias-like noise of 8 codes and some bright pixels: about 6 bits per sample as lossless JPEG.
 /// </remarks>
+[MinColumn]
 public class RawDecodeBenchmark : IDisposable
 {
     private const int Width = 4000;
@@ -26,20 +27,20 @@ public class RawDecodeBenchmark : IDisposable
 
     private static readonly Dictionary<string, DngForm> forms = new()
     {
-        ["16-bit numbers"] = new(),
-        ["16-bit numbers, big-endian"] = new() { IsBigEndian = true },
+        ["words"] = new(),
+        ["words, big-endian"] = new() { IsBigEndian = true },
         ["14 bits packed"] = new() { IsPacked = true },
-        ["tiles of 256"] = new() { TileSide = 256 },
-        ["lossless JPEG"] = new() { Compression = RawCompression.LosslessJpeg },
-        ["lossless JPEG, two components, tiles"] = new()
+        ["word tiles"] = new() { TileSide = 256 },
+        ["JPEG"] = new() { Compression = RawCompression.LosslessJpeg },
+        ["JPEG, 2, tiles"] = new()
         {
             Compression = RawCompression.LosslessJpeg,
             JpegComponents = 2,
             TileSide = 256,
         },
-        ["lossless JPEG, predictor 7"] = new() { Compression = RawCompression.LosslessJpeg, JpegPredictor = 7 },
+        ["JPEG, predictor 7"] = new() { Compression = RawCompression.LosslessJpeg, JpegPredictor = 7 },
         ["Deflate"] = new() { Compression = RawCompression.Deflate },
-        ["Deflate, differences"] = new() { Compression = RawCompression.Deflate, DifferenceDistance = 1 },
+        ["Deflate, diff."] = new() { Compression = RawCompression.Deflate, DifferenceDistance = 1 },
     };
 
     [ParamsSource(nameof(Forms))]

@@ -43,6 +43,17 @@ public sealed class DngNightTests : IDisposable
     }
 
     [Fact]
+    public void TheDescriptionNamesTheKindOfFile()
+    {
+        const string dng = """{ "width": 32, "height": 20, "files": "dng", "shots": [{ "kind": "bias" }] }""";
+        Assert.Equal(FrameFiles.Dng, CameraDescription.Parse(dng).Files);
+        CameraDescription silent = CameraDescription.Parse(
+            dng.Replace("\"files\": \"dng\",", "", StringComparison.Ordinal)
+        );
+        Assert.Equal(FrameFiles.Fits, silent.Files);
+    }
+
+    [Fact]
     public void TheFileSaysWhatACameraWouldSay()
     {
         Simulator.Write(Camera, _folder, 3);
