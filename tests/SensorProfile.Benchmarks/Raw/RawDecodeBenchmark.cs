@@ -15,6 +15,7 @@ namespace SensorProfile.Benchmarks.Raw;
 [MinColumn]
 public class RawDecodeBenchmark : IDisposable
 {
+    internal const int Pixels = Width * Height;
     private const int Width = 4000;
     private const int Height = 3000;
     private const int RowsPerStrip = 60;
