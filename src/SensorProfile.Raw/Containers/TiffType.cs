@@ -1,0 +1,45 @@
+namespace SensorProfile.Raw.Containers;
+
+/// <summary>The types of TIFF 6.0 and, for directories, of its first supplement.</summary>
+internal enum TiffType : ushort
+{
+    Byte = 1,
+    Ascii = 2,
+    Short = 3,
+    Long = 4,
+    Rational = 5,
+    SignedByte = 6,
+    Undefined = 7,
+    SignedShort = 8,
+    SignedLong = 9,
+    SignedRational = 10,
+    Float = 11,
+    Double = 12,
+    Directory = 13,
+}
+
+/// <summary>One entry of a directory; its values are read when they are asked for.</summary>
+/// <param name="Tag">Its tag.</param>
+/// <param name="Type">Type of its values.</param>
+/// <param name="Count">Number of its values.</param>
+/// <param name="DataOffset">Offset of the first value in the file.</param>
+/// <param name="EntryOffset">Offset of the entry in the file.</param>
+internal readonly record struct TiffEntry(Tag Tag, TiffType Type, uint Count, long DataOffset, long EntryOffset)
+{
+    /// <summary>Bytes of one value; 0 for a type that is not known.</summary>
+    public int ValueBytes => BytesOf(Type);
+
+    /// <summary>Bytes of all values.</summary>
+    public long DataBytes => (long)ValueBytes * Count;
+
+    /// <summary>Bytes of one value of a type; 0 for a type that is not known.</summary>
+    public static int BytesOf(TiffType type) =>
+        type switch
+        {
+            TiffType.Byte or TiffType.Ascii or TiffType.SignedByte or TiffType.Undefined => 1,
+            TiffType.Short or TiffType.SignedShort => 2,
+            TiffType.Long or TiffType.SignedLong or TiffType.Float or TiffType.Directory => 4,
+            TiffType.Rational or TiffType.SignedRational or TiffType.Double => 8,
+            _ => 0,
+        };
+}

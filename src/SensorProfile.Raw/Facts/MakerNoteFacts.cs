@@ -1,0 +1,73 @@
+using System.Globalization;
+using MetadataExtractor;
+
+namespace SensorProfile.Raw.Facts;
+
+/// <summary>What the entries of a maker's notes mean, told by the names that MetadataExtractor gives them.</summary>
+internal static class MakerNoteFacts
+{
+    private const double ColdestCelsius = -60; // what electronics can be in
+    private const double WarmestCelsius = 100;
+
+    private static readonly (string Name, RawTemperaturePlace Place)[] Thermometers =
+    [
+        ("Sensor Temperature", RawTemperaturePlace.Sensor),
+        ("Camera Temperature", RawTemperaturePlace.Body),
+        ("Ambient Temperature", RawTemperaturePlace.Ambient),
+    ];
+
+    /// <summary>Whether a camera can have such a temperature.</summary>
+    public static bool IsPossible(double celsius) => celsius is >= ColdestCelsius and <= WarmestCelsius;
+
+    /// <summary>The temperature closest to the sensor; null when the notes name none.</summary>
+    public static RawTemperature? Temperature(IReadOnlyList<MakerNote> notes)
+    {
+        foreach ((string name, RawTemperaturePlace place) in Thermometers)
+        foreach (MakerNote note in notes)
+            if (note.Name == name && Reading(note.Value) is ({ } celsius, { } step) && IsPossible(celsius))
+                return new RawTemperature(celsius, step, place, name);
+        return null;
+    }
+
+    /// <summary>What the notes say was done to the samples.</summary>
+    public static IEnumerable<RawTreatment> Treatments(IReadOnlyList<MakerNote> notes)
+    {
+        foreach (MakerNote note in notes)
+            if (note.Description is { } description && Kind(note.Name, description) is { } kind)
+                yield return new RawTreatment(kind, $"{note.Name}: {description}");
+    }
+
+    private static RawTreatmentKind? Kind(string name, string description)
+    {
+        bool isOn = description.StartsWith("On", StringComparison.OrdinalIgnoreCase);
+        if (name == "Long Exposure Noise Reduction" && isOn)
+            return RawTreatmentKind.DarkSubtracted;
+        if (name == "Multi Frame Noise Reduction" && isOn)
+            return RawTreatmentKind.SeveralExposures;
+        return
+            name.EndsWith("Compression", StringComparison.Ordinal)
+            && description.StartsWith("Lossy", StringComparison.OrdinalIgnoreCase)
+            ? RawTreatmentKind.LossyCompression
+            : null;
+    }
+
+    /// <summary>The first number of a value and the smallest step that its form can express.</summary>
+    private static (double Celsius, double Step)? Reading(object? value) =>
+        value switch
+        {
+            Rational { Denominator: not 0 } fraction => (
+                fraction.ToDouble(),
+                1.0 / Math.Abs((double)fraction.Denominator)
+            ),
+            Rational[] and [var only, ..] => Reading(only),
+            sbyte or byte or short or ushort or int or uint or long => (
+                Convert.ToDouble(value, CultureInfo.InvariantCulture),
+                1
+            ),
+            short[] and [var only, ..] => (only, 1),
+            ushort[] and [var only, ..] => (only, 1),
+            int[] and [var only, ..] => (only, 1),
+            float or double => (Convert.ToDouble(value, CultureInfo.InvariantCulture), 0),
+            _ => null,
+        };
+}

@@ -1,0 +1,80 @@
+namespace SensorProfile.Raw.Jpeg;
+
+/// <summary>
+/// A Huffman code made for given frequencies, no code longer than 16 bits, none all ones (ITU-T T.81, K.2).
+/// </summary>
+/// <param name="Counts">Codes of 1, 2, … 16 bits.</param>
+/// <param name="Values">Their values, the shortest code first.</param>
+/// <param name="Lengths">Length of the code of each value; 0 for values that do not occur.</param>
+/// <param name="Codes">Code of each value.</param>
+internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, int[] Codes)
+{
+    private const int MostBits = 16;
+
+    /// <summary>Makes the code.</summary>
+    /// <param name="frequencies">How often each value occurs; at least one does.</param>
+    public static HuffmanCode For(IReadOnlyList<long> frequencies)
+    {
+        int[] depths = Depths(frequencies);
+        var counts = new int[64];
+        foreach (int depth in depths.Where(depth => depth > 0))
+            counts[depth]++;
+        Shorten(counts);
+        counts[Array.FindLastIndex(counts, count => count > 0)]--; // the reserved value has the longest code, all ones
+        byte[] values =
+        [
+            .. Enumerable
+                .Range(0, frequencies.Count)
+                .Where(v => frequencies[v] > 0)
+                .OrderBy(v => depths[v])
+                .ThenBy(v => v)
+                .Select(v => (byte)v),
+        ];
+        var lengths = new int[frequencies.Count];
+        var codes = new int[frequencies.Count];
+        (int code, int index) = (0, 0);
+        for (int bits = 1; bits <= MostBits; bits++, code <<= 1)
+        for (int i = 0; i < counts[bits]; i++, code++, index++)
+            (lengths[values[index]], codes[values[index]]) = (bits, code);
+        return new HuffmanCode([.. counts.Skip(1).Take(MostBits).Select(count => (byte)count)], values, lengths, codes);
+    }
+
+    /// <summary>
+    /// Depth of every value in the tree, and at the end that of the reserved value, the rarest of all.
+    /// </summary>
+    private static int[] Depths(IReadOnlyList<long> frequencies)
+    {
+        // Twice the frequencies, so that the reserved one is rarer than any.
+        List<(long Weight, int[] Members)> trees =
+        [
+            (1, [frequencies.Count]),
+            .. frequencies.Select((f, v) => (f * 2, new[] { v })).Where(tree => tree.Item1 > 0),
+        ];
+        var depths = new int[frequencies.Count + 1];
+        while (trees.Count > 1)
+        {
+            trees = [.. trees.OrderBy(tree => tree.Weight)];
+            int[] joined = [.. trees[0].Members, .. trees[1].Members];
+            foreach (int value in joined)
+                depths[value]++;
+            trees = [.. trees.Skip(2), (trees[0].Weight + trees[1].Weight, joined)];
+        }
+        return depths;
+    }
+
+    /// <summary>Brings codes of more than 16 bits down (T.81, figure K.3).</summary>
+    private static void Shorten(int[] counts)
+    {
+        for (int bits = counts.Length - 1; bits > MostBits; bits--)
+            while (counts[bits] > 0)
+            {
+                int shorter = bits - 2;
+                while (counts[shorter] == 0)
+                    shorter--;
+                counts[bits] -= 2;
+                counts[bits - 1]++;
+                counts[shorter + 1] += 2;
+                counts[shorter]--;
+            }
+    }
+}

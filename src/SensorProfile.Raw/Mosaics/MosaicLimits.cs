@@ -1,0 +1,23 @@
+namespace SensorProfile.Raw.Mosaics;
+
+/// <summary>What no camera reaches, and what keeps a hostile file from taking much memory or time.</summary>
+internal static class MosaicLimits
+{
+    /// <summary>Most columns or rows.</summary>
+    public const int MostPixelsOfASide = 65_535;
+
+    /// <summary>Most samples of a mosaic; the largest sensors of still cameras have 150 million.</summary>
+    public const long MostSamples = 400_000_000;
+
+    /// <summary>Most strips or tiles.</summary>
+    public const int MostSegments = 65_536;
+
+    /// <summary>Lowest width and height of a tile; TIFF 6.0 asks for multiples of 16.</summary>
+    public const int LeastTileSide = 16;
+
+    /// <summary>Most bytes that one byte of Deflate can unpack to (258 bytes from two bits).</summary>
+    public const int MostDeflateGrowth = 1032;
+
+    /// <summary>Most bytes that one byte of LZW can unpack to: strings of up to 3838 bytes from 9 to 12 bits.</summary>
+    public const int MostLzwGrowth = 2560;
+}

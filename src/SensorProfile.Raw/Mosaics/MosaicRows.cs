@@ -1,0 +1,126 @@
+using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Jpeg;
+
+namespace SensorProfile.Raw.Mosaics;
+
+/// <summary>
+/// Rows of the whole mosaic from its strips or tiles. The decoders of two rows of tiles are kept, a few kilobytes each.
+/// </summary>
+internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) : IDisposable
+{
+    private const int MostBands = 2; // threads that share out the rows of a frame work on both sides of a border
+
+    // of hostile files with thousands beside each other one row is enough
+    private const int MostTilesOfSeveralBands = 256;
+
+    private readonly Lock gate = new();
+    private readonly ushort[] scratch = new ushort[layout.SegmentWidth];
+    private readonly List<Band> bands = []; // the last used one last
+
+    /// <summary>Reads a part of some rows.</summary>
+    /// <param name="firstRow">First row of the mosaic.</param>
+    /// <param name="left">First column.</param>
+    /// <param name="width">Columns; the span holds a whole number of such rows.</param>
+    /// <param name="samples">Where they go.</param>
+    /// <exception cref="RawFormatException">The samples are damaged.</exception>
+    public void Read(int firstRow, int left, int width, Span<ushort> samples)
+    {
+        lock (gate)
+        {
+            try
+            {
+                ReadBands(firstRow, left, width, samples);
+            }
+            catch
+            {
+                Leave(); // the decoders stand in the middle of something
+                throw;
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        lock (gate)
+            Leave();
+    }
+
+    private void ReadBands(int row, int left, int width, Span<ushort> samples)
+    {
+        while (!samples.IsEmpty)
+        {
+            SegmentDecoder[] decoders = DecodersOf(row / layout.SegmentHeight);
+            int rowOfBand = row % layout.SegmentHeight;
+            int rows = Math.Min(samples.Length / width, layout.SegmentHeight - rowOfBand);
+            for (int across = left / layout.SegmentWidth; across * layout.SegmentWidth < left + width; across++)
+                ReadPart(decoders[across], across, rowOfBand, left, width, samples[..(rows * width)]);
+            samples = samples[(rows * width)..];
+            row += rows;
+        }
+    }
+
+    /// <summary>Gives back windows of bytes; where decoding stands is kept.</summary>
+    public void Park()
+    {
+        lock (gate)
+            foreach (SegmentDecoder decoder in bands.SelectMany(band => band.Decoders))
+                decoder.Park();
+    }
+
+    private void Leave()
+    {
+        while (bands.Count > 0)
+            Leave(bands[0]);
+    }
+
+    private void Leave(Band band)
+    {
+        bands.Remove(band);
+        foreach (SegmentDecoder decoder in band.Decoders)
+            decoder.Dispose();
+    }
+
+    private SegmentDecoder[] DecodersOf(int index)
+    {
+        Band? band = bands.Find(known => known.Index == index);
+        if (band is not null)
+            bands.Remove(band);
+        else if (bands.Count == (layout.Across > MostTilesOfSeveralBands ? 1 : MostBands))
+            Leave(bands[0]);
+        band ??= new Band(index, [.. Enumerable.Range(0, layout.Across).Select(across => DecoderOf(across, index))]);
+        bands.Add(band);
+        return band.Decoders;
+    }
+
+    /// <summary>The columns that one strip or tile has of the rows.</summary>
+    private void ReadPart(SegmentDecoder decoder, int across, int rowOfBand, int left, int width, Span<ushort> samples)
+    {
+        decoder.MoveTo(rowOfBand, scratch);
+        int start = across * layout.SegmentWidth;
+        int from = Math.Max(start, left);
+        int count = Math.Min(start + layout.SegmentWidth, left + width) - from;
+        bool whole = count == layout.SegmentWidth;
+        for (int at = from - left; at < samples.Length; at += width)
+        {
+            decoder.ReadRow(whole ? samples.Slice(at, count) : scratch);
+            if (!whole)
+                scratch.AsSpan(from - start, count).CopyTo(samples[at..]);
+        }
+    }
+
+    private SegmentDecoder DecoderOf(int across, int down)
+    {
+        var bytes = new SegmentBytes(directory, layout.At(across, down));
+        return layout.Coding.Compression switch
+        {
+            RawCompression.None => new PlainDecoder(bytes, layout.Coding),
+            RawCompression.LosslessJpeg => new LosslessJpegDecoder(bytes, layout.Coding),
+            RawCompression.Deflate => new DeflateDecoder(bytes, layout.Coding),
+            _ => new LzwDecoder(bytes, layout.Coding),
+        };
+    }
+
+    /// <summary>The decoders of the strips or tiles beside each other.</summary>
+    private sealed record Band(int Index, SegmentDecoder[] Decoders);
+}

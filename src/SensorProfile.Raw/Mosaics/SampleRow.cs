@@ -1,0 +1,63 @@
+using System.Buffers.Binary;
+using System.Runtime.InteropServices;
+
+namespace SensorProfile.Raw.Mosaics;
+
+/// <summary>Turns the bytes of one row into samples.</summary>
+/// <param name="bits">Bits of a sample, 8 to 16.</param>
+/// <param name="bigEndian">Order of the bytes of a 16-bit sample.</param>
+/// <param name="distance">0 when samples are stored as they are; else each is the difference to the one so many columns
+/// before it (modulo 2⁸ or 2¹⁶).</param>
+internal readonly struct SampleRow(int bits, bool bigEndian, int distance)
+{
+    /// <summary>Bytes of a row.</summary>
+    public int Bytes(int width) => ((width * bits) + 7) / 8;
+
+    /// <summary>Unpacks a row.</summary>
+    /// <param name="stored">Its bytes.</param>
+    /// <param name="samples">Room for its samples.</param>
+    public void Read(ReadOnlySpan<byte> stored, Span<ushort> samples)
+    {
+        switch (bits)
+        {
+            case 16:
+                ReadWords(stored, samples);
+                break;
+            case 8:
+                Widen(stored, samples);
+                break;
+            case 12:
+                PackedBits.Unpack12(stored, samples);
+                break;
+            case 14:
+                PackedBits.Unpack14(stored, samples);
+                break;
+            default:
+                PackedBits.Unpack(stored, samples, bits);
+                break;
+        }
+        if (distance > 0)
+            AddUp(samples, distance, (ushort)((1 << bits) - 1));
+    }
+
+    private void ReadWords(ReadOnlySpan<byte> stored, Span<ushort> samples)
+    {
+        ReadOnlySpan<ushort> words = MemoryMarshal.Cast<byte, ushort>(stored)[..samples.Length];
+        if (bigEndian == BitConverter.IsLittleEndian)
+            BinaryPrimitives.ReverseEndianness(words, samples);
+        else
+            words.CopyTo(samples);
+    }
+
+    private static void Widen(ReadOnlySpan<byte> stored, Span<ushort> samples)
+    {
+        for (int i = 0; i < samples.Length; i++)
+            samples[i] = stored[i];
+    }
+
+    private static void AddUp(Span<ushort> samples, int distance, ushort mask)
+    {
+        for (int i = distance; i < samples.Length; i++)
+            samples[i] = (ushort)((samples[i] + samples[i - distance]) & mask);
+    }
+}

@@ -1,0 +1,148 @@
+using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Facts;
+using SensorProfile.Raw.Mosaics;
+
+namespace SensorProfile.Raw;
+
+/// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples when asked for.</summary>
+/// <remarks>
+/// Safe to read from several threads; the samples of one file are decoded by one at a time. Rows are decoded in file
+/// order: going far back within a compressed strip or tile means decoding it again from its start. Going on does not,
+/// even after <see cref="Park"/>, nor does going back to where one of the last eight reads began, with lossless JPEG.
+/// </remarks>
+/// <example><code>
+/// using RawFile file = RawFile.Open("dark_0012.dng");
+/// ushort[] row = new ushort[file.Mosaic.Width];
+/// file.ReadRows(0, row);
+/// </code></example>
+public sealed class RawFile : IDisposable
+{
+    private readonly ByteSource source;
+    private readonly MosaicRows rows;
+
+    private RawFile(ByteSource source)
+    {
+        this.source = source;
+        var warnings = new List<RawWarning>();
+        TiffFile file = TiffFile.Read(source);
+        warnings.AddRange(file.Warnings);
+        FoundMosaic found = MosaicFinder.Find(file, warnings);
+        SegmentLayout layout = SegmentLayout.Of(found.Directory, SampleCoding.Of(found.Directory, found.Version));
+        Mosaic = MosaicDescription.Of(found, layout, warnings);
+        Storage = new RawStorage(
+            found.Container,
+            found.Version,
+            layout.Coding.Compression,
+            layout.Coding.Bits,
+            layout.Coding.IsBigEndian,
+            layout.IsTiled,
+            layout.SegmentWidth,
+            layout.SegmentHeight,
+            found.Directory.Index
+        );
+        Facts = FactsReader.Read(file, found, Mosaic, warnings);
+        Warnings = warnings;
+        rows = new MosaicRows(found.Directory, layout);
+    }
+
+    /// <summary>Path as it was given.</summary>
+    public string Path => source.File;
+
+    /// <summary>Size, colours, levels and borders of the mosaic.</summary>
+    public RawMosaic Mosaic { get; }
+
+    /// <summary>How the samples stand in the file.</summary>
+    public RawStorage Storage { get; }
+
+    /// <summary>What the file says of how the frame was taken.</summary>
+    public RawFacts Facts { get; }
+
+    /// <summary>Oddities that do not keep the mosaic from being read.</summary>
+    public IReadOnlyList<RawWarning> Warnings { get; }
+
+    /// <summary>
+    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order. Four bytes tell.
+    /// </summary>
+    public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
+        firstBytes is [0x49, 0x49, 42, 0, ..] or [0x4D, 0x4D, 0, 42, ..];
+
+    /// <summary>Opens a file for reading and reads all its headers.</summary>
+    /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is
+    /// damaged.</exception>
+    /// <exception cref="FileNotFoundException">There is no such file.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    public static RawFile Open(string path) => Open(new FileBytes(path));
+
+    /// <summary>
+    /// As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
+    /// </summary>
+    internal static RawFile Open(ByteSource source)
+    {
+        try
+        {
+            return new RawFile(source);
+        }
+        catch
+        {
+            source.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Reads whole rows of the active area, codes as stored.</summary>
+    /// <param name="firstRow">First row of the active area, from 0.</param>
+    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.Width"/>.</param>
+    /// <exception cref="RawFormatException">The samples are damaged, or the file has changed since it was
+    /// opened.</exception>
+    /// <exception cref="ArgumentException">The span does not hold a whole number of rows, or rows outside the area are
+    /// asked for.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public void ReadRows(int firstRow, Span<ushort> samples)
+    {
+        RawArea active = Mosaic.ActiveArea;
+        CheckRows(firstRow, samples.Length, active.Width, active.Height);
+        rows.Read(active.Top + firstRow, active.Left, active.Width, samples);
+    }
+
+    /// <summary>Reads whole rows of all stored samples, masked borders included, codes as stored.</summary>
+    /// <param name="firstRow">First row of the sensor, from 0.</param>
+    /// <param name="samples">Room for a whole number of rows of <see cref="RawMosaic.SensorWidth"/>.</param>
+    /// <inheritdoc cref="ReadRows" path="/exception"/>
+    public void ReadSensorRows(int firstRow, Span<ushort> samples)
+    {
+        CheckRows(firstRow, samples.Length, Mosaic.SensorWidth, Mosaic.SensorHeight);
+        rows.Read(firstRow, 0, Mosaic.SensorWidth, samples);
+    }
+
+    /// <summary>
+    /// Gives back the file handle and buffers, but keeps headers and the place in the mosaic; the next read opens the
+    /// file again.
+    /// </summary>
+    /// <remarks>
+    /// For hundreds of frames that are read in turn, a few rows each. Not while another thread reads.
+    /// </remarks>
+    public void Park()
+    {
+        rows.Park();
+        source.Park();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        rows.Dispose();
+        source.Dispose();
+    }
+
+    private static void CheckRows(int firstRow, int samples, int width, int height)
+    {
+        if (samples % width != 0)
+            throw new ArgumentException(
+                $"Room for {samples} samples is not a whole number of rows of {width}.",
+                nameof(samples)
+            );
+        ArgumentOutOfRangeException.ThrowIfNegative(firstRow);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan((long)firstRow + (samples / width), height, nameof(firstRow));
+    }
+}

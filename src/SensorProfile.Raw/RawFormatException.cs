@@ -1,0 +1,45 @@
+namespace SensorProfile.Raw;
+
+/// <summary>
+/// A file, or a part of it, is not as its format defines it, or holds something that this reader must refuse.
+/// </summary>
+/// <remarks>The message reads <c>place: what was found. The way out.</c></remarks>
+public sealed class RawFormatException : IOException
+{
+    /// <summary>Makes the exception and its message.</summary>
+    /// <param name="refusal">Why the file is refused.</param>
+    /// <param name="location">Where it was found.</param>
+    /// <param name="problem">What was expected and what was found, one sentence with its full stop.</param>
+    /// <param name="remedy">What the user can do, one sentence with its full stop.</param>
+    /// <param name="innerException">The cause, when there is one.</param>
+    public RawFormatException(
+        RawRefusal refusal,
+        RawLocation location,
+        string problem,
+        string remedy,
+        Exception? innerException = null
+    )
+        : base($"{location}: {problem} {remedy}", innerException)
+    {
+        ArgumentNullException.ThrowIfNull(location);
+        (Refusal, Location, Problem, Remedy) = (refusal, location, problem, remedy);
+    }
+
+    /// <summary>The message without the name of the file, for a list that names it.</summary>
+    public string Statement =>
+        Location.WithinFile is { Length: > 0 } place
+            ? $"{place}: {Problem} {Remedy}"
+            : $"{char.ToUpperInvariant(Problem[0])}{Problem[1..]} {Remedy}";
+
+    /// <summary>Why the file is refused.</summary>
+    public RawRefusal Refusal { get; }
+
+    /// <summary>Where it was found.</summary>
+    public RawLocation Location { get; }
+
+    /// <summary>What was expected and what was found.</summary>
+    public string Problem { get; }
+
+    /// <summary>What the user can do.</summary>
+    public string Remedy { get; }
+}

@@ -1,0 +1,232 @@
+using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Facts;
+using SensorProfile.Raw.Writing;
+using Rational = MetadataExtractor.Rational;
+
+namespace SensorProfile.Raw.Tests.Facts;
+
+/// <summary>
+/// Exposure, ISO, time, camera, temperature and treatments, from every place where a file may state them.
+/// </summary>
+public sealed class FactsTests
+{
+    private static RawFacts Read(byte[] bytes)
+    {
+        using RawFile file = RawFile.Open(new MemoryBytes(bytes));
+        return file.Facts;
+    }
+
+    [Fact]
+    public void WhatIsWrittenIsReadBack()
+    {
+        var facts = new RawFacts
+        {
+            Camera = "Fell-24C",
+            SerialNumber = "OM-0042",
+            ExposureSeconds = 1.0 / 8000,
+            Iso = 102_400,
+            Time = new RawTime(new DateTime(2026, 2, 14, 23, 5, 9).AddTicks(1_234_567), TimeSpan.FromHours(5.75)),
+            Orientation = RawOrientation.TurnedAround,
+            Temperature = new RawTemperature(-7.5, 0.1, RawTemperaturePlace.Ambient, "AmbientTemperature"),
+            Software = "firmware 1.2",
+        };
+        RawFacts read = Read(
+            TestFrames.Bytes(
+                EditedFile.Frame with
+                {
+                    Facts = facts,
+                },
+                new DngForm { IsBigEndian = true, HasPreview = true }
+            )
+        );
+        Assert.Equal(facts with { Treatments = read.Treatments }, read);
+        Assert.Equal(new DateTimeOffset(2026, 2, 14, 17, 20, 9, TimeSpan.Zero).AddTicks(1_234_567), read.Time!.Utc);
+        Assert.Empty(read.Treatments);
+    }
+
+    [Theory]
+    [InlineData(0.001), InlineData(0.5), InlineData(30), InlineData(300.25), InlineData(1.0 / 3), InlineData(3600)]
+    public void AnExposureComesBackToTheLastDigit(double seconds) =>
+        Assert.Equal(
+            seconds,
+            Read(
+                TestFrames.Bytes(
+                    EditedFile.Frame with
+                    {
+                        Facts = new RawFacts { ExposureSeconds = seconds },
+                    },
+                    new DngForm()
+                )
+            ).ExposureSeconds
+        );
+
+    [Fact]
+    public void ZeroExposureAndIsoAndAnEmptyTimeAreUnknown()
+    {
+        RawFacts facts = Read(
+            EditedFile.Bytes(
+                tags => tags.Bytes(Tag.DateTime, TiffType.Ascii, new byte[20]),
+                editExif: exif =>
+                {
+                    exif.Fractions(Tag.ExposureTime, false, new Fraction(0, 1_000_000));
+                    exif.Shorts(Tag.PhotographicSensitivity, 0);
+                }
+            )
+        );
+        Assert.Equal((null, null, null), (facts.ExposureSeconds, facts.Iso, facts.Time));
+    }
+
+    [DataFact("raw")]
+    public void TheRealFileHasNoExposureAndNoIso()
+    {
+        using RawFile file = RawFile.Open(TestData.Path("raw/still-14bit.dng"));
+        Assert.Equal(
+            (null, null, null, "CAMERA-D (14 bit)"),
+            (file.Facts.ExposureSeconds, file.Facts.Iso, file.Facts.Time, file.Facts.Camera)
+        );
+        Assert.Equal(
+            (2056.0, 15000.0, "RGGB"),
+            (file.Mosaic.BlackLevel!.At(7, 9), file.Mosaic.WhiteLevel!.Value, file.Mosaic.ColourFilter!.Name)
+        );
+        Assert.Equal(new RawArea(26, 152, 1182, 1886), file.Mosaic.ActiveArea);
+        var samples = new ushort[1734 * 1156];
+        file.ReadRows(0, samples);
+        // README of the file, from dcraw -D -4
+        Assert.Equal(
+            (1958, 12128, 2634.036),
+            (samples.Min(), samples.Max(), Math.Round(samples.Average(sample => (double)sample), 3))
+        );
+    }
+
+    [Fact]
+    public void TheMakersNameIsTakenOffTheCameras()
+    {
+        RawFacts facts = Read(
+            EditedFile.Bytes(tags =>
+            {
+                tags.Text(Tag.Make, "MAKER CORPORATION");
+                tags.Text(Tag.Model, "Maker Fell-24C");
+            })
+        );
+        Assert.Equal("Fell-24C", facts.Camera);
+    }
+
+    [Fact]
+    public void TheZoneOfTiffEpIsTakenWhereExifHasNone()
+    {
+        byte[] bytes = EditedFile.Bytes(
+            tags => tags.Shorts(Tag.TimeZoneOffset, -3 & 0xFFFF),
+            editExif: exif => exif.Text(Tag.DateTimeOriginal, "2026:07:01 02:00:00")
+        );
+        Assert.Null(Read(bytes).Time!.Offset); // an unsigned 65533 is no zone
+        byte[] signed = EditedFile.Bytes(
+            tags => tags.Bytes(Tag.TimeZoneOffset, TiffType.SignedByte, unchecked((byte)-3)),
+            editExif: exif => exif.Text(Tag.DateTimeOriginal, "2026:07:01 02:00:00")
+        );
+        Assert.Equal(TimeSpan.FromHours(-3), Read(signed).Time!.Offset);
+    }
+
+    [Theory]
+    [InlineData(21, -1)] // Exif 2.31: FFFFFFFF below the line is unknown
+    [InlineData(21, 0)]
+    [InlineData(900, 1)]
+    public void ATemperatureThatCannotBeIsUnknown(int numerator, int denominator) =>
+        Assert.Null(
+            Read(
+                EditedFile.Bytes(
+                    _ => { },
+                    editExif: exif => exif.Fractions(Tag.AmbientTemperature, true, new Fraction(numerator, denominator))
+                )
+            ).Temperature
+        );
+
+    [Fact]
+    public void ATemperatureOfTheMakersNotesIsReadInWholeDegrees()
+    {
+        RawFacts facts = Read(MakerNoteFiles.Bytes(temperature: 31));
+        Assert.Equal(new RawTemperature(31, 1, RawTemperaturePlace.Body, "Camera Temperature"), facts.Temperature);
+    }
+
+    [Fact]
+    public void TheThermometerNearestToTheSensorWins()
+    {
+        MakerNote[] notes =
+        [
+            new("Ambient Temperature", 12, "12 C"),
+            new("Sensor Temperature", new Rational(235, 10), "23.5 C"),
+            new("Color Temperature", 5200, "5200 K"),
+        ];
+        Assert.Equal(
+            new RawTemperature(23.5, 0.1, RawTemperaturePlace.Sensor, "Sensor Temperature"),
+            MakerNoteFacts.Temperature(notes)
+        );
+        Assert.Null(MakerNoteFacts.Temperature([new("Sensor Temperature", 255, "255")]));
+        Assert.Null(MakerNoteFacts.Temperature([new("Sensor Temperature", "warm", "warm")]));
+    }
+
+    [Theory]
+    [InlineData("Long Exposure Noise Reduction", "On (unused)", RawTreatmentKind.DarkSubtracted)]
+    [InlineData("Multi Frame Noise Reduction", "On", RawTreatmentKind.SeveralExposures)]
+    [InlineData("Raw Compression", "Lossy (type 2)", RawTreatmentKind.LossyCompression)]
+    [InlineData("Long Exposure Noise Reduction", "Off", null)]
+    [InlineData("High ISO Noise Reduction", "On", null)] // works on the picture, not on the raw samples
+    [InlineData("Raw Compression", "Lossless", null)]
+    public void TreatmentsAreKnownByTheNamesOfTheNotes(string name, string description, RawTreatmentKind? kind)
+    {
+        RawTreatment[] expected = kind is { } known ? [new RawTreatment(known, $"{name}: {description}")] : [];
+        Assert.Equal(expected, MakerNoteFacts.Treatments([new MakerNote(name, null, description)]));
+    }
+
+    [Fact]
+    public void NoiseReductionAndCompositesAreNamed()
+    {
+        byte[] bytes = EditedFile.Bytes(
+            tags => tags.Fractions(Tag.NoiseReductionApplied, false, new Fraction(1, 4)),
+            editExif: exif => exif.Shorts(Tag.CompositeImage, 3)
+        );
+        Assert.Equal(
+            [
+                new RawTreatment(RawTreatmentKind.NoiseReduced, "NoiseReductionApplied: 0.25"),
+                new RawTreatment(RawTreatmentKind.SeveralExposures, "CompositeImage: composite"),
+            ],
+            Read(bytes).Treatments
+        );
+    }
+
+    [Fact]
+    public void NotesThatAConverterPutAsideAreReadAtTheirOldOffset()
+    {
+        RawFacts facts = Read(MakerNoteFiles.BytesWithPrivateData(temperature: -4, oldOffset: 70_000));
+        Assert.Equal(new RawTemperature(-4, 1, RawTemperaturePlace.Body, "Camera Temperature"), facts.Temperature);
+    }
+
+    [Fact]
+    public void NotesThatWouldTakeMuchMemoryAreGivenUpAndNamed()
+    {
+        byte[] bytes = MakerNoteFiles.BytesWithPrivateData(temperature: 20, oldOffset: 8 << 20, hugeEntries: 200);
+        Assert.Equal(
+            [
+                "broken-maker-notes test.dng, directory 0, tag DNGPrivateData (50740), byte N: the maker's notes "
+                    + "cannot be read; a temperature or treatment that only they name is unknown.",
+            ],
+            EditedFile.Warnings(bytes)
+        );
+    }
+
+    [Fact]
+    public void NotesThatLeadInCirclesAreGivenUp()
+    {
+        var stream = new MakerNoteStream(new NoteBytes(new byte[1000], 500, false), "MAKER", "Fell-24C");
+        var all = new byte[stream.Length];
+        Assert.Equal(1500, stream.Length);
+        IOException problem = Assert.Throws<IOException>(() =>
+        {
+            for (int i = 0; i < 40_000; i++)
+            {
+                stream.Position = 0;
+                stream.ReadExactly(all);
+            }
+        });
+        Assert.Equal("The maker's notes lead in circles.", problem.Message);
+    }
+}
