@@ -35,7 +35,7 @@ internal sealed record AnswerAssumption(
     public static AnswerAssumption Option(string name, object? value, bool given, string text) =>
         new(name, value, given ? AssumptionSource.Option : AssumptionSource.Default, text);
 
-    /// <summary>The sky, e-/px/s: the default one, or one that was given, estimated or measured on lights.</summary>
+    /// <summary>The sky, e-/px/s: a named one, or one that was given, estimated or measured on lights.</summary>
     public static AnswerAssumption Sky(SkyRate sky) =>
-        Option("sky", sky.Rate.Value, sky != NamedSkies.Default, $"{sky.Name}, {SkyFields.Rate(sky)}");
+        Option("sky", sky.Rate.Value, !NamedSkies.All.Contains(sky), $"{sky.Name}, {SkyFields.Rate(sky)}");
 }
