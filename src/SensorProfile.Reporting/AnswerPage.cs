@@ -9,6 +9,7 @@ using SensorProfile.Decisions.Shots;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
 using SensorProfile.Reporting.Content.Sensor;
@@ -39,8 +40,9 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         SetpointAnswer[] skies = [answer, .. answer.OtherSkies];
+        AnswerDocument words = SetpointDocument.Of(answer);
         var figures = new FigureCounter();
-        List<Block> blocks = [DecisionBlocks.Head(answer)];
+        List<Block> blocks = [DecisionBlocks.Head(words)];
         if (SetpointBlocks.Figure(skies, figures, "setpoint.csv") is { } figure)
             blocks.Add(figure);
         blocks.AddRange(
@@ -49,7 +51,7 @@ public static class AnswerPage
         blocks.AddRange([
             .. SetpointBlocks.Noise(answer),
             .. SetpointBlocks.Nights(answer),
-            .. DecisionBlocks.Tail(answer),
+            .. DecisionBlocks.Tail(words),
             .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky)),
         ]);
         Write(folder, "setpoint", Document(profile, "how cold to run it", blocks), DecisionCurves.Setpoint(skies));
@@ -185,9 +187,10 @@ public static class AnswerPage
     {
         ArgumentNullException.ThrowIfNull(answer);
         GainChoiceAnswer[] skies = [answer, .. answer.OtherSkies];
+        AnswerDocument words = ExposureDocument.Of(answer);
         List<Block> blocks =
         [
-            DecisionBlocks.Head(answer),
+            DecisionBlocks.Head(words),
             .. skies.SelectMany(sky =>
                 new Block[]
                 {
@@ -196,7 +199,7 @@ public static class AnswerPage
                 }
             ),
         ];
-        blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
+        blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
         Write(folder, "exposure", Document(profile, "how long a light", blocks), ExposureTable.Of(skies));
     }
 

@@ -7,6 +7,7 @@ using SensorProfile.Decisions.Shots;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Plots.Nights;
 
 namespace SensorProfile.Reporting.Tests;
@@ -56,7 +57,7 @@ public sealed class AnswerPageTests : IDisposable
                 file
             );
         Assert.Contains(
-            answer.Sentence.Split(' ')[0] + " at",
+            SetpointDocument.Of(answer).Sentence.Split(' ')[0] + " at",
             File.ReadAllText(Path.Combine(_folder, "a", "setpoint.html")),
             StringComparison.Ordinal
         );

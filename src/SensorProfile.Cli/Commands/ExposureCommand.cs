@@ -28,7 +28,7 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
                 Sky = settings.ReadSky(session, profile, settings.WantedMode),
             }
         );
-        return PageFolder.Complete(page, ExposureDocument.Of(answer), folder =>
+        return PageFolder.Complete(page, ExposureDocument.Of(answer, settings.Assumptions(answer)), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }
@@ -54,6 +54,37 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
         [Description("Part of the full well that sky and dark current may fill, %; 50 unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Fill { get; init; }
+
+        /// <summary>What was said and what was left to its default.</summary>
+        public IReadOnlyList<AnswerAssumption> Assumptions(GainChoiceAnswer answer) =>
+            [
+                .. new[] { answer }.Concat(answer.OtherSkies).Select(a => AnswerAssumption.Sky(a.Sky)),
+                AnswerAssumption.Option(
+                    "acceptedLoss",
+                    100 * answer.Loss,
+                    Loss is not null,
+                    $"accepted rise of the noise {QuantityText.Number(100 * answer.Loss)} %"
+                ),
+                AnswerAssumption.Option(
+                    "fill",
+                    100 * answer.Fill,
+                    Fill is not null,
+                    $"{QuantityText.Number(100 * answer.Fill)} % of the full well for sky and dark current"
+                ),
+                Temperature is double celsius
+                    ? AnswerAssumption.Option(
+                        "temperature",
+                        celsius,
+                        given: true,
+                        $"sensor at {QuantityText.Degrees(celsius)}"
+                    )
+                    : new AnswerAssumption(
+                        "temperature",
+                        null,
+                        AssumptionSource.Profile,
+                        "sensor at the reference temperature"
+                    ),
+            ];
 
         public ExposureQuestion Question
         {

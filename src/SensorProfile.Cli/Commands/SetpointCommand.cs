@@ -32,7 +32,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 Sky = settings.ReadSky(session, profile, mode.Settings),
             }
         );
-        return PageFolder.Complete(page, SetpointDocument.Of(answer), folder =>
+        return PageFolder.Complete(page, SetpointDocument.Of(answer, settings.Assumptions(answer)), folder =>
             AnswerPage.Write(profile, answer, folder)
         );
     }
@@ -96,6 +96,53 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 throw CommandFailure.WrongCommandLine(
                     "--max-delta counts from the temperature of the air: add --ambient or --nights, or leave it out."
                 );
+        }
+
+        /// <summary>What was said and what was left to its default.</summary>
+        public IReadOnlyList<AnswerAssumption> Assumptions(SetpointAnswer answer)
+        {
+            SetpointQuestion question = Question;
+            AnswerAssumption[] cooler = MaximumDifference is double reach
+                ?
+                [
+                    AnswerAssumption.Option(
+                        "coolerReach",
+                        reach,
+                        true,
+                        $"cooler reaches {QuantityText.Number(reach)} °C below the air"
+                    ),
+                    AnswerAssumption.Option(
+                        "coolerMargin",
+                        question.Margin,
+                        Margin is not null,
+                        $"{QuantityText.Number(question.Margin)} °C of that in reserve"
+                    ),
+                ]
+                : [];
+            AnswerAssumption heat = AnswerAssumption.Option(
+                "selfHeating",
+                question.SelfHeating,
+                SelfHeating is not null,
+                $"sensor {QuantityText.Number(question.SelfHeating)} °C above the air"
+            );
+            return
+            [
+                .. new[] { answer }.Concat(answer.OtherSkies).Select(a => AnswerAssumption.Sky(a.Sky)),
+                AnswerAssumption.Option(
+                    "acceptedLoss",
+                    100 * question.Loss,
+                    Loss is not null,
+                    $"accepted rise of the noise {QuantityText.Number(100 * question.Loss)} %"
+                ),
+                AnswerAssumption.Option(
+                    "shareOfPixels",
+                    100 * question.Share,
+                    given: false,
+                    $"kept by {QuantityText.Number(100 * question.Share)} % of the pixels"
+                ),
+                .. cooler,
+                .. Uncooled ? [heat] : Array.Empty<AnswerAssumption>(),
+            ];
         }
 
         public SetpointQuestion Question

@@ -10,6 +10,9 @@ internal sealed record AnswerTable(
     IReadOnlyList<IReadOnlyList<string>> Rows
 )
 {
+    /// <summary>Whether it says more than the numbers: it then comes first where there is little room.</summary>
+    public bool Leading { get; init; }
+
     /// <summary>A list of points under a title.</summary>
     public static AnswerTable List(string title, IEnumerable<string> points) =>
         new(title, ["", ""], [.. points.Select(p => (IReadOnlyList<string>)["-", p])]);
@@ -20,11 +23,11 @@ internal sealed record AnswerTable(
         int[] kept = [.. Enumerable.Range(0, Columns.Count).Where(c => Rows.Any(row => row[c].Length > 0))];
         return kept.Length == Columns.Count
             ? this
-            : new(
-                Title,
-                [.. kept.Select(c => Columns[c])],
-                [.. Rows.Select(row => (IReadOnlyList<string>)[.. kept.Select(c => row[c])])]
-            );
+            : this with
+            {
+                Columns = [.. kept.Select(c => Columns[c])],
+                Rows = [.. Rows.Select(row => (IReadOnlyList<string>)[.. kept.Select(c => row[c])])],
+            };
     }
 
     public bool HasHeadings => Columns.Any(c => c.TrimStart('>').Length > 0);

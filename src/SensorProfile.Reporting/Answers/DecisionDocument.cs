@@ -12,19 +12,33 @@ internal static class DecisionDocument
         WordedAnswer answer,
         params IEnumerable<KeyValuePair<string, JsonNode?>> fields
     ) =>
+        Of(
+            command,
+            answer,
+            new AnswerWords(answer.Sentence, answer.Reason, answer.Verdict) { Cautions = answer.Cautions },
+            fields
+        );
+
+    /// <summary>The facts of an answer with the words for them.</summary>
+    public static AnswerDocument Of(
+        string command,
+        Answer answer,
+        AnswerWords words,
+        params IEnumerable<KeyValuePair<string, JsonNode?>> fields
+    ) =>
         new()
         {
             Command = command,
-            Sentence = answer.Sentence,
-            Reason = answer.Reason,
-            Verdict = answer.Verdict,
+            Sentence = words.Sentence,
+            Reason = words.Reason,
+            Verdict = words.Verdict,
             Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
             Fields =
                 answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
             Findings = answer.Findings,
-            Cautions = answer.Cautions,
+            Cautions = words.Cautions,
             RulesOfThumb = answer.RulesOfThumb,
-            CannotTell = answer.Verdict == Answer.CannotTell,
+            CannotTell = words.Verdict == Answer.CannotTell,
         };
 
     /// <summary>A fair question that the profile cannot answer.</summary>

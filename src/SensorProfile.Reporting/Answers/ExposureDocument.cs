@@ -6,12 +6,18 @@ namespace SensorProfile.Reporting.Answers;
 /// <summary>The answer of <c>exposure</c>.</summary>
 internal static class ExposureDocument
 {
-    public static AnswerDocument Of(GainChoiceAnswer answer)
+    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    public static AnswerDocument Of(GainChoiceAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
+
+    /// <inheritdoc cref="Of(GainChoiceAnswer)"/>
+    public static AnswerDocument Of(GainChoiceAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
     {
         GainChoiceAnswer[] all = [answer, .. answer.OtherSkies];
+        AnswerWords words = ExposureWords.Of(answer);
         AnswerDocument reply = DecisionDocument.Of(
             "exposure",
             answer,
+            all.Length > 1 ? words with { Sentence = ExposureWords.SideBySide(all) } : words,
             JsonNodes.Field("advised", answer.Advised),
             JsonNodes.Field("sky", answer.Sky),
             JsonNodes.Field(
@@ -21,8 +27,8 @@ internal static class ExposureDocument
                     a.Sky.Name,
                     a.Sky.Rate,
                     a.Sky.Assumptions,
-                    a.Sentence,
-                    a.Verdict,
+                    ExposureWords.Of(a).Sentence,
+                    ExposureWords.Of(a).Verdict,
                     a.Quantities,
                     a.Advised,
                     a.Modes,
@@ -32,6 +38,10 @@ internal static class ExposureDocument
         );
         return reply with
         {
+            Assumptions = assumptions,
+            Hints = assumptions.Any(a => a is { Name: "sky", Source: AssumptionSource.Default })
+                ? [AnswerHint.GiveSky]
+                : [],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
             Quantities = [.. reply.Quantities.Where(q => q.Name != "exposureNeeded" || answer.Modes.Count > 1)],
             Tables = [.. all.Select(Modes), SkyFields.Assumptions(all.Select(a => a.Sky))],
@@ -59,8 +69,8 @@ internal static class ExposureDocument
                             QuantityText.Of(row.ReadNoise),
                             QuantityText.Of(row.FullWell),
                             QuantityText.Of(row.DynamicRange),
-                            QuantityText.Of(row.ExposureNeeded),
-                            QuantityText.Of(row.LongestExposure),
+                            ReadableTime.Text(row.ExposureNeeded),
+                            ReadableTime.Text(row.LongestExposure),
                             QuantityText.Number(100 * row.ReadNoiseShare, 2) + " %",
                             answer.Modes.Count > 1 && row.Settings == answer.Advised ? "advised" : "",
                         ]

@@ -9,14 +9,23 @@ internal static class SetpointDocument
     private const double CurveStepShown = 5;
     private const int MostNightsShown = 24; // a year stands in its summary; all of it is in --json
 
-    public static AnswerDocument Of(SetpointAnswer answer)
+    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    public static AnswerDocument Of(SetpointAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
+
+    /// <inheritdoc cref="Of(SetpointAnswer)"/>
+    public static AnswerDocument Of(SetpointAnswer answer, IReadOnlyList<AnswerAssumption> assumptions)
     {
         SetpointAnswer[] all = [answer, .. answer.OtherSkies];
+        AnswerWords words = SetpointWords.Of(answer);
         AnswerDocument reply = DecisionDocument.Of(
             "setpoint",
             answer,
+            all.Length > 1 ? words with { Sentence = SetpointWords.SideBySide(all) } : words,
+            JsonNodes.Field("limit", answer.Limit),
+            JsonNodes.Field("bound", answer.Bound),
+            JsonNodes.Field("at", answer.At),
             JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a, SetpointWords.Of(a)))),
             JsonNodes.Field("noise", answer.Noise),
             JsonNodes.Field("curve", answer.Curve),
             JsonNodes.Field("ambient", answer.Ambient),
@@ -24,6 +33,9 @@ internal static class SetpointDocument
         );
         return reply with
         {
+            Assumptions = assumptions,
+            Hints = [.. Hints(answer, assumptions)],
+            Findings = [.. reply.Findings, .. SetpointFindings.Of(answer)],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
             Quantities = [.. reply.Quantities.Select(q => Worded(q, answer))],
             Tables =
@@ -51,11 +63,26 @@ internal static class SetpointDocument
         };
     }
 
+    private static IEnumerable<AnswerHint> Hints(SetpointAnswer answer, IEnumerable<AnswerAssumption> assumptions)
+    {
+        if (assumptions.Any(a => a is { Name: "sky", Source: AssumptionSource.Default }))
+            yield return AnswerHint.GiveSky;
+        if (answer is { Uncooled: false, WarmestAir: null })
+            yield return AnswerHint.GiveAmbient;
+        if (answer is { Uncooled: false, ColdestHeld: null })
+            yield return AnswerHint.GiveCoolerReach;
+        if (answer is { Uncooled: true, SelfHeating: 0 })
+            yield return AnswerHint.GiveSelfHeating;
+    }
+
     /// <summary>Without a cooler nobody runs the camera at a temperature.</summary>
     private static AnswerQuantity Worded(AnswerQuantity quantity, SetpointAnswer answer) =>
         quantity with
         {
-            Label = quantity.Name == "setpoint" && answer.Uncooled ? "warmest sensor within your loss" : quantity.Label,
+            Label =
+                quantity.Name != "setpoint" || !answer.Uncooled ? quantity.Label
+                : answer.Verdict == SetpointVerdict.Limited ? "coldest measured"
+                : "warmest sensor within your loss",
             Absent = "beyond the profile",
         };
 

@@ -1,3 +1,4 @@
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 
@@ -44,6 +45,23 @@ internal static class SkyFields
             answer.Quantities,
             answer.Intervals,
         };
+
+    /// <summary>The same with the words that its document made.</summary>
+    public static object Member(SkyRate sky, Answer answer, AnswerWords words) =>
+        new
+        {
+            sky.Name,
+            sky.Rate,
+            sky.Assumptions,
+            words.Sentence,
+            words.Verdict,
+            answer.Quantities,
+            answer.Intervals,
+        };
+
+    /// <summary>"a suburban sky, broad band (4.48 e⁻/px/s, assumed)", or "a sky of 0.5 e⁻/px/s".</summary>
+    public static string Named(SkyRate sky) =>
+        NamedSkies.All.Contains(sky) ? $"a {sky.Name} ({Rate(sky)}, assumed)" : $"a sky of {Said.Rate(sky.Rate.Value)}";
 
     public static string Rate(SkyRate sky) =>
         sky.Rate.StandardUncertainty > 0

@@ -236,11 +236,8 @@ public class MasterCoverTests
             );
         SetpointAnswer all = Ask(-8, 16, 3, 30),
             reached = Ask(-8, 3);
-        Assert.Equal((Answer.CannotTell, "uncooled"), (all.Verdict, reached.Verdict));
-        Assert.Equal(
-            $"{reached.Sentence.TrimEnd('.')}; for 2 nights (16 °C to 30 °C) it cannot be told.",
-            all.Sentence
-        );
+        Assert.Equal((SetpointVerdict.CannotTell, SetpointVerdict.Uncooled), (all.Verdict, reached.Verdict));
+        Assert.Equal([16, 30], all.NightsBeyond.Select(night => night.Celsius));
         Assert.Equal(reached.Ambient, all.Ambient);
         Assert.All(all.Settling, s => Assert.Equal(("dark", 30), (s.Kind, s.Temperature)));
         Assert.Throws<DecisionRefusedException>(() => Ask(16, 30));

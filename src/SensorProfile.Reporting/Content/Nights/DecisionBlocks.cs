@@ -1,5 +1,6 @@
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using DecisionAnswer = SensorProfile.NoiseModel.Answers.WordedAnswer;
 
@@ -16,8 +17,12 @@ internal static class DecisionBlocks
             answer.Reason
         );
 
+    /// <summary>The same from the document that the terminal prints.</summary>
+    public static AnswerBlock Head(AnswerDocument answer) =>
+        new(answer.CannotTell ? Verdict.CannotTell : Verdict.Answered, answer.Sentence, answer.Reason);
+
     /// <summary>The numbers with their 95 % intervals.</summary>
-    public static IEnumerable<Block> Numbers(DecisionAnswer answer, string absent)
+    public static IEnumerable<Block> Numbers(Answer answer, string absent)
     {
         if (answer.Quantities.Count == 0)
             yield break;
@@ -45,17 +50,29 @@ internal static class DecisionBlocks
     }
 
     /// <summary>Findings, rules of thumb and cautions, as far as there are any.</summary>
-    public static IEnumerable<Block> Tail(params IEnumerable<DecisionAnswer> answers)
+    public static IEnumerable<Block> Tail(params IEnumerable<DecisionAnswer> answers) =>
+        Tail(
+            answers.SelectMany(answer => answer.Findings),
+            answers.SelectMany(answer => answer.RulesOfThumb),
+            answers.SelectMany(answer => answer.Cautions)
+        );
+
+    /// <summary>The same from the document that the terminal prints.</summary>
+    public static IEnumerable<Block> Tail(AnswerDocument answer) =>
+        Tail(answer.Findings, answer.RulesOfThumb, answer.Cautions);
+
+    private static IEnumerable<Block> Tail(
+        IEnumerable<Finding> all,
+        IEnumerable<string> rulesOfThumb,
+        IEnumerable<string> cautionary
+    )
     {
         Finding[] findings =
         [
-            .. answers
-                .SelectMany(answer => answer.Findings)
-                .DistinctBy(finding => finding.Message)
-                .OrderByDescending(finding => finding.Severity),
+            .. all.DistinctBy(finding => finding.Message).OrderByDescending(finding => finding.Severity),
         ];
-        string[] rules = [.. answers.SelectMany(answer => answer.RulesOfThumb).Distinct()],
-            cautions = [.. answers.SelectMany(answer => answer.Cautions).Distinct()];
+        string[] rules = [.. rulesOfThumb.Distinct()],
+            cautions = [.. cautionary.Distinct()];
         if (findings.Length > 0)
         {
             yield return new SubheadingBlock("Findings");

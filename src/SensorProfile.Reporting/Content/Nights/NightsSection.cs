@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Plots.Nights;
-using DecisionAnswer = SensorProfile.NoiseModel.Answers.WordedAnswer;
+using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 
 namespace SensorProfile.Reporting.Content.Nights;
 

@@ -35,7 +35,7 @@ internal static class SetpointBlocks
     {
         string share = $"{QuantityText.Number(100 * skies[0].Share)} % of pixels";
         return new TableBlock(
-            ["Sky", "e⁻/px/s", "Whole degrees", "Typical pixel", share, "1 % left below"],
+            ["Sky", "e⁻/px/s", "Advised", "Typical pixel", share, "1 % left below"],
             [
                 .. skies.Select(sky =>
                     (IReadOnlyList<string>)

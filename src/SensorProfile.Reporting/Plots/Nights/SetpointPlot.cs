@@ -74,17 +74,22 @@ internal static class SetpointPlot
             Line(sky, point => point.ExtraAtShare),
             1.4
         );
-        if (sky.Quantities.GetValueOrDefault("setpoint") is { } setpoint)
+        if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
             PlotMarks.AddValue(
                 model,
-                setpoint.Value,
-                (sky.Uncooled ? "warmest within the loss " : "run at ") + QuantityText.Number(setpoint.Value) + " °C",
+                sky.At.Temperature,
+                $"{Choice(sky)} {QuantityText.Degrees(sky.At.Temperature)}",
                 Palette.Ink,
                 LineStyle.Solid
             );
         if (sky.Quantities.GetValueOrDefault("diminishingReturns") is { } point)
             PlotMarks.AddValue(model, point.Value, "colder gains less than 1 %", Palette.Green, LineStyle.Dash);
     }
+
+    private static string Choice(SetpointAnswer sky) =>
+        !sky.Uncooled ? "run at"
+        : sky.Limit is null ? "warmest within the loss"
+        : "coldest measured";
 
     private static void DrawSeveral(PlotModel model, IReadOnlyList<SetpointAnswer> skies)
     {
@@ -109,14 +114,11 @@ internal static class SetpointPlot
                     Line(sky, point => point.ExtraTypical),
                     1.1
                 );
-            if (
-                sky.Quantities.GetValueOrDefault("setpoint") is { } setpoint
-                && sky.Curve.MinBy(point => Math.Abs(point.Temperature - setpoint.Value)) is { } chosen
-            )
+            if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
                 PlotBase.AddPoints(
                     model,
                     new PointStyle(null, Palette.Series(i), Palette.Marker(i), Scale: 1.3),
-                    [new BarPoint(setpoint.Value, Math.Max(chosen.ExtraTypical, chosen.ExtraAtShare ?? 0), 0)]
+                    [new BarPoint(sky.At.Temperature, Math.Max(sky.At.ExtraTypical, sky.At.ExtraAtShare ?? 0), 0)]
                 );
         }
     }

@@ -33,21 +33,11 @@ public static class ExposureAdvice
             {
                 Modes = [ModeChoice.Find(profile, question.Settings)],
             };
-        if (question.Sky is { } sky)
-            return Solve(asked, question, sky);
-        GainChoiceAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(asked, question, named))];
-        return answers[0] with
-        {
-            Sentence =
-                "Expose at least "
-                + $"{string.Join("; ", answers.Select(a => $"{Shortest(a)}{(a.Modes.Count > 1 ? $" at {ModeChoice.Name(a.Advised)}" : "")} under a {a.Sky.Name}"))} "
-                + ""
-                + ""
-                + ""
-                + ""
-                + "(your own sky: --sky).",
-            OtherSkies = answers[1..],
-        };
+        GainChoiceAnswer[] answers =
+        [
+            .. (question.Sky is { } sky ? [sky] : NamedSkies.All).Select(each => Solve(asked, question, each)),
+        ];
+        return answers[0] with { OtherSkies = answers[1..] };
     }
 
     private static GainChoiceAnswer Solve(CameraProfile profile, ExposureQuestion question, SkyRate sky)
@@ -61,7 +51,7 @@ public static class ExposureAdvice
             question.TemperatureCelsius,
             question.Fill
         );
-        GainRow advised = choice.Modes.First(row => row.Settings == choice.Advised);
+        GainRow advised = choice.AdvisedRow;
         List<Finding> findings = [.. choice.Findings];
         double longest = advised.LongestExposure?.Value ?? double.PositiveInfinity;
         if (longest < Math.Max(advised.ExposureNeeded.Value, question.ExposureSeconds ?? 0))
@@ -70,7 +60,7 @@ public static class ExposureAdvice
                     "well-fills",
                     Severity.Warning,
                     $"Sky and dark current alone fill {Said.Percent(question.Fill)} of the well within "
-                        + $"{Said.Seconds(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
+                        + $"{Said.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
                         + "full well."
                 )
             );
@@ -83,32 +73,13 @@ public static class ExposureAdvice
                         + "characterise again."
                 )
             );
-        string use = choice.Modes.Count > 1 ? $"Use {ModeChoice.Name(advised.Settings)} and expose" : "Expose";
-        string noise = Said.Percent(question.Loss);
         return choice with
         {
-            Sentence =
-                question.ExposureSeconds is not double t
-                    ? $"{use} at least {Shortest(choice)}: from there on read noise adds no more than {noise} to the noise of a light."
-                : advised.Drowned
-                    ? $"{use} {Said.Seconds(t)}: long enough, read noise adds {Said.Percent(advised.ReadNoiseShare)} "
-                        + $"to the noise of a light; {Shortest(choice)} would do."
-                : $"{use} longer than {Said.Seconds(t)}, at least {Shortest(choice)}: at {Said.Seconds(t)} read "
-                    + $"noise adds {Said.Percent(advised.ReadNoiseShare)} to the noise of a light, more than "
-                    + $"{noise}.",
-            Reason =
-                (choice.Modes.Count > 1 ? choice.Reason + " " : "")
-                + $"Read noise of {QuantityText.Of(advised.ReadNoise)} stands against {Said.Rate(sky.Rate.Value)} of sky"
-                + (
-                    double.IsInfinity(longest)
-                        ? "."
-                        : $"; sky and dark current fill {Said.Percent(question.Fill)} of the well after "
-                            + $"{Said.Duration(longest)}, bright stars much sooner."
-                ),
             Findings = findings,
+            Verdict =
+                question.ExposureSeconds is null ? ExposureVerdict.Answered
+                : advised.Drowned ? ExposureVerdict.LongEnough
+                : ExposureVerdict.TooShort,
         };
     }
-
-    private static string Shortest(GainChoiceAnswer answer) =>
-        Said.Seconds(SubExposure.Up(answer.Quantities["shortestExposure"]!.Value));
 }

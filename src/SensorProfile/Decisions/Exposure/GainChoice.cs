@@ -65,17 +65,9 @@ public static class GainChoice
         {
             Sky = sky,
             ExposureSeconds = exposureSeconds,
-            Sentence = chosen is not null
-                ? $"Use {ModeChoice.Name(chosen.Settings)}: it holds the most light, and its read noise adds no "
-                    + $"more than {Said.Percent(loss)}."
-                : $"Use {ModeChoice.Name(advised.Settings)}, the lowest read noise; no setting is drowned by the "
-                    + $"sky before {Said.Seconds(rows.Min(r => r.ExposureNeeded.Value))}.",
-            Reason =
-                advised == largest
-                    ? $"Its read noise is drowned from {Said.Seconds(largest.ExposureNeeded.Value)} on."
-                    : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
-                        + $"{Said.Seconds(largest.ExposureNeeded.Value)} or more under this sky.",
-            Verdict = "answered",
+            Loss = loss,
+            Fill = fill,
+            Drowned = chosen is not null,
             Quantities = new Dictionary<string, Measurement?>
             {
                 ["shortestExposure"] = advised.ExposureNeeded,

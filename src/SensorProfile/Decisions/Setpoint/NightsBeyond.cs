@@ -28,48 +28,21 @@ internal static class NightsBeyond
             : (question with { Ambient = within }, [.. question.Ambient.Where(night => !Reached(night))]);
     }
 
-    /// <summary>
-    /// The answer for the other nights with these named, and with the darks that would bring them within reach.
-    /// </summary>
-    internal static SetpointAnswer Named(
+    /// <summary>Darks that would bring the nights that are too far outside within reach.</summary>
+    internal static IReadOnlyList<SettlingFrames> Darks(
         SensorReader reader,
         SetpointQuestion question,
-        SetpointAnswer answer,
         IReadOnlyList<AmbientTemperature> beyond
     )
     {
-        if (beyond.Count == 0)
-            return answer;
-        double[] air = [.. beyond.Select(night => night.Celsius).Order()],
-            far = [.. beyond.Select(night => Sensor(question, night))];
-        string which =
-            $"{Said.Whole(air.Length)} night{(air.Length == 1 ? "" : "s")} "
-            + $"({(air[^1] - air[0] < 0.05 ? Said.Celsius(air[0]) : $"{Said.Celsius(air[0])} to {Said.Celsius(air[^1])}")})";
+        double[] far = [.. beyond.Select(night => Sensor(question, night))];
+        double coldest = far.Min(),
+            warmest = far.Max();
         double[] ends =
-            far.Max() > reader.Range.High && far.Min() < reader.Range.Low
-                ? [far.Min(), far.Max()]
-                : [far.Max() > reader.Range.High ? far.Max() : far.Min()];
-        IReadOnlyList<SettlingFrames> darks =
-        [
-            .. ends.SelectMany(celsius => SettlingFrames.NewTemperature(question.ExposureSeconds, celsius)),
-        ];
-        return answer with
-        {
-            Sentence = $"{answer.Sentence.TrimEnd('.')}; for {which} it cannot be told.",
-            Verdict = Answer.CannotTell,
-            Settling = darks,
-            Findings =
-            [
-                .. answer.Findings,
-                new Finding(
-                    "nights-beyond-profile",
-                    Severity.Warning,
-                    $"On {which} the sensor is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C "
-                        + $"outside the measured range, {Said.Celsius(reader.Range.Low)} to "
-                        + $"{Said.Celsius(reader.Range.High)}: add {SettlingFrames.Words(darks)} and characterise again."
-                ),
-            ],
-        };
+            warmest > reader.Range.High && coldest < reader.Range.Low
+                ? [coldest, warmest]
+                : [warmest > reader.Range.High ? warmest : coldest];
+        return [.. ends.SelectMany(celsius => SettlingFrames.NewTemperature(question.ExposureSeconds, celsius))];
     }
 
     private static double Sensor(SetpointQuestion question, AmbientTemperature night) =>

@@ -8,10 +8,6 @@ internal static class NightsSummary
     private const int FewestNights = 2,
         MostRows = 7;
 
-    /// <summary>Coldest temperature that the cooler holds on one night with its reserve kept, °C.</summary>
-    internal static double ColdestHeld(double ambient, double maximumDifference, double margin) =>
-        Math.Ceiling(ambient - maximumDifference + margin - 1e-9);
-
     /// <summary>From the temperature that is wanted to the one that every night allows.</summary>
     internal static IReadOnlyList<NightsAtTemperature> Cooled(
         SetpointQuestion question,
@@ -20,9 +16,9 @@ internal static class NightsSummary
         double allYear
     )
     {
-        if (question.Ambient.Count < FewestNights || question.MaximumDifference is not double difference)
+        if (question.Ambient.Count < FewestNights || question.MaximumDifference is null)
             return [];
-        double[] coldest = [.. question.Ambient.Select(a => ColdestHeld(a.Celsius, difference, question.Margin))];
+        double[] coldest = [.. question.Ambient.Select(a => question.ColdestHeld(a.Celsius)!.Value)];
         double step = Math.Max(1, Math.Ceiling((allYear - wanted) / (MostRows - 1)));
         var rows = new List<NightsAtTemperature>();
         for (double sensor = wanted; sensor < allYear; sensor += step)

@@ -18,7 +18,6 @@ public static class SetpointAdvice
 {
     internal const double Coldest = -120,
         Warmest = 90; // where a solution is looked for, °C
-    private const double WidestInterval = 10; // a 95 % interval wider than this is no advice, °C
     private const double DiminishingGain = 0.01; // "colder gains less than 1 %"
 
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
@@ -30,20 +29,12 @@ public static class SetpointAdvice
     {
         Check(question);
         var reader = SensorReader.Of(profile, mode);
-        (question, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
-        if (question.Sky is { } sky)
-            return NightsBeyond.Named(reader, question, Solve(reader, question, sky), beyond);
-        SetpointAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(reader, question, named))];
-        return NightsBeyond.Named(
-            reader,
-            question,
-            answers[0] with
-            {
-                Sentence = SetpointWords.SideBySide(answers, question.Cooled),
-                OtherSkies = answers[1..],
-            },
-            beyond
-        );
+        (SetpointQuestion reached, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
+        SetpointAnswer[] answers =
+        [
+            .. (reached.Sky is { } sky ? [sky] : NamedSkies.All).Select(each => Solve(reader, reached, each, beyond)),
+        ];
+        return answers[0] with { OtherSkies = answers[1..] };
     }
 
     /// <summary>
@@ -117,15 +108,28 @@ public static class SetpointAdvice
                 );
     }
 
-    private static SetpointAnswer Solve(SensorReader reader, SetpointQuestion question, SkyRate sky)
+    private static SetpointAnswer Solve(
+        SensorReader reader,
+        SetpointQuestion question,
+        SkyRate sky,
+        IReadOnlyList<AmbientTemperature> beyond
+    )
     {
         List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, question.ExposureSeconds)];
-        var solution = SetpointSolution.Of(reader, question, sky);
         if (reader.Best.Rates is null)
             findings.Add(Missing.Distribution("only the typical pixel is answered"));
-        return question.Cooled
-            ? SetpointWords.Cooled(reader, question, sky, solution, findings, WidestInterval)
-            : SetpointWords.Uncooled(reader, question, sky, solution, findings);
+        var solution = SetpointSolution.Of(reader, question, sky);
+        SetpointAnswer answer = question.Cooled
+            ? CooledSetpoint.Answer(reader, question, sky, solution, findings)
+            : UncooledSetpoint.Answer(reader, question, sky, solution, findings);
+        return beyond.Count == 0
+            ? answer
+            : answer with
+            {
+                Verdict = SetpointVerdict.CannotTell,
+                NightsBeyond = beyond,
+                Settling = NightsBeyond.Darks(reader, question, beyond),
+            };
     }
 
     internal static double DiminishingShare => DiminishingGain;

@@ -31,4 +31,12 @@ public sealed record SetpointQuestion
 
     /// <summary>How much an uncooled sensor runs above the ambient, °C.</summary>
     public double SelfHeating { get; init; }
+
+    /// <summary>
+    /// Coldest temperature that the cooler holds in this air with its reserve kept, °C, whole degrees and no warmer
+    /// than
+    /// the air; null when its reach is not known.
+    /// </summary>
+    internal double? ColdestHeld(double air) =>
+        MaximumDifference is double difference ? Math.Min(Math.Ceiling(air - difference + Margin - 1e-9), air) : null;
 }

@@ -15,14 +15,23 @@ internal sealed class SetpointSolution
     private SetpointSolution(SensorReader reader, SetpointQuestion question, SkyRate sky)
     {
         (this.reader, this.question, this.sky) = (reader, question, sky.Rate.Value);
-        Temperatures = [.. Grid(reader)];
-        double?[] best = Decide(reader.Best, this.sky);
-        spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
+        double?[] best = Solve(reader.Best, this.sky);
         (Typical, AtShare, Diminishing) = (best[0], best[1], best[2]);
         Wanted =
             AtShare is double share && Typical is double typical ? Math.Min(typical, share)
             : AtShare is null && reader.Best.Rates is null ? Typical
             : null;
+        Measured = SetpointChoice.Measured(Wanted, reader.Range);
+        Choice = Within(Measured);
+        Choice = Choice with { Celsius = Choice.Celsius + 0.0 }; // never −0
+        Temperatures = [.. Grid(reader).Append(Choice.Celsius).Order().Distinct()];
+        spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
+        GlowExtra = SetpointAdvice.Extra(
+            reader.Best,
+            this.sky,
+            question.ExposureSeconds,
+            DecidingRate(SetpointAdvice.Coldest)
+        );
     }
 
     internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
@@ -41,6 +50,25 @@ internal sealed class SetpointSolution
 
     /// <summary>The colder of the two; null when there is none.</summary>
     internal double? Wanted { get; }
+
+    /// <summary>The temperature that keeps the loss and was measured, whatever cooler and air allow.</summary>
+    internal SetpointChoice Measured { get; }
+
+    /// <summary>The temperature that is advised.</summary>
+    internal SetpointChoice Choice { get; }
+
+    /// <summary>
+    /// Extra noise of the part that no cooling takes away: floor of the law, glow of the pixel at the stated share.
+    /// </summary>
+    internal double GlowExtra { get; }
+
+    /// <summary>
+    /// Coldest and warmest advice within the uncertainties; null where an end lies beyond every temperature.
+    /// </summary>
+    internal (SetpointChoice Low, SetpointChoice High)? ChoiceSpread =>
+        WantedSpread is { Low: double low, High: double high }
+            ? (Within(SetpointChoice.Measured(low, reader.Range)), Within(SetpointChoice.Measured(high, reader.Range)))
+            : null;
 
     internal Propagation.Spread TypicalSpread => spreads[0];
 
@@ -64,6 +92,21 @@ internal sealed class SetpointSolution
     /// <summary>The extra noise that decides: of the share when known, else of the typical pixel.</summary>
     internal double Extra(double celsius) => Math.Max(ExtraTypical(celsius), ExtraAtShare(celsius) ?? 0);
 
+    /// <summary>
+    /// Longest light that keeps the loss at a temperature: t = a·(R² + q²)/(I − a·S) with a = (1+p)² − 1, s; null where
+    /// the sky alone covers the dark current.
+    /// </summary>
+    internal double? ExposureWithin(double celsius)
+    {
+        double share = (1 + question.Loss) * (1 + question.Loss) - 1,
+            electronics = reader.Best.ReadVariance + reader.Best.QuantisationVariance,
+            beyond = DecidingRate(celsius) - share * sky;
+        return beyond > 0 ? share * electronics / beyond : null;
+    }
+
+    /// <summary>The point of the curve at the advised temperature.</summary>
+    internal SetpointPoint PointOfChoice => Curve().First(point => point.Temperature == Choice.Celsius);
+
     internal IReadOnlyList<SetpointPoint> Curve() =>
         [
             .. Temperatures.Select(
@@ -79,7 +122,26 @@ internal sealed class SetpointSolution
             ),
         ];
 
-    private double?[] Decide(SensorModel sensor, double drawnSky)
+    private double DecidingRate(double celsius) =>
+        Math.Max(reader.Best.Law.RateAt(celsius), reader.Best.RateOfRank(question.Share, celsius) ?? 0);
+
+    private SetpointChoice Within(SetpointChoice measured)
+    {
+        if (!question.Cooled || question.Ambient.Count == 0)
+            return measured;
+        double air = question.Ambient.Max(night => night.Celsius);
+        return measured.Within(reader.Range, air, question.ColdestHeld(air));
+    }
+
+    private double?[] Decide(SensorModel sensor, double drawnSky) =>
+        [
+            .. Solve(sensor, drawnSky),
+            .. Temperatures.Select(c =>
+                (double?)SetpointAdvice.Extra(sensor, drawnSky, question.ExposureSeconds, sensor.Law.RateAt(c))
+            ),
+        ];
+
+    private double?[] Solve(SensorModel sensor, double drawnSky)
     {
         double t = question.ExposureSeconds,
             electronics = sensor.ReadVariance + sensor.QuantisationVariance;
@@ -89,13 +151,7 @@ internal sealed class SetpointSolution
         double? typical = SetpointAdvice.WarmestWithin(sensor.Law.RateAt, allowance);
         double? share = sensor.Rates is null ? null : SetpointAdvice.WarmestWithin(Ranked, allowance);
         double? diminishing = SetpointAdvice.WarmestWithin(sensor.Rates is null ? sensor.Law.RateAt : Ranked, small);
-        return
-        [
-            typical,
-            share,
-            diminishing,
-            .. Temperatures.Select(c => (double?)SetpointAdvice.Extra(sensor, drawnSky, t, sensor.Law.RateAt(c))),
-        ];
+        return [typical, share, diminishing];
     }
 
     private static IEnumerable<double> Grid(SensorReader reader)

@@ -10,8 +10,8 @@ internal static class Guard
         if (!(sky.Value > 0) || double.IsInfinity(sky.Value))
             throw Refuse.BadArgument(
                 "sky-not-positive",
-                $"The sky must be a rate above 0 e⁻/px/s, not {Said.Number(sky.Value)}: give --sky as a number, "
-                    + "from your lights, or leave it out for three named skies."
+                $"The sky must be a rate above 0 e⁻/px/s, not {Said.Number(sky.Value)}: give it as a number, "
+                    + "measure it on your lights, or leave it out for a usual one."
             );
     }
 

@@ -24,8 +24,13 @@ internal sealed class SensorModel
     /// <summary>Temperature of the per-pixel rates, °C.</summary>
     internal required double PixelReference { get; init; }
 
-    /// <summary>All pixels, or null when the profile has no distribution.</summary>
-    internal required PixelPopulation? Pixels { get; init; }
+    /// <summary>
+    /// All pixels, or null when the profile has no distribution; made when first asked for, because most draws of a set
+    /// point need a rank or two and no population.
+    /// </summary>
+    internal PixelPopulation? Pixels => pixels ??= Rates is null ? null : PixelPopulation.Of(Rates, HotAbove, Laws);
+
+    private PixelPopulation? pixels;
 
     /// <summary>The distribution behind <see cref="Pixels"/>.</summary>
     internal required RateDistribution? Rates { get; init; }

@@ -184,7 +184,6 @@ internal sealed class SensorReader
             Rates = rates,
             Laws = laws,
             HotAbove = hotAbove,
-            Pixels = rates is null ? null : PixelPopulation.Of(rates, hotAbove, laws),
             Glow = Glow(pixelReference, m => Moved(m, left.Darks)),
         };
     }

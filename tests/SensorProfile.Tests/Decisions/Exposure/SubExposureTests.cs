@@ -1,5 +1,4 @@
 using SensorProfile.Decisions.Exposure;
-using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Tests.Decisions.Exposure;
 
@@ -28,16 +27,4 @@ public class SubExposureTests
             Assert.Equal(loss, Math.Sqrt(1 + 2.3 / (0.7 * t)) - 1, 1e-14);
         }
     }
-
-    [Fact]
-    public void AnswersFromTheProfile()
-    {
-        SubExposureAnswer answer = SubExposure.Find(new Tarn().Profile(), new Tarn().Mode(), -10, SkyRate.Given(0.5));
-        Assert.Equal((2.25 + 0.64 / 12) / 0.506 * 9.75609756098, answer.Quantities["shortestExposure"]!.Value, 1e-8);
-        Assert.Equal("Expose at least 45 s: from there on read noise adds no more than 5 %.", answer.Sentence);
-    }
-
-    [Fact]
-    public void NoSkyAnswersThreeSideBySide() =>
-        Assert.Equal(2, SubExposure.Find(new Tarn().Profile(), new Tarn().Mode(), -10).OtherSkies.Count);
 }

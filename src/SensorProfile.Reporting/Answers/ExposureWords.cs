@@ -1,0 +1,67 @@
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>What an exposure and a gain setting say in words.</summary>
+internal static class ExposureWords
+{
+    private const double LongestInSeconds = 7200;
+
+    internal static AnswerWords Of(GainChoiceAnswer answer) =>
+        new(Sentence(answer), Reason(answer), JsonNodes.Word(answer.Verdict));
+
+    /// <summary>"Expose at least 31 s under a dark sky, broad band; 4.9 s under …".</summary>
+    internal static string SideBySide(IReadOnlyList<GainChoiceAnswer> answers) =>
+        "Expose at least "
+        + string.Join(
+            "; ",
+            answers.Select(a =>
+                $"{Shortest(a)}{(a.Modes.Count > 1 ? $" at {ModeChoice.Name(a.Advised)}" : "")} under a {a.Sky.Name}"
+            )
+        )
+        + ".";
+
+    private static string Sentence(GainChoiceAnswer answer)
+    {
+        GainRow advised = answer.AdvisedRow;
+        string use = answer.Modes.Count > 1 ? $"Use {ModeChoice.Name(advised.Settings)} and expose" : "Expose",
+            noise = Said.Percent(answer.Loss),
+            asked = Time(answer.ExposureSeconds),
+            share = Said.Percent(advised.ReadNoiseShare);
+        return answer.Verdict switch
+        {
+            ExposureVerdict.Answered =>
+                $"{use} at least {Shortest(answer)}: from there on read noise adds no more than {noise} to the noise of "
+                    + "a light.",
+            ExposureVerdict.LongEnough =>
+                $"{use} {asked}: long enough, read noise adds {share} to the noise of a light; {Shortest(answer)} "
+                    + "would do.",
+            _ => $"{use} longer than {asked}, at least {Shortest(answer)}: at {asked} read noise adds {share} to the "
+                + $"noise of a light, more than {noise}.",
+        };
+    }
+
+    private static string Reason(GainChoiceAnswer answer)
+    {
+        GainRow advised = answer.AdvisedRow,
+            largest = answer.Modes[0];
+        string choice =
+            answer.Modes.Count < 2 ? ""
+            : advised == largest ? $"Its read noise is drowned from {Time(largest.ExposureNeeded.Value)} on. "
+            : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
+                + $"{Time(largest.ExposureNeeded.Value)} or more under this sky. ";
+        string well = advised.LongestExposure is { } longest
+            ? $"; sky and dark current fill {Said.Percent(answer.Fill)} of the well after "
+                + $"{Said.Duration(longest.Value)}, bright stars much sooner."
+            : ".";
+        return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
+            + $"{SkyFields.Named(answer.Sky)}{well}";
+    }
+
+    private static string Shortest(GainChoiceAnswer answer) => Time(answer.ShortestUseful);
+
+    private static string Time(double seconds) =>
+        seconds > LongestInSeconds ? Said.Duration(seconds) : Said.Seconds(seconds);
+}

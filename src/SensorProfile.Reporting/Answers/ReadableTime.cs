@@ -1,0 +1,24 @@
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>Times as people read them: above two hours in hours.</summary>
+internal static class ReadableTime
+{
+    private const double SecondsPerHour = 3600,
+        LongestInSeconds = 2 * SecondsPerHour;
+
+    /// <summary>"45 ± 2 s", "5.21 ± 0.10 h"; other units stay.</summary>
+    public static string Text(Measurement? value) => QuantityText.Of(value is null ? null : Of(value));
+
+    /// <summary>The same quantity in hours where it is longer than two.</summary>
+    public static Measurement Of(Measurement value) =>
+        value with
+        {
+            Value = value.Value / Scale(value),
+            StandardUncertainty = value.StandardUncertainty / Scale(value),
+            Unit = Scale(value) == 1 ? value.Unit : "h",
+        };
+
+    /// <summary>What a quantity, and the ends of its interval, are divided by.</summary>
+    public static double Scale(Measurement value) =>
+        value.Unit == "s" && Math.Abs(value.Value) > LongestInSeconds ? SecondsPerHour : 1;
+}

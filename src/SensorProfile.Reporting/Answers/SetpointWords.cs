@@ -1,0 +1,219 @@
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>
+/// What a set point says in words. Every number comes from the answer's own point of its curve, so that sentence, table
+/// and plot cannot differ.
+/// </summary>
+internal static class SetpointWords
+{
+    private const double DiminishingPercent = 1,
+        ShortestAdvised = 10; // shorter lights are no way out, s
+
+    internal static AnswerWords Of(SetpointAnswer answer) =>
+        new(
+            answer.Uncooled ? Uncooled(answer) : Cooled(answer),
+            answer.Uncooled ? UncooledReason(answer) : CooledReason(answer),
+            JsonNodes.Word(answer.Verdict)
+        )
+        {
+            Cautions = answer.Uncooled ? [] : Cautions.Cooling,
+        };
+
+    /// <summary>"Run at −3 °C under a dark sky, broad band; at 13 °C under …": one sentence for all skies.</summary>
+    internal static string SideBySide(IReadOnlyList<SetpointAnswer> answers)
+    {
+        bool cooled = !answers[0].Uncooled;
+        string At(SetpointAnswer answer) =>
+            answer.Quantities["setpoint"] is not { } setpoint ? "no temperature"
+            : answer.Limit is null ? QuantityText.Degrees(setpoint.Value)
+            : cooled ? $"{QuantityText.Degrees(setpoint.Value)} (then {Added(answer.At)})"
+            : $"none that was measured ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
+        string all = string.Join(
+            "; ",
+            answers.Select((a, i) => $"{(i == 0 ? "" : cooled ? "at " : "to ")}{At(a)} under a {a.Sky.Name}")
+        );
+        return cooled
+            ? $"Run at {all}."
+            : $"Dark current adds at most {Said.Percent(answers[0].Loss)} with a sensor up to {all}.";
+    }
+
+    /// <summary>"3 nights (−20 °C to −14 °C)".</summary>
+    internal static string NightsBeyond(SetpointAnswer answer)
+    {
+        double[] air = [.. answer.NightsBeyond.Select(night => night.Celsius).Order()];
+        string span =
+            air[^1] - air[0] < 0.05
+                ? QuantityText.Degrees(air[0])
+                : $"{QuantityText.Degrees(air[0])} to {QuantityText.Degrees(air[^1])}";
+        return $"{Said.Whole(air.Length)} night{(air.Length == 1 ? "" : "s")} ({span})";
+    }
+
+    private static string Cooled(SetpointAnswer answer)
+    {
+        string at = QuantityText.Degrees(answer.At.Temperature);
+        if (answer.Quantities["setpoint"] is null)
+            return $"Cannot tell the set point: the air is never warmer than {QuantityText.Degrees(answer.WarmestAir!.Value)}, "
+                + $"far outside the measured range of {Range(answer)}; at {at}, the coldest measured, dark current adds "
+                + $"{Effect(answer)}{Add(answer)}.";
+        if (answer.Uncertain is { Low: double low, High: double high })
+            return $"Cannot tell the set point to better than {QuantityText.Degrees(high - low)}; {at} is the best guess.";
+        string run = $"Run at {at}{Why(answer)}{Outside(answer)}: dark current";
+        return answer switch
+        {
+            { Limit: SetpointLimit.Glow } =>
+                $"{run} still adds {Effect(answer)}, more than {Accepted(answer)}; cooling does not help: this is glow.",
+            { Limit: SetpointLimit.Cooler, Nights: { Count: > 1 } nights } =>
+                $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}; {QuantityText.Degrees(nights[0].Sensor)} "
+                    + $"would {(Keeps(answer, nights[0]) ? "do" : "do better")}, and is within reach on "
+                    + $"{Said.Whole(nights[0].Nights)} of {Said.Whole(answer.Ambient.Count)} nights.",
+            { Limit: SetpointLimit.Range } =>
+                $"{run} adds {Effect(answer)} there, more than {Accepted(answer)}{Add(answer)}.",
+            { Limit: not null } => $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}.",
+            { Bound: SetpointBound.Air } => $"{run} then adds {Effect(answer)}, and the cooler has nothing to do.",
+            { Bound: SetpointBound.WarmestMeasured } => $"{run} then adds {Effect(answer)}; a warmer sensor may do.",
+            _ => Deciding(answer.At) <= DiminishingPercent
+                ? $"{run} then adds {Effect(answer)}; colder gains less than 1 %."
+                : $"{run} then adds {Effect(answer)}, and colder gains no more than that.",
+        };
+    }
+
+    private static string CooledReason(SetpointAnswer answer)
+    {
+        SetpointPoint at = answer.At;
+        string below =
+            answer.Limit is null && answer.Quantities["diminishingReturns"] is { } point && point.Value < at.Temperature
+                ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
+                : "";
+        return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {Percent(at.ExtraTypical)} to the noise of a "
+            + $"{Said.Seconds(answer.ExposureSeconds)} light in the typical pixel"
+            + (
+                at.ExtraAtShare is double share
+                    ? $" and {AtMost(share)} in {Said.Percent(answer.Share)} of the pixels"
+                    : ""
+            )
+            + $", under {SkyFields.Named(answer.Sky)}{below}."
+            + Cure(answer);
+    }
+
+    private static string Uncooled(SetpointAnswer answer)
+    {
+        string air = QuantityText.Degrees(answer.At.Temperature - answer.SelfHeating);
+        AmbientCost warmest = answer.Ambient.MaxBy(row => row.Ambient)!;
+        string measured = answer.Bound switch
+        {
+            SetpointBound.ColdestMeasured => ", the coldest measured",
+            SetpointBound.WarmestMeasured => ", the warmest measured",
+            _ => "",
+        };
+        string limit = answer.Limit switch
+        {
+            null => $"Up to {air} outside{measured}, dark current adds {Effect(answer)}",
+            SetpointLimit.Glow =>
+                $"Even at {air} outside{measured}, dark current adds {Effect(answer)}, more than {Accepted(answer)}, "
+                    + "and colder nights do not help: this is glow",
+            _ => $"Even at {air} outside{measured}, dark current adds {Effect(answer)}, more than {Accepted(answer)}",
+        };
+        double worst = Math.Max(warmest.ExtraTypical, warmest.ExtraAtShare ?? 0);
+        bool silent = answer.WarmestAir is null && warmest.Extrapolated;
+        string there = silent
+            ? ""
+            : $"; at {QuantityText.Degrees(warmest.Ambient)} it adds {Percent(worst)}"
+                + (warmest.Extrapolated ? $", by the law alone (measured: {Range(answer)})" : "");
+        string beyond = answer.NightsBeyond.Count > 0 ? $"; for {NightsBeyond(answer)} it cannot be told" : "";
+        return limit + there + Nights(answer) + beyond + ".";
+    }
+
+    /// <summary>How many of the nights given keep the loss.</summary>
+    private static string Nights(SetpointAnswer answer)
+    {
+        if (answer.Nights.Count == 0)
+            return "";
+        int within = answer.Ambient.Count(night => night.WithinLoss);
+        string all = Said.Whole(answer.Ambient.Count);
+        return within == 0
+            ? $"; none of your {all} nights is cold enough"
+            : $"; {Said.Whole(within)} of your {all} nights are cold enough";
+    }
+
+    private static string UncooledReason(SetpointAnswer answer) =>
+        (
+            answer.SelfHeating == 0
+                ? "Without a cooler the sensor follows the air"
+                : $"Without a cooler the sensor runs {QuantityText.Degrees(answer.SelfHeating)} above the air"
+        )
+        + "; the loss is that of "
+        + $"{(answer.At.ExtraAtShare is null ? "the typical pixel" : Said.Percent(answer.Share) + " of the pixels")} "
+        + $"in a light of {Said.Seconds(answer.ExposureSeconds)} under {SkyFields.Named(answer.Sky)}."
+        + Cure(answer);
+
+    /// <summary>What to do about a loss that is not kept.</summary>
+    private static string Cure(SetpointAnswer answer)
+    {
+        if (answer.Bound == SetpointBound.WarmestMeasured && answer.Settling.Count > 0)
+            return $" To know about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
+        if (answer.Limit is null || answer.Quantities["setpoint"] is null)
+            return "";
+        string law = answer is { Limit: SetpointLimit.Range, LawAsks: double asks }
+            ? $" By the law {QuantityText.Degrees(asks)} would keep it."
+            : "";
+        string shorter = answer.ExposureWithinLoss is double seconds and >= ShortestAdvised
+            ? $"expose no longer than {Said.Duration(Math.Floor(seconds))}, "
+            : "";
+        return $"{law} What helps at {QuantityText.Degrees(answer.At.Temperature)}: {shorter}dither and reject outliers, and "
+            + "take more darks.";
+    }
+
+    /// <summary>"; add 12 darks of 30, 100 and 300 s at −28 °C (30 min)".</summary>
+    private static string Add(SetpointAnswer answer) =>
+        answer.Settling.Count > 0 ? $"; add {SettlingFrames.Words(answer.Settling)}" : "";
+
+    private static string Why(SetpointAnswer answer) =>
+        answer.Bound switch
+        {
+            SetpointBound.Air => ", no warmer than the air",
+            SetpointBound.Cooler =>
+                $", the coldest the cooler holds{(answer.Nights.Count > 0 ? " on every night" : "")} "
+                    + $"with {QuantityText.Degrees(answer.Margin)} in reserve",
+            SetpointBound.ColdestMeasured => ", the coldest measured",
+            SetpointBound.WarmestMeasured => ", the warmest measured",
+            _ => "",
+        };
+
+    private static string Outside(SetpointAnswer answer) =>
+        answer.At.Extrapolated ? $", outside the measured range of {Range(answer)} and so by the law alone" : "";
+
+    private static string Range(SetpointAnswer answer) =>
+        $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";
+
+    private static string Accepted(SetpointAnswer answer) => $"the {Said.Percent(answer.Loss)} you accept";
+
+    /// <summary>"at most 4.91 % to the noise of a light in 99 % of the pixels", as the curve says.</summary>
+    private static string Effect(SetpointAnswer answer) =>
+        answer.At.ExtraAtShare is null
+            ? $"{Percent(answer.At.ExtraTypical)} to the noise of a light in the typical pixel"
+            : $"{AtMost(Deciding(answer.At))} to the noise of a light in {Said.Percent(answer.Share)} of the pixels";
+
+    private static string Added(SetpointPoint at) =>
+        at.ExtraAtShare is null ? Percent(at.ExtraTypical) : AtMost(Deciding(at));
+
+    private static bool Keeps(SetpointAnswer answer, NightsAtTemperature night) =>
+        Math.Max(night.ExtraTypical, night.ExtraAtShare ?? 0) <= 100 * answer.Loss + 1e-7;
+
+    private static double Deciding(SetpointPoint at) => Math.Max(at.ExtraTypical, at.ExtraAtShare ?? 0);
+
+    private static string Percent(double percent) =>
+        percent is > 0 and < 0.01 ? "less than 0.01 %" : Said.Number(percent) + " %";
+
+    /// <summary>Rounded up in the third digit: a bound is never less than what it bounds.</summary>
+    private static string AtMost(double percent)
+    {
+        if (percent < 0.01)
+            return Percent(percent);
+        double step = Math.Pow(10, Math.Floor(Math.Log10(percent)) - 2);
+        return $"at most {Said.Number(Math.Ceiling(percent / step - 1e-9) * step)} %";
+    }
+}

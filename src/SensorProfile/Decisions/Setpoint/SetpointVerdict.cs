@@ -1,0 +1,49 @@
+namespace SensorProfile.Decisions.Setpoint;
+
+/// <summary>What can be said of a set point.</summary>
+public enum SetpointVerdict
+{
+    /// <summary>At the advised temperature the loss is kept.</summary>
+    Holds,
+
+    /// <summary>The loss cannot be kept; <see cref="SetpointLimit"/> says why.</summary>
+    Limited,
+
+    /// <summary>Without a cooler: the weather decides, and the answer says what it costs.</summary>
+    Uncooled,
+
+    /// <summary>The profile does not say.</summary>
+    CannotTell,
+}
+
+/// <summary>Why the accepted loss cannot be kept.</summary>
+public enum SetpointLimit
+{
+    /// <summary>The cooler does not reach the temperature that would do.</summary>
+    Cooler,
+
+    /// <summary>The darks of the profile end before that temperature.</summary>
+    Range,
+
+    /// <summary>The part of the dark current that cooling does not reduce exceeds the loss alone.</summary>
+    Glow,
+}
+
+/// <summary>What the advised temperature rests on.</summary>
+public enum SetpointBound
+{
+    /// <summary>The warmest temperature at which the loss is kept.</summary>
+    Loss,
+
+    /// <summary>The air: a cooler does not heat.</summary>
+    Air,
+
+    /// <summary>The coldest that the cooler holds on the warmest of the nights.</summary>
+    Cooler,
+
+    /// <summary>The coldest darks of the profile.</summary>
+    ColdestMeasured,
+
+    /// <summary>The warmest darks of the profile.</summary>
+    WarmestMeasured,
+}

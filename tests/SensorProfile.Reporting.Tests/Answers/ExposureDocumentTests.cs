@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using SensorProfile.Decisions.Exposure;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Tests.Decisions;
+
+namespace SensorProfile.Reporting.Tests.Answers;
+
+public sealed partial class ExposureDocumentTests
+{
+    private static readonly Tarn exact = new() { Relative = 0, Gain = 1e-6 }; // no quantisation to speak of
+
+    // R 1.5 e⁻, B 0.5 e⁻/px/s, 5 %: 43.9024390244 s
+    [Theory]
+    [InlineData(null, "Expose at least 44 s: from there on read noise adds no more than 5 %", "answered")]
+    [InlineData(43.8, "Expose longer than 43.8 s, at least 44 s", "too-short")]
+    [InlineData(44.0, "Expose 44 s: long enough", "long-enough")]
+    public void AnExposureInMindIsJudged(double? seconds, string beginning, string verdict)
+    {
+        AnswerDocument said = ExposureDocument.Of(
+            ExposureAdvice.Find(
+                exact.Profile(),
+                new ExposureQuestion { ExposureSeconds = seconds, Sky = SkyRate.Given(0.5) }
+            )
+        );
+        Assert.StartsWith(beginning, said.Sentence, StringComparison.Ordinal);
+        Assert.Equal(verdict, said.Verdict);
+    }
+
+    // over a thousand cameras: the exposure in the sentence keeps the loss, one a tenth shorter does not, and a
+    // brighter
+    // sky or a larger loss asks for no longer one
+    [Fact]
+    public void AThousandAnswersAgreeWithThemselves()
+    {
+        for (int seed = 0; seed < 1200; seed++)
+        {
+            var given = new RandomCase(seed);
+            double sky = given.Question.Sky!.Rate.Value,
+                loss = given.Question.Loss;
+            GainChoiceAnswer Ask(double s, double p) =>
+                ExposureAdvice.Find(
+                    given.Profile,
+                    new ExposureQuestion
+                    {
+                        Sky = SkyRate.Given(s),
+                        Loss = p,
+                        TemperatureCelsius = given.Range[0],
+                    }
+                );
+            GainChoiceAnswer answer = Ask(sky, loss);
+            double shortest = answer.AdvisedRow.ExposureNeeded.Value,
+                electronics =
+                    given.Camera.ReadNoise * given.Camera.ReadNoise + given.Camera.Gain * given.Camera.Gain / 12;
+            Assert.Equal(loss, Math.Sqrt(1 + electronics / (sky * shortest)) - 1, 1e-9);
+            Assert.Equal(shortest, answer.Quantities["shortestExposure"]!.Value);
+            Match said = Seconds().Match(ExposureDocument.Of(answer).Sentence);
+            if (said.Success)
+                Assert.InRange(
+                    double.Parse(said.Groups[1].Value, CultureInfo.InvariantCulture),
+                    shortest * 0.995, // three digits
+                    Math.Max(shortest * 1.1, shortest + 1)
+                );
+            else
+                Assert.True(shortest > 7199, $"seed {seed}");
+            Assert.True(Ask(2 * sky, loss).AdvisedRow.ExposureNeeded.Value < shortest);
+            Assert.True(Ask(sky, 1.5 * loss).AdvisedRow.ExposureNeeded.Value < shortest);
+        }
+    }
+
+    [GeneratedRegex(@"at least ([0-9.]+) s")]
+    private static partial Regex Seconds();
+}
