@@ -55,7 +55,7 @@ internal sealed class DarkResidual
             sky * lights.ExposureSeconds,
             sensor.Law.RateAt(lights.TemperatureCelsius) * lights.ExposureSeconds
         );
-        if (lights.RejectsOutliers && sensor.Pixels is { } pixels)
+        if (lights.Clips && sensor.Pixels is { } pixels)
         {
             clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
             centre = Of(pixels.Middle);
