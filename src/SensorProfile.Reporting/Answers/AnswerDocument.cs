@@ -26,6 +26,9 @@ internal sealed record AnswerDocument
 
     public IReadOnlyList<AnswerTable> Tables { get; init; } = [];
 
+    /// <summary>What the answer rests on besides the measurements, and where each of it comes from.</summary>
+    public IReadOnlyList<AnswerAssumption> Assumptions { get; init; } = [];
+
     /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 

@@ -22,6 +22,8 @@ internal static class AnswerJson
             document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
         foreach ((string name, JsonNode? value) in reply.Fields)
             document[name] = value;
+        if (reply.Assumptions.Count > 0)
+            document["assumptions"] = JsonNodes.Of(reply.Assumptions);
         document["findings"] = JsonNodes.Of(reply.Findings);
         document["cautions"] = JsonNodes.Of(reply.Cautions);
         document["rulesOfThumb"] = JsonNodes.Of(reply.RulesOfThumb);

@@ -32,6 +32,9 @@ internal abstract class OwnSkySettings : SkySettings
     public void CheckSky()
     {
         SkyRate? given = SkyRate;
+        _ = AskedSky;
+        if (Lights.Length > 0 && ThreeSkies)
+            throw CommandFailure.WrongCommandLine("Measure the sky with --lights or ask for --three-skies, not both.");
         if (Lights.Length > 0 && given is not null)
             throw CommandFailure.WrongCommandLine("Give the sky as a number or with --lights, not both.");
         if (Darks.Length > 0 && Lights.Length == 0)
@@ -40,13 +43,15 @@ internal abstract class OwnSkySettings : SkySettings
             );
     }
 
-    /// <summary>The sky as it was given, else as the lights show it, else null.</summary>
+    /// <summary>
+    /// The sky as the lights show it, as it was given, or the default one; null for three side by side.
+    /// </summary>
     /// <param name="session">This run.</param>
     /// <param name="profile">The camera.</param>
     /// <param name="wanted">The mode that was asked for; null for that of the lights.</param>
     public SkyRate? ReadSky(Session session, CameraProfile profile, ModeSettings? wanted) =>
         Lights.Length == 0
-            ? SkyRate
+            ? AskedSky
             : SkyReading.Measure(
                 session,
                 profile,

@@ -5,8 +5,9 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// The sky: a number, or an estimate from its brightness and the optics; three skies side by side when neither is
-/// given.
+/// The sky: a number, or an estimate from its brightness and the optics; one default sky when neither is given, or
+/// three
+/// side by side when asked for.
 /// </summary>
 internal abstract class SkySettings : ModeSettingsOptions
 {
@@ -45,6 +46,10 @@ internal abstract class SkySettings : ModeSettingsOptions
     [TypeConverter(typeof(Number))]
     public double? Efficiency { get; init; }
 
+    [CommandOption("--three-skies")]
+    [Description("Answer for a dark, a suburban and a narrow-band sky side by side.")]
+    public bool ThreeSkies { get; init; }
+
     [CommandOption("--page <DIR>")]
     [Description("Write the answer as a page too: PDF, HTML and the numbers as CSV, in this folder.")]
     public string? Page { get; init; }
@@ -52,6 +57,15 @@ internal abstract class SkySettings : ModeSettingsOptions
     [CommandOption("--overwrite")]
     [Description("Replace what was written there before.")]
     public bool Overwrite { get; init; }
+
+    /// <summary>
+    /// The sky to answer for: as it was given, else the default one; null asks for three side by side.
+    /// </summary>
+    /// <exception cref="CommandFailure">A sky is given and three are asked for.</exception>
+    public SkyRate? AskedSky =>
+        !ThreeSkies ? NamedSkies.OrDefault(SkyRate)
+        : SkyRate is null ? null
+        : throw CommandFailure.WrongCommandLine("Give your own sky or ask for --three-skies, not both.");
 
     /// <summary>Null when nothing was said about the sky.</summary>
     public SkyRate? SkyRate

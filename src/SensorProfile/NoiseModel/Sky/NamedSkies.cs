@@ -1,6 +1,8 @@
 namespace SensorProfile.NoiseModel.Sky;
 
-/// <summary>The three skies that are answered side by side when the user gives none.</summary>
+/// <summary>
+/// Three skies with names: one is assumed when the user gives none, all three can be asked for side by side.
+/// </summary>
 /// <remarks>
 /// All from <see cref="SkyBrightness.Estimate"/> for f/5, 3.76 µm pixels and an efficiency of 0.5; exact, because they
 /// are examples.
@@ -18,6 +20,13 @@ public static class NamedSkies
 
     /// <summary>All three, in the order they are printed.</summary>
     public static IReadOnlyList<SkyRate> All { get; } = [Dark, Suburban, NarrowBand];
+
+    /// <summary>The sky that every question assumes when none is given: suburban, broad band.</summary>
+    public static SkyRate Default => Suburban;
+
+    /// <summary>The sky to answer for: the one that is given, else <see cref="Default"/>.</summary>
+    /// <param name="given">Null when nothing was said about the sky.</param>
+    public static SkyRate OrDefault(SkyRate? given) => given ?? Default;
 
     private static SkyRate Named(string name, double magnitude, double bandwidth, double centre) =>
         new SkyBrightness
