@@ -1,5 +1,6 @@
 using System.Text;
 using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Html;
@@ -49,13 +50,13 @@ public static class DarkCheckReportWriter
     private static IReadOnlyList<object?> Row(MasterVerdict m, ResidualPart? p) =>
         [
             m.File,
-            m.Verdict,
-            p?.Kind,
+            EnumWord.Of(m.Verdict),
+            p is null ? null : EnumWord.Of(p.Kind),
             p?.Value.Value,
             p?.Value.StandardUncertainty,
             p?.Value.Unit,
             p?.Limit,
-            p?.Verdict,
+            p is null ? null : EnumWord.Of(p.Verdict),
             m.Scale,
             m.Reason,
         ];

@@ -81,7 +81,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         (SkyRate? sky, Finding[] skyFindings) = profile is null
             ? (settings.SkyRate, [])
             : Sky(session, settings, profile, lights, darks);
-        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks) with { Sky = sky });
+        MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
         Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
         return PageFolder.Complete(page, MatchDocument.Of(answer, sky, ofFrames), folder =>
@@ -185,22 +185,26 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                                 + "that lights on disk are judged against."
                     ),
                 TemperatureCelsius = Temperature,
-                DitherPositions = Dithers ?? 1,
-                RejectsOutliers = Rejects,
+                DitherPositions = Dithers,
+                Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
                 Scaled = Scaled,
                 Sky = SkyRate,
                 Limits = Limits,
             };
 
-        public MatchQuestion Matching(IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks) =>
+        public MatchQuestion Matching(IReadOnlyList<FrameSet> lights, IReadOnlyList<FrameSet> darks, SkyRate? sky) =>
             new()
             {
                 Lights = lights,
                 Darks = darks,
-                DitherPositions = Dithers,
-                RejectsOutliers = Rejects,
+                Stack = new StackDescription
+                {
+                    DitherPositions = Dithers,
+                    Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
+                    Sky = sky,
+                    Limits = Limits,
+                },
                 BiasFrames = BiasFrames ?? 0,
-                Limits = Limits,
             };
     }
 }

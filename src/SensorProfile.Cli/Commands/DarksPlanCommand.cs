@@ -5,6 +5,7 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
@@ -133,7 +134,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 Temperatures = temperatures,
                 Lights = frames.Length,
                 DitherPositions = Dithers ?? 1,
-                RejectsOutliers = Rejects,
+                Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
                 Settings = sets[0].Settings,
             };
         }
@@ -167,7 +168,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                         Temperatures = night,
                         Lights = LightCount ?? (night.Length > 0 ? night.Length : usual.Lights),
                         DitherPositions = Dithers ?? usual.DitherPositions,
-                        RejectsOutliers = Rejects,
+                        Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
                         Settings = WantedMode,
                     }
                 ),

@@ -78,7 +78,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
                         Lights = Lights,
                         Sky = SkyRate.Given(Sky),
                         DitherPositions = dithers,
-                        RejectsOutliers = dithers > 1,
+                        Rejection = dithers > 1 ? Rejection.SigmaClip : Rejection.None,
                     }
                 )
             ));

@@ -23,7 +23,7 @@ internal static class DarkLibraryDocument
                             (IReadOnlyList<string>)
                                 [
                                     Path.GetFileName(m.File),
-                                    m.Verdict.Replace('-', ' '),
+                                    EnumWord.Spaced(m.Verdict),
                                     QuantityText.Of(m.Residual),
                                     QuantityText.Of(m.Loss),
                                     (

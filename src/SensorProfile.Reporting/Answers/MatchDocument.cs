@@ -76,7 +76,7 @@ internal static class MatchDocument
     }
 
     private static string Verdict(LightMatch match) =>
-        match.Verdict.Replace('-', ' ') + (match.Scaled ? ", scaled" : "");
+        EnumWord.Spaced(match.Verdict) + (match.Scaled ? ", scaled" : "");
 
     private static string Loss(LightMatch match) => match.Loss is null ? "" : QuantityText.Of(match.Loss);
 }

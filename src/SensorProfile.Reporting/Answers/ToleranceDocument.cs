@@ -53,7 +53,7 @@ internal static class ToleranceDocument
                 .. answer.Causes.Select(c =>
                     (IReadOnlyList<string>)
                         [
-                            c.Cause.Replace('-', ' '),
+                            EnumWord.Spaced(c.Cause),
                             Cell(c, c.Warmer),
                             Cell(c, c.Colder),
                             Cell(c, c.Exposure),

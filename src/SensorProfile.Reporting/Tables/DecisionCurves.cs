@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
 using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Tables;
@@ -74,7 +75,7 @@ internal static class DecisionCurves
                                 answer.Stack.TemperatureCelsius,
                                 answer.Stack.Lights,
                                 answer.Stack.DitherPositions,
-                                answer.Stack.RejectsOutliers,
+                                answer.Stack.Rejection != Rejection.None,
                                 point.Mismatch,
                                 point.Typical,
                                 point.HotPixels,

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -27,13 +28,13 @@ internal static class MatchTable
                         [
                             pair.Lights,
                             pair.Darks,
-                            pair.Verdict,
+                            EnumWord.Of(pair.Verdict),
                             pair.Scaled,
                             pair.Loss?.Value,
                             pair.Loss?.StandardUncertainty,
                             pair.TemperatureDifference,
                             pair.Drift,
-                            pair.BindingCause,
+                            pair.BindingCause is { } cause ? EnumWord.Of(cause) : null,
                             pair.Reason,
                         ]
                 ),

@@ -19,10 +19,13 @@ public sealed record StackConditions
     public int DitherPositions { get; init; } = 1;
 
     /// <summary>
-    /// Whether the stack leaves out samples that stand out (needs three positions or more to tell them).
+    /// What the stack does with samples that stand out (it needs three positions or more to tell them).
     /// </summary>
-    public bool RejectsOutliers { get; init; }
+    public Rejection Rejection { get; init; }
 
-    /// <summary>Where such a stack cuts, in standard deviations of the samples.</summary>
+    /// <summary>Where a stack that clips cuts, in standard deviations of the samples.</summary>
     public double RejectionSigma { get; init; } = 3;
+
+    /// <summary>Whether the response of a clipped mean applies; the others are judged as a plain mean.</summary>
+    internal bool Clips => Rejection == Rejection.SigmaClip;
 }

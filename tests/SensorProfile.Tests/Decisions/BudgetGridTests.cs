@@ -141,7 +141,7 @@ public class BudgetGridTests(ITestOutputHelper output)
                 TemperatureCelsius = Celsius,
                 Lights = Lights,
                 DitherPositions = Positions,
-                RejectsOutliers = Rejects,
+                Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
             };
             var darks = new DarkFrames
             {

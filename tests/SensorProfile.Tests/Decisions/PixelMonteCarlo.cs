@@ -64,7 +64,7 @@ internal sealed class PixelMonteCarlo(Tarn camera, StackConditions stack, DarkFr
                     samples[i] = darks.Scaled ? value - bias - Scale() * (master - bias) : value - master;
                 }
             }
-            values[place] = stack.RejectsOutliers ? Clipped(samples) : samples.Average();
+            values[place] = stack.Clips ? Clipped(samples) : samples.Average();
         }
         return values;
     }

@@ -35,7 +35,7 @@ internal sealed class StackMonteCarlo(Tarn camera, StackConditions stack, DarkFr
     {
         Sample sample = Places();
         double before = Variance(sample.Ideal);
-        if (stack.RejectsOutliers)
+        if (stack.Clips)
         {
             double after = Variance(sample.Real),
                 ratio = Math.Sqrt(after / before),
@@ -93,7 +93,7 @@ internal sealed class StackMonteCarlo(Tarn camera, StackConditions stack, DarkFr
             {
                 (double light, double dark) = ranks[orders[j][place]];
                 double master = Sum(dark, darks.Frames, 0) / darks.Frames;
-                if (!stack.RejectsOutliers)
+                if (!stack.Clips)
                 {
                     int frames = (stack.Lights - j + k - 1) / k;
                     double sum = Sum(light, frames, stack.Sky.Value * stack.ExposureSeconds);
@@ -115,7 +115,7 @@ internal sealed class StackMonteCarlo(Tarn camera, StackConditions stack, DarkFr
                     (one[i], two[i]) = (value - Shown(light), value - master);
                 }
             }
-            (ideal[place], real[place]) = stack.RejectsOutliers
+            (ideal[place], real[place]) = stack.Clips
                 ? (Clipped(one), Clipped(two))
                 : (a / stack.Lights, b / stack.Lights);
         }

@@ -50,7 +50,7 @@ public sealed class StackOfFramesTests : IDisposable
             TemperatureCelsius = Tarn.Reference,
             Lights = Lights,
             DitherPositions = positions,
-            RejectsOutliers = rejects,
+            Rejection = rejects ? Rejection.SigmaClip : Rejection.None,
         };
         var frames = new DarkFrames
         {
@@ -140,7 +140,7 @@ public sealed class StackOfFramesTests : IDisposable
                     at = (y + 5 * step) % Height * Width + (x + 7 * step) % Width;
                 samples[i] = lights[i][at] - master[at];
             }
-            places[y * Width + x] = stack.RejectsOutliers ? Clipped(samples, stack.RejectionSigma) : samples.Average();
+            places[y * Width + x] = stack.Clips ? Clipped(samples, stack.RejectionSigma) : samples.Average();
         }
         return places;
     }

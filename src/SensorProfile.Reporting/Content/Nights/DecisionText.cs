@@ -1,4 +1,6 @@
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Answers;
 using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 
 namespace SensorProfile.Reporting.Content.Nights;
@@ -39,6 +41,6 @@ internal static class DecisionText
             : $"{minutes / 60} h {minutes % 60} min";
     }
 
-    /// <summary>"hot pixels" from "hot-pixels".</summary>
-    public static string Cause(string? cause) => cause is null ? "nothing" : cause.Replace('-', ' ');
+    /// <summary>"hot pixels", "nothing".</summary>
+    public static string Cause(BindingCause? cause) => cause is { } known ? EnumWord.Spaced(known) : "nothing";
 }

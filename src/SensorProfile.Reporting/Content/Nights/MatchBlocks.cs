@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Drawing;
 using SensorProfile.Reporting.Plots.Nights;
@@ -13,14 +14,6 @@ internal static class MatchBlocks
     private const int MostPairs = 40,
         BestOfMany = 3;
     private const double WorthDrawing = 0.5; // °C
-
-    private static readonly List<string> _ranks =
-    [
-        MatchVerdict.Fits,
-        MatchVerdict.Usable,
-        MatchVerdict.CannotTell,
-        MatchVerdict.DoesNotFit,
-    ];
 
     /// <summary>One row for each light set with the darks judged best for it.</summary>
     public static TableBlock Verdicts(MatchAnswer answer) =>
@@ -103,13 +96,13 @@ internal static class MatchBlocks
                 .Pairs.GroupBy(pair => pair.Lights)
                 .SelectMany(lights =>
                     lights
-                        .OrderBy(pair => _ranks.IndexOf(pair.Verdict))
+                        .OrderBy(pair => pair.Verdict)
                         .ThenBy(pair => pair.Loss?.Value ?? double.PositiveInfinity)
                         .Take(BestOfMany)
                 );
 
     private static string Verdict(LightMatch match) =>
-        match.Verdict.Replace('-', ' ') + (match.Scaled ? ", scaled" : "");
+        EnumWord.Spaced(match.Verdict) + (match.Scaled ? ", scaled" : "");
 
     private static string Loss(LightMatch match) =>
         match.Loss is { } loss ? QuantityText.Number(loss.Value, loss.StandardUncertainty) : "";

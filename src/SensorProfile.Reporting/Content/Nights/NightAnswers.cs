@@ -63,7 +63,7 @@ internal sealed record NightAnswers(
                 TemperatureCelsius = celsius,
                 Sky = sky,
                 DitherPositions = positions,
-                RejectsOutliers = positions > 1,
+                Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
             };
         DarkCountQuestion Darks(SkyRate sky, int positions) =>
             new()
@@ -73,6 +73,7 @@ internal sealed record NightAnswers(
                 TemperatureCelsius = celsius,
                 Sky = sky,
                 DitherPositions = positions,
+                Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
             };
         var answers = new NightAnswers(
             Each(sky =>

@@ -1,4 +1,5 @@
 using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Years;
@@ -13,7 +14,7 @@ internal static class DarkCheckContent
     /// <param name="answer">The check.</param> <param name="created">Date that the documents carry.</param>
     public static ReportDocument Build(DarkLibraryAnswer answer, DateTimeOffset created)
     {
-        List<Block> first = [new AnswerBlock(VerdictOf(answer.Verdict), answer.Sentence, answer.Reason)];
+        List<Block> first = [new AnswerBlock(VerdictOf(answer.Library), answer.Sentence, answer.Reason)];
         if (answer.Shoot.Count > 0)
             first.AddRange([
                 new SubheadingBlock("Shoot at least"),
@@ -63,7 +64,7 @@ internal static class DarkCheckContent
                     (IReadOnlyList<string>)
                         [
                             Path.GetFileName(m.File),
-                            m.Verdict.Replace('-', ' '),
+                            EnumWord.Spaced(m.Verdict),
                             m.Loss is { } loss ? $"{QuantityText.Number(loss.Value, 2)} %" : "–",
                             m.Reason + (m.Scale.Length > 0 ? $" Read as {m.Scale}." : ""),
                         ]
@@ -84,7 +85,7 @@ internal static class DarkCheckContent
                             Name(p.Kind),
                             Value(p.Value),
                             IsShare(p) ? $"{QuantityText.Number(100 * p.Limit, 2)} %" : QuantityText.Number(p.Limit, 3),
-                            p.Verdict.Replace('-', ' '),
+                            EnumWord.Spaced(p.Verdict),
                         ]
                 ),
             ],
@@ -99,21 +100,21 @@ internal static class DarkCheckContent
             ? $"{QuantityText.Number(100 * m.Value, 100 * m.StandardUncertainty)} % of the pixels"
             : QuantityText.Of(m);
 
-    private static string Name(string kind) =>
+    private static string Name(ResidualKind kind) =>
         kind switch
         {
-            "typical" => "ordinary pixels, spread",
-            "hot" => "hot pixels that are in it",
-            "new-hot" => "hot pixels that are not in it",
-            "glow" => "glow, largest",
+            ResidualKind.Typical => "ordinary pixels, spread",
+            ResidualKind.Hot => "hot pixels that are in it",
+            ResidualKind.NewHot => "hot pixels that are not in it",
+            ResidualKind.Glow => "glow, largest",
             _ => "rows or columns, spread",
         };
 
-    private static Verdict VerdictOf(string verdict) =>
+    private static Verdict VerdictOf(CheckVerdict verdict) =>
         verdict switch
         {
-            "keep" => Verdict.Keep,
-            "retake" => Verdict.Retake,
+            CheckVerdict.Keep => Verdict.Keep,
+            CheckVerdict.Retake => Verdict.Retake,
             _ => Verdict.CannotTell,
         };
 }

@@ -17,17 +17,17 @@ internal static class TolerancePlot
         Largest = 100; // times the limit
 
     private static readonly (
-        string Cause,
+        BindingCause Cause,
         string Name,
         OxyColor Colour,
         LineStyle Style,
         Func<TolerancePoint, double?> Load
     )[] _causes =
     [
-        ("typical", "typical pixels", Palette.Blue, LineStyle.Solid, point => point.Typical),
-        ("hot-pixels", "hot pixels", Palette.Vermillion, LineStyle.Solid, point => point.HotPixels),
-        ("glow", "glow", Palette.Green, LineStyle.Dash, point => point.Glow),
-        ("level", "level", Palette.Purple, LineStyle.Dash, point => point.Level),
+        (BindingCause.Typical, "typical pixels", Palette.Blue, LineStyle.Solid, point => point.Typical),
+        (BindingCause.HotPixels, "hot pixels", Palette.Vermillion, LineStyle.Solid, point => point.HotPixels),
+        (BindingCause.Glow, "glow", Palette.Green, LineStyle.Dash, point => point.Glow),
+        (BindingCause.Level, "level", Palette.Purple, LineStyle.Dash, point => point.Level),
     ];
 
     /// <summary>Two plots, darks warmer and darks colder than the lights; none without a curve.</summary>
@@ -69,7 +69,13 @@ internal static class TolerancePlot
         PlotBase.AddLogarithmic(model, AxisPosition.Left, "Times the limit", new Span(Smallest * 1.1, Largest / 1.1));
         PlotMarks.AddLevel(model, 1, "limit");
         foreach (
-            (string cause, string name, OxyColor colour, LineStyle style, Func<TolerancePoint, double?> load) in _causes
+            (
+                BindingCause cause,
+                string name,
+                OxyColor colour,
+                LineStyle style,
+                Func<TolerancePoint, double?> load
+            ) in _causes
         )
         {
             DataPoint[] line =

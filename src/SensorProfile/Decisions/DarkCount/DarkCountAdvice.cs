@@ -42,16 +42,9 @@ public static class DarkCountAdvice
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
     public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
-        Refuse.UnlessShare(question.Loss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessShare(question.Limits.NoiseLoss, "loss-out-of-range", "accepted loss");
         SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
-        var stack = new StackConditions
-        {
-            Sky = sky.Rate,
-            ExposureSeconds = question.ExposureSeconds,
-            TemperatureCelsius = question.TemperatureCelsius,
-            Lights = question.Lights,
-            DitherPositions = question.DitherPositions,
-        };
+        StackConditions stack = question.At(question.TemperatureCelsius, sky);
         Guard.Conditions(stack);
         var reader = SensorReader.Of(profile, mode);
         List<Finding> findings =
@@ -64,13 +57,13 @@ public static class DarkCountAdvice
             findings.Add(SkyAssumed(sky));
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions,
-            n = FewestDarks.Smallest(ratio, lights, question.Loss);
+            n = FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss);
         Propagation.Spread spread = Propagation.Through(reader, sky.Rate, (model, s) =>
             [
                 FewestDarks.Smallest(
                     Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
                     lights,
-                    question.Loss
+                    question.Limits.NoiseLoss
                 ),
             ]
         )[0];
@@ -87,10 +80,10 @@ public static class DarkCountAdvice
         {
             Stack = stack,
             Sky = sky,
-            Loss = question.Loss,
+            Loss = question.Limits.NoiseLoss,
             Sentence =
                 $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): fewer would "
-                + $"cost this stack more than {Said.Percent(question.Loss)}.",
+                + $"cost this stack more than {Said.Percent(question.Limits.NoiseLoss)}.",
             Reason =
                 $"One dark has {Said.Percent(Math.Sqrt(ratio))} of the noise of one light, and the master's noise "
                 + $"is in all {Said.Whole(stack.Lights)} lights"
@@ -103,7 +96,7 @@ public static class DarkCountAdvice
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Findings = findings,
-            RulesOfThumb = [RulesOfThumb.TwentyDarks(ratio, lights, question.Loss)],
+            RulesOfThumb = [RulesOfThumb.TwentyDarks(ratio, lights, question.Limits.NoiseLoss)],
             Curve = [.. counts.Select(c => new DarkCountPoint(c, 100 * FewestDarks.Loss(ratio, lights, c)))],
         };
     }

@@ -21,8 +21,9 @@ public static class DarkMatching
     public static MatchAnswer Match(CameraProfile? profile, MatchQuestion question)
     {
         Check(question);
-        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
-        List<Finding> findings = question.Sky is null && profile is not null ? [DarkCountAdvice.SkyAssumed(sky)] : [];
+        SkyRate sky = question.Stack.Sky ?? NamedSkies.NarrowBand;
+        List<Finding> findings =
+            question.Stack.Sky is null && profile is not null ? [DarkCountAdvice.SkyAssumed(sky)] : [];
         if (profile is null)
             findings.Add(
                 new Finding(
@@ -32,7 +33,7 @@ public static class DarkMatching
                         + "characterise the camera and give --profile."
                 )
             );
-        if (profile is not null && question.DitherPositions is null)
+        if (profile is not null && question.Stack.DitherPositions is null)
             findings.Add(
                 new Finding(
                     "dither-assumed",
@@ -42,7 +43,7 @@ public static class DarkMatching
             );
         List<LightMatch> pairs = [];
         LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
-        string worst = matches.MaxBy(m => MatchVerdict.Rank(m.Verdict))!.Verdict;
+        MatchVerdict worst = matches.Max(m => m.Verdict);
         findings.AddRange(
             matches
                 .Where(m => m.Drift > 1)
@@ -63,7 +64,8 @@ public static class DarkMatching
         {
             Sentence = Sentence(matches),
             Reason = matches.FirstOrDefault(m => m.Verdict == worst)!.Reason,
-            Verdict = worst,
+            Verdict = Said.Word(worst),
+            Worst = worst,
             Quantities = matches.Select(m => m.Loss).OfType<Measurement>().MaxBy(loss => loss.Value) is { } loss
                 ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss }
                 : new Dictionary<string, Measurement?>(),
@@ -90,11 +92,11 @@ public static class DarkMatching
 
     private static void Check(MatchQuestion question)
     {
-        question.Limits.Check();
+        question.Stack.Limits.Check();
         Refuse.UnlessPositive(question.UsableLoss, "usable-loss-not-positive", "usable loss", "");
-        if (question.Sky is { } sky)
+        if (question.Stack.Sky is { } sky)
             Guard.Sky(sky.Rate);
-        if (question.DitherPositions is int positions)
+        if (question.Stack.DitherPositions is int positions)
             Refuse.UnlessCount(positions, 1, "dither-not-positive", "dither positions");
         Refuse.UnlessCount(question.BiasFrames, 0, "bias-negative", "bias frames");
         if (question.Lights.Count == 0)
@@ -161,7 +163,7 @@ public static class DarkMatching
                     + "px): take darks with these settings.",
             };
         (SetSummary darks, LightMatch best) = judged
-            .OrderBy(j => MatchVerdict.Rank(j.Match.Verdict))
+            .OrderBy(j => j.Match.Verdict)
             .ThenBy(j => j.Match.Loss?.Value ?? double.PositiveInfinity)
             .First();
         return best with { Night = LightNight.Of(reader, question, sky, lights, darks, stack) };
@@ -225,7 +227,7 @@ public static class DarkMatching
                 MatchVerdict.DoesNotFit => "These darks do not fit the lights: take new ones.",
                 _ => "Cannot tell whether these darks fit the lights.",
             };
-        int Count(string verdict) => matches.Count(m => m.Verdict == verdict);
+        int Count(MatchVerdict verdict) => matches.Count(m => m.Verdict == verdict);
         return $"Of {Said.Whole(matches.Length)} light sets, {Said.Whole(Count(MatchVerdict.Fits))} have darks that "
             + $"fit, {Said.Whole(Count(MatchVerdict.Usable))} have usable ones, "
             + $"{Said.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "

@@ -1,3 +1,4 @@
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Decisions.DarkMatch;
@@ -11,14 +12,14 @@ public sealed record LightMatch
     /// <summary>The dark set judged best for it, in words; null when there is none of these settings.</summary>
     public string? Darks { get; init; }
 
-    /// <summary>fits | usable | does-not-fit | cannot-tell.</summary>
-    public required string Verdict { get; init; }
+    /// <summary>Whether they fit.</summary>
+    public required MatchVerdict Verdict { get; init; }
 
     /// <summary>Rise of the noise of the stack by these darks, %; null when it cannot be told.</summary>
     public Measurement? Loss { get; init; }
 
-    /// <summary>typical | hot-pixels | glow | level | number-of-darks: what uses up most of its limit.</summary>
-    public string? BindingCause { get; init; }
+    /// <summary>What uses up most of its limit; null when it cannot be told.</summary>
+    public BindingCause? BindingCause { get; init; }
 
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }

@@ -53,12 +53,12 @@ public sealed record LightNight(
                 reader!.Best,
                 PairJudge.Stack(question, sky, lights, stackLights),
                 sky.Rate.Value,
-                question.Limits
+                question.Stack.Limits
             );
-            for (int cause = 0; cause < 4; cause++)
+            foreach (BindingCause cause in CauseLoads.Mismatches)
             {
-                warmer = DarkMismatch.Smaller(warmer, mismatch.Warmer(cause, scaled: false));
-                colder = DarkMismatch.Smaller(colder, mismatch.Colder(cause, scaled: false));
+                warmer = SideLimits.Smaller(warmer, mismatch.Warmer(cause, scaled: false));
+                colder = SideLimits.Smaller(colder, mismatch.Colder(cause, scaled: false));
             }
         }
         bool? Within(double? celsius) =>

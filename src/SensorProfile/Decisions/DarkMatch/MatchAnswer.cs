@@ -8,6 +8,9 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// </summary>
 public sealed record MatchAnswer : WordedAnswer
 {
+    /// <summary>The verdict of the light set that is served worst.</summary>
+    public required MatchVerdict Worst { get; init; }
+
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];
 

@@ -71,7 +71,7 @@ internal sealed class PairJudge(
         if (question.BiasFrames < 1 || straight.Verdict == MatchVerdict.Fits)
             return straight;
         LightMatch scaled = Measured(lights, darks, scaled: true, plain);
-        return MatchVerdict.Rank(scaled.Verdict) < MatchVerdict.Rank(straight.Verdict) ? scaled : straight;
+        return scaled.Verdict < straight.Verdict ? scaled : straight;
     }
 
     private LightMatch Instead(SetSummary lights, LightMatch plain) =>
@@ -114,15 +114,14 @@ internal sealed class PairJudge(
     }
 
     internal static StackConditions Stack(MatchQuestion question, SkyRate sky, SetSummary lights, int stackLights) =>
-        new()
-        {
-            Sky = sky.Rate,
-            ExposureSeconds = lights.Exposure!.Value,
-            TemperatureCelsius = lights.Temperature!.Value,
-            Lights = stackLights,
-            DitherPositions = Math.Clamp(question.DitherPositions ?? 1, 1, stackLights),
-            RejectsOutliers = question.RejectsOutliers,
-        };
+        (
+            question.Stack with
+            {
+                ExposureSeconds = lights.Exposure!.Value,
+                Lights = stackLights,
+                DitherPositions = Math.Clamp(question.Stack.Positions, 1, stackLights),
+            }
+        ).At(lights.Temperature!.Value, sky);
 
     private LightMatch Measured(SetSummary lights, SetSummary darks, bool scaled, LightMatch plain)
     {
@@ -135,26 +134,27 @@ internal sealed class PairJudge(
             Scaled = scaled,
             BiasFrames = question.BiasFrames,
         };
-        double?[] Decide(SensorModel model, double s)
+        PairLoads Decide(SensorModel model, double s)
         {
-            var mismatch = new DarkMismatch(model, stack, s, question.Limits);
-            CauseLoads loads = mismatch.Loads(frames.TemperatureCelsius, frames.ExposureSeconds, scaled);
-            return [mismatch.Loss(frames), loads.Typical, loads.HotPixels, loads.Glow, loads.Level];
+            var mismatch = new DarkMismatch(model, stack, s, question.Stack.Limits);
+            return new PairLoads(
+                mismatch.Loss(frames),
+                mismatch.Loads(frames.TemperatureCelsius, frames.ExposureSeconds, scaled)
+            );
         }
-        (string Low, string High) Ends(Propagation.Spread[] of) =>
-            (Verdict([.. of.Select(s => s.Low)]), Verdict([.. of.Select(s => s.High)]));
-        double?[] best = Decide(reader!.Best, sky.Rate.Value);
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, Decide);
-        bool told = Ends(spreads) is not (MatchVerdict.Fits, MatchVerdict.DoesNotFit);
-        string verdict = told ? Verdict(best) : MatchVerdict.CannotTell;
+        bool Told(Propagation.Spread[] of) =>
+            Verdict(PairLoads.FromRow([.. of.Select(s => s.Low)])) != MatchVerdict.Fits
+            || Verdict(PairLoads.FromRow([.. of.Select(s => s.High)])) != MatchVerdict.DoesNotFit;
+        PairLoads best = Decide(reader!.Best, sky.Rate.Value);
+        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row());
+        bool told = Told(spreads);
+        MatchVerdict verdict = told ? Verdict(best) : MatchVerdict.CannotTell;
         SettlingSearch? settling = told
             ? null
             : SettlingSearch.Find(profile!, reader, sky, left =>
-                Ends(Propagation.Through(reader, sky.Rate, Decide, left))
-                    is not
-                    (MatchVerdict.Fits, MatchVerdict.DoesNotFit)
+                Told(Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row(), left))
             );
-        (string cause, string reason) = PairWords.Cause(
+        (BindingCause cause, string reason) = PairWords.Cause(
             best,
             question,
             stack,
@@ -168,7 +168,7 @@ internal sealed class PairJudge(
         {
             Verdict = verdict,
             Loss = new Measurement(
-                100 * best[0]!.Value,
+                100 * best.Loss,
                 100 * spreads[0].StandardDeviation,
                 "%",
                 Propagation.Draws,
@@ -200,21 +200,35 @@ internal sealed class PairJudge(
         );
         return (int)
             Math.Max(
-                FewestDarks.Smallest(ratio, (double)stack.Lights / stack.DitherPositions, question.Limits.NoiseLoss),
+                FewestDarks.Smallest(
+                    ratio,
+                    (double)stack.Lights / stack.DitherPositions,
+                    question.Stack.Limits.NoiseLoss
+                ),
                 FewestDarks.LeastInMaster
             );
     }
 
-    /// <summary>Loss, then the four loads.</summary>
-    private string Verdict(double?[] numbers)
+    private MatchVerdict Verdict(PairLoads loads)
     {
-        double loss = numbers[0] ?? 0,
-            hot = numbers[2] ?? 0,
-            other = Math.Max(numbers[3] ?? 0, numbers[4] ?? 0);
-        if (loss <= question.Limits.NoiseLoss && (numbers[1] ?? 0) <= 1 && hot <= 1 && other <= 1)
+        double hot = loads.Mismatch.HotPixels ?? 0,
+            other = Math.Max(loads.Mismatch.Glow, loads.Mismatch.Level);
+        if (loads.Loss <= question.Stack.Limits.NoiseLoss && loads.Mismatch.Largest <= 1)
             return MatchVerdict.Fits;
-        return loss <= question.UsableLoss && hot <= UsableHotLoad && other <= UsableOtherLoad
+        return loads.Loss <= question.UsableLoss && hot <= UsableHotLoad && other <= UsableOtherLoad
             ? MatchVerdict.Usable
             : MatchVerdict.DoesNotFit;
     }
+}
+
+/// <summary>What a pair is judged by.</summary>
+/// <param name="Loss">Rise of the noise of the stack by mismatch and number of darks, as a share.</param>
+/// <param name="Mismatch">Use of the limits.</param>
+internal sealed record PairLoads(double Loss, CauseLoads Mismatch)
+{
+    internal double?[] Row() => [Loss, Mismatch.Typical, Mismatch.HotPixels, Mismatch.Glow, Mismatch.Level];
+
+    /// <summary>From such a row; what is not known there counts as 0.</summary>
+    internal static PairLoads FromRow(double?[] row) =>
+        new(row[0] ?? 0, new CauseLoads(row[1], row[2], row[3] ?? 0, row[4] ?? 0));
 }

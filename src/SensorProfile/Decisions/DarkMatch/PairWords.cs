@@ -13,15 +13,15 @@ internal static class PairWords
 {
     private const double Apart = 10; // between the temperatures of a first characterisation, °C
 
-    internal static (string Cause, string Reason) Cause(
-        double?[] numbers,
+    internal static (BindingCause Cause, string Reason) Cause(
+        PairLoads loads,
         MatchQuestion question,
         StackConditions stack,
         DarkFrames darks,
         double difference
     )
     {
-        int cause = Enumerable.Range(1, 4).MaxBy(i => numbers[i] ?? 0);
+        BindingCause cause = loads.Mismatch.Binding;
         string warmer =
             Said.Celsius(Math.Abs(difference)) is var degrees && degrees != Said.Celsius(0)
                 ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}"
@@ -32,19 +32,19 @@ internal static class PairWords
         string apart = warmer + longer is ""
             ? "darks like the lights"
             : $"darks{warmer}{(warmer.Length > 0 && longer.Length > 0 ? " and" : "")}{longer}";
-        if (numbers[0] > question.Limits.NoiseLoss && (numbers[cause] ?? 0) <= 1)
+        if (loads.Loss > question.Stack.Limits.NoiseLoss && loads.Mismatch.Largest <= 1)
             return (
-                "number-of-darks",
+                BindingCause.NumberOfDarks,
                 $"{Said.Whole(darks.Frames)} darks for a stack of {Said.Whole(stack.Lights)} lights"
             );
-        string what = CauseLoads.Names[cause - 1] switch
+        string what = cause switch
         {
-            "typical" => "the spread over typical pixels",
-            "hot-pixels" => "hot pixels",
-            "glow" => "the residual of the glow",
+            BindingCause.Typical => "the spread over typical pixels",
+            BindingCause.HotPixels => "hot pixels",
+            BindingCause.Glow => "the residual of the glow",
             _ => "the level residual",
         };
-        return (CauseLoads.Names[cause - 1], $"{what} with {apart}, {Said.Percent(numbers[cause] ?? 0)} of the limit");
+        return (cause, $"{what} with {apart}, {Said.Percent(loads.Mismatch.Largest)} of the limit");
     }
 
     /// <summary>

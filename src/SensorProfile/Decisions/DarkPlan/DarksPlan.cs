@@ -159,8 +159,9 @@ public static class DarksPlan
                 TemperatureCelsius = celsius,
                 Lights = lights.Lights,
                 DitherPositions = lights.DitherPositions,
+                Rejection = lights.Rejection,
                 Sky = sky,
-                Loss = question.Limits.NoiseLoss,
+                Limits = question.Limits,
             }
         );
 
@@ -219,6 +220,7 @@ public static class DarksPlan
             TemperatureCelsius = celsius,
             Lights = plan.Lights,
             DitherPositions = plan.DitherPositions,
+            Rejection = plan.Rejection,
         };
 
     private static void Check(PlanQuestion question)

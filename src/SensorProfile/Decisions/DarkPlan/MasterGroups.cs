@@ -16,7 +16,13 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// </remarks>
 internal sealed class MasterGroups
 {
-    private static readonly int[] cheapestFirst = [2, 0, 3, 1];
+    private static readonly BindingCause[] cheapestFirst =
+    [
+        BindingCause.Glow,
+        BindingCause.Typical,
+        BindingCause.Level,
+        BindingCause.HotPixels,
+    ];
 
     private readonly SensorModel sensor;
     private readonly PlanQuestion question;
@@ -171,7 +177,7 @@ internal sealed class MasterGroups
             TemperatureCelsius = slices[slice].Celsius,
             Lights = plan.Lights,
             DitherPositions = plan.DitherPositions,
-            RejectsOutliers = plan.RejectsOutliers,
+            Rejection = plan.Rejection,
         };
         LossLimits half = question.Limits with
         {
@@ -190,7 +196,7 @@ internal sealed class MasterGroups
     private static double? LoadOf(DarkMismatch mismatch, PlannedLights plan, double celsius)
     {
         double largest = 0;
-        foreach (int cause in cheapestFirst)
+        foreach (BindingCause cause in cheapestFirst)
         {
             largest = Math.Max(largest, mismatch.Load(cause, celsius, plan.ExposureSeconds, scaled: false) ?? 0);
             if (largest > 1)

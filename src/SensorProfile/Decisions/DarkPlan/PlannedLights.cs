@@ -29,8 +29,8 @@ public sealed record PlannedLights
     /// <summary>Dither positions; 1 without dithering.</summary>
     public int DitherPositions { get; init; } = 1;
 
-    /// <summary>Whether the stack rejects outliers.</summary>
-    public bool RejectsOutliers { get; init; }
+    /// <summary>What the stack does with samples that stand out.</summary>
+    public Rejection Rejection { get; init; }
 
     /// <summary>Settings; null when the profile holds one mode only.</summary>
     public ModeSettings? Settings { get; init; }

@@ -7,18 +7,22 @@ namespace SensorProfile.Decisions.Tolerance;
 /// <param name="Level">Gradient that the level residual leaves after the flat.</param>
 internal sealed record CauseLoads(double? Typical, double? HotPixels, double Glow, double Level)
 {
-    internal static IReadOnlyList<string> Names { get; } = ["typical", "hot-pixels", "glow", "level"];
+    /// <summary>What a mismatch can be limited by.</summary>
+    internal static IReadOnlyList<BindingCause> Mismatches { get; } =
+    [BindingCause.Typical, BindingCause.HotPixels, BindingCause.Glow, BindingCause.Level];
 
-    internal double? this[int cause] =>
+    internal double? Of(BindingCause cause) =>
         cause switch
         {
-            0 => Typical,
-            1 => HotPixels,
-            2 => Glow,
-            _ => Level,
+            BindingCause.Typical => Typical,
+            BindingCause.HotPixels => HotPixels,
+            BindingCause.Glow => Glow,
+            BindingCause.Level => Level,
+            _ => null,
         };
 
-    internal double Largest => Enumerable.Range(0, 4).Max(i => this[i] ?? 0);
+    internal double Largest => Of(Binding) ?? 0;
 
-    internal string Binding => Names[Enumerable.Range(0, 4).MaxBy(i => this[i] ?? 0)];
+    /// <summary>The cause that uses up most of its limit.</summary>
+    internal BindingCause Binding => Mismatches.MaxBy(cause => Of(cause) ?? 0);
 }

@@ -25,36 +25,37 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     private readonly LightClasses light = new(sensor, stack, sky);
 
     /// <summary>One cause at one mismatch.</summary>
-    internal double? Load(int cause, double darkCelsius, double darkExposure, bool scaled)
+    internal double? Load(BindingCause cause, double darkCelsius, double darkExposure, bool scaled)
     {
-        if (sensor.Pixels is null && cause < 2)
+        if (sensor.Pixels is null && (cause is BindingCause.Typical or BindingCause.HotPixels))
             return null;
         var residual = new DarkResidual(sensor, light, darkCelsius, darkExposure, scaled);
         double noise = residual.StackNoise;
         return cause switch
         {
-            0 => residual.Pattern(withHotPixels: false).Spread
+            BindingCause.Typical => residual.Pattern(withHotPixels: false).Spread
                 / Math.Sqrt(stack.DitherPositions)
                 / (limits.SpreadFactor * noise),
-            1 => residual.ShareBeyond(limits.HotFactor * noise) / limits.HotShare,
-            2 => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
-            _ => limits.FlatFallOff * Math.Abs(residual.Level()) / (limits.GlowFactor * noise),
+            BindingCause.HotPixels => residual.ShareBeyond(limits.HotFactor * noise) / limits.HotShare,
+            BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
+            BindingCause.Level => limits.FlatFallOff * Math.Abs(residual.Level()) / (limits.GlowFactor * noise),
+            _ => null,
         };
     }
 
     internal CauseLoads Loads(double darkCelsius, double darkExposure, bool scaled) =>
         new(
-            Load(0, darkCelsius, darkExposure, scaled),
-            Load(1, darkCelsius, darkExposure, scaled),
-            Load(2, darkCelsius, darkExposure, scaled)!.Value,
-            Load(3, darkCelsius, darkExposure, scaled)!.Value
+            Load(BindingCause.Typical, darkCelsius, darkExposure, scaled),
+            Load(BindingCause.HotPixels, darkCelsius, darkExposure, scaled),
+            Load(BindingCause.Glow, darkCelsius, darkExposure, scaled)!.Value,
+            Load(BindingCause.Level, darkCelsius, darkExposure, scaled)!.Value
         );
 
     /// <summary>
     /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search
     /// begins at <paramref name="near"/> where the answer is expected there.
     /// </summary>
-    internal double? Warmer(int cause, bool scaled, double? near = null) =>
+    internal double? Warmer(BindingCause cause, bool scaled, double? near = null) =>
         Roots.FirstAboveOne(
             d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0,
             FarthestWarm,
@@ -62,7 +63,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         );
 
     /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
-    internal double? Colder(int cause, bool scaled, double? near = null) =>
+    internal double? Colder(BindingCause cause, bool scaled, double? near = null) =>
         Roots.FirstAboveOne(
             d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0,
             FarthestCold,
@@ -72,7 +73,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     /// <summary>
     /// By how many seconds the exposure may differ, on the tighter side; null when unlimited or unknown.
     /// </summary>
-    internal double? Exposure(int cause, bool scaled, double? near = null)
+    internal double? Exposure(BindingCause cause, bool scaled, double? near = null)
     {
         double t = stack.ExposureSeconds;
         double? longer = Roots.FirstAboveOne(
@@ -85,7 +86,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
             t,
             near
         );
-        return Smaller(longer, shorter);
+        return SideLimits.Smaller(longer, shorter);
     }
 
     /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
@@ -97,9 +98,4 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         double stackVariance = residual.TypicalNoise.Random / stack.Lights;
         return Math.Sqrt(1 + (with.Typical.Common + spread * spread) / stack.DitherPositions / stackVariance) - 1;
     }
-
-    internal static double? Smaller(double? a, double? b) =>
-        a is null ? b
-        : b is null ? a
-        : Math.Min(a.Value, b.Value);
 }

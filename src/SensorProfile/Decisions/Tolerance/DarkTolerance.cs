@@ -43,15 +43,7 @@ public static class DarkTolerance
         SkyRate sky
     )
     {
-        var stack = new StackConditions
-        {
-            Sky = sky.Rate,
-            ExposureSeconds = question.ExposureSeconds,
-            TemperatureCelsius = question.TemperatureCelsius ?? reader.Best.PixelReference,
-            Lights = question.Lights,
-            DitherPositions = question.DitherPositions,
-            RejectsOutliers = question.RejectsOutliers,
-        };
+        StackConditions stack = question.At(question.TemperatureCelsius ?? reader.Best.PixelReference, sky);
         Guard.Conditions(stack);
         List<Finding> findings =
         [
@@ -81,23 +73,32 @@ public static class DarkTolerance
                 )
             );
 
-        double?[] best = Decide(reader.Best, stack, sky.Rate.Value, question);
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) =>
-            Decide(model, stack, s, question, best)
+        MismatchLimits best = Decide(reader.Best, stack, sky.Rate.Value, question);
+        MismatchSpreads spreads = MismatchLimits.Spreads(
+            Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, best).Row())
         );
+        SideLimits all = best.All;
         var quantities = new QuantityList();
         string method = "smallest of four causes, uncertainties drawn";
-        quantities.Add("toleranceWarmer", best[0], "°C", method, spreads[0]);
-        quantities.Add("toleranceColder", best[1], "°C", method, spreads[1]);
-        quantities.Add("toleranceExposure", best[2], "s", method, spreads[2]);
+        quantities.Add("toleranceWarmer", all.Warmer, "°C", method, spreads.All.Warmer);
+        quantities.Add("toleranceColder", all.Colder, "°C", method, spreads.All.Colder);
+        quantities.Add("toleranceExposure", all.Exposure, "s", method, spreads.All.Exposure);
         CauseTolerance[] causes =
         [
-            .. Enumerable.Range(0, 4).Select(i => Cause(i, best, spreads, question.Limits, i >= 2 || known)),
+            .. CauseLoads.Mismatches.Select(cause =>
+                Cause(
+                    cause,
+                    best.Of(cause),
+                    spreads.ByCause[cause],
+                    question.Limits,
+                    known || cause is BindingCause.Glow or BindingCause.Level
+                )
+            ),
         ];
-        int? binding = Binding(best);
-        CheckReach(reader, stack, best, findings);
-        double tighter = DarkMismatch.Smaller(best[0], best[1]) ?? double.PositiveInfinity;
-        double uncertainty = best[0] == tighter ? spreads[0].StandardDeviation : spreads[1].StandardDeviation;
+        CheckReach(reader, stack, all, findings);
+        double tighter = all.Tighter ?? double.PositiveInfinity;
+        double uncertainty =
+            all.Warmer == tighter ? spreads.All.Warmer.StandardDeviation : spreads.All.Colder.StandardDeviation;
         bool uncertain = !known || (double.IsFinite(tighter) && uncertainty > CannotTellRelative * tighter);
         SettlingSearch? settling =
             !uncertain ? null
@@ -107,11 +108,11 @@ public static class DarkTolerance
         {
             Sky = sky,
             Stack = stack,
-            Sentence = Sentence(best, binding, uncertain, known),
-            Reason = Reason(stack, question, best, binding) + (settling is null ? "" : " " + settling.Sentence),
+            Sentence = Sentence(all, best.Binding, uncertain, known),
+            Reason = Reason(stack, question, best) + (settling is null ? "" : " " + settling.Sentence),
             Settling = settling?.Frames ?? [],
             Verdict = uncertain ? Answer.CannotTell : "answered",
-            BindingCause = binding is int b ? CauseLoads.Names[b] : null,
+            BindingCause = best.Binding,
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Causes = causes,
@@ -119,76 +120,57 @@ public static class DarkTolerance
             Findings = findings,
             RulesOfThumb =
             [
-                RulesOfThumb.FiveDegrees(best[0], best[1], uncertainty),
+                RulesOfThumb.FiveDegrees(all.Warmer, all.Colder, uncertainty),
                 RulesOfThumb.Dithering(stack.DitherPositions),
             ],
         };
     }
 
-    /// <summary>Warmer, colder and exposure: first the smallest of all causes, then each cause.</summary>
-    private static double?[] Decide(
+    private static MismatchLimits Decide(
         SensorModel sensor,
         StackConditions stack,
         double sky,
         ToleranceQuestion question,
-        double?[]? near = null
-    )
-    {
-        var mismatch = new DarkMismatch(sensor, stack, sky, question.Limits);
-        double?[] all = new double?[15];
-        for (int cause = 0; cause < 4; cause++)
-        {
-            all[3 + 3 * cause] = mismatch.Warmer(cause, question.Scaled, near?[3 + 3 * cause]);
-            all[4 + 3 * cause] = mismatch.Colder(cause, question.Scaled, near?[4 + 3 * cause]);
-            all[5 + 3 * cause] = mismatch.Exposure(cause, question.Scaled, near?[5 + 3 * cause]);
-            for (int side = 0; side < 3; side++)
-                all[side] = DarkMismatch.Smaller(all[side], all[3 + 3 * cause + side]);
-        }
-        return all;
-    }
-
-    private static int? Binding(double?[] best)
-    {
-        int cause = Enumerable
-            .Range(0, 4)
-            .MinBy(i => DarkMismatch.Smaller(best[3 + 3 * i], best[4 + 3 * i]) ?? double.PositiveInfinity);
-        return best[3 + 3 * cause] is null && best[4 + 3 * cause] is null ? null : cause;
-    }
+        MismatchLimits? near = null
+    ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
     private static CauseTolerance Cause(
-        int cause,
-        double?[] best,
-        Propagation.Spread[] spreads,
+        BindingCause cause,
+        SideLimits best,
+        SideSpreads spreads,
         LossLimits limits,
         bool known
     )
     {
-        Measurement? Of(int side, string unit) =>
-            best[3 + 3 * cause + side] is double value
-                ? new Measurement(
-                    value,
-                    spreads[3 + 3 * cause + side].StandardDeviation,
-                    unit,
-                    Propagation.Draws,
-                    "uncertainties drawn"
-                )
+        static Measurement? Of(double? value, Propagation.Spread spread, string unit) =>
+            value is double known
+                ? new Measurement(known, spread.StandardDeviation, unit, Propagation.Draws, "uncertainties drawn")
                 : null;
-        string threshold = cause switch
+        return new CauseTolerance(
+            cause,
+            Threshold(cause, limits),
+            Of(best.Warmer, spreads.Warmer, "°C"),
+            Of(best.Colder, spreads.Colder, "°C"),
+            Of(best.Exposure, spreads.Exposure, "s"),
+            known
+        );
+    }
+
+    private static string Threshold(BindingCause cause, LossLimits limits) =>
+        cause switch
         {
-            0 => $"spread raises the noise of the stack by {Said.Percent(limits.NoiseLoss)}",
-            1 =>
+            BindingCause.Typical => $"spread raises the noise of the stack by {Said.Percent(limits.NoiseLoss)}",
+            BindingCause.HotPixels =>
                 $"{Said.Percent(limits.HotShare)} of the pixels beyond {Said.Number(limits.HotFactor)} times the noise of the stack",
-            2 => $"{Said.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
+            BindingCause.Glow => $"{Said.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
             _ => $"{Said.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
                 + $"off by {Said.Percent(limits.FlatFallOff)}",
         };
-        return new CauseTolerance(CauseLoads.Names[cause], threshold, Of(0, "°C"), Of(1, "°C"), Of(2, "s"), known);
-    }
 
-    private static void CheckReach(SensorReader reader, StackConditions stack, double?[] best, List<Finding> findings)
+    private static void CheckReach(SensorReader reader, StackConditions stack, SideLimits best, List<Finding> findings)
     {
-        double warm = stack.TemperatureCelsius + (best[0] ?? 0),
-            cold = stack.TemperatureCelsius - (best[1] ?? 0);
+        double warm = stack.TemperatureCelsius + (best.Warmer ?? 0),
+            cold = stack.TemperatureCelsius - (best.Colder ?? 0);
         if (
             warm > reader.Range.High + Refuse.ExtrapolationCelsius
             || cold < reader.Range.Low - Refuse.ExtrapolationCelsius
@@ -217,39 +199,35 @@ public static class DarkTolerance
         return points;
     }
 
-    private static string Sentence(double?[] best, int? binding, bool uncertain, bool known)
+    private static string Sentence(SideLimits best, BindingCause? binding, bool uncertain, bool known)
     {
         if (!known)
             return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = best[0] is double w ? $"at most {Said.CelsiusAtMost(w)} warmer" : "any amount warmer";
-        string cold = best[1] is double c ? $"{Said.CelsiusAtMost(c)} colder" : "any amount colder";
+        string warm = best.Warmer is double w ? $"at most {Said.CelsiusAtMost(w)} warmer" : "any amount warmer";
+        string cold = best.Colder is double c ? $"{Said.CelsiusAtMost(c)} colder" : "any amount colder";
         return uncertain
             ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
                 + "of the lights."
             : $"Use darks {warm} or {cold} than the lights"
-                + (binding is int b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
+                + (binding is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
     }
 
-    private static string Reason(StackConditions stack, ToleranceQuestion question, double?[] best, int? binding) =>
+    private static string Reason(StackConditions stack, ToleranceQuestion question, MismatchLimits best) =>
         $"The stack of {Said.Whole(stack.Lights)} × {Said.Seconds(stack.ExposureSeconds)} at "
         + $"{Said.Celsius(stack.TemperatureCelsius)} is judged against its own noise"
+        + (best.Binding is { } b ? $"; the first limit reached is: {Threshold(b, question.Limits)}" : "")
         + (
-            binding is int b
-                ? $"; the first limit reached is: {Cause(b, best, new Propagation.Spread[15], question.Limits, true).Threshold}"
-                : ""
-        )
-        + (
-            best[2] is double s
+            best.All.Exposure is double s
                 ? $"; the exposure may differ by {Said.Seconds(s)}."
                 : "; the exposure may differ by any amount."
         );
 
-    private static string Words(int cause) =>
+    private static string Words(BindingCause cause) =>
         cause switch
         {
-            0 => "the typical pixels",
-            1 => "hot pixels",
-            2 => "glow residuals",
+            BindingCause.Typical => "the typical pixels",
+            BindingCause.HotPixels => "hot pixels",
+            BindingCause.Glow => "glow residuals",
             _ => "level residuals",
         };
 }

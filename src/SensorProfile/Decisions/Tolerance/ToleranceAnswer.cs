@@ -18,9 +18,9 @@ public sealed record ToleranceAnswer : WordedAnswer
     public required StackConditions Stack { get; init; }
 
     /// <summary>
-    /// typical | hot-pixels | glow | level: what limits the temperature first; null when nothing does.
+    /// What limits the temperature first; null when nothing does.
     /// </summary>
-    public string? BindingCause { get; init; }
+    public BindingCause? BindingCause { get; init; }
 
     /// <summary>Each cause alone.</summary>
     public IReadOnlyList<CauseTolerance> Causes { get; init; } = [];

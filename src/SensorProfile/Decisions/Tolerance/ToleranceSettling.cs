@@ -31,25 +31,28 @@ internal static class ToleranceSettling
         ToleranceQuestion question,
         SkyRate sky,
         StackConditions stack,
-        double?[] best,
+        MismatchLimits best,
         double relative
     )
     {
-        bool warm = (best[0] ?? double.PositiveInfinity) <= (best[1] ?? double.PositiveInfinity);
-        int side = warm ? 0 : 1;
-        double tighter = best[side]!.Value;
+        SideLimits all = best.All;
+        bool warm = (all.Warmer ?? double.PositiveInfinity) <= (all.Colder ?? double.PositiveInfinity);
+        double tighter = all.Tighter!.Value;
         double?[] Side(SensorModel model, double s)
         {
             var mismatch = new DarkMismatch(model, stack, s, question.Limits);
             double? smallest = null;
-            // a cause four times as far off does not come to bind
-            foreach (int cause in Enumerable.Range(0, 4).Where(c => best[3 + 3 * c + side] <= 4 * tighter))
-                smallest = DarkMismatch.Smaller(
+            foreach (BindingCause cause in CauseLoads.Mismatches)
+            {
+                double? near = warm ? best.Of(cause).Warmer : best.Of(cause).Colder;
+                // a cause four times as far off does not come to bind
+                if (!(near <= 4 * tighter))
+                    continue;
+                smallest = SideLimits.Smaller(
                     smallest,
-                    warm
-                        ? mismatch.Warmer(cause, question.Scaled, best[3 + 3 * cause])
-                        : mismatch.Colder(cause, question.Scaled, best[4 + 3 * cause])
+                    warm ? mismatch.Warmer(cause, question.Scaled, near) : mismatch.Colder(cause, question.Scaled, near)
                 );
+            }
             return [smallest];
         }
         return SettlingSearch.Find(profile, reader, sky, left =>

@@ -9,6 +9,9 @@ namespace SensorProfile.Drift.MasterDarks;
 /// </remarks>
 public sealed record DarkLibraryAnswer : WordedAnswer
 {
+    /// <summary>The verdict on the library: the worst of its masters.</summary>
+    public required CheckVerdict Library { get; init; }
+
     /// <summary>One entry per master that was given, in that order.</summary>
     public IReadOnlyList<MasterVerdict> Masters { get; init; } = [];
 

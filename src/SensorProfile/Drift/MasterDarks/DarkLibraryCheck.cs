@@ -97,7 +97,7 @@ public static class DarkLibraryCheck
             return new MasterVerdict
             {
                 File = path,
-                Verdict = Answer.CannotTell,
+                Verdict = CheckVerdict.CannotTell,
                 Reason = $"It cannot be read: {problem.Message}",
             };
         }
@@ -122,7 +122,7 @@ public static class DarkLibraryCheck
         new()
         {
             File = master.File,
-            Verdict = Answer.CannotTell,
+            Verdict = CheckVerdict.CannotTell,
             Exposure = master.Exposure,
             Temperature = master.Temperature,
             Reason = $"Cannot tell: {why}.",

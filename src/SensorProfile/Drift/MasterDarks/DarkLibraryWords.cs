@@ -16,12 +16,12 @@ internal static class DarkLibraryWords
         List<Finding> findings
     )
     {
-        MasterVerdict[] retake = [.. masters.Where(m => m.Verdict == "retake")],
-            unknown = [.. masters.Where(m => m.Verdict == Answer.CannotTell)];
-        string verdict =
-            retake.Length > 0 ? "retake"
-            : unknown.Length > 0 ? Answer.CannotTell
-            : "keep";
+        MasterVerdict[] retake = [.. masters.Where(m => m.Verdict == CheckVerdict.Retake)],
+            unknown = [.. masters.Where(m => m.Verdict == CheckVerdict.CannotTell)];
+        CheckVerdict verdict =
+            retake.Length > 0 ? CheckVerdict.Retake
+            : unknown.Length > 0 ? CheckVerdict.CannotTell
+            : CheckVerdict.Keep;
         Measurement? worst = masters.Select(m => m.Loss).OfType<Measurement>().MaxBy(m => m.Value);
         return new DarkLibraryAnswer
         {
@@ -30,15 +30,22 @@ internal static class DarkLibraryWords
                 is { } shown
                 ? $"{Path.GetFileName(shown.File)}: {shown.Reason}"
                 : "",
-            Verdict = verdict,
+            Verdict = Said.Word(verdict),
+            Library = verdict,
             Masters = masters,
             Shoot =
             [
                 .. masters
-                    .Where(m => m.Verdict != "keep")
+                    .Where(m => m.Verdict != CheckVerdict.Keep)
                     .GroupBy(m => (m.Exposure, m.Temperature))
                     .Select(g =>
-                        Shoot(g.Key.Exposure, g.Key.Temperature, ruler, fresh, g.Any(m => m.Verdict == "retake"))
+                        Shoot(
+                            g.Key.Exposure,
+                            g.Key.Temperature,
+                            ruler,
+                            fresh,
+                            g.Any(m => m.Verdict == CheckVerdict.Retake)
+                        )
                     ),
             ],
             Quantities = new Dictionary<string, Measurement?> { ["lossWorst"] = worst },

@@ -8,8 +8,6 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>Judges one master against its fresh darks.</summary>
 internal static class MasterCheck
 {
-    private const string Keep = "keep",
-        Retake = "retake";
     private const double OneSided95 = 1.6448536269514722;
     private const double Mismatch = 0.1,
         ReachFactor = 4,
@@ -56,23 +54,23 @@ internal static class MasterCheck
             parts =
             [
                 .. parts.Select(p =>
-                    p.Verdict == Retake && p.Kind is "typical" or "structure"
+                    p is { Verdict: CheckVerdict.Retake, Kind: ResidualKind.Typical or ResidualKind.Structure }
                         ? p with
                         {
-                            Verdict = Answer.CannotTell,
+                            Verdict = CheckVerdict.CannotTell,
                         }
                         : p
                 ),
             ];
         double extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)),
             loss = Loss(left.ExtraVariance, stack);
-        string verdict =
-            parts.Any(p => p.Verdict == Retake) ? Retake
-            : parts.Any(p => p.Verdict == Answer.CannotTell) ? Answer.CannotTell
-            : Keep;
+        CheckVerdict verdict =
+            parts.Any(p => p.Verdict == CheckVerdict.Retake) ? CheckVerdict.Retake
+            : parts.Any(p => p.Verdict == CheckVerdict.CannotTell) ? CheckVerdict.CannotTell
+            : CheckVerdict.Keep;
         string? mismatch = MismatchOf(ruler, master, scale, profile, findings);
         IReadOnlyList<GrowingPatch> patches =
-            mismatch is null && parts.Any(p => p.Kind == "new-hot" && p.Verdict == Retake)
+            mismatch is null && parts.Any(p => p.Kind == ResidualKind.NewHot && p.Verdict == CheckVerdict.Retake)
                 ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master)
                 : [];
         double extraError =
@@ -164,7 +162,7 @@ internal static class MasterCheck
             extra = Math.Sqrt(Math.Max(0, left.ExtraVariance)),
             reach = OneSided95 * left.ExtraUncertainty;
         yield return new ResidualPart(
-            "typical",
+            ResidualKind.Typical,
             ruler.Measured(
                 extra,
                 left.ExtraUncertainty / (2 * Math.Max(extra, Math.Sqrt(left.ExtraUncertainty))),
@@ -176,27 +174,27 @@ internal static class MasterCheck
         );
         double total = (left.HotBeyond + left.NewBeyond) / left.Pixels,
             error = left.BeyondUncertainty / left.Pixels;
-        string hot = Between(total - OneSided95 * error, total + OneSided95 * error, limits.HotShare);
+        CheckVerdict hot = Between(total - OneSided95 * error, total + OneSided95 * error, limits.HotShare);
         // the fresh darks are too few to show what would be seen in the stack
-        if (hot == Keep && left.VisibleLimit > ReachFactor * visible)
-            hot = Answer.CannotTell;
+        if (hot == CheckVerdict.Keep && left.VisibleLimit > ReachFactor * visible)
+            hot = CheckVerdict.CannotTell;
         bool mostlyNew = left.NewBeyond > left.HotBeyond;
         string beyond =
             $"share of the pixels with a residual beyond {Said.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
         yield return new ResidualPart(
-            "hot",
+            ResidualKind.Hot,
             new Measurement(left.HotBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", hot in the master"),
             limits.HotShare,
-            hot == Retake && mostlyNew ? Keep : hot
+            hot == CheckVerdict.Retake && mostlyNew ? CheckVerdict.Keep : hot
         );
         yield return new ResidualPart(
-            "new-hot",
+            ResidualKind.NewHot,
             new Measurement(left.NewBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", not hot in the master"),
             limits.HotShare,
-            hot == Retake && !mostlyNew ? Keep : hot
+            hot == CheckVerdict.Retake && !mostlyNew ? CheckVerdict.Keep : hot
         );
         yield return Seen(
-            "glow",
+            ResidualKind.Glow,
             left.Glow,
             left.GlowUncertainty,
             limits.GlowFactor * stack,
@@ -205,7 +203,7 @@ internal static class MasterCheck
             ruler
         );
         yield return Seen(
-            "structure",
+            ResidualKind.Structure,
             left.Structure,
             left.StructureUncertainty,
             ruler.Options.StructureFactor * stack,
@@ -216,7 +214,7 @@ internal static class MasterCheck
     }
 
     private static ResidualPart Seen(
-        string kind,
+        ResidualKind kind,
         double value,
         double uncertainty,
         double limit,
@@ -231,10 +229,10 @@ internal static class MasterCheck
             Between(value - OneSided95 * uncertainty, value + OneSided95 * uncertainty, limit)
         );
 
-    private static string Between(double low, double high, double limit) =>
-        high <= limit ? Keep
-        : low > limit ? Retake
-        : Answer.CannotTell;
+    private static CheckVerdict Between(double low, double high, double limit) =>
+        high <= limit ? CheckVerdict.Keep
+        : low > limit ? CheckVerdict.Retake
+        : CheckVerdict.CannotTell;
 
     /// <summary>
     /// Share of the extra variance that is the master's own noise, where its header says how many frames it holds.
@@ -297,7 +295,7 @@ internal static class MasterCheck
         ?? mode.DarkCurrent?.DoublingTemperature?.Value;
 
     private static string Reason(
-        string verdict,
+        CheckVerdict verdict,
         ResidualPart[] parts,
         double loss,
         bool patternStays,
@@ -310,12 +308,12 @@ internal static class MasterCheck
     {
         string stack = $"a stack of {Said.Whole(ruler.Options.Lights)} lights",
             also = mismatch is null ? "" : $"; {mismatch}";
-        if (verdict == Keep)
+        if (verdict == CheckVerdict.Keep)
             return $"It adds {Said.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within "
                 + $"their limits{also}.";
-        ResidualPart[] open = [.. parts.Where(p => p.Verdict == Answer.CannotTell)],
-            failed = [.. parts.Where(p => p.Verdict == Retake)];
-        if (verdict == Answer.CannotTell)
+        ResidualPart[] open = [.. parts.Where(p => p.Verdict == CheckVerdict.CannotTell)],
+            failed = [.. parts.Where(p => p.Verdict == CheckVerdict.Retake)];
+        if (verdict == CheckVerdict.CannotTell)
             return (
                     patternStays
                         ? "Cannot tell: its bias is taken off, and without fresh bias frames the bias pattern looks like a "
@@ -326,9 +324,9 @@ internal static class MasterCheck
                 + also
                 + ".";
         string noisy =
-            ownNoise > 0.5 && failed.Any(p => p.Kind == "typical")
+            ownNoise > 0.5 && failed.Any(p => p.Kind == ResidualKind.Typical)
                 ? "; most of that is the master's own noise: it holds too few frames"
-            : ownNoise is null && framesAlike is > 0.75 and < 500 && failed.Any(p => p.Kind == "typical")
+            : ownNoise is null && framesAlike is > 0.75 and < 500 && failed.Any(p => p.Kind == ResidualKind.Typical)
                 ? " (as much as the noise of "
                     + $"{(framesAlike < 1.5 ? "a single dark" : $"a master of {Said.Whole((long)Math.Round(framesAlike))} darks")})"
             : "";
@@ -339,8 +337,8 @@ internal static class MasterCheck
             failed.Select(p =>
                 Failed(p, loss, stack)
                 + (
-                    p.Kind == "typical" ? noisy
-                    : p.Kind == "new-hot" ? patch
+                    p.Kind == ResidualKind.Typical ? noisy
+                    : p.Kind == ResidualKind.NewHot ? patch
                     : ""
                 )
             )
@@ -348,26 +346,27 @@ internal static class MasterCheck
         return mismatch is null ? what + "." : $"{mismatch}; {what}.";
     }
 
-    private static string Words(string kind) =>
+    private static string Words(ResidualKind kind) =>
         kind switch
         {
-            "typical" => "the ordinary pixels",
-            "hot" => "the hot pixels",
-            "new-hot" => "new hot pixels",
-            "glow" => "the glow",
+            ResidualKind.Typical => "the ordinary pixels",
+            ResidualKind.Hot => "the hot pixels",
+            ResidualKind.NewHot => "new hot pixels",
+            ResidualKind.Glow => "the glow",
             _ => "rows and columns",
         };
 
     private static string Failed(ResidualPart part, double loss, string stack) =>
         part.Kind switch
         {
-            "typical" => $"the pattern of its ordinary pixels raises the noise of {stack} by {Said.Percent(loss)}",
-            "hot" =>
+            ResidualKind.Typical =>
+                $"the pattern of its ordinary pixels raises the noise of {stack} by {Said.Percent(loss)}",
+            ResidualKind.Hot =>
                 $"{Said.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
                     + $"{Said.Percent(part.Limit)})",
-            "new-hot" =>
+            ResidualKind.NewHot =>
                 $"{Said.Percent(part.Value.Value)} of the pixels are hot now and not in it (accepted: {Said.Percent(part.Limit)})",
-            "glow" => $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
+            ResidualKind.Glow => $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
             _ => $"rows or columns leave {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
         };
 }

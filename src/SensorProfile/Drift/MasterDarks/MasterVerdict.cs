@@ -8,8 +8,8 @@ public sealed record MasterVerdict
     /// <summary>The file as it was given.</summary>
     public required string File { get; init; }
 
-    /// <summary>keep | retake | cannot-tell.</summary>
-    public required string Verdict { get; init; }
+    /// <summary>What to do with it.</summary>
+    public required CheckVerdict Verdict { get; init; }
 
     /// <summary>
     /// Standard deviation that the master adds to each calibrated light over its ordinary pixels, the noise of the
@@ -23,7 +23,7 @@ public sealed record MasterVerdict
     /// <summary>Noise of the stack it serves, per pixel, in the unit of <see cref="Residual"/>.</summary>
     public Measurement? StackNoise { get; init; }
 
-    /// <summary>The residual by its kinds: typical, hot, new-hot, glow, structure.</summary>
+    /// <summary>The residual by its kinds.</summary>
     public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
     /// <summary>

@@ -57,7 +57,7 @@ internal static class LibraryOutlook
             double? best = rate.Changed ? Years(slope) : null,
                 earliest = Years(slope + reach),
                 latest = best is null ? null : Years(slope - reach);
-            string name = cause?.Cause ?? "";
+            string name = cause is null ? "" : Said.Word(cause.Cause);
             if (
                 hot?.NewPerYear is { Value: > 0 } born
                 && stack.Limits.HotShare * 1e6 / born.Value is var hotYears

@@ -32,6 +32,17 @@ internal static class Guard
                 $"{Said.Whole(stack.Lights)} lights cannot have {Said.Whole(stack.DitherPositions)} dither "
                     + "positions: give at most one position per light."
             );
+        if (
+            stack.Rejection is Rejection.Median or Rejection.Winsorised
+            && stack.DitherPositions is > 1 and < StackDescription.FewestPositions
+        )
+            throw Refuse.BadArgument(
+                "rejection-needs-positions",
+                $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
+                    + $"{Said.Whole(StackDescription.FewestPositions)} dither positions cannot be judged: two hot "
+                    + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither "
+                    + "over more positions."
+            );
     }
 
     internal static void Darks(DarkFrames darks)

@@ -37,7 +37,6 @@ public class DarkCountAdviceTests
             TemperatureCelsius = -10,
             Lights = 30,
             Sky = SkyRate.Given(0.05),
-            Loss = 0.05,
         };
         int n = (int)DarkCountAdvice.Find(camera.Profile(), camera.Mode(), question).Quantities["darks"]!.Value;
         var stack = new StackConditions

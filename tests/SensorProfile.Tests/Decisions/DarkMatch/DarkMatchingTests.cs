@@ -15,7 +15,7 @@ public class DarkMatchingTests
     public void DarksOfTheSameTemperatureAndExposureFit()
     {
         MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10));
-        Assert.Equal(MatchVerdict.Fits, answer.Verdict);
+        Assert.Equal(MatchVerdict.Fits, answer.Worst);
         Assert.StartsWith("These darks fit the lights (loss ", answer.Sentence, StringComparison.Ordinal);
         // 20 lights, 60 darks of the same temperature: √(1 + N_d²·20/(N²·60)) − 1
         double dark = 1.8 + 2.25 + 0.64 / 12,
@@ -36,13 +36,10 @@ public class DarkMatchingTests
         double tolerance = DarkTolerance.Find(new Tarn().Profile(), new Tarn().Mode(), question).Quantities[
             "toleranceWarmer"
         ]!.Value;
-        Assert.Equal(
-            MatchVerdict.Fits,
-            Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance - 0.05)).Verdict
-        );
+        Assert.Equal(MatchVerdict.Fits, Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance - 0.05)).Worst);
         MatchAnswer beyond = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance + 0.05));
-        Assert.Equal(MatchVerdict.Usable, beyond.Verdict);
-        Assert.Equal("hot-pixels", beyond.Matches[0].BindingCause);
+        Assert.Equal(MatchVerdict.Usable, beyond.Worst);
+        Assert.Equal(BindingCause.HotPixels, beyond.Matches[0].BindingCause);
         Assert.Contains("To fit, take", beyond.Matches[0].Reason, StringComparison.Ordinal);
     }
 
@@ -61,7 +58,7 @@ public class DarkMatchingTests
     public void FarDarksDoNotFit()
     {
         MatchAnswer answer = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, 5));
-        Assert.Equal(MatchVerdict.DoesNotFit, answer.Verdict);
+        Assert.Equal(MatchVerdict.DoesNotFit, answer.Worst);
         Assert.Equal("These darks do not fit the lights: take new ones.", answer.Sentence);
     }
 
@@ -70,7 +67,7 @@ public class DarkMatchingTests
     {
         FrameSet shorter = Sets.Of(FrameKind.Light, 20, 60, -10),
             darks = Sets.Of(FrameKind.Dark, 60, 300, -10);
-        Assert.NotEqual(MatchVerdict.Fits, Match(shorter, darks).Verdict);
+        Assert.NotEqual(MatchVerdict.Fits, Match(shorter, darks).Worst);
         MatchAnswer scaled = DarkMatching.Match(
             new Tarn().Profile(),
             Question([shorter], [darks]) with
@@ -78,7 +75,7 @@ public class DarkMatchingTests
                 BiasFrames = 50,
             }
         );
-        Assert.Equal(MatchVerdict.Fits, scaled.Verdict);
+        Assert.Equal(MatchVerdict.Fits, scaled.Worst);
         Assert.True(scaled.Matches[0].Scaled);
     }
 
@@ -92,7 +89,7 @@ public class DarkMatchingTests
             lights,
             Sets.Of(FrameKind.Dark, 60, 300, -10, gain: gain, width: width, camera: camera)
         );
-        Assert.Equal(MatchVerdict.DoesNotFit, answer.Verdict);
+        Assert.Equal(MatchVerdict.DoesNotFit, answer.Worst);
         Assert.Equal(
             "No dark set has the camera, size and settings of these lights (gain 100, offset 30, 3000 × 3000 px): "
                 + "take darks with these settings.",
@@ -119,7 +116,7 @@ public class DarkMatchingTests
     {
         Assert.Equal(
             MatchVerdict.Fits,
-            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -10.3)])).Verdict
+            DarkMatching.Match(null, Question([lights], [Sets.Of(FrameKind.Dark, 60, 300, -10.3)])).Worst
         );
         Assert.Equal(
             Answer.CannotTell,
@@ -161,8 +158,8 @@ public class DarkMatchingTests
     public void TooFewDarksAreNamedAsTheCause()
     {
         MatchAnswer answer = Match(Sets.Of(FrameKind.Light, 100, 60, -10), Sets.Of(FrameKind.Dark, 20, 60, -10));
-        Assert.Equal(MatchVerdict.Usable, answer.Verdict);
-        Assert.Equal("number-of-darks", answer.Matches[0].BindingCause);
+        Assert.Equal(MatchVerdict.Usable, answer.Worst);
+        Assert.Equal(BindingCause.NumberOfDarks, answer.Matches[0].BindingCause);
         Assert.Contains("20 darks for a stack of 100 lights", answer.Matches[0].Reason, StringComparison.Ordinal);
     }
 
@@ -185,6 +182,6 @@ public class DarkMatchingTests
         {
             Lights = light,
             Darks = dark,
-            Sky = SkyRate.Given(0.5),
+            Stack = new StackDescription { Sky = SkyRate.Given(0.5) },
         };
 }

@@ -3,6 +3,7 @@ using SensorProfile.Decisions.Settling;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
@@ -32,13 +33,10 @@ public class SettlingTests
         // 4 darks of 5 exposures at 6 temperatures stand behind the profile: with q times as many, its uncertainties
         // are 1/√q and the answer can be told; with half of that addition it cannot
         double q = 1 + match.Settling.Sum(s => s.Frames) / 120.0;
-        Assert.NotEqual(
-            MatchVerdict.CannotTell,
-            Match(new Tarn { Relative = 0.2 / Math.Sqrt(q), HotShare = 0 }).Verdict
-        );
+        Assert.NotEqual(MatchVerdict.CannotTell, Match(new Tarn { Relative = 0.2 / Math.Sqrt(q), HotShare = 0 }).Worst);
         Assert.Equal(
             MatchVerdict.CannotTell,
-            Match(new Tarn { Relative = 0.2 / Math.Sqrt(1 + (q - 1) / 3), HotShare = 0 }).Verdict
+            Match(new Tarn { Relative = 0.2 / Math.Sqrt(1 + (q - 1) / 3), HotShare = 0 }).Worst
         );
     }
 
@@ -157,7 +155,7 @@ public class SettlingTests
             {
                 Lights = [drifting, lights],
                 Darks = [Sets.Of(FrameKind.Dark, 60, 300, -10), darks, Sets.Of(FrameKind.Dark, 60, 300, 5, gain: 0)],
-                Sky = sky,
+                Stack = new StackDescription { Sky = sky },
             }
         );
         Assert.Equal(6, answer.Pairs.Count);
@@ -217,6 +215,6 @@ public class SettlingTests
         {
             Lights = [light],
             Darks = [dark],
-            Sky = sky,
+            Stack = new StackDescription { Sky = sky },
         };
 }

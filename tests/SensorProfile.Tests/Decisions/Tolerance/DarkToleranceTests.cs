@@ -79,7 +79,7 @@ public class DarkToleranceTests
         var camera = new Tarn();
         ToleranceQuestion question = Question();
         ToleranceAnswer answer = DarkTolerance.Find(camera.Profile(), camera.Mode(), question);
-        Assert.Equal("hot-pixels", answer.BindingCause);
+        Assert.Equal(BindingCause.HotPixels, answer.BindingCause);
         double noise = Math.Sqrt((0.5 * 300 + 0.006 * 300 + 2.25 + 0.64 / 12) / question.Lights);
         foreach (
             double side in new[]
@@ -137,7 +137,7 @@ public class DarkToleranceTests
             ],
         };
         ToleranceAnswer answer = DarkTolerance.Find(glowing.Profile(), glowing.Mode(), Question());
-        Assert.Equal("glow", answer.BindingCause);
+        Assert.Equal(BindingCause.Glow, answer.BindingCause);
         // peak 600 e- against half the noise of the stack, doubling every 8 °C
         double limit = 0.5 * Math.Sqrt((0.5 * 300 + 0.006 * 300 + 2.25 + 0.64 / 12) / 40) / 600;
         Assert.Equal(ClosedForm.Warmer(limit, 8), answer.Quantities["toleranceWarmer"]!.Value, 1e-6);
@@ -154,7 +154,7 @@ public class DarkToleranceTests
             HotFrom = 0.3,
         };
         ToleranceAnswer answer = DarkTolerance.Find(uniform.Profile(), uniform.Mode(), Question());
-        Assert.Equal("level", answer.BindingCause);
+        Assert.Equal(BindingCause.Level, answer.BindingCause);
         double limit = 0.5 * Math.Sqrt((0.5 * 300 + 0.05 * 300 + 2.25 + 0.64 / 12) / 40) / 0.30 / 15;
         Assert.Equal(ClosedForm.Warmer(limit, 6), answer.Quantities["toleranceWarmer"]!.Value, 1e-6);
     }
@@ -192,7 +192,7 @@ public class DarkToleranceTests
         ToleranceQuestion dithered = Question() with { DitherPositions = 20 };
         double without = DarkTolerance.Find(new Tarn().Profile(), new Tarn().Mode(), dithered).Causes[1].Warmer!.Value;
         Measurement? with = DarkTolerance
-            .Find(new Tarn().Profile(), new Tarn().Mode(), dithered with { RejectsOutliers = true })
+            .Find(new Tarn().Profile(), new Tarn().Mode(), dithered with { Rejection = Rejection.SigmaClip })
             .Causes[1]
             .Warmer;
         Assert.True(with is null || with.Value > without);

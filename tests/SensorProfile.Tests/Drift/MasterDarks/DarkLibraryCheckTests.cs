@@ -49,10 +49,10 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [.. ways.Select(w => w.File)]);
         foreach ((MasterVerdict verdict, string scale) in answer.Masters.Zip(ways, (v, w) => (v, w.Scale)))
         {
-            Assert.Equal((verdict.File, scale, "keep"), (verdict.File, verdict.Scale, verdict.Verdict));
+            Assert.Equal((verdict.File, scale, CheckVerdict.Keep), (verdict.File, verdict.Scale, verdict.Verdict));
             Assert.InRange(verdict.SignalRatio!.Value, 0.98, 1.02);
         }
-        Assert.Equal("keep", answer.Verdict);
+        Assert.Equal(CheckVerdict.Keep, answer.Library);
         Assert.Empty(answer.Shoot);
         // 40 darks, 40 lights: √(1 + N_d²/N²) − 1 with N_d² = 2.56 + 3.6 + 0.05 e-² and N² = N_d² + 0.71 e-/s · 300 s:
         // 1.4 %; ± the sampling of 30 000 pixels.
@@ -90,7 +90,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Inventory fresh = masters.Fresh(SimulatedMasters.Camera());
         DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
         output.WriteLine($"{answer.Sentence} {string.Join(" ", answer.Findings.Select(f => f.Message))}");
-        Assert.Equal(("keep", "e-"), (answer.Verdict, answer.Masters[0].Residual!.Unit));
+        Assert.Equal((CheckVerdict.Keep, "e-"), (answer.Library, answer.Masters[0].Residual!.Unit));
         Assert.Contains(answer.Findings, f => f.Code == "gain-from-hot-pixels");
         Measurement with = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile).Masters[0].StackNoise!;
         Assert.InRange(answer.Masters[0].StackNoise!.Value / with.Value, 0.6, 1.5);
@@ -101,8 +101,8 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
     {
         string file = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d));
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(years: 3, newHot: 0.0015), [file]);
-        Assert.Equal("retake", answer.Verdict);
-        Assert.Equal("retake", answer.Masters[0].Parts.Single(p => p.Kind == "new-hot").Verdict);
+        Assert.Equal(CheckVerdict.Retake, answer.Library);
+        Assert.Equal(CheckVerdict.Retake, answer.Masters[0].Parts.Single(p => p.Kind == ResidualKind.NewHot).Verdict);
         Assert.Contains("hot now and not in it", answer.Masters[0].Reason, StringComparison.Ordinal);
         DarksToShoot shoot = Assert.Single(answer.Shoot);
         Assert.Equal((300, -10), (shoot.Exposure, shoot.Temperature));
@@ -142,7 +142,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Inventory fresh = masters.Fresh(DemoCameras.Tarn9M(3) with { Shots = Darks(8) }, name: "october-4");
         DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
         output.WriteLine($"{answer.Sentence} {answer.Reason}");
-        Assert.Equal("retake", answer.Verdict);
+        Assert.Equal(CheckVerdict.Retake, answer.Library);
         GrowingPatch patch = answer.Masters[0].Patches[0];
         Assert.InRange(double.Hypot(patch.X - 52, patch.Y - 432), 0, 6);
         Assert.Contains("of them in a patch near the lower left corner", answer.Reason, StringComparison.Ordinal);
@@ -155,7 +155,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         string file = masters.Write("half.fits", SimulatedMasters.Library(exposure: 150).Dark.Select(d => (float)d));
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [file]);
         Assert.InRange(answer.Masters[0].SignalRatio!.Value, 1.95, 2.05);
-        Assert.Equal("retake", answer.Verdict);
+        Assert.Equal(CheckVerdict.Retake, answer.Library);
         Finding finding = Assert.Single(answer.Findings, f => f.Code == "master-not-as-stated");
         Assert.Contains("150 s", finding.Message, StringComparison.Ordinal);
     }
@@ -204,7 +204,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
             statedFrames: null
         );
         MasterVerdict master = Check(SimulatedMasters.Camera(), [file]).Masters[0];
-        Assert.Equal("retake", master.Verdict);
+        Assert.Equal(CheckVerdict.Retake, master.Verdict);
         Assert.Contains("(as much as the noise of a single dark)", master.Reason, StringComparison.Ordinal);
     }
 
@@ -245,7 +245,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
             torn = Path.Combine(masters.Folder, "torn.fits");
         File.WriteAllBytes(torn, File.ReadAllBytes(good)[..40_000]);
         DarkLibraryAnswer answer = Check(SimulatedMasters.Camera(), [torn, good]);
-        Assert.Equal(["cannot-tell", "keep"], answer.Masters.Select(m => m.Verdict));
+        Assert.Equal([CheckVerdict.CannotTell, CheckVerdict.Keep], answer.Masters.Select(m => m.Verdict));
         Assert.Equal("Cannot tell for torn.fits. Keep the rest.", answer.Sentence);
         Assert.Contains(answer.Findings, f => f.Code == "master-unreadable" && f.Frames.Contains(torn));
     }

@@ -53,7 +53,11 @@ public class AnswerCoverageTests(ITestOutputHelper output)
             double?[] Decide(SensorModel sensor, double s, double?[]? near)
             {
                 var mismatch = new DarkMismatch(sensor, stack, s, new LossLimits());
-                return [mismatch.Warmer(0, scaled: false, near?[0]), mismatch.Warmer(1, scaled: false, near?[1])];
+                return
+                [
+                    mismatch.Warmer(BindingCause.Typical, scaled: false, near?[0]),
+                    mismatch.Warmer(BindingCause.HotPixels, scaled: false, near?[1]),
+                ];
             }
             double?[] best = Decide(reader.Best, sky.Rate.Value, null);
             Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (sensor, s) =>

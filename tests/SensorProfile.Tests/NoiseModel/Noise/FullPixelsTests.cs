@@ -2,6 +2,7 @@ using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Tests.Decisions;
@@ -101,11 +102,11 @@ public class FullPixelsTests
             {
                 Lights = [Sets.Of(FrameKind.Light, 20, 1200, 14)],
                 Darks = [Sets.Of(FrameKind.Dark, 60, 1200, 14)],
-                Sky = SkyRate.Given(0.5),
+                Stack = new StackDescription { Sky = SkyRate.Given(0.5) },
             }
         );
         Assert.InRange(answer.Matches[0].FullPixels!.Value, 0.17, 0.2);
-        Assert.Equal("hot-pixels", answer.Matches[0].BindingCause);
+        Assert.Equal(BindingCause.HotPixels, answer.Matches[0].BindingCause);
         Assert.Contains(answer.Findings, f => f.Code == "pixels-full");
     }
 

@@ -80,13 +80,13 @@ public class NoiseBudgetTests
             Rate = 0.006,
             HotFrom = 0.03,
         };
-        StackConditions stack = Stack(300, 40, 20) with { RejectsOutliers = true };
+        StackConditions stack = Stack(300, 40, 20) with { Rejection = Rejection.SigmaClip };
         DarkFrames darks = Darks(300, offset) with { Frames = 60 };
         double budget = NoiseBudget.Compute(camera.Profile(), camera.Mode(), stack, darks).Quantities[
             "stackNoiseAllPixels"
         ]!.Value;
         double plain = NoiseBudget
-            .Compute(camera.Profile(), camera.Mode(), stack with { RejectsOutliers = false }, darks)
+            .Compute(camera.Profile(), camera.Mode(), stack with { Rejection = Rejection.None }, darks)
             .Quantities["stackNoiseAllPixels"]!.Value;
         double simulated = new PixelMonteCarlo(camera, stack, darks, 4000, seed: 47).StackNoise();
         Assert.True(budget < plain);

@@ -1,0 +1,88 @@
+using SensorProfile.NoiseModel.Camera;
+
+namespace SensorProfile.Decisions.Tolerance;
+
+/// <summary>How far darks may be off; null is unlimited or not known.</summary>
+/// <param name="Warmer">Warmer than the lights by, °C.</param>
+/// <param name="Colder">Colder than the lights by, °C.</param>
+/// <param name="Exposure">Exposure different by, s.</param>
+internal sealed record SideLimits(double? Warmer, double? Colder, double? Exposure)
+{
+    /// <summary>The nearer of both temperature limits, °C.</summary>
+    internal double? Tighter => Smaller(Warmer, Colder);
+
+    /// <summary>The limits that keep both.</summary>
+    internal SideLimits And(SideLimits other) =>
+        new(Smaller(Warmer, other.Warmer), Smaller(Colder, other.Colder), Smaller(Exposure, other.Exposure));
+
+    internal static double? Smaller(double? a, double? b) =>
+        a is null ? b
+        : b is null ? a
+        : Math.Min(a.Value, b.Value);
+}
+
+/// <summary>What the uncertainties of the profile make of these limits.</summary>
+internal sealed record SideSpreads(Propagation.Spread Warmer, Propagation.Spread Colder, Propagation.Spread Exposure);
+
+/// <summary>How far darks may be off by each cause alone, and by all.</summary>
+internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, SideLimits Glow, SideLimits Level)
+{
+    private static readonly SideLimits none = new(null, null, null);
+
+    internal SideLimits All => Typical.And(HotPixels).And(Glow).And(Level);
+
+    internal SideLimits Of(BindingCause cause) =>
+        cause switch
+        {
+            BindingCause.Typical => Typical,
+            BindingCause.HotPixels => HotPixels,
+            BindingCause.Glow => Glow,
+            BindingCause.Level => Level,
+            _ => none,
+        };
+
+    /// <summary>The cause that limits the temperature first; null when nothing does.</summary>
+    internal BindingCause? Binding =>
+        All.Tighter is null ? null : CauseLoads.Mismatches.MinBy(cause => Of(cause).Tighter ?? double.PositiveInfinity);
+
+    /// <summary>All numbers in a row, for drawing: of all causes, then cause by cause.</summary>
+    internal double?[] Row() =>
+        [
+            .. CauseLoads
+                .Mismatches.Select(Of)
+                .Prepend(All)
+                .SelectMany(limits => new[] { limits.Warmer, limits.Colder, limits.Exposure }),
+        ];
+
+    /// <summary>The spreads of such a row.</summary>
+    internal static MismatchSpreads Spreads(Propagation.Spread[] row)
+    {
+        SideSpreads At(int place) => new(row[3 * place], row[3 * place + 1], row[3 * place + 2]);
+        return new MismatchSpreads(
+            At(0),
+            CauseLoads.Mismatches.Select((cause, i) => (cause, At(i + 1))).ToDictionary(p => p.cause, p => p.Item2)
+        );
+    }
+
+    /// <summary>Works them out; a search begins where the answer is expected.</summary>
+    internal static MismatchLimits Of(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
+    {
+        SideLimits Each(BindingCause cause) =>
+            new(
+                mismatch.Warmer(cause, scaled, near?.Of(cause).Warmer),
+                mismatch.Colder(cause, scaled, near?.Of(cause).Colder),
+                mismatch.Exposure(cause, scaled, near?.Of(cause).Exposure)
+            );
+        return new MismatchLimits(
+            Each(BindingCause.Typical),
+            Each(BindingCause.HotPixels),
+            Each(BindingCause.Glow),
+            Each(BindingCause.Level)
+        );
+    }
+}
+
+/// <summary>Spreads of all limits.</summary>
+/// <param name="All">Of all causes together.</param>
+/// <param name="ByCause">Of each alone.</param>
+internal sealed record MismatchSpreads(SideSpreads All, IReadOnlyDictionary<BindingCause, SideSpreads> ByCause);
