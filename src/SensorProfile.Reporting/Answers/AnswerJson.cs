@@ -21,7 +21,8 @@ internal static class AnswerJson
         if (bounded.Length > 0)
             document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
         foreach ((string name, JsonNode? value) in reply.Fields)
-            document[name] = value;
+            // a node has one parent, and one document may be written twice
+            document[name] = value?.DeepClone();
         document["findings"] = JsonNodes.Of(reply.Findings);
         document["cautions"] = JsonNodes.Of(reply.Cautions);
         document["rulesOfThumb"] = JsonNodes.Of(reply.RulesOfThumb);
