@@ -21,7 +21,8 @@ internal static class AnswerJson
         if (bounded.Length > 0)
             document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
         foreach ((string name, JsonNode? value) in reply.Fields)
-            document[name] = value;
+            // a node has one parent, and one document may be written twice
+            document[name] = value?.DeepClone();
         if (reply.Assumptions.Count > 0)
             document["assumptions"] = JsonNodes.Of(reply.Assumptions);
         document["findings"] = JsonNodes.Of(reply.Findings);

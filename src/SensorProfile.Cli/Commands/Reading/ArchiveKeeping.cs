@@ -1,4 +1,5 @@
 using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.Identity;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
@@ -22,7 +23,7 @@ internal static class ArchiveKeeping
         try
         {
             foreach (ProfileOnDisk profile in profiles)
-                findings.AddRange(ProfileArchive.Keep(archive, profile).Findings);
+                findings.AddRange(SensorArchive.Keep(archive, profile).Findings);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {

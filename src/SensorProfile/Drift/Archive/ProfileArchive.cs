@@ -71,17 +71,20 @@ public static class ProfileArchive
     /// <summary>Copies a profile and what pixel-by-pixel comparison needs of its maps into an archive.</summary>
     /// <param name="archive">Folder of the archive; made when it does not exist.</param>
     /// <param name="profile">The profile.</param>
+    /// <param name="name">Folder of its sensor in the archive.</param>
     /// <returns>The session's folder and what could not be kept; the folder holds the same profile already when it was
     /// archived before.</returns>
     /// <exception cref="IOException">The archive cannot be written, or another profile of that camera and day stands
     /// there.</exception>
-    public static (string Folder, IReadOnlyList<Finding> Findings) Keep(string archive, ProfileOnDisk profile)
+    internal static (string Folder, IReadOnlyList<Finding> Findings) Keep(
+        string archive,
+        ProfileOnDisk profile,
+        string name
+    )
     {
-        ArgumentException.ThrowIfNullOrEmpty(archive);
-        ArgumentNullException.ThrowIfNull(profile);
         string folder = Path.Combine(
             archive,
-            Safe(profile.Profile.Camera.Name),
+            name,
             profile.DateUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
         );
         string file = Path.Combine(folder, ProfileName);
@@ -160,7 +163,8 @@ public static class ProfileArchive
         }
     }
 
-    private static string Safe(string name)
+    /// <summary>A camera's name as a folder.</summary>
+    internal static string FolderName(string name)
     {
         string safe = string.Concat(
                 name.Trim().Select(c => char.IsLetterOrDigit(c) || c is '.' or '-' or '_' ? c : '-')

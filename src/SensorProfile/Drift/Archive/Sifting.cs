@@ -43,8 +43,14 @@ internal static class Sifting
     private static string Identity(CameraInfo camera) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{camera.Name.Trim().ToUpperInvariant()}|{camera.Width}|{camera.Height}|{camera.ColourFilter}|{camera.CodeStep}"
+            $"{camera.Name.Trim().ToUpperInvariant()}|{Sides(camera)}|{Colours(camera)}|{camera.CodeStep}"
         );
+
+    // a capture program that turns its frames swaps their sides and moves the filter's pattern: the sensor is the same
+    private static (int Shorter, int Longer) Sides(CameraInfo camera) =>
+        (Math.Min(camera.Width, camera.Height), Math.Max(camera.Width, camera.Height));
+
+    private static string Colours(CameraInfo camera) => string.Concat((camera.ColourFilter ?? "none").Order());
 
     private static string Difference(CameraInfo wanted, CameraInfo found)
     {
@@ -55,12 +61,14 @@ internal static class Sifting
                 parts.Add($"{what} {b} instead of {a}");
         }
         Compare("camera", wanted.Name.Trim(), found.Name.Trim());
-        Compare(
-            "size",
-            string.Create(CultureInfo.InvariantCulture, $"{wanted.Width} × {wanted.Height} px"),
-            string.Create(CultureInfo.InvariantCulture, $"{found.Width} × {found.Height} px")
-        );
-        Compare("colour filter", wanted.ColourFilter ?? "none", found.ColourFilter ?? "none");
+        if (Sides(wanted) != Sides(found))
+            Compare(
+                "size",
+                string.Create(CultureInfo.InvariantCulture, $"{wanted.Width} × {wanted.Height} px"),
+                string.Create(CultureInfo.InvariantCulture, $"{found.Width} × {found.Height} px")
+            );
+        if (Colours(wanted) != Colours(found))
+            Compare("colour filter", wanted.ColourFilter ?? "none", found.ColourFilter ?? "none");
         Compare(
             "step of codes",
             wanted.CodeStep.ToString(CultureInfo.InvariantCulture),

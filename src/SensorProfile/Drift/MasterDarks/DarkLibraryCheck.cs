@@ -50,12 +50,29 @@ public static class DarkLibraryCheck
         }
         if (gain is null)
             findings.Add(GainFinding(ruler.Gain));
-        return DarkLibraryWords.Of(
+        DarkLibraryAnswer answer = DarkLibraryWords.Of(
             verdicts,
             ruler,
             [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)],
             findings
         );
+        return answer with { Sentence = answer.Sentence + BringBack(verdicts) };
+    }
+
+    /// <summary>A master that is turned does harm as it is, even one that is good.</summary>
+    private static string BringBack(List<MasterVerdict> verdicts)
+    {
+        MasterVerdict[] turned = [.. verdicts.Where(v => v.Realigned is not null && v.Verdict == CheckVerdict.Keep)];
+        return turned.Length switch
+        {
+            0 => "",
+            1 when turned[0].OtherSize =>
+                $" {Path.GetFileName(turned[0].File)} is {turned[0].Realigned}: it serves lights of its own size only.",
+            1 => $" Bring {Path.GetFileName(turned[0].File)} back before you use it: it is {turned[0].Realigned}.",
+            _ =>
+                $" {Said.Whole(turned.Length)} of them are turned, shifted, cropped or binned against the fresh darks: "
+                    + "bring them back before you use them.",
+        };
     }
 
     private static MasterVerdict CheckOne(
@@ -80,14 +97,20 @@ public static class DarkLibraryCheck
                 return CannotTell(master, "fewer than two fresh darks could be read; take at least 4, better 8");
             if (ruler.Gain is null && FreshGain.Of(darks) is { } rough)
                 ruler = ruler with { Gain = rough, GainIsRough = true };
-            return MasterCheck.Of(
-                master,
-                darks,
-                Bias(fresh, set, cache, findings, cancellation),
+            FreshDarks? bias = Bias(fresh, set, cache, findings, cancellation);
+            if (Realignment.Find(master, darks, bias) is not { } aligned)
+                return CannotTell(master, FreshChoice.SizesDiffer(master, set) + ", and its hot pixels do not say how");
+            if (aligned.Foreign is { } evidence)
+                return Foreign(master, evidence, findings);
+            MasterVerdict verdict = MasterCheck.Of(
+                aligned.Master,
+                aligned.Fresh,
+                aligned.Bias,
                 ruler,
                 profile,
                 findings
             );
+            return aligned.Words is null ? verdict : Turned(verdict, aligned, findings);
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -101,6 +124,49 @@ public static class DarkLibraryCheck
                 Reason = $"It cannot be read: {problem.Message}",
             };
         }
+    }
+
+    private static MasterVerdict Foreign(MasterDark master, string evidence, List<Finding> findings)
+    {
+        string reason =
+            $"Its hot pixels are not those of the fresh darks ({evidence}): it is of another sensor, or its frames were "
+            + "registered or scaled before they were combined.";
+        findings.Add(
+            new Finding("another-sensor", Severity.Warning, $"{master.File} does not fit. {reason}", [master.File])
+        );
+        return new MasterVerdict
+        {
+            File = master.File,
+            Verdict = CheckVerdict.Retake,
+            Exposure = master.Exposure,
+            Temperature = master.Temperature,
+            Reason = reason,
+        };
+    }
+
+    private static MasterVerdict Turned(MasterVerdict verdict, Realignment aligned, List<Finding> findings)
+    {
+        string how = aligned.Words!;
+        findings.Add(
+            new Finding(
+                "master-turned",
+                Severity.Warning,
+                aligned.OtherSize
+                    ? $"{verdict.File} is {how}: it was judged on the part and the binning that both have, and serves "
+                        + "lights of its own size only."
+                    : $"{verdict.File} is {how}: it was judged after bringing it back. Bring it back before you use it, "
+                        + "or write lights and darks with the same program and settings.",
+                [verdict.File]
+            )
+        );
+        return verdict with
+        {
+            Realigned = how,
+            OtherSize = aligned.OtherSize,
+            Reason = aligned.OtherSize
+                ? $"It is {how}; judged on what both have: {verdict.Reason}"
+                : $"It is {how}; judged after bringing it back: {verdict.Reason}",
+        };
     }
 
     private static Finding GainFinding(Measurement? rough) =>

@@ -25,12 +25,10 @@ internal static class FreshChoice
         if (darks.Length == 0)
             return (null, "there is no set of two or more fresh darks; take at least 4 like those of the master");
         FrameSet[] sized = [.. darks.Where(s => s.Width == master.Width && s.Height == master.Height)];
+        if (sized.Length == 0 && OfAnotherSize(master, darks, options) is { } other)
+            return (other, null);
         if (sized.Length == 0)
-            return (
-                null,
-                $"the master is {Said.Whole(master.Width)} × {Said.Whole(master.Height)} px and the fresh darks "
-                    + $"are {Said.Whole(darks[0].Width)} × {Said.Whole(darks[0].Height)} px; binning or cropping differs"
-            );
+            return (null, SizesDiffer(master, darks[0]));
         if (profile is not null && (profile.Camera.Width != master.Width || profile.Camera.Height != master.Height))
             return (
                 null,
@@ -58,6 +56,22 @@ internal static class FreshChoice
                 + $"{string.Join("; ", alike.Select(s => Conditions(s.ExposureSeconds, s.TemperatureCelsius)))}"
         );
     }
+
+    /// <summary>"the master is … px and the fresh darks are … px; binning or cropping differs".</summary>
+    public static string SizesDiffer(MasterDark master, FrameSet fresh) =>
+        $"the master is {Said.Whole(master.Width)} × {Said.Whole(master.Height)} px and the fresh darks "
+        + $"are {Said.Whole(fresh.Width)} × {Said.Whole(fresh.Height)} px; binning or cropping differs";
+
+    /// <summary>
+    /// Fresh darks like it but for their size: turned by 90°, cropped or binned, which the hot pixels will tell.
+    /// </summary>
+    private static FrameSet? OfAnotherSize(MasterDark master, FrameSet[] darks, DarkLibraryOptions options) =>
+        darks
+            .Where(s =>
+                ModeChoice.Matches(master.Settings with { Binning = s.Settings.Binning }, s.Settings)
+                && Fits(master, s, options)
+            )
+            .MaxBy(s => s.Frames.Count);
 
     /// <summary>"300 s, −10 °C".</summary>
     public static string Conditions(double? exposure, double? temperature) =>

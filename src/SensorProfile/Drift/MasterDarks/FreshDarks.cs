@@ -7,11 +7,31 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>The mean of a set of fresh darks, and how much of its scatter is noise.</summary>
 internal sealed class FreshDarks
 {
-    private FreshDarks(FrameSet set, float[] mean, float[] halfDifference, double temporalVariance, int frames) =>
-        (Set, Mean, HalfDifference, TemporalVariance, Frames) = (set, mean, halfDifference, temporalVariance, frames);
+    private FreshDarks(
+        FrameSet set,
+        int width,
+        float[] mean,
+        float[] halfDifference,
+        double temporalVariance,
+        int frames
+    ) =>
+        (Set, Width, Mean, HalfDifference, TemporalVariance, Frames) = (
+            set,
+            width,
+            mean,
+            halfDifference,
+            temporalVariance,
+            frames
+        );
 
     /// <summary>The set.</summary>
     public FrameSet Set { get; }
+
+    /// <summary>Columns of the maps, px.</summary>
+    public int Width { get; }
+
+    /// <summary>Rows of the maps, px.</summary>
+    public int Height => Mean.Length / Width;
 
     /// <summary>Mean of all frames, ADU.</summary>
     public float[] Mean { get; }
@@ -55,7 +75,41 @@ internal sealed class FreshDarks
         var half = new float[even.Length];
         for (int i = 0; i < even.Length; i++)
             (mean[i], half[i]) = ((even[i] + odd[i]) / 2, (even[i] - odd[i]) / 2);
+        return Measured(set, set.Width, mean, half, 2 * pairs);
+    }
+
+    /// <summary>A rectangle of them.</summary>
+    public FreshDarks Part(int left, int top, int width, int height)
+    {
+        float[] Cut(float[] map)
+        {
+            var part = new float[width * height];
+            for (int y = 0; y < height; y++)
+                map.AsSpan((top + y) * Width + left, width).CopyTo(part.AsSpan(y * width));
+            return part;
+        }
+        return Measured(Set, width, Cut(Mean), Cut(HalfDifference), Frames);
+    }
+
+    /// <summary>Means of b × b pixels, as software binning makes them.</summary>
+    public FreshDarks Binned(int b) =>
+        Measured(Set, Width / b, Binned(Mean, Width, b), Binned(HalfDifference, Width, b), Frames);
+
+    /// <summary>Means of b × b pixels of a map; what does not fill a block is left out.</summary>
+    internal static float[] Binned(float[] map, int width, int b)
+    {
+        int columns = width / b,
+            rows = map.Length / width / b;
+        var binned = new float[columns * rows];
+        for (int y = 0; y < rows * b; y++)
+        for (int x = 0; x < columns * b; x++)
+            binned[y / b * columns + x / b] += map[y * width + x] / (b * b);
+        return binned;
+    }
+
+    private static FreshDarks Measured(FrameSet set, int width, float[] mean, float[] half, int frames)
+    {
         double sigma = RobustSpread.Of(half);
-        return new FreshDarks(set, mean, half, sigma * sigma * 2 * pairs, 2 * pairs);
+        return new FreshDarks(set, width, mean, half, sigma * sigma * frames, frames);
     }
 }

@@ -40,6 +40,14 @@ public sealed record MasterVerdict
     /// <summary>How its values relate to the camera's: "ADU, bias in it", "0 to 1, bias taken off" …</summary>
     public string Scale { get; init; } = "";
 
+    /// <summary>
+    /// How it lies against the fresh darks, in words, where it had to be brought back before it was judged; else null.
+    /// </summary>
+    public string? Realigned { get; init; }
+
+    /// <summary>Whether it is cropped or binned against the fresh darks.</summary>
+    internal bool OtherSize { get; init; }
+
     /// <summary>Exposure its header states, s.</summary>
     public double? Exposure { get; init; }
 

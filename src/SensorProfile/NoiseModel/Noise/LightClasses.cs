@@ -25,7 +25,7 @@ internal sealed class LightClasses
             return;
         rates = pixels.RatesAt(sensor.GrowthAt(lights.TemperatureCelsius));
         (held, full) = (new double[rates.Length], new bool[rates.Length]);
-        if (lights.RejectsOutliers)
+        if (lights.Clips)
         {
             Clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
             deviations = new double[rates.Length];

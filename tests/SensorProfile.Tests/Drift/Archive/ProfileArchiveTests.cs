@@ -1,4 +1,5 @@
 using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.Identity;
 using SensorProfile.Drift.OverTheYears;
 using SensorProfile.Fits;
 using SensorProfile.Profiles.Files;
@@ -70,7 +71,7 @@ public sealed class ProfileArchiveTests : IDisposable
             new SyntheticMaps().Measure(1)
         );
         string archive = Path.Combine(folder, "archive");
-        (string kept, IReadOnlyList<Finding> findings) = ProfileArchive.Keep(archive, profile);
+        (string kept, IReadOnlyList<Finding> findings) = SensorArchive.Keep(archive, profile);
         Assert.Empty(findings);
         Assert.EndsWith(Path.Combine("Tarn-9M", "2031-10-14"), kept, StringComparison.Ordinal);
         Assert.True(new FileInfo(Path.Combine(kept, "maps", "hot-pixels.csv")).Length < 40_000);
@@ -85,14 +86,14 @@ public sealed class ProfileArchiveTests : IDisposable
         );
         // so 24 million pixels stay below 50 MB a year
         Assert.True(new FileInfo(Path.Combine(kept, "maps", "ordinary-pixels.fits.gz")).Length < 2 * 320 * 240);
-        ProfileArchive.Keep(archive, profile); // the same once more: nothing to do
+        SensorArchive.Keep(archive, profile); // the same once more: nothing to do
         ProfileOnDisk other = profile with
         {
             Profile = profile.Profile with { CreatedUtc = profile.Profile.CreatedUtc.AddDays(1) },
         };
         Assert.Contains(
             "an archive replaces nothing",
-            Assert.Throws<IOException>(() => ProfileArchive.Keep(archive, other)).Message,
+            Assert.Throws<IOException>(() => SensorArchive.Keep(archive, other)).Message,
             StringComparison.Ordinal
         );
     }
@@ -104,7 +105,7 @@ public sealed class ProfileArchiveTests : IDisposable
             second = Path.Combine(folder, "second");
         Keep(archive);
         foreach (ProfileOnDisk profile in ProfileArchive.Read([archive]).Profiles)
-            ProfileArchive.Keep(second, profile);
+            SensorArchive.Keep(second, profile);
         Assert.Equal(
             Directory.GetFiles(archive, "*", SearchOption.AllDirectories).Select(File.ReadAllText),
             Directory.GetFiles(second, "*", SearchOption.AllDirectories).Select(File.ReadAllText)
@@ -198,7 +199,7 @@ public sealed class ProfileArchiveTests : IDisposable
     {
         var tarn = new TarnYears { Width = 320, Height = 240 };
         for (int year = 0; year < 2; year++)
-            ProfileArchive.Keep(
+            SensorArchive.Keep(
                 archive,
                 WithMaps(
                     $"{2031 + year}",

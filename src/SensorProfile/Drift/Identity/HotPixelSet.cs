@@ -1,0 +1,54 @@
+using SensorProfile.Drift.Archive;
+
+namespace SensorProfile.Drift.Identity;
+
+/// <summary>The places of the brightest hot pixels of a frame or map: enough to know a sensor by.</summary>
+/// <param name="Width">px.</param>
+/// <param name="Height">px.</param>
+/// <param name="Places">Column and row from 0, brightest first.</param>
+internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, int Y)> Places)
+{
+    /// <summary>More would only cost time: the votes for an alignment grow with the square.</summary>
+    public const int Most = 1000;
+
+    private const double OwnErrors = 6; // what is hot by noise alone is hot in no other session
+
+    /// <summary>From a dark-rate map or list: the brightest that do not flicker.</summary>
+    /// <param name="rates">Map or list.</param>
+    /// <param name="hotExcess">From which excess over the typical pixel a pixel is hot, e-/px/s.</param>
+    public static HotPixelSet Of(PixelRates rates, double hotExcess) =>
+        new(
+            rates.Width,
+            rates.Height,
+            [
+                .. rates
+                    .Above(rates.TypicalRate + hotExcess)
+                    .Where(i => !rates.Flickers(i))
+                    .Select(i => (Index: i, rates.At(i).Rate, rates.At(i).Uncertainty))
+                    .Where(p => p.Rate - rates.TypicalRate > OwnErrors * p.Uncertainty)
+                    .OrderByDescending(p => p.Rate)
+                    .ThenBy(p => p.Index)
+                    .Take(Most)
+                    .Select(p => (p.Index % rates.Width, p.Index / rates.Width)),
+            ]
+        );
+
+    /// <summary>From a picture: the brightest pixels above a limit.</summary>
+    public static HotPixelSet Of(float[] picture, int width, double limit)
+    {
+        List<(float Value, int Index)> hot = [];
+        for (int i = 0; i < picture.Length; i++)
+            if (picture[i] > limit && float.IsFinite(picture[i]))
+                hot.Add((picture[i], i));
+        return new HotPixelSet(
+            width,
+            picture.Length / width,
+            [
+                .. hot.OrderByDescending(p => p.Value)
+                    .ThenBy(p => p.Index)
+                    .Take(Most)
+                    .Select(p => (p.Index % width, p.Index / width)),
+            ]
+        );
+    }
+}

@@ -1,0 +1,127 @@
+using SensorProfile.Drift.Archive;
+using SensorProfile.Fitting.Statistics;
+
+namespace SensorProfile.Drift.Identity;
+
+/// <summary>Whether the ordinary pixels of two dark-rate maps show one pattern.</summary>
+/// <remarks>
+/// r = Σ ab/√(Σ a²·Σ b²) over the pixels of blocks of 32 × 32 px, each block's mean taken off (glow cancels) and what
+/// lies beyond 4 robust standard deviations left out. What sensors of one model share (rows and columns of the
+/// read-out, pixels that share a transistor) gives a correlation at shifts of two pixels as well: their mean is taken
+/// off. For two sensors the rest is zero with a standard error of √(5/4n); for one sensor it is
+/// √((1 − u₁²/V₁)(1 − u₂²/V₂)), u the pixels' noise and V their variance.
+/// </remarks>
+/// <param name="Excess">r less that at shifts of two pixels.</param>
+/// <param name="Expected">For one sensor whose pattern stays as it is.</param>
+/// <param name="StandardError">Of the excess.</param>
+internal sealed record PatternCorrelation(double Excess, double Expected, double StandardError)
+{
+    private const int Block = 32,
+        MostBlocks = 400,
+        Step = 2;
+    private const double Outlying = 4;
+
+    /// <summary>Compares; null where ordinary pixels were not kept, or sizes differ.</summary>
+    public static PatternCorrelation? Of(PixelRates first, PixelRates last)
+    {
+        if (!first.HoldsOrdinary || !last.HoldsOrdinary || first.Width != last.Width || first.Height != last.Height)
+            return null;
+        (int X, int Y)[] blocks = [.. Blocks(first.Width, first.Height)];
+        if (blocks.Length == 0)
+            return null;
+        Sums straight = Sum(first, last, blocks, 0, 0);
+        (int X, int Y)[] shifts = [(Step, 0), (-Step, 0), (0, Step), (0, -Step)];
+        double beside = shifts.Average(s => Sum(first, last, blocks, s.X, s.Y).Correlation);
+        if (straight.Pixels < 1000 || !(straight.A > 0) || !(straight.B > 0))
+            return null;
+        double Reliability(double variance, double noise) => Math.Max(0, 1 - noise / variance);
+        return new PatternCorrelation(
+            straight.Correlation - beside,
+            Math.Sqrt(
+                Reliability(straight.A / straight.Pixels, straight.NoiseA / straight.Pixels)
+                    * Reliability(straight.B / straight.Pixels, straight.NoiseB / straight.Pixels)
+            ),
+            Math.Sqrt(1.25 / straight.Pixels)
+        );
+    }
+
+    private static IEnumerable<(int X, int Y)> Blocks(int width, int height)
+    {
+        int across = (width - 2 * Step) / Block,
+            down = (height - 2 * Step) / Block,
+            all = across * down,
+            step = Math.Max(1, all / MostBlocks) | 1;
+        for (int i = 0; i < all; i += step)
+            yield return (Step + i % across * Block, Step + i / across * Block);
+    }
+
+    private static Sums Sum(PixelRates first, PixelRates last, (int X, int Y)[] blocks, int dx, int dy) =>
+        blocks.Aggregate(default(Sums), (sum, block) => sum + OfBlock(first, last, block.X, block.Y, dx, dy));
+
+    private static Sums OfBlock(PixelRates first, PixelRates last, int left, int top, int dx, int dy)
+    {
+        List<double> a = [],
+            b = [],
+            ua = [],
+            ub = [];
+        for (int y = top; y < top + Block; y++)
+        for (int x = left; x < left + Block; x++)
+        {
+            int i = y * first.Width + x,
+                j = (y + dy) * last.Width + x + dx;
+            ((double ra, double na), (double rb, double nb)) = (first.At(i), last.At(j));
+            if (!(na > 0) || !(nb > 0) || !double.IsFinite(ra) || !double.IsFinite(rb))
+                continue;
+            a.Add(ra);
+            b.Add(rb);
+            ua.Add(na * na);
+            ub.Add(nb * nb);
+        }
+        if (a.Count < Block * Block / 4)
+            return default;
+        (double middleA, double reachA) = Reach(a);
+        (double middleB, double reachB) = Reach(b);
+        int[] ordinary =
+        [
+            .. Enumerable
+                .Range(0, a.Count)
+                .Where(i => Math.Abs(a[i] - middleA) < reachA && Math.Abs(b[i] - middleB) < reachB),
+        ];
+        if (ordinary.Length < 2)
+            return default;
+        double meanA = ordinary.Average(i => a[i]),
+            meanB = ordinary.Average(i => b[i]);
+        return ordinary.Aggregate(default(Sums), (sum, i) =>
+            sum
+            + new Sums(
+                (a[i] - meanA) * (a[i] - meanA),
+                (b[i] - meanB) * (b[i] - meanB),
+                (a[i] - meanA) * (b[i] - meanB),
+                ua[i],
+                ub[i],
+                1
+            )
+        );
+    }
+
+    private static (double Middle, double Reach) Reach(List<double> values)
+    {
+        double[] all = [.. values];
+        return (OrderStatistics.Median(all), Outlying * OrderStatistics.MadSigma([.. values]));
+    }
+
+    private readonly record struct Sums(double A, double B, double Product, double NoiseA, double NoiseB, long Pixels)
+    {
+        public double Correlation => A > 0 && B > 0 ? Product / Math.Sqrt(A * B) : 0;
+
+        public static Sums operator +(Sums a, Sums b) =>
+            new(
+                a.A + b.A,
+                a.B + b.B,
+                a.Product + b.Product,
+                a.NoiseA + b.NoiseA,
+                a.NoiseB + b.NoiseB,
+                a.Pixels + b.Pixels
+            );
+    }
+}

@@ -1,0 +1,65 @@
+using SensorProfile.Drift.Archive;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Drift.Identity;
+
+/// <summary>Knows a sensor by its pixels.</summary>
+/// <remarks>
+/// One sensor when more hot pixels stand in the same places, in any orientation, than chance puts there, or when its
+/// ordinary pixels show one pattern: a sensor whose hot pixels healed keeps that. Another one when neither does,
+/// although one of them would have shown: the pattern, had it been the same, would stand clear of zero by the limits
+/// of both errors; or, where ordinary pixels were not kept, so few hot pixels can be in common that no warming up
+/// explains it. All limits are those of a chance of 0.1 % of being wrong.
+/// </remarks>
+/// <param name="Match">The decision.</param>
+/// <param name="Votes">Hot pixels in common and how the later frame lies.</param>
+/// <param name="Pattern">The ordinary pixels; null when they were not needed or not kept.</param>
+internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, PatternCorrelation? Pattern)
+{
+    // warming up heals most hot pixels of a sensor, never all: below one in ten it is not the same one
+    private const double LeastSurvivors = 0.1;
+
+    // a sensor that was warmed up and whose frames were turned as well is a rare one
+    private const double LeastSurvivorsTurned = 0.25;
+
+    private static readonly double Limit = Probability.NormalQuantile(1 - HotPixelVotes.Chance);
+
+    /// <summary>Compares a later session with an earlier one.</summary>
+    /// <param name="earlier">Hot pixels of the earlier session.</param>
+    /// <param name="later">Those of the later one.</param>
+    /// <param name="pattern">Compares the ordinary pixels; called only when the hot ones do not decide.</param>
+    public static SensorIdentity Of(HotPixelSet earlier, HotPixelSet later, Func<PatternCorrelation?> pattern)
+    {
+        AlignmentVotes votes = HotPixelVotes.Find(later, earlier);
+        if (votes.Found)
+            return new SensorIdentity(SensorMatch.Same, votes, null);
+        PatternCorrelation? ordinary = pattern();
+        if (ordinary is not null && ordinary.Excess > Limit * ordinary.StandardError)
+            return new SensorIdentity(SensorMatch.Same, votes, ordinary);
+        bool patternWouldShow =
+            ordinary is not null && ordinary.Expected - ordinary.Excess > 2 * Limit * ordinary.StandardError;
+        bool hotWouldShow =
+            votes.LargestShare < LeastSurvivorsTurned && (votes.Unmoved ?? votes).LargestShare < LeastSurvivors;
+        return new SensorIdentity(
+            patternWouldShow || hotWouldShow ? SensorMatch.Another : SensorMatch.CannotTell,
+            votes,
+            ordinary
+        );
+    }
+
+    /// <summary>The evidence: "3 of 412 hot pixels in common, chance gives 1.2".</summary>
+    public string Evidence
+    {
+        get
+        {
+            string hot =
+                $"{Said.Whole(Votes.Votes)} of {Said.Whole(Votes.Pixels)} hot pixels in common where chance gives "
+                + Said.Number(Votes.Expected, 2);
+            return Pattern is null
+                ? hot
+                : $"{hot}; the pattern of its ordinary pixels agrees to {Said.Number(Math.Max(0, Pattern.Excess), 2)} "
+                    + $"where one sensor would give {Said.Number(Pattern.Expected, 2)}";
+        }
+    }
+}

@@ -1,0 +1,168 @@
+using SensorProfile.Drift.Identity;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Drift.MasterDarks;
+
+/// <summary>A master and its fresh darks brought to one frame.</summary>
+/// <remarks>
+/// The hot pixels of both say how the master lies: one of eight orientations, a shift of a few pixels, or the offset of
+/// a crop. Where the sizes differ by a whole factor, the finer of the two is binned by that factor first. Only the part
+/// that both cover is compared.
+/// </remarks>
+/// <param name="Master">The master, turned back and cut to the part in common.</param>
+/// <param name="Fresh">The fresh darks, cut to the same part.</param>
+/// <param name="Bias">The fresh bias frames, likewise; null when there are none.</param>
+/// <param name="Words">How the master lies, in words; null when it lies as the fresh darks do.</param>
+internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDarks? Bias, string? Words)
+{
+    private const double HotSigmas = 12; // as the hot pixels of a master are found
+
+    // a library that keeps fewer of its hot pixels is of another sensor, or of no use for this one
+    private const double LeastSurvivors = 0.25;
+    private const int LargestBinning = 4;
+
+    /// <summary>Whether the master is cropped or binned against the fresh darks.</summary>
+    public bool OtherSize { get; private init; }
+
+    /// <summary>
+    /// The evidence that the master is not of the sensor of the fresh darks: so few hot pixels in common that no ageing
+    /// explains it; null where that is not so.
+    /// </summary>
+    public string? Foreign { get; private init; }
+
+    /// <summary>
+    /// Finds it; the frames as they are when sizes agree and the hot pixels show nothing else, null when sizes differ
+    /// and the hot pixels do not say how.
+    /// </summary>
+    public static Realignment? Find(MasterDark master, FreshDarks fresh, FreshDarks? bias)
+    {
+        Realignment? best = null;
+        AlignmentVotes? direct = null;
+        int most = 0;
+        foreach ((int ofMaster, int ofFresh) in Binnings(master, fresh))
+        {
+            MasterDark m = ofMaster == 1 ? master : Binned(master, ofMaster);
+            FreshDarks f = ofFresh == 1 ? fresh : fresh.Binned(ofFresh);
+            AlignmentVotes votes = HotPixelVotes.Find(Hot(m.Values, m.Width), Hot(f.Mean, f.Width));
+            direct ??= votes;
+            if (!votes.Found || votes.Votes <= most)
+                continue;
+            most = votes.Votes;
+            best = Cut(m, f, ofFresh == 1 ? bias : bias?.Binned(ofFresh), votes.Alignment, ofMaster, ofFresh);
+        }
+        bool sameSize = master.Width == fresh.Width && master.Height == fresh.Height;
+        if (best is not null)
+            return best with { OtherSize = (long)master.Width * master.Height != (long)fresh.Width * fresh.Height };
+        if (!sameSize)
+            return null;
+        return new Realignment(master, fresh, bias, null)
+        {
+            Foreign =
+                direct!.LargestShare < LeastSurvivors
+                    ? $"{Said.Whole(direct.Votes)} of {Said.Whole(direct.Pixels)} hot pixels are in common where chance "
+                        + $"gives {Said.Number(direct.Expected, 2)}"
+                    : null,
+        };
+    }
+
+    /// <summary>None first; others only where sizes differ, since binning changes the size.</summary>
+    private static IEnumerable<(int Master, int Fresh)> Binnings(MasterDark master, FreshDarks fresh)
+    {
+        yield return (1, 1);
+        (int longer, int shorter) = (Math.Max(master.Width, master.Height), Math.Min(master.Width, master.Height));
+        (int freshLonger, int freshShorter) = (
+            Math.Max(fresh.Width, fresh.Height),
+            Math.Min(fresh.Width, fresh.Height)
+        );
+        for (int b = 2; b <= LargestBinning; b++)
+        {
+            if (freshLonger / b == longer && freshShorter / b == shorter)
+                yield return (1, b);
+            if (longer / b == freshLonger && shorter / b == freshShorter)
+                yield return (b, 1);
+        }
+    }
+
+    private static HotPixelSet Hot(float[] picture, int width) =>
+        HotPixelSet.Of(
+            picture,
+            width,
+            RobustSpread.Median(picture) + HotSigmas * Math.Max(RobustSpread.Of(picture), 1e-12)
+        );
+
+    private static Realignment Cut(
+        MasterDark master,
+        FreshDarks fresh,
+        FreshDarks? bias,
+        FrameAlignment alignment,
+        int ofMaster,
+        int ofFresh
+    )
+    {
+        if (alignment.IsIdentity && master.Width == fresh.Width && master.Height == fresh.Height)
+            return new Realignment(master, fresh, bias, HowItLies(alignment, master, fresh, ofMaster, ofFresh));
+        int left = Math.Max(0, alignment.ShiftX),
+            top = Math.Max(0, alignment.ShiftY),
+            width = Math.Min(fresh.Width, alignment.ShiftX + alignment.TurnedWidth) - left,
+            height = Math.Min(fresh.Height, alignment.ShiftY + alignment.TurnedHeight) - top;
+        var values = new float[width * height];
+        for (int y = 0; y < height; y++)
+        for (int x = 0; x < width; x++)
+        {
+            (int column, int row) = alignment.Origin(left + x, top + y);
+            values[y * width + x] = master.Values[row * master.Width + column];
+        }
+        return new Realignment(
+            master with
+            {
+                Width = width,
+                Height = height,
+                Values = values,
+            },
+            fresh.Part(left, top, width, height),
+            bias?.Part(left, top, width, height),
+            HowItLies(alignment, master, fresh, ofMaster, ofFresh)
+        );
+    }
+
+    private static string? HowItLies(
+        FrameAlignment alignment,
+        MasterDark master,
+        FreshDarks fresh,
+        int ofMaster,
+        int ofFresh
+    )
+    {
+        List<string> parts = [];
+        if (ofFresh > 1)
+            parts.Add($"binned {ofFresh} × {ofFresh}");
+        if (ofMaster > 1)
+            parts.Add($"not binned {ofMaster} × {ofMaster} as the fresh darks are");
+        bool smaller = alignment.TurnedWidth < fresh.Width || alignment.TurnedHeight < fresh.Height,
+            larger = alignment.TurnedWidth > fresh.Width || alignment.TurnedHeight > fresh.Height;
+        if (smaller || larger)
+        {
+            string turned = (alignment with { ShiftX = 0, ShiftY = 0 }).Words;
+            if (turned.Length > 0)
+                parts.Add(turned);
+            parts.Add(
+                smaller
+                    ? $"cropped to {master.Width} × {master.Height} px, its first pixel at column "
+                        + $"{alignment.ShiftX + 1}, row {alignment.ShiftY + 1} of the fresh darks"
+                    : $"larger than the fresh darks, whose first pixel is its column {1 - alignment.ShiftX}, row {1 - alignment.ShiftY}"
+            );
+        }
+        else if (!alignment.IsIdentity)
+            parts.Add(alignment.Words);
+        return parts.Count == 0 ? null : string.Join(", ", parts);
+    }
+
+    /// <summary>Means of b × b pixels; what does not fill a block at the right and lower edge is left out.</summary>
+    private static MasterDark Binned(MasterDark master, int b) =>
+        master with
+        {
+            Width = master.Width / b,
+            Height = master.Height / b,
+            Values = FreshDarks.Binned(master.Values, master.Width, b),
+        };
+}
