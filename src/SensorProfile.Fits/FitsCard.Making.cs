@@ -58,7 +58,7 @@ public sealed partial class FitsCard
     public static FitsCard OfComment(string text) => Commentary("COMMENT", text);
 
     /// <summary>A HISTORY card; longer text runs over several records.</summary>
-    public static FitsCard OfHistory(string text) => Commentary("HISTORY", text);
+    internal static FitsCard OfHistory(string text) => Commentary("HISTORY", text);
 
     private static FitsCard Commentary(string keyword, string text)
     {

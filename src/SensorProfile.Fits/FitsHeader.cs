@@ -36,10 +36,10 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>
     /// The first value card of a keyword (for HIERARCH cards the words after HIERARCH); null when there is none.
     /// </summary>
-    public FitsCard? Card(string keyword) => byKeyword.GetValueOrDefault(keyword);
+    internal FitsCard? Card(string keyword) => byKeyword.GetValueOrDefault(keyword);
 
     /// <summary>Whether the keyword has a value card.</summary>
-    public bool Contains(string keyword) => byKeyword.ContainsKey(keyword);
+    internal bool Contains(string keyword) => byKeyword.ContainsKey(keyword);
 
     /// <summary>The string of a keyword; null when it is missing or not a string.</summary>
     public string? Text(string keyword) => Card(keyword)?.Text;
@@ -53,10 +53,10 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     public long? Integer(string keyword) => Card(keyword)?.Integer;
 
     /// <summary>The truth value of a keyword; null when it is missing or not T or F.</summary>
-    public bool? Logical(string keyword) => Card(keyword)?.Logical;
+    internal bool? Logical(string keyword) => Card(keyword)?.Logical;
 
     /// <summary>Whether the value of a keyword is a number with a decimal comma.</summary>
-    public bool HasDecimalComma(string keyword) => Card(keyword)?.HasDecimalComma ?? false;
+    internal bool HasDecimalComma(string keyword) => Card(keyword)?.HasDecimalComma ?? false;
 
     /// <inheritdoc/>
     public IEnumerator<FitsCard> GetEnumerator() => cards.GetEnumerator();

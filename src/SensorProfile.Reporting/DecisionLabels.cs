@@ -1,7 +1,7 @@
 namespace SensorProfile.Reporting;
 
 /// <summary>The quantities of the decisions as people read them.</summary>
-public static class DecisionLabels
+internal static class DecisionLabels
 {
     private static readonly Dictionary<string, string> _known = new()
     {

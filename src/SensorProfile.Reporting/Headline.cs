@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting;
 /// <summary>
 /// The sentence that stands at the head of a report and of the command's answer: the numbers one acts on.
 /// </summary>
-public static class Headline
+internal static class Headline
 {
     /// <summary>The sentence for a profile: that of its first mode, and how many others there are.</summary>
     /// <param name="profile">A profile.</param>

@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Noise;
 namespace SensorProfile.Reporting;
 
 /// <summary>The noise of a light, source by source, as the terminal and the page print it.</summary>
-public static class LightNoiseLines
+internal static class LightNoiseLines
 {
     /// <summary>"Noise of one 300 s light at −6.0 °C".</summary>
     /// <param name="noise">The sources.</param>

@@ -193,7 +193,7 @@ public sealed partial record CameraDescription
     /// <param name="years">Years added to its age; 0 or more.</param>
     /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null: which individual grows older must be
     /// said.</exception>
-    public CameraDescription Age(double years)
+    internal CameraDescription Age(double years)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(years);
         return Serial is null

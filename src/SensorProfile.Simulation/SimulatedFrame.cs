@@ -6,7 +6,7 @@ namespace SensorProfile.Simulation;
 /// <summary>
 /// One frame of a simulated night: when and under which conditions it is taken. Its pixels are rendered on demand.
 /// </summary>
-public sealed record SimulatedFrame
+internal sealed record SimulatedFrame
 {
     /// <summary>Number within the night, from 0.</summary>
     public required int Index { get; init; }

@@ -10,7 +10,7 @@ namespace SensorProfile.Simulation;
 /// The same camera and seed give the same bits, whatever the number of threads and the order in which frames are
 /// rendered. Safe to use from several threads.
 /// </remarks>
-public sealed class SimulatedNight
+internal sealed class SimulatedNight
 {
     private readonly TelegraphStates _telegraph;
 

@@ -29,7 +29,7 @@ public static class QuantityText
     /// <param name="value">The best estimate.</param>
     /// <param name="standardUncertainty">One standard uncertainty; 0 prints the value alone.</param>
     /// <param name="unit">Unit as profiles write it, for example "e-/px/s"; "1" and "" print nothing.</param>
-    public static string Of(double value, double standardUncertainty, string unit)
+    internal static string Of(double value, double standardUncertainty, string unit)
     {
         string number = Number(value, standardUncertainty);
         bool several = number.Contains('±', StringComparison.Ordinal) && unit == "%";

@@ -11,7 +11,10 @@ public class CameraDescriptionTests
     public void WhatIsLeftOutKeepsItsDefault()
     {
         CameraDescription read = CameraDescription.Parse(
-            """{ "width": 4, "height": 3, "glow": [{ "rate": 1 }], "hotPixels": { "share": 0.1 }, "darkCurrent": { "doublingTemperature": 6 }, "shots": [{ "kind": "bias" }] }"""
+            """
+            { "width": 4, "height": 3, "glow": [{ "rate": 1 }], "hotPixels": { "share": 0.1 },
+              "darkCurrent": { "doublingTemperature": 6 }, "shots": [{ "kind": "bias" }] }
+            """
         );
         CameraDescription expected = new()
         {
@@ -81,7 +84,8 @@ public class CameraDescriptionTests
     )]
     [InlineData(
         """{ "width": 4, "height": 3, "glow": [{}, { "peakrate": 2 }] }""",
-        "a.json, $.glow[1].peakrate: there is no such field. Known here: shape, rate, width, x, y, length, doublingTemperature, exposureExponent, referenceExposure."
+        "a.json, $.glow[1].peakrate: there is no such field. Known here: shape, rate, width, x, y, "
+            + "length, doublingTemperature, exposureExponent, referenceExposure."
     )]
     [InlineData(
         """{ "width": 4, "height": 3, "gain": -1 }""",

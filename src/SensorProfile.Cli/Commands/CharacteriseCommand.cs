@@ -8,7 +8,6 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
-using SensorProfile.Pixels.Strips;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Files;
 using SensorProfile.Profiles.Pattern;
@@ -34,7 +33,8 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             : null;
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
         CameraProfile profile = Measured(session, settings, limits, inventory, output);
-        SpentMaps.GiveBack((long)profile.Camera.Width * profile.Camera.Height);
+        // The maps are spent: without this the collector keeps their memory through the report.
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
         AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
@@ -106,20 +106,24 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
 
         [CommandOption("--archive <DIR>")]
         [Description(
-            "Keep the profile and small maps here too, for 'drift' in years to come; rates then refer to the temperature of the sessions kept before."
+            "Keep the profile and small maps here too, for 'drift' in years to come; rates then "
+                + "refer to the temperature of the sessions kept before."
         )]
         public string? Archive { get; init; }
 
         [CommandOption("--temperatures <SOURCE>")]
         [Description(
-            "Where the darks' temperatures come from: headers, checked by the hot pixels; or hot-pixels, where the probe is stuck, late or off in some sets."
+            "Where the darks' temperatures come from: headers, checked by the hot pixels; or "
+                + "hot-pixels, where the probe is stuck, late or off in some sets."
         )]
         [DefaultValue("headers")]
         public string Temperatures { get; init; } = "headers";
 
         [CommandOption("--thresholds <FILE>")]
         [Description(
-            "What counts as hot, warm, cold, dead or flickering: a JSON file such as { \"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its temperature again."
+            "What counts as hot, warm, cold, dead or flickering: a JSON file such as { "
+                + "\"hotRate\": 0.5 }, or an earlier profile.json, to count by its thresholds and at its "
+                + "temperature again."
         )]
         public string? Thresholds { get; init; }
 

@@ -70,7 +70,8 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
 
         [CommandOption("--night <FILE>")]
         [Description(
-            "A table of the sensor's temperatures through the night, one a line: the time, a comma, the °C. One line per light unless --lights says how many they are."
+            "A table of the sensor's temperatures through the night, one a line: the time, a "
+                + "comma, the °C. One line per light unless --lights says how many they are."
         )]
         public string? Night { get; init; }
 

@@ -93,7 +93,8 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
 
         [CommandOption("--against <PATH>")]
         [Description(
-            "A few fresh darks of that temperature and exposure: the computed dark is checked against them, and not written when they contradict it."
+            "A few fresh darks of that temperature and exposure: the computed dark is checked "
+                + "against them, and not written when they contradict it."
         )]
         public string[] Against { get; init; } = [];
 

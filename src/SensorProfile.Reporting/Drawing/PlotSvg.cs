@@ -113,7 +113,8 @@ internal sealed class PlotSvg(string idPrefix) : ClippingRenderContext
         {
             Append(
                 $"<text transform=\"translate({N(p.X)} {N(p.Y)}){turn}\" y=\"{N(baseline)}\" "
-                    + $"font-size=\"{N(fontSize)}\"{weight}{anchor}{Paint(fill, OxyColors.Transparent, 0, null)}>{Markup.Escape(line)}</text>"
+                    + $"font-size=\"{N(fontSize)}\"{weight}{anchor}"
+                    + $"{Paint(fill, OxyColors.Transparent, 0, null)}>{Markup.Escape(line)}</text>"
             );
             baseline += PlotText.LineHeight(fontSize);
         }

@@ -72,7 +72,10 @@ internal static class HtmlBlocks
         foreach (Finding finding in block.Findings)
             Line(
                 page,
-                $"<li class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> {Markup.Escape(finding.Message)} <small>{Markup.Escape(FindingText.Source(finding))}</small></li>"
+                "<li "
+                    + $"class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> "
+                    + $"{Markup.Escape(finding.Message)} "
+                    + $"<small>{Markup.Escape(FindingText.Source(finding))}</small></li>"
             );
         page.Append("</ul>\n");
     }

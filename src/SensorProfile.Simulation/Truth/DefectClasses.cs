@@ -2,7 +2,7 @@ namespace SensorProfile.Simulation.Truth;
 
 /// <summary>True defects of a pixel; one pixel may have several.</summary>
 [Flags]
-public enum DefectClasses
+internal enum DefectClasses
 {
     /// <summary>Sound.</summary>
     None = 0,

@@ -96,7 +96,7 @@ public sealed record SimulationTruth
     /// <summary>The truth of a night in memory; its maps are not on the disk.</summary>
     /// <param name="night">The night.</param>
     /// <param name="filePrefix">Put before every frame's file name.</param>
-    public static SimulationTruth Of(SimulatedNight night, string filePrefix = "")
+    internal static SimulationTruth Of(SimulatedNight night, string filePrefix = "")
     {
         ArgumentNullException.ThrowIfNull(night);
         return TruthBuilder.Build(night, filePrefix);

@@ -121,7 +121,7 @@ public static class Characteriser
         // a map of the whole sensor that nothing needs from here on
         flats = flats with { Mean = null };
         long pixels = (long)frames[0].Width * frames[0].Height;
-        SpentMaps.GiveBack(pixels);
+        MapMemory.Release(pixels);
         ModeFrames asRead = mode;
         if (options.Temperatures == TemperatureSource.HotPixels)
             mode = HotPixelTemperatures.Replace(
@@ -136,7 +136,7 @@ public static class Characteriser
             );
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
         bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, meter, rejections);
-        SpentMaps.GiveBack(pixels);
+        MapMemory.Release(pixels);
         PreparedPattern? prepared = PatternRecipe.Prepare(
             mode,
             bias,
@@ -150,11 +150,11 @@ public static class Characteriser
         );
         bias = PixelNoise.Take(mode, bias, flats);
         prepared = prepared?.With(bias.Moments);
-        SpentMaps.GiveBack(pixels);
+        MapMemory.Release(pixels);
         PatternResult? pattern = prepared is null
             ? null
             : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
-        SpentMaps.GiveBack(pixels);
+        MapMemory.Release(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure);
         return new(

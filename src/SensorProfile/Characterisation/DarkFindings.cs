@@ -1,3 +1,4 @@
+using SensorProfile.Characterisation.Summaries;
 using SensorProfile.DarkCurrent.Results;
 using SensorProfile.Frames;
 using SensorProfile.Screening;
@@ -12,7 +13,7 @@ internal static class DarkFindings
 
     public static void Report(DarkTemperature[] temperatures, ModeFrames mode, Rejections rejections)
     {
-        bool clamped = DarkRecipe.UseVariance(temperatures);
+        bool clamped = DarkSummary.UseVariance(temperatures);
         if (clamped)
             rejections.Add(
                 Codes.BlackClamp,

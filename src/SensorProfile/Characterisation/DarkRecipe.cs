@@ -1,3 +1,4 @@
+using SensorProfile.Characterisation.Summaries;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.DarkCurrent.Levels;
 using SensorProfile.DarkCurrent.Results;
@@ -89,11 +90,11 @@ internal static class DarkRecipe
             [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode))];
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
-        TemperatureFitResult? fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
+        TemperatureFitResult? fit = FitLaw(temperatures, gains, DarkSummary.UseVariance(temperatures), options);
         if (fit?.DoublingTemperature is { } own)
         {
             temperatures = At(own.Value);
-            fit = FitLaw(temperatures, gains, UseVariance(temperatures), options);
+            fit = FitLaw(temperatures, gains, DarkSummary.UseVariance(temperatures), options);
         }
         if (temperatures.Length == 0)
             return new();
@@ -125,19 +126,6 @@ internal static class DarkRecipe
             );
         return [.. byState[false]];
     }
-
-    /// <summary>The form that carries the answer: the level, or the variance where the camera pins its level.</summary>
-    public static bool UseVariance(IReadOnlyList<DarkTemperature> temperatures)
-    {
-        int against = temperatures.Count(t => !t.IsClamped && t.Typical is { Resolved: true });
-        return temperatures.Count(t => t.IsClamped) > against;
-    }
-
-    /// <summary>
-    /// Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.
-    /// </summary>
-    public static double CommonRelativeUncertainty(IReadOnlyList<Measurement> gains, bool variance) =>
-        (variance ? 2 : 1) * Math.Sqrt(gains.Sum(g => Math.Pow(g.StandardUncertainty / g.Value, 2))) / gains.Count;
 
     private static Dictionary<ScreenedSet, PairStatistics[]> PairsBySet(
         IReadOnlyList<ScreenedSet> sets,
@@ -317,7 +305,7 @@ internal static class DarkRecipe
         return TemperatureFit.Fit(
             points,
             options.ReferenceTemperature ?? ReferenceTemperature.Choose(points),
-            CommonRelativeUncertainty(gains, variance)
+            DarkSummary.CommonRelativeUncertainty(gains, variance)
         );
     }
 

@@ -93,7 +93,7 @@ internal static class PatternRecipe
             prediction = DarkTrials.Of(input, input.Thresholds, rest =>
                 Refitted(rest, darks, gains, variance, options)
             );
-            SpentMaps.GiveBack(input.Pixels);
+            MapMemory.Release(input.Pixels);
         }
         return new(input, levels, prediction);
     }

@@ -31,10 +31,10 @@ internal static class PatternMeasurement
             Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
         if (RateWalk.Of(input, Limit, levels) is not { } maps)
             return null;
-        SpentMaps.GiveBack(input.Pixels);
+        MapMemory.Release(input.Pixels);
         DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
         GlowFinding? glow = GlowSearch.Of(input, maps, defects);
-        SpentMaps.GiveBack(input.Pixels);
+        MapMemory.Release(input.Pixels);
         (
             IReadOnlyList<HotPixelTemperature> temperatures,
             IReadOnlyList<Finding> findings,
@@ -42,7 +42,7 @@ internal static class PatternMeasurement
         ) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
             ? ThermometerReport.Of(input, thermometer)
             : ([], [], new Dictionary<string, double>());
-        SpentMaps.GiveBack(input.Pixels);
+        MapMemory.Release(input.Pixels);
         double common = input.TypicalAtReference is { Value: > 0 } typical
             ? typical.StandardUncertainty / typical.Value
             : 0;
@@ -69,7 +69,7 @@ internal static class PatternMeasurement
                 ReferenceTemperature = input.ReferenceTemperature,
             },
         };
-        SpentMaps.GiveBack(input.Pixels);
+        MapMemory.Release(input.Pixels);
         return result;
     }
 

@@ -25,7 +25,7 @@ internal static class DarkTrials
     {
         if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera)
             return null;
-        SpentMaps.GiveBack(input.Pixels); // rows of whole frames, read for the small ones
+        MapMemory.Release(input.Pixels); // rows of whole frames, read for the small ones
         if (PredictionTrial.Of(camera, thresholds) is not { } whole)
             return null;
         PixelKind[] kinds = whole.Kinds();

@@ -31,7 +31,7 @@ public static class ModeLabel
     /// the headers are silent.
     /// </summary>
     /// <param name="settings">The settings.</param>
-    public static string Folder(ModeSettings settings)
+    internal static string Folder(ModeSettings settings)
     {
         string name = string.Join('-', Parts(settings).Select(part => $"{part.Name}-{part.Value}"));
         string safe = string.Concat(

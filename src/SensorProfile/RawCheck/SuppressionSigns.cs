@@ -96,9 +96,9 @@ internal static class SuppressionSigns
                     && bright[earlier] - bright[later] > FallSigmas * Math.Sqrt(bright[earlier] + bright[later])
                 )
                     return new(
-                        Invariant(
-                            $"pixels at least {bin * step} ADU above their surroundings fall from {bright[earlier]:0} {sets[earlier].Conditions(sets[later])} to {bright[later]:0} {sets[later].Conditions(sets[earlier])}"
-                        ),
+                        Invariant($"pixels at least {bin * step} ADU above their surroundings fall from ")
+                            + Invariant($"{bright[earlier]:0} {sets[earlier].Conditions(sets[later])} to ")
+                            + Invariant($"{bright[later]:0} {sets[later].Conditions(sets[earlier])}"),
                         bin * step
                     );
         }
@@ -170,9 +170,9 @@ internal static class SuppressionSigns
             Surroundings.MeanOfFour or Surroundings.MeanOfEight or Surroundings.MeanOfMany => "the mean",
             _ => "the median",
         };
-        return Invariant(
-            $"in darks of {darks} {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ADU above {level} of their neighbours, but only {edge.Beyond} lie {edge.At * step} to {edge.To * step} ADU above it, where noise alone leaves at least {edge.Expected:0}"
-        );
+        return Invariant($"in darks of {darks} {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ")
+            + Invariant($"ADU above {level} of their neighbours, but only {edge.Beyond} lie {edge.At * step} to ")
+            + Invariant($"{edge.To * step} ADU above it, where noise alone leaves at least {edge.Expected:0}");
     }
 
     /// <summary>

@@ -80,9 +80,9 @@ internal static class TreatmentFindings
         double noise = FlatNoise(flats);
         string gain =
             NoiseReach * noise > evidence.Min(e => e.ReachAdu)
-                ? Invariant(
-                    $" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the gain, and with it every number in electrons, may be wrong by more than its uncertainty."
-                )
+                ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the ")
+                    + "gain, and with it every number in electrons, may be wrong by more than its "
+                    + "uncertainty."
                 : "";
         rejections.Add(
             Codes.HotPixelsSuppressed,
@@ -109,9 +109,10 @@ internal static class TreatmentFindings
                 && pixels.Alone[k] < FewAlone * pixels.Bright[k]
             )
                 return new(
-                    Invariant(
-                        $"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU above their surroundings at {set.Set.ExposureSeconds:0.###} s only {pixels.Alone[k]} stand alone, where chance would leave {100 * expected:0} %"
-                    ),
+                    Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU ")
+                        + Invariant($"above their surroundings at {set.Set.ExposureSeconds:0.###} s only ")
+                        + Invariant($"{pixels.Alone[k]} stand alone, where chance would leave ")
+                        + Invariant($"{100 * expected:0} %"),
                     pixels.ThresholdsAdu[k]
                 );
         }
@@ -136,14 +137,18 @@ internal static class TreatmentFindings
                 && tail.Below > WholeTail * tail.BelowExpected
             )
                 return new(
-                    Invariant(
-                        $"in {set.Frames.Count} {(set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s"))} only {tail.Above} pixels lie more than {DistributionTail.Sigmas} standard deviations above the level where noise alone puts {tail.AboveExpected:0}, but {tail.Below} lie as far below it"
-                    ),
+                    Invariant($"in {set.Frames.Count} {Kind(set)} ")
+                        + Invariant($"only {tail.Above} pixels lie more than {DistributionTail.Sigmas} standard ")
+                        + Invariant($"deviations above the level where noise alone puts {tail.AboveExpected:0}, ")
+                        + Invariant($"but {tail.Below} lie as far below it"),
                     DistributionTail.Sigmas * Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance))
                 );
         }
         return null;
     }
+
+    private static string Kind(ScreenedSet set) =>
+        set.Set.Kind == FrameKind.Bias ? "bias frames" : Invariant($"darks of {set.Set.ExposureSeconds:0.###} s");
 
     /// <summary>Largest temporal noise of a flat that the gain rests on, ADU.</summary>
     private static double FlatNoise(FlatResult flats) =>
@@ -179,9 +184,11 @@ internal static class TreatmentFindings
             rejections.Add(
                 Codes.AveragedSet,
                 Severity.Warning,
-                Invariant(
-                    $"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by {Math.Sqrt(expected):0.##} ADU: they were averaged or smoothed before they were stored (as if {expected / variance:0.#} frames were averaged), so the dark current taken from their noise is wrong; only raw frames tell the noise."
-                ),
+                Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
+                    + Invariant($"scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by ")
+                    + Invariant($"{Math.Sqrt(expected):0.##} ADU: they were averaged or smoothed before they ")
+                    + Invariant($"were stored (as if {expected / variance:0.#} frames were averaged), so the ")
+                    + "dark current taken from their noise is wrong; only raw frames tell the noise.",
                 [
                     .. t
                         .Sets.Where(s => s.Set.ExposureSeconds == level.Exposure)

@@ -162,9 +162,8 @@ internal static class FrameScreening
                 .Select(f =>
                     (
                         f.Frame,
-                        Invariant(
-                            $"Its level of {f.Level:0.#} ADU is far from the {median:0.#} ADU of the other {frames.Count - 1} frames of its set."
-                        )
+                        Invariant($"Its level of {f.Level:0.#} ADU is far from the {median:0.#} ADU of ")
+                            + Invariant($"the other {frames.Count - 1} frames of its set.")
                     )
                 )
         );
@@ -186,9 +185,8 @@ internal static class FrameScreening
                 .Select(f =>
                     (
                         f.Frame,
-                        Invariant(
-                            $"Its pixels scatter by {Math.Sqrt(Variance(f)):0.##} ADU where its set scatters by {Math.Sqrt(usual):0.##} ADU: averaged or smoothed."
-                        )
+                        Invariant($"Its pixels scatter by {Math.Sqrt(Variance(f)):0.##} ADU where its set ")
+                            + Invariant($"scatters by {Math.Sqrt(usual):0.##} ADU: averaged or smoothed.")
                     )
                 )
         );

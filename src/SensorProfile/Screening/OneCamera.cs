@@ -22,9 +22,8 @@ internal static class OneCamera
             (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == (f.Width, f.Height);
         rejections.LeaveOut(
             Codes.OtherCamera,
-            Invariant(
-                $"Frames of another camera or size were left out: this profile is of {camera ?? "the camera most frames are of"}; measure the others on their own."
-            ),
+            "Frames of another camera or size were left out: this profile is of "
+                + Invariant($"{camera ?? "the camera most frames are of"}; measure the others on their own."),
             frames
                 .Where(f => !Belongs(f))
                 .Select(f =>

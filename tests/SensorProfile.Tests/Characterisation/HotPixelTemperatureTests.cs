@@ -7,6 +7,7 @@ using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 using Xunit.Abstractions;
+using static System.FormattableString;
 
 namespace SensorProfile.Tests.Characterisation;
 
@@ -64,9 +65,8 @@ public sealed class HotPixelTemperatureTests(ITestOutputHelper output)
         Measurement wrong = byHeaders.Modes[0].DarkCurrent!.DoublingTemperature!,
             right = byHotPixels.Modes[0].DarkCurrent!.DoublingTemperature!;
         output.WriteLine(
-            FormattableString.Invariant(
-                $"headers {wrong.Value:F3} ± {wrong.StandardUncertainty:F3}, hot pixels {right.Value:F3} ± {right.StandardUncertainty:F3} °C"
-            )
+            Invariant($"headers {wrong.Value:F3} ± {wrong.StandardUncertainty:F3}, hot pixels ")
+                + Invariant($"{right.Value:F3} ± {right.StandardUncertainty:F3} °C")
         );
         foreach (Finding f in byHotPixels.Findings)
             output.WriteLine(f.Message);

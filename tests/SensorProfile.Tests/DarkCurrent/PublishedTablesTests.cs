@@ -7,7 +7,7 @@ using SensorProfile.Tests.Fitting;
 namespace SensorProfile.Tests.DarkCurrent;
 
 /// <summary>
-/// Rows W-1 … W-5 and the published tables, fitted without weights on the logarithm as they were recomputed there.
+/// Published tables of dark current, fitted without weights on the logarithm.
 /// </summary>
 public class PublishedTablesTests
 {

@@ -2,7 +2,7 @@ using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.Tests.Fitting;
 
-/// <summary>NIST StRD linear regression (rows N-1 … N-6).</summary>
+/// <summary>NIST StRD linear regression: the certified values of the .dat files.</summary>
 public class StrdLinearTests
 {
     [DataTheory("nist-strd")]

@@ -3,7 +3,7 @@ using SensorProfile.Fitting.Models;
 namespace SensorProfile.Tests.Fitting;
 
 /// <summary>
-/// NIST StRD nonlinear sets (rows N-7 … N-15), with the digits that a sound double-precision method reaches.
+/// NIST StRD nonlinear sets, with the digits that a sound double-precision method reaches.
 /// </summary>
 public class StrdNonlinearTests
 {

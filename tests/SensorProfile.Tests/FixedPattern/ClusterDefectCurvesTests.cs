@@ -3,6 +3,7 @@ using SensorProfile.FixedPattern.Defects;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation.Parameters.Sensor;
 using Xunit.Abstractions;
+using static System.FormattableString;
 
 namespace SensorProfile.Tests.FixedPattern;
 
@@ -44,9 +45,9 @@ public sealed class ClusterDefectCurvesTests(ITestOutputHelper output)
                 pixels = found.Sum(f => f.Count) / (double)(Clusters * size);
             int wrong = found.Count(f => !real.Any(c => f.All(c.Contains)));
             output.WriteLine(
-                FormattableString.Invariant(
-                    $"{size, 6} {rate, 16:0.0} {Clusters, 6} {found.Length, 7} {complete, 10:0.000} {(found.Length == 0 ? 1 : (found.Length - wrong) / (double)found.Length), 6:0.000} {pixels, 8:0.000}"
-                )
+                Invariant($"{size, 6} {rate, 16:0.0} {Clusters, 6} {found.Length, 7} {complete, 10:0.000} ")
+                    + Invariant($"{(found.Length == 0 ? 1 : (found.Length - wrong) / (double)found.Length), 6:0.000} ")
+                    + Invariant($"{pixels, 8:0.000}")
             );
             // A pixel's rate is good to 0.017 e-/px/s at half the threshold, 0.022 at 1.5 and 0.026 at 2.5 of it:
             // 6, 4.5 and 11 times less than they are from the threshold of 0.2.

@@ -1,6 +1,7 @@
 using SensorProfile.FixedPattern;
 using SensorProfile.FixedPattern.Defects;
 using Xunit.Abstractions;
+using static System.FormattableString;
 
 namespace SensorProfile.Tests.FixedPattern;
 
@@ -18,9 +19,8 @@ internal static class DefectCurve
         double complete = real.Count == 0 ? 1 : (double)right / real.Count,
             pure = found.Length == 0 ? 1 : (double)right / found.Length;
         output.WriteLine(
-            FormattableString.Invariant(
-                $"{size, 16:0.##} {real.Count, 6} {found.Length, 7} {complete, 10:0.000} {pure, 6:0.000} {found.Length - right, 7}   {beside}"
-            )
+            Invariant($"{size, 16:0.##} {real.Count, 6} {found.Length, 7} {complete, 10:0.000} ")
+                + Invariant($"{pure, 6:0.000} {found.Length - right, 7}   {beside}")
         );
         return complete;
     }

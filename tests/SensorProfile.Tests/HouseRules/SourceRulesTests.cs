@@ -37,6 +37,30 @@ public sealed class SourceRulesTests
     }
 
     [Fact]
+    public void NoFolderHoldsMoreThan25Files()
+    {
+        var tooFull = SourceTree
+            .SourceFiles()
+            .Concat(SourceTree.TestFiles())
+            .GroupBy(f => Path.GetDirectoryName(SourceTree.Relative(f)))
+            .Where(g => g.Count() > 25)
+            .Select(g => $"{g.Key}: {g.Count()} files; give it rooms by subject");
+        Assert.Empty(tooFull);
+    }
+
+    [Fact]
+    public void NoLineIsWiderThan140Columns()
+    {
+        var tooWide = SourceTree
+            .SourceFiles()
+            .Concat(SourceTree.TestFiles())
+            .Select(f => (File: SourceTree.Relative(f), Lines: File.ReadLines(f).Count(l => l.Length > 140)))
+            .Where(f => f.Lines > WideLines.Allowed.GetValueOrDefault(f.File))
+            .Select(f => $"{f.File}: {f.Lines} wide lines, {WideLines.Allowed.GetValueOrDefault(f.File)} allowed");
+        Assert.Empty(tooWide);
+    }
+
+    [Fact]
     public void HalfTheFilesAreShort()
     {
         int[] lengths = [.. SourceTree.SourceFiles().Select(f => File.ReadLines(f).Count()).Order()];

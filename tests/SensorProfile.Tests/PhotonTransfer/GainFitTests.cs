@@ -11,7 +11,7 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Fact]
     public void ExactPointsGiveTheirSlopeAndIntercept()
     {
-        // checks.md E-5: K 0.5 ADU/e-, read noise 3 e- (2.25 ADU²); derived algebra.
+        // EMVA 1288, σ² − σ²_dark = K(μ − μ_dark): K 0.5 ADU/e-, read noise 3 e- (2.25 ADU²); derived algebra.
         FlatPairPoint[] points = [.. new[] { 500.0, 5000, 15000 }.Select(signal => Point(signal, 2.25 + 0.5 * signal))];
         GainFitResult fit = GainFit.Fit(points, 2.25, 0.05, saturationAdu: null)!;
         Assert.Equal(2.0, fit.Gain.Value, 1e-9);
@@ -23,7 +23,7 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Fact]
     public void TheBrighterFatterEffectDoesNotBiasTheGain()
     {
-        // checks.md P-2, P-4: closed form of Astier et al. 2019 with a00 = -2.4e-6 /e-, 2 e-/ADU; a straight line is
+        // Closed form of Astier et al. 2019 (A&A 629, A36) with a00 = -2.4e-6 /e-, 2 e-/ADU; a straight line is
         // wrong by up to 15 % at 30000 ADU.
         // Up to 10000 ADU the next term of the expansion, 2/3·(aμ)² = 0.15 %, is what is left.
         FlatPairPoint[] points =
@@ -55,7 +55,8 @@ public sealed class GainFitTests(ITestOutputHelper output)
     [Theory, InlineData(1), InlineData(3)]
     public void FewLevelsDoNotHideACurvature(int levels)
     {
-        // Flats near the top of the range only, of a sensor whose variance there is 4.7 % too small (checks.md P-2: a =
+        // Flats near the top of the range only, of a sensor whose variance there is 4.7 % too small (Astier et al.
+        // 2019: a =
         // -4.8e-6 per ADU): a straight line is off by as much.
         FlatPairPoint[] points =
         [

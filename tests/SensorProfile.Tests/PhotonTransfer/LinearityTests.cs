@@ -7,7 +7,7 @@ public sealed class LinearityTests
     [Fact]
     public void WeightedLineOfReleaseFour()
     {
-        // checks.md E-9, weights 1/y²: a 1.68922945, b 99.28751869, error 0.41154638 %.
+        // Weighted least squares by hand, weights 1/y²: a 1.68922945, b 99.28751869, error 0.41154638 %.
         double[] x = [1, 2, 4, 6, 8, 9],
             y = [101, 199.5, 402, 600, 794, 890];
         LinearityResult result = Linearity.Fit(x, y, new double[6], saturationAdu: 1000)!;

@@ -14,7 +14,7 @@ public sealed class ReadNoiseTests
     }
 
     [Theory]
-    // checks.md E-8: variance of a rounded normal variable with σ 0.395811 at mean .0, .25, .5 of a step. All three
+    // Derived: variance of a rounded normal variable with σ 0.395811 at mean .0, .25, .5 of a step. All three
     // must agree with σ within the stated doubt.
     [InlineData(0.206959815)]
     [InlineData(0.239788491)]
@@ -29,7 +29,8 @@ public sealed class ReadNoiseTests
     }
 
     [Fact]
-    public void TheLimitIsEmvas() => Assert.Equal(0.3958114029, ReadNoise.UpperLimitAdu(1), 1e-9); // checks.md E-7
+    // EMVA 1288: σ² = 0.24 − 1/12
+    public void TheLimitIsEmvas() => Assert.Equal(0.3958114029, ReadNoise.UpperLimitAdu(1), 1e-9);
 
     [Fact]
     public void PairsThatDisagreeWidenTheDoubt()
@@ -38,7 +39,7 @@ public sealed class ReadNoiseTests
             wild = PooledVariance.Of([(4.0, 0.01), (4.3, 0.01), (3.7, 0.01)])!;
         Assert.Equal(0.01 / Math.Sqrt(3), calm.StandardUncertainty, 1e-12);
         Assert.False(wild.PairsAgree);
-        // Scatter 0.3/√3 with two degrees of freedom: t(0.975; 2)/1.96 = 4.3026527299/1.959963985 (checks.md ).
+        // Scatter 0.3/√3 with two degrees of freedom: t(0.975; 2)/1.96 = 4.3026527299/1.959963985.
         Assert.Equal(0.3 / Math.Sqrt(3) * 4.3026527299 / 1.959963984540054, wild.StandardUncertainty, 1e-6);
     }
 

@@ -7,7 +7,7 @@ public sealed class SaturationTests
     [Fact]
     public void TheVariancePeakIsFoundAndThePileUpNamesTheConverter()
     {
-        // checks.md E-15: levels 0 … 16000 by 1000 ADU, everything above 15000 set to 15000; at 15000 half the pixels
+        // Derived: levels 0 … 16000 by 1000 ADU, everything above 15000 set to 15000; at 15000 half the pixels
         // are clipped and the variance is 0.3408450569 of its value.
         FlatPairPoint[] points =
         [

@@ -77,8 +77,12 @@ internal static class BadPlaces
         return crowded.Count == 0
             ? start + "; they are spread evenly over the sensor."
             : $"{start}; they crowd in "
-                + $"{string.Join(" and ", crowded.Take(2).Select(c => $"the part “{c.Area.Where}” ({QuantityText.Count(c.Area.Hot)}, where an even share would be {QuantityText.Number(c.Even, 2)})"))}.";
+                + $"{string.Join(" and ", crowded.Take(2).Select(c => Crowd(c.Area, c.Even)))}.";
     }
+
+    private static string Crowd(DefectArea area, double even) =>
+        $"the part “{area.Where}” ({QuantityText.Count(area.Hot)}, where an even share would be "
+        + $"{QuantityText.Number(even, 2)})";
 
     private static string? Clusters(FixedPatternProfile pattern)
     {

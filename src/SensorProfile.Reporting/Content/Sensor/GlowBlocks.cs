@@ -60,7 +60,7 @@ internal static class GlowBlocks
         if (shown.Length > 0)
             yield return new FigureBlock(
                 context.Figures.Next(),
-                $"{(shown.Length == 1 ? shown[0].Title : string.Join("; ", shown.Select((p, i) => $"{(i == 0 ? "Left" : "right")}: {p.Title[..1].ToLowerInvariant()}{p.Title[1..]}")))}. Grey by the key; the first row of the file is at the top.",
+                $"{Titles(shown)}. " + "Grey by the key; the first row of the file is at the top.",
                 [.. shown.Select(p => PicturePlot.Of(p, [], [], 2))]
             )
             {
@@ -103,4 +103,11 @@ internal static class GlowBlocks
         string[] parts = [.. new[] { exposure, temperature }.OfType<string>()];
         return parts.Length == 0 ? null : $"The glow at the {glow.Where} {string.Join("; it ", parts)}.";
     }
+
+    private static string Titles(MapPicture[] shown) =>
+        shown.Length == 1
+            ? shown[0].Title
+            : string.Join("; ", shown.Select((p, i) => $"{(i == 0 ? "Left" : "right")}: {LowerFirst(p.Title)}"));
+
+    private static string LowerFirst(string title) => $"{title[..1].ToLowerInvariant()}{title[1..]}";
 }

@@ -81,7 +81,12 @@ internal static class PatternSection
             (
                 "hot",
                 counts.Hot,
-                $"{Rate(limits?.HotRate)}{(limits is null ? "" : $", and {QuantityText.Number(limits.Significance)} of its own standard errors")}"
+                Rate(limits?.HotRate)
+                    + (
+                        limits is null
+                            ? ""
+                            : $", and {QuantityText.Number(limits.Significance)} of its own standard errors"
+                    )
             ),
             ("warm", counts.Warm, Rate(limits?.WarmRate)),
             (

@@ -14,6 +14,8 @@ internal static class DriftPixelsSection
             hot.Unchanged.Count > DriftMapPlot.MostShown || hot.New > DriftMapPlot.MostShown
                 ? " Where there are very many, an even sample of them is drawn."
                 : "";
+        string outline =
+            hot.Patches.Count > 0 ? " The outline holds new pixels that stand closer together than chance allows." : "";
         List<Block> blocks =
         [
             new FigureBlock(
@@ -21,7 +23,7 @@ internal static class DriftPixelsSection
                 $"Pixels with more than {QuantityText.Number(hot.Threshold)} e⁻/px/s above the typical pixel. New "
                     + "and healed are those whose change is beyond the noise of both sessions; "
                     + "the factor common to all hot pixels is taken out "
-                    + $"first.{thinned}{(hot.Patches.Count > 0 ? " The outline holds new pixels that stand closer together than chance allows." : "")}",
+                    + $"first.{thinned}{outline}",
                 [DriftMapPlot.Of(hot)]
             )
             {

@@ -90,7 +90,7 @@ public static class MapFiles
         foreach ((string name, Func<float[]?> make, string unit, string what) in all)
         {
             Made(name, make, unit, what);
-            SpentMaps.GiveBack((long)maps.Width * maps.Height);
+            MapMemory.Release((long)maps.Width * maps.Height);
         }
         if (maps.Defects is not null)
             Put(

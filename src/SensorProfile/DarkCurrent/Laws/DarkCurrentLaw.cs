@@ -41,7 +41,7 @@ public sealed class DarkCurrentLaw
     /// Temperature rise that doubles the rate at a temperature by its local slope, ln 2/(d ln I/dT), floor included in
     /// I, °C.
     /// </summary>
-    public Measurement DoublingAt(double temperatureCelsius)
+    internal Measurement DoublingAt(double temperatureCelsius)
     {
         (double value, double uncertainty) = fit.DoublingAt(temperatureCelsius);
         return new Measurement(value, uncertainty, "°C", samples, $"ln 2/(d ln I/dT) of the {Name} law");

@@ -25,7 +25,7 @@ public sealed class DarkCurrentPredictor
         From(profile.Models, profile.Selected, profile.ReferenceTemperature, profile.MeasuredRange);
 
     /// <summary>From a fit; null when no law could be fitted.</summary>
-    public static DarkCurrentPredictor? FromFit(TemperatureFitResult result) =>
+    internal static DarkCurrentPredictor? FromFit(TemperatureFitResult result) =>
         From(result.Models, result.Selected, result.ReferenceTemperature, result.MeasuredRange);
 
     /// <summary>Rate and doubling temperature at a temperature.</summary>

@@ -1,6 +1,7 @@
 using SensorProfile.Fitting.Models;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.Profiles.Darks;
+using static System.FormattableString;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
@@ -94,7 +95,7 @@ internal static class ModelRecord
     }
 
     private static string AtBound(FittedLaw fit, int parameter) =>
-        FormattableString.Invariant(
-            $"held at zero, below {Probability.NormalQuantile(0.95) * fit.Uncertainties[parameter]:G3} {fit.Law.Parameters[parameter].Unit} with 95 % confidence"
-        );
+        "held at zero, below "
+        + Invariant($"{Probability.NormalQuantile(0.95) * fit.Uncertainties[parameter]:G3} ")
+        + Invariant($"{fit.Law.Parameters[parameter].Unit} with 95 % confidence");
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>Choice of the temperature to which a profile's rates refer.</summary>
-public static class ReferenceTemperature
+internal static class ReferenceTemperature
 {
     /// <summary>
     /// The measured temperature nearest the middle of the range over which the dark rate was resolved (rate &gt; 2u),

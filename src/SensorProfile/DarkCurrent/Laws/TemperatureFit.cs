@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>
@@ -6,7 +8,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// <remarks>Weighted least squares on the linear scale. Laws are compared by the corrected Akaike criterion; the
 /// doubling law stays unless another is lower
 /// by more than 6. Uncertainties include the spread between the laws that the points leave open.</remarks>
-public static class TemperatureFit
+internal static class TemperatureFit
 {
     /// <summary>
     /// Different temperatures that a doubling temperature needs: with two, every law passes through both and none is
@@ -100,9 +102,8 @@ public static class TemperatureFit
         )
             return;
         throw new ArgumentException(
-            FormattableString.Invariant(
-                $"The point at {point.TemperatureCelsius} °C (rate {point.Rate} ± {point.Uncertainty}) is not finite or has no uncertainty; leave it out."
-            ),
+            Invariant($"The point at {point.TemperatureCelsius} °C (rate {point.Rate} ± ")
+                + Invariant($"{point.Uncertainty}) is not finite or has no uncertainty; leave it out."),
             nameof(point)
         );
     }

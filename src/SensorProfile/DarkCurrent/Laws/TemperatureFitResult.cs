@@ -5,7 +5,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// <summary>
 /// Dark current against temperature: every law that could be fitted, the chosen one, and what follows from it.
 /// </summary>
-public sealed record TemperatureFitResult
+internal sealed record TemperatureFitResult
 {
     /// <summary>Every law that the points determine, simplest first.</summary>
     public IReadOnlyList<DarkCurrentModel> Models { get; init; } = [];

@@ -7,7 +7,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// gain).</param>
 /// <param name="TemperatureUncertainty">Standard uncertainty of the temperature that is not shared by the other points,
 /// °C: read-out step, drift within the set.</param>
-public sealed record TemperaturePoint(
+internal sealed record TemperaturePoint(
     double TemperatureCelsius,
     double Rate,
     double Uncertainty,

@@ -12,7 +12,7 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// one exposure agree with each other far better than the exposures
 /// agree with a line (<see cref="SetOffsets"/>), it is the whole sets that are offset, and each set counts as one
 /// point.</remarks>
-public static class DarkSignalLine
+internal static class DarkSignalLine
 {
     internal const double OneSided95 = 1.6448536269514722;
 

@@ -1,7 +1,7 @@
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>Straight line of dark level (or variance) against exposure.</summary>
-public sealed record DarkSignalLineFit
+internal sealed record DarkSignalLineFit
 {
     /// <summary>
     /// Rise per second. Its uncertainty includes the pedestal's jitter, widened by Student's t where the jitter is

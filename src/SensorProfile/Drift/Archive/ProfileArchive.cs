@@ -99,7 +99,7 @@ public static class ProfileArchive
                 );
         }
         // of the report that was written before
-        SpentMaps.GiveBack((long)profile.Profile.Camera.Width * profile.Profile.Camera.Height);
+        MapMemory.Release((long)profile.Profile.Camera.Width * profile.Profile.Camera.Height);
         Directory.CreateDirectory(folder);
         List<Finding> findings = [];
         for (int mode = 0; mode < profile.Profile.Modes.Count; mode++)

@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace SensorProfile.Fitting.Models;
 
 /// <summary>Result of a weighted linear least-squares fit.</summary>
@@ -41,8 +43,7 @@ internal sealed record LinearFit(
             : new Finding(
                 "badly-conditioned",
                 Severity.Warning,
-                FormattableString.Invariant(
-                    $"{what} is badly conditioned (condition number {Condition:0.0E+0}), so its parameters depend on rounding; use fewer terms or spread the points wider."
-                )
+                Invariant($"{what} is badly conditioned (condition number {Condition:0.0E+0}), so its ")
+                    + "parameters depend on rounding; use fewer terms or spread the points wider."
             );
 }

@@ -29,9 +29,9 @@ internal static class BlackLevelFindings
                 new(
                     "black-level-follows-temperature",
                     Severity.Note,
-                    Invariant(
-                        $"The black level changes by {degree.Value:+0.###;-0.###} ADU per °C of sensor temperature (± {degree.StandardUncertainty:0.###}): take bias frames at the temperature of the darks and lights they are used with."
-                    ),
+                    Invariant($"The black level changes by {degree.Value:+0.###;-0.###} ADU per °C of ")
+                        + Invariant($"sensor temperature (± {degree.StandardUncertainty:0.###}): take bias ")
+                        + "frames at the temperature of the darks and lights they are used with.",
                     []
                 )
             );
@@ -40,9 +40,11 @@ internal static class BlackLevelFindings
                 new(
                     "black-level-follows-exposure",
                     Severity.Note,
-                    Invariant(
-                        $"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of exposure (± {second.StandardUncertainty:0.#####}) beyond what the noise shows as dark current: the black level follows the exposure, so the level's dark current is off by that much; calibrate lights with darks of their own exposure."
-                    ),
+                    Invariant($"The level changes by {second.Value:+0.#####;-0.#####} ADU per second of ")
+                        + Invariant($"exposure (± {second.StandardUncertainty:0.#####}) beyond what the noise ")
+                        + "shows as dark current: the black level follows the exposure, so the "
+                        + "level's dark current is off by that much; calibrate lights with darks of "
+                        + "their own exposure.",
                     []
                 )
             );
@@ -51,9 +53,10 @@ internal static class BlackLevelFindings
                 new(
                     "first-frame-differs",
                     Severity.Warning,
-                    Invariant(
-                        $"The first frame after a pause is {Math.Abs(first.Value):0.##} ADU (± {first.StandardUncertainty:0.##}) {(first.Value > 0 ? "above" : "below")} the frames that follow it: take one more frame after every pause and leave the first one out."
-                    ),
+                    Invariant($"The first frame after a pause is {Math.Abs(first.Value):0.##} ADU (± ")
+                        + Invariant($"{first.StandardUncertainty:0.##}) {(first.Value > 0 ? "above" : "below")} ")
+                        + "the frames that follow it: take one more frame after every pause and "
+                        + "leave the first one out.",
                     []
                 )
             );
@@ -64,9 +67,11 @@ internal static class BlackLevelFindings
                 new(
                     "black-level-jumps",
                     Severity.Warning,
-                    Invariant(
-                        $"The black level jumped {(level.Jumps.Count == 1 ? "once" : Invariant($"{level.Jumps.Count} times"))} from one frame to the next, by {Math.Abs(largest.Step.Value):0.##} ADU at most: look at these frames before you use them, and match every light to darks by level where the camera has masked pixels."
-                    ),
+                    "The black level jumped "
+                        + Invariant($"{(level.Jumps.Count == 1 ? "once" : Invariant($"{level.Jumps.Count} times"))} ")
+                        + Invariant($"from one frame to the next, by {Math.Abs(largest.Step.Value):0.##} ADU at ")
+                        + "most: look at these frames before you use them, and match every light to "
+                        + "darks by level where the camera has masked pixels.",
                     [.. level.Jumps.Select(j => j.Frame)]
                 )
             );
@@ -80,9 +85,10 @@ internal static class BlackLevelFindings
                 new(
                     "black-level-sets-differ",
                     Severity.Note,
-                    Invariant(
-                        $"From one set of frames to the next the black level differs by {sets.Value:0.##} ADU (standard deviation) more than time, temperature and exposure explain: calibrate lights with darks of their own exposure and evening, and trust a dark current by level no further than that."
-                    ),
+                    "From one set of frames to the next the black level differs by "
+                        + Invariant($"{sets.Value:0.##} ADU (standard deviation) more than time, temperature ")
+                        + "and exposure explain: calibrate lights with darks of their own exposure "
+                        + "and evening, and trust a dark current by level no further than that.",
                     []
                 )
             );
@@ -128,9 +134,10 @@ internal static class BlackLevelFindings
                 "black-level-drift",
                 Severity.Warning,
                 start
-                    + Invariant(
-                        $", and a dark current by level takes it for dark signal: at {worst[0].Temperature:0.0} °C it says {worst[0].Plain:0.####} where {worst[0].Value:0.####} e⁻/px/s is left without the drift; take the exposures in mixed order with bias frames in between."
-                    ),
+                    + ", and a dark current by level takes it for dark signal: at "
+                    + Invariant($"{worst[0].Temperature:0.0} °C it says {worst[0].Plain:0.####} where ")
+                    + Invariant($"{worst[0].Value:0.####} e⁻/px/s is left without the drift; take the ")
+                    + "exposures in mixed order with bias frames in between.",
                 []
             );
     }
@@ -152,9 +159,14 @@ internal static class BlackLevelFindings
         return new(
             "dark-below-black-level",
             Severity.Note,
-            Invariant(
-                $"At {string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} °C the dark current lies below what the movements of the black level leave visible ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at {coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; {coldest.Expected.Value:0.#####} is to be expected): there it is known from the other temperatures or the noise only; exposures of about {needed:0} s would show it."
-            ),
+            "At "
+                + Invariant($"{string.Join(", ", below.Select(b => Invariant($"{b.Limit.Temperature:0.0}")))} ")
+                + "°C the dark current lies below what the movements of the black level leave "
+                + Invariant($"visible ({coldest.Limit.Smallest.Value:0.####} e⁻/px/s at ")
+                + Invariant($"{coldest.Limit.Temperature:0.0} °C with {coldest.Limit.LongestExposure:0.##} s; ")
+                + Invariant($"{coldest.Expected.Value:0.#####} is to be expected): there it is known from the ")
+                + Invariant($"other temperatures or the noise only; exposures of about {needed:0} s would show ")
+                + "it.",
             []
         );
     }

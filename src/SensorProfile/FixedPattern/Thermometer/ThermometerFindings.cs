@@ -68,9 +68,11 @@ internal static class ThermometerFindings
         return new(
             "probe-misses-drift",
             Severity.Warning,
-            Invariant(
-                $"During the {Name(record, exposure)} the hot pixels say that the sensor changed by {record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or late, so wait longer before the first frame, or take the temperatures from the hot pixels (--temperatures hot-pixels)."
-            ),
+            Invariant($"During the {Name(record, exposure)} the hot pixels say that the sensor changed by ")
+                + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
+                + Invariant($"where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
+                + "late, so wait longer before the first frame, or take the temperatures from the "
+                + "hot pixels (--temperatures hot-pixels).",
             Names(sets)
         );
     }
@@ -82,9 +84,13 @@ internal static class ThermometerFindings
         return new(
             "probe-offset-between-sets",
             Severity.Warning,
-            Invariant(
-                $"The {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± {difference.StandardUncertainty:0.00}) {(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe says against the longest darks{More(sets.Length, "by less")}: the sensor had not settled, or its hot pixels are not in proportion to the exposure; take the sets again in another order to tell, or take the temperatures from the hot pixels (--temperatures hot-pixels)."
-            ),
+            Invariant($"The {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± ")
+                + Invariant($"{difference.StandardUncertainty:0.00}) ")
+                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe ")
+                + Invariant($"says against the longest darks{More(sets.Length, "by less")}: the sensor had not ")
+                + "settled, or its hot pixels are not in proportion to the exposure; take the sets "
+                + "again in another order to tell, or take the temperatures from the hot pixels "
+                + "(--temperatures hot-pixels).",
             Names(sets)
         );
     }

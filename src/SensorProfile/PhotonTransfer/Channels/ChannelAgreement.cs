@@ -47,9 +47,9 @@ internal static class ChannelAgreement
         rejections.Add(
             Codes.ChannelsDiffer,
             Severity.Warning,
-            Invariant(
-                $"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: the camera scales its colours digitally, so there is no gain of the whole camera; use the gains of the single colours."
-            )
+            Invariant($"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: ")
+                + "the camera scales its colours digitally, so there is no gain of the whole camera; "
+                + "use the gains of the single colours."
         );
         return null;
     }

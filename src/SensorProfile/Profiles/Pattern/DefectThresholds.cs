@@ -39,7 +39,7 @@ public sealed record DefectThresholds
     /// What makes no sense in these thresholds, in a sentence; null when nothing does. Rates of 0 are chosen from the
     /// frames.
     /// </summary>
-    public string? Problem()
+    internal string? Problem()
     {
         if (!(HotRate >= 0 && WarmRate >= 0 && double.IsFinite(HotRate + WarmRate)))
             return "hotRate and warmRate must be positive, or 0 to have them chosen from the frames.";

@@ -4,7 +4,7 @@ using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent.Laws;
 
-/// <summary>Rows D-6, D-15, D-16.</summary>
+/// <summary>Varshni's gap and the rate of an area of silicon (Janesick 2001), recomputed with 40 digits.</summary>
 public class SiliconTests
 {
     [Theory]

@@ -4,7 +4,9 @@ using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent.Laws;
 
-/// <summary>Rows B-1 … B-5, I-5, I-7, I-8, and what the user is told.</summary>
+/// <summary>
+/// scipy.optimize.curve_fit on the same points, properties that every fit has, and what the user is told.
+/// </summary>
 public class TemperatureFitTests
 {
     private static readonly double[] T = [-25, -20, -15, -10, -5, 0],
@@ -28,7 +30,7 @@ public class TemperatureFitTests
         Digits.Relative(0.016906482135087, model.Covariance[1][1], 1e-9);
         Digits.Printed(0.2164823053, model.ChiSquared, 5e-11);
         Digits.Printed(8.216482305, model.InformationCriterion!.Value, 5e-10);
-        // B-2: only the ratios of the uncertainties known.
+        // curve_fit without absolute_sigma: only the ratios of the uncertainties known.
         Digits.Relative(9.149885569e-4, model.Covariance[1][1] * model.ChiSquared / model.DegreesOfFreedom, 1e-7);
         Digits.Relative(9.002494499e-8, model.Covariance[0][0] * model.ChiSquared / model.DegreesOfFreedom, 1e-7);
     }

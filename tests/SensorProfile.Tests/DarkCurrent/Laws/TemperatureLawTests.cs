@@ -4,7 +4,10 @@ using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent.Laws;
 
-/// <summary>Rows D-1 … D-5, D-7 … D-14, I-5, I-6.</summary>
+/// <summary>
+/// A maker's law of silicon as printed, half-gap and full-gap laws with Varshni's gap, recomputed with 40 digits;
+/// properties of every law.
+/// </summary>
 public class TemperatureLawTests
 {
     // A maker's silicon law 122·T³·exp(−6400/T) relative to 293 K, as printed: Arrhenius with m = 3 and E = 6400·k.

@@ -5,7 +5,10 @@ using SensorProfile.Tests.Fitting;
 
 namespace SensorProfile.Tests.DarkCurrent.Levels;
 
-/// <summary>Rows E-6, B-6, B-7, and the behaviour of the pedestal's jitter by simulation.</summary>
+/// <summary>
+/// The mean and variance forms of EMVA 1288, numpy.polyfit (weights 1/u, degrees 1 and 2), and the behaviour of the
+/// pedestal's jitter by simulation.
+/// </summary>
 public class DarkSignalLineTests
 {
     private static readonly double[] X = [1, 10, 30, 60, 120, 300],

@@ -2,7 +2,7 @@ using SensorProfile.Fitting.Models;
 
 namespace SensorProfile.Tests.Fitting.Models;
 
-/// <summary>Row C-2: CODATA 2018.</summary>
+/// <summary>Constants of CODATA 2018, as NIST lists them.</summary>
 public class PhysicalConstantsTests
 {
     [Fact]

@@ -3,7 +3,9 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting.Models;
 
-/// <summary>Rows G-3 … G-5 (examples H.1 and H.2 of the GUM) and I-8.</summary>
+/// <summary>
+/// Examples H.1 and H.2 of the GUM (JCGM 100:2008); a covariance matrix is symmetric and positive semidefinite.
+/// </summary>
 public class PropagationTests
 {
     private static readonly Func<double[], double>[] Impedance =

@@ -2,7 +2,9 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting.Statistics;
 
-/// <summary>Rows Q-6 … Q-9.</summary>
+/// <summary>
+/// Exact Poisson limits (Gehrels 1986, ApJ 303, 336; scipy), Clopper–Pearson (scipy) and Wilson (astropy).
+/// </summary>
 public class CountIntervalsTests
 {
     [Theory]

@@ -2,7 +2,7 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting.Statistics;
 
-/// <summary>NIST StRD univariate sets (rows N-16 … N-19) and B-13.</summary>
+/// <summary>NIST StRD univariate sets, and numpy's variance with N and N−1.</summary>
 public class MomentsTests
 {
     // Tolerances as in the rows: the decimal input of NumAcc3 and NumAcc4 is not exact in a double.

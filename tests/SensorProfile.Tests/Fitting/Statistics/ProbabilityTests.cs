@@ -2,7 +2,9 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.Tests.Fitting.Statistics;
 
-/// <summary>Rows Q-1 … .</summary>
+/// <summary>
+/// Quantiles as scipy 1.10.1 gives them; what clipping takes from a normal distribution, by its closed form.
+/// </summary>
 public class ProbabilityTests
 {
     [Theory]

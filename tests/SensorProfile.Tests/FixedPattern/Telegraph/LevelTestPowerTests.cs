@@ -1,6 +1,7 @@
 using SensorProfile.FixedPattern.Telegraph;
 using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
+using static System.FormattableString;
 
 namespace SensorProfile.Tests.FixedPattern.Telegraph;
 
@@ -51,9 +52,9 @@ public sealed class LevelTestPowerTests(ITestOutputHelper output)
         }
         double half = Half(steps, ours) / Half(steps, ideal);
         output.WriteLine(
-            FormattableString.Invariant(
-                $"half of the pixels are found at {Half(steps, ours):0.0} and {Half(steps, ideal):0.0} times the read noise: {half:0.00} times the ideal test's step"
-            )
+            Invariant($"half of the pixels are found at {Half(steps, ours):0.0} and ")
+                + Invariant($"{Half(steps, ideal):0.0} times the read noise: {half:0.00} times the ideal test's ")
+                + "step"
         );
         // With 30 degrees of freedom n of ln(chance) cost a factor e^(n/30) of the step. Half of the chance is given to
         // other models (0.7) and half to the total scatter (0.7), the step is fitted (3), a
@@ -201,9 +202,10 @@ public sealed class LevelTestPowerTests(ITestOutputHelper output)
         }
         double Inside(List<double> z) => z.Count(v => Math.Abs(v) < 1.96) / (double)z.Count;
         output.WriteLine(
-            FormattableString.Invariant(
-                $"up {upper} s, down {lower} s: {steps.Count} of 400 found, step inside 95 %: {Inside(steps):P1}; dwell known for {taus.Count}: memory {Inside(taus):P1}, upper {Inside(uppers):P1}, lower {Inside(lowers):P1}; mean z {taus.Average():0.00} {uppers.Average():0.00} {lowers.Average():0.00}"
-            )
+            Invariant($"up {upper} s, down {lower} s: {steps.Count} of 400 found, step inside 95 %: ")
+                + Invariant($"{Inside(steps):P1}; dwell known for {taus.Count}: memory {Inside(taus):P1}, upper ")
+                + Invariant($"{Inside(uppers):P1}, lower {Inside(lowers):P1}; mean z {taus.Average():0.00} ")
+                + Invariant($"{uppers.Average():0.00} {lowers.Average():0.00}")
         );
         Assert.InRange(Inside(steps), 0.905, 0.985); // 330 to 400 values: ± 1.2 %, 3.5 of them about 95 %
         // One factor for the memory and the times in either level: for the better known of them it is wide.

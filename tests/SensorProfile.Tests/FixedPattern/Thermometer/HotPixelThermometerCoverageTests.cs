@@ -5,6 +5,7 @@ using SensorProfile.Frames;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 using Xunit.Abstractions;
+using static System.FormattableString;
 
 namespace SensorProfile.Tests.FixedPattern.Thermometer;
 
@@ -109,9 +110,11 @@ public sealed class HotPixelThermometerCoverageTests(ITestOutputHelper output)
         double inFrames = frames.Count(z => Math.Abs(z) < 1.96) / (double)frames.Length,
             inSets = sets.Count(z => Math.Abs(z) < 1.96) / (double)sets.Length;
         output.WriteLine(
-            FormattableString.Invariant(
-                $"{nights.Average(n => n.HotPixels):0} hot pixels of up to {brightest} e-/px/s, {(bias ? "with" : "without")} bias frames; {frames.Length} frames: mean z {frames.Average():0.00}, rms {Rms(frames):0.00}, {inFrames:P1} inside 95 %; {sets.Length} means of six: mean z {sets.Average():0.00}, rms {Rms(sets):0.00}, {inSets:P1} inside"
-            )
+            Invariant($"{nights.Average(n => n.HotPixels):0} hot pixels of up to {brightest} e-/px/s, ")
+                + Invariant($"{(bias ? "with" : "without")} bias frames; {frames.Length} frames: mean z ")
+                + Invariant($"{frames.Average():0.00}, rms {Rms(frames):0.00}, {inFrames:P1} inside 95 %; ")
+                + Invariant($"{sets.Length} means of six: mean z {sets.Average():0.00}, rms {Rms(sets):0.00}, ")
+                + Invariant($"{inSets:P1} inside")
         );
         // 720 means share the doubling temperature of their night and, in pairs, their reference: as good as 300
         // independent ones, ± 1.3 %. Frames: as good as those.

@@ -7,7 +7,8 @@ namespace SensorProfile.Tests.PhotonTransfer.Channels;
 public sealed class ChannelAgreementTests
 {
     /// <summary>
-    /// Four colours of one sensor, 2 e-/ADU, whose variance is 4.7 % too small at the top of the range (checks.md P-2):
+    /// Four colours of one sensor, 2 e-/ADU, whose variance is 4.7 % too small at the top of the range (Astier et al.
+    /// 2019, A&amp;A 629, A36):
     /// straight lines are off by as much, all alike.
     /// </summary>
     [Theory, InlineData(1), InlineData(3)]

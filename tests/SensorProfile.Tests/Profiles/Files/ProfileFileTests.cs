@@ -106,7 +106,8 @@ public sealed class ProfileFileTests : IDisposable
     [Theory]
     [InlineData(
         """{ "schemaVersion": 2 }""",
-        "p.json, $.schemaVersion: the profile was written by a later version (schema 2; this program knows up to 1). Read it with that version, or install the newer program."
+        "p.json, $.schemaVersion: the profile was written by a later version (schema 2; this "
+            + "program knows up to 1). Read it with that version, or install the newer program."
     )]
     [InlineData(
         """{ "camera": {} }""",
@@ -121,7 +122,8 @@ public sealed class ProfileFileTests : IDisposable
 
     [Theory]
     [InlineData(
-        "{ \"schemaVersion\": 1,\n \"modes\": [\n {}, { \"settings\": { },\n \"gain\": { \"value\": \"0.8\", \"standardUncertainty\": 0 } } ] }",
+        "{ \"schemaVersion\": 1,\n \"modes\": [\n {}, { \"settings\": { },\n \"gain\": { "
+            + "\"value\": \"0.8\", \"standardUncertainty\": 0 } } ] }",
         "$.modes[1].gain.value",
         4
     )]

@@ -1,8 +1,9 @@
 using SensorProfile.Pixels;
 using SensorProfile.Pixels.Strips;
 using SensorProfile.RawCheck;
+using SensorProfile.Tests.Pixels;
 
-namespace SensorProfile.Tests.Pixels;
+namespace SensorProfile.Tests.RawCheck;
 
 /// <summary>A limit set on stored values is found; the natural end of a population, however sharp, is not.</summary>
 public class SharpEdgeTests

@@ -3,7 +3,7 @@ using SensorProfile.DarkCurrent.Levels;
 using SensorProfile.DarkCurrent.Results;
 using SensorProfile.Profiles.Darks;
 
-namespace SensorProfile.Characterisation;
+namespace SensorProfile.Characterisation.Summaries;
 
 /// <summary>Turns the lines and the law into the profile's record.</summary>
 internal static class DarkSummary
@@ -14,7 +14,7 @@ internal static class DarkSummary
         IReadOnlyList<Measurement> gains
     )
     {
-        bool variance = DarkRecipe.UseVariance(temperatures);
+        bool variance = UseVariance(temperatures);
         DarkCurrentPoint[] points = [.. temperatures.Select(t => Point(t, gains, variance))];
         // Without a law the rates refer to the temperature at which they are known best.
         DarkCurrentPoint? single = fit?.RateAtReference is null ? BestKnown(points, variance) : null;
@@ -30,6 +30,19 @@ internal static class DarkSummary
             Form = variance ? "variance" : "level",
         };
     }
+
+    /// <summary>The form that carries the answer: the level, or the variance where the camera pins its level.</summary>
+    public static bool UseVariance(IReadOnlyList<DarkTemperature> temperatures)
+    {
+        int against = temperatures.Count(t => !t.IsClamped && t.Typical is { Resolved: true });
+        return temperatures.Count(t => t.IsClamped) > against;
+    }
+
+    /// <summary>
+    /// Relative doubt that all rates share: the gain's, twice where the rate comes from the variance.
+    /// </summary>
+    public static double CommonRelativeUncertainty(IReadOnlyList<Measurement> gains, bool variance) =>
+        (variance ? 2 : 1) * Math.Sqrt(gains.Sum(g => Math.Pow(g.StandardUncertainty / g.Value, 2))) / gains.Count;
 
     private static DarkCurrentPoint? BestKnown(DarkCurrentPoint[] points, bool variance) =>
         points
@@ -82,7 +95,7 @@ internal static class DarkSummary
         string method
     )
     {
-        double common = DarkRecipe.CommonRelativeUncertainty(gains, variance) * line.Slope.Value;
+        double common = CommonRelativeUncertainty(gains, variance) * line.Slope.Value;
         return new(
             line.Slope.Value,
             Math.Sqrt(line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + common * common),

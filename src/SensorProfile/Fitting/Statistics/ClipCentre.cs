@@ -1,8 +1,0 @@
-namespace SensorProfile.Fitting.Statistics;
-
-/// <summary>What a clip measures from.</summary>
-internal enum ClipCentre
-{
-    Median,
-    Mean,
-}

@@ -1,0 +1,10 @@
+using SensorProfile.Tests.HouseRules;
+
+namespace SensorProfile.Cli.Tests;
+
+/// <summary>The public surface is committed: a new public member is a line in the review.</summary>
+public sealed class PublicSurfaceTests
+{
+    [Fact]
+    public void ThePublicSurfaceIsTheCommittedOne() => PublicSurface.AssertCommitted(typeof(CommandLine).Assembly);
+}
