@@ -1,3 +1,4 @@
+using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 
@@ -37,15 +38,48 @@ internal static class Headline
             parts.Add($"read noise {QuantityText.Of(mode.ReadNoiseAdu)} (the gain is unknown)");
         if (mode.Gain is not null)
             parts.Add($"gain {QuantityText.Of(mode.Gain)}");
-        DarkCurrentProfile? dark = mode.DarkCurrent;
-        if (dark?.RateAtReference is not null)
-            parts.Add($"dark current {QuantityText.Of(dark.RateAtReference)}{At(dark.ReferenceTemperature)}");
-        if (dark?.DoublingTemperature is not null)
-            parts.Add($"doubling every {QuantityText.Of(dark.DoublingTemperature)}");
+        parts.AddRange(Dark(mode));
         if (parts.Count == 0)
             return "None of read noise, gain and dark current could be measured.";
         string sentence = string.Join(", ", parts);
-        return $"{char.ToUpperInvariant(sentence[0])}{sentence[1..]}.";
+        return $"{FloorWarning(mode.DarkCurrent ?? mode.DarkCurrentAdu)}{char.ToUpperInvariant(sentence[0])}{sentence[1..]}.";
+    }
+
+    private static IEnumerable<string> Dark(ModeProfile mode)
+    {
+        DarkCurrentProfile? dark = mode.DarkCurrent ?? mode.DarkCurrentAdu;
+        string unknown = mode.DarkCurrent is null && mode.ReadNoiseAdu is null ? " (the gain is unknown)" : "";
+        if (dark?.RateAtReference is not null)
+            yield return $"dark current {QuantityText.Of(dark.RateAtReference)}{At(dark.ReferenceTemperature)}{unknown}";
+        else if (Nights(mode.DarkNights) is { } nights)
+            yield return nights + unknown;
+        // What a light leak adds hardly changes with temperature: the law without it is the sensor's own.
+        if (dark is not null && DarkFloor.Of(dark) is { IsLarge: true } floor)
+            yield return $"doubling every {QuantityText.Of(floor.ThermalDoubling)} without it";
+        else if (dark?.DoublingTemperature is not null)
+            yield return $"doubling every {QuantityText.Of(dark.DoublingTemperature)}";
+    }
+
+    private static string FloorWarning(DarkCurrentProfile? dark) =>
+        dark is not null && DarkFloor.Of(dark) is { IsLarge: true } floor
+            ? $"Light leaks in, or the sensor glows: {QuantityText.Number(100 * floor.Share, 2)} % of the dark "
+                + $"current{At(dark.ReferenceTemperature)} does not fall with temperature. "
+            : "";
+
+    private static string? Nights(IReadOnlyList<DarkNight> nights)
+    {
+        Measurement[] rates =
+        [
+            .. nights.Select(n => n.TypicalRate ?? n.RateFromVariance).OfType<Measurement>().OrderBy(r => r.Value),
+        ];
+        return rates.Length switch
+        {
+            0 => null,
+            1 => $"dark current {QuantityText.Of(rates[0])} in a night of unknown sensor temperature",
+            _ =>
+                $"dark current {QuantityText.Of(rates[0])} to {QuantityText.Of(rates[^1])} over {rates.Length} nights of "
+                    + "unknown sensor temperature",
+        };
     }
 
     /// <summary>Which of the four quantities that a characterisation is asked for are missing, in words.</summary>
@@ -58,7 +92,7 @@ internal static class Headline
             ("read noise", mode.ReadNoise),
             ("gain", mode.Gain),
             ("dark current", mode.DarkCurrent?.RateAtReference),
-            ("doubling temperature", mode.DarkCurrent?.DoublingTemperature),
+            ("doubling temperature", (mode.DarkCurrent ?? mode.DarkCurrentAdu)?.DoublingTemperature),
         ];
         return [.. asked.Where(quantity => quantity.Quantity is null).Select(quantity => quantity.Name)];
     }

@@ -5,6 +5,7 @@ internal static class Codes
 {
     public const string OtherCamera = "frame-of-another-camera";
     public const string FrameLeftOut = "frame-left-out";
+    public const string BlankPixels = "pixels-without-value";
     public const string DamagedFrame = "damaged-frame";
     public const string TornFrame = "torn-frame";
     public const string LevelOutlier = "level-outlier";
@@ -20,6 +21,7 @@ internal static class Codes
     public const string HotPixelsSuppressed = "hot-pixels-suppressed";
     public const string AveragedSet = "averaged-set";
     public const string TapBoundary = "tap-boundary";
+    public const string ResponseStep = "response-step";
     public const string LightDrift = "light-drift";
     public const string RowFlicker = "row-flicker";
     public const string FlatPairLeftOut = "flat-pair-left-out";
@@ -40,5 +42,10 @@ internal static class Codes
     public const string NoGain = "gain-missing-for-electrons";
     public const string TemperaturesReplaced = "temperatures-by-hot-pixels";
     public const string TemperaturesKept = "temperatures-not-replaced";
+    public const string NightsOrdered = "nights-ordered";
+    public const string GainClaimed = "gain-claimed";
+    public const string GainNotMeasurable = "gain-not-measurable";
+    public const string NotRawResponse = "response-not-raw";
+    public const string NotFinite = "quantity-not-finite";
     public const string NotMeasured = "not-measured";
 }

@@ -25,6 +25,25 @@ public sealed class SurveyTests : IDisposable
     }
 
     [Fact]
+    public void FramesWithoutAKindHearTheCureFirst()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.DarksOnly);
+        foreach (string file in Directory.GetFiles(folder["night"], "*.fits"))
+        {
+            byte[] bytes = File.ReadAllBytes(file);
+            int card = System.Text.Encoding.ASCII.GetString(bytes).IndexOf("IMAGETYP", StringComparison.Ordinal);
+            bytes[card] = (byte)'X';
+            File.WriteAllBytes(file, bytes);
+        }
+        CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.Answered);
+        Assert.StartsWith(
+            "Say what these frames are: 6 of 6 frames do not say whether they are bias, dark or flat. Fill in column kind",
+            run.FirstLine,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void TheJsonDocumentHasTheNamesOfTheContract()
     {
         SimulatedNight.Write(folder["night"], SimulatedNight.DarksOnly);

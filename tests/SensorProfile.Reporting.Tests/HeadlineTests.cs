@@ -43,6 +43,64 @@ public class HeadlineTests
             Headline.Sentence(new ModeProfile { ReadNoiseAdu = new Measurement(1.9, 0.1, "ADU", 20, "") })
         );
 
+    // With 0.006 of 0.0076 e-/px/s from a light leak the whole doubles every 23 °C, the sensor every 6.
+    [Fact]
+    public void WarnsOfALightLeakBeforeTheDoubling()
+    {
+        ModelParameter Parameter(string name, double value, string unit) => new(name, value, value / 20, unit, 7, "");
+        string sentence = Headline.Sentence(
+            _whole with
+            {
+                DarkCurrent = _whole.DarkCurrent! with
+                {
+                    DoublingTemperature = new Measurement(23.75, 0.9, "°C", 7, ""),
+                    Selected = "doubling+floor",
+                    Models =
+                    [
+                        new DarkCurrentModel
+                        {
+                            Name = "doubling+floor",
+                            Parameters =
+                            [
+                                Parameter("rateAtReference", 0.0016, "e-/px/s"),
+                                Parameter("doublingTemperature", 6, "°C"),
+                                Parameter("floor", 0.006, "e-/px/s"),
+                            ],
+                            Covariance =
+                            [
+                                [6.4e-9, 0, 0],
+                                [0, 0.09, 0],
+                                [0, 0, 9e-8],
+                            ],
+                        },
+                    ],
+                },
+            }
+        );
+        Assert.StartsWith(
+            "Light leaks in, or the sensor glows: 79 % of the dark current at −10 °C does not fall with temperature. ",
+            sentence,
+            StringComparison.Ordinal
+        );
+        Assert.EndsWith("doubling every 6.00 ± 0.30 °C without it.", sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("23.7", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SaysTheRateOfANightWithoutAThermometer() =>
+        Assert.Equal(
+            "Dark current 0.310 ± 0.010 e⁻/px/s in a night of unknown sensor temperature.",
+            Headline
+                .Sentence(
+                    new ModeProfile
+                    {
+                        ReadNoiseAdu = null,
+                        DarkNights = [new DarkNight { TypicalRate = new Measurement(0.31, 0.01, "e-/px/s", 7, "") }],
+                    }
+                )
+                .Replace(" (the gain is unknown)", "", StringComparison.Ordinal)
+        );
+
     [Fact]
     public void SaysSoWhenNothingWasMeasured()
     {

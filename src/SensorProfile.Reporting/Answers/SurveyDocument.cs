@@ -13,7 +13,7 @@ internal static class SurveyDocument
         return new AnswerDocument
         {
             Command = "survey",
-            Sentence = Sentence(lacks),
+            Sentence = Unlabelled(inventory) ?? Sentence(lacks),
             Reason =
                 $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
                 + $"used{LeftOut(inventory)}.",
@@ -61,6 +61,17 @@ internal static class SurveyDocument
         string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
         return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
+    }
+
+    // Frames without a kind serve no measurement: what they are comes before what to shoot.
+    private static string? Unlabelled(Inventory inventory)
+    {
+        int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
+        return unknown == 0 || 2 * unknown < inventory.Frames.Count
+            ? null
+            : $"Say what these frames are: {unknown} of {Plural.Of(inventory.Frames.Count, "frame")} do not say whether they "
+                + "are bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
+                + "names of files and folders speak.";
     }
 
     private static string LeftOut(Inventory inventory) =>

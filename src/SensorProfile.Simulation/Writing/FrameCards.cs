@@ -40,7 +40,7 @@ internal static class FrameCards
             cards.Add(FitsCard.Of("YBAYROFF", 0));
             cards.Add(FitsCard.Of("ROWORDER", "TOP-DOWN"));
         }
-        cards.Add(FitsCard.Of("SWCREATE", "SensorProfile simulation"));
+        cards.Add(FitsCard.Of("CREATOR", "SensorProfile simulation"));
         HashSet<string> omitted = [.. frame.Faults.SelectMany(f => f.OmitKeywords)];
         cards.RemoveAll(c => omitted.Contains(c.Keyword));
         return cards;

@@ -42,12 +42,49 @@ public static class Characteriser
         CancellationToken ct = default
     )
     {
-        if (options.Thresholds?.Problem() is { } problem)
-            throw new ArgumentException(problem, nameof(options));
-        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
+        return Run(inventory, frames, stack, rejections, options, progress, ct);
+    }
+
+    /// <summary>Measures a camera by frames in memory.</summary>
+    /// <param name="frames">Bias, dark and flat frames of one camera; each with a name of its own.</param>
+    /// <param name="options">Tolerances, threads, clock.</param>
+    /// <param name="progress">Told how far the work is; may be called from any thread.</param>
+    /// <param name="ct">Stops the work between two strips of pixels.</param>
+    /// <exception cref="ArgumentException">A frame has not as many samples as its width and height say, two frames
+    /// share a
+    /// name, or the thresholds make no sense.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static CharacterisationResult Run(
+        IReadOnlyList<FrameInMemory> frames,
+        CharacterisationOptions options,
+        IProgress<CharacterisationProgress>? progress = null,
+        CancellationToken ct = default
+    )
+    {
+        Inventory inventory = FrameInMemory.Inventory(frames, options.TemperatureTolerance);
+        var rejections = new Rejections();
+        IReadOnlyList<Frame> ofOne = OneCamera.Of(inventory.Frames, rejections);
+        var byName = frames.ToDictionary(f => f.Facts.Name, StringComparer.Ordinal);
+        using FrameStack stack = FrameInMemory.Stack(ofOne.Select(f => byName[f.Name]));
+        return Run(inventory, ofOne, stack, rejections, options, progress, ct);
+    }
+
+    private static CharacterisationResult Run(
+        Inventory inventory,
+        IReadOnlyList<Frame> frames,
+        FrameStack stack,
+        Rejections rejections,
+        CharacterisationOptions options,
+        IProgress<CharacterisationProgress>? progress,
+        CancellationToken ct
+    )
+    {
+        if (options.Thresholds?.Problem() is { } problem)
+            throw new ArgumentException(problem, nameof(options));
+        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         rejections.LeaveOut(
             Codes.FrameLeftOut,
             "Files that cannot be measured were left out; the list of rejected files says why."
@@ -58,6 +95,14 @@ public static class Characteriser
                 ),
             stack.Refused.Select(r => (r.Frame, r.Reason))
         );
+        if (stack.Blanks is { Count: > 0 } blanks)
+            rejections.Add(
+                Codes.BlankPixels,
+                Severity.Warning,
+                $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
+                    + "their neighbours of the same colour stand for them, so do not trust maps and defects at these places.",
+                [.. blanks.Select(b => b.Name)]
+            );
         var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
         Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
 
@@ -68,7 +113,11 @@ public static class Characteriser
                 .GroupBy(f => f.Settings)
                 .OrderBy(g => g.Key, ModeOrder.ByGainThenOffset)
         )
+        {
+            rejections.Mode = ModeLabel.Text(mode.Key);
             modes.Add(MeasureMode([.. mode], samples, inventory, options, meter, rejections));
+        }
+        rejections.Mode = null;
         ReportUnused(readable, rejections);
 
         IEnumerable<ScreenedFrame> used = modes.SelectMany(m => m.Frames.Frames);
@@ -116,6 +165,7 @@ public static class Characteriser
         );
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
+        GainClaim.Report(frames, flats.Gain, mode.CodeStep.Step, rejections);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
         // a map of the whole sensor that nothing needs from here on
@@ -159,9 +209,23 @@ public static class Characteriser
         ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure);
         return new(
             asRead,
-            suppressed ? WithoutHotPixels(profile) : profile,
+            Finite(suppressed ? WithoutHotPixels(profile) : profile, rejections),
             ModeSummary.Maps(mode, bias, flats, pattern)
         );
+    }
+
+    private static ModeProfile Finite(ModeProfile profile, Rejections rejections)
+    {
+        (profile, IReadOnlyList<string> emptied) = FiniteMode.Of(profile);
+        if (emptied.Count > 0)
+            rejections.Add(
+                Codes.NotFinite,
+                Severity.Refusal,
+                $"No finite number comes out of these pixels for {Counted.Some([.. emptied], 6)}, so each was left "
+                    + "empty: such frames hold values that no sensor gives (columns stuck at one code, scrambled codes, "
+                    + "shifted rows); look at them before you trust the rest."
+            );
+        return profile;
     }
 
     // What hot pixels alone decide is not known where the camera takes them out of its frames.

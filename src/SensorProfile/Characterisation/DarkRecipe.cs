@@ -9,6 +9,7 @@ using SensorProfile.Frames.Sets;
 using SensorProfile.PhotonTransfer;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels.Pairs;
+using SensorProfile.Profiles.Darks;
 using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
@@ -39,38 +40,53 @@ internal static class DarkRecipe
         if (sets.Count == 0)
             return new();
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
-        if (gains.Length < mode.Mosaic.Channels)
+        if (gains.Length == mode.Mosaic.Channels)
+            return Measure(sets, bias, flats, gains, inElectrons: true, mode, options, meter, rejections);
+        rejections.Add(
+            Codes.NoGain,
+            Severity.Refusal,
+            "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU alone: add "
+                + "flat pairs at the same settings."
+        );
+        var said = new Rejections();
+        Measurement one = new(1, 0, "1", 1, "no gain");
+        DarkResult adu = Measure(
+            sets,
+            bias,
+            flats,
+            [.. mode.Mosaic.Names.Select(_ => one)],
+            inElectrons: false,
+            mode,
+            options,
+            meter,
+            said
+        );
+        rejections.Add(said.Findings.Select(DarkSummary.InAdu));
+        return new DarkResult
         {
-            rejections.Add(
-                Codes.NoGain,
-                Severity.Refusal,
-                "There are dark frames but no gain to turn ADU into electrons, so dark current is not given: add "
-                    + "flat pairs at the same settings."
-            );
-            return new();
-        }
+            ProfileAdu = adu.Profile is { } profile ? DarkSummary.InAdu(profile) : null,
+            Nights = [.. adu.Nights.Select(DarkSummary.InAdu)],
+        };
+    }
+
+    private static DarkResult Measure(
+        IReadOnlyList<ScreenedSet> sets,
+        BiasResult bias,
+        FlatResult flats,
+        Measurement[] gains,
+        bool inElectrons,
+        ModeFrames mode,
+        CharacterisationOptions options,
+        Meter meter,
+        Rejections rejections
+    )
+    {
         double probeJumps = ProbeSteps.Of(sets.Select(s => s.Set.Frames));
         IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(
             sets.Select(s => s.Set),
             ProbeSteps.Widen(options.TemperatureTolerance, probeJumps)
         );
-        string[] unknown =
-        [
-            .. levels
-                .Where(l => l.TemperatureCelsius is null)
-                .SelectMany(l => l.Sets)
-                .SelectMany(s => s.Frames)
-                .Select(f => f.Name),
-        ];
-        if (unknown.Length > 0)
-            rejections.Add(
-                Codes.NoTemperature,
-                Severity.Warning,
-                $"{unknown.Length} dark frames have no usable sensor temperature and were not measured: fill "
-                    + "temperature_c in the capture table if you know it.",
-                unknown
-            );
-
+        FrameSet[] unknown = [.. levels.Where(l => l.TemperatureCelsius is null).SelectMany(l => l.Sets)];
         double saturation =
             NearSaturation
             * (
@@ -79,15 +95,35 @@ internal static class DarkRecipe
             );
         var pairs = PairsBySet(sets, mode, meter);
         TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
-        MedianLean lean = MedianLean.Measure(
-            [.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())],
-            bias,
-            mode,
-            [.. gains.Select(g => g.Value)],
-            meter.Walk
-        );
-        DarkTemperature[] At(double doubling) =>
-            [.. known.Select(l => Temperature(l, sets, pairs, bias, gains, lean, saturation, doubling, mode))];
+        // What noise adds to a median, and what the growth of the noise says of the signal, needs electrons.
+        MedianLean lean = !inElectrons
+            ? MedianLean.None
+            : MedianLean.Measure(
+                [.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())],
+                bias,
+                mode,
+                [.. gains.Select(g => g.Value)],
+                meter.Walk
+            );
+        DarkTemperature Of(TemperatureLevel level, MedianLean lean, double doubling)
+        {
+            var at = Temperature(level, sets, pairs, bias, gains, lean, saturation, doubling, mode);
+            return inElectrons ? at : at with { Variance = null, LocalVariance = null };
+        }
+        DarkTemperature[] At(double doubling) => [.. known.Select(l => Of(l, lean, doubling))];
+        DarkTemperature[] byNight =
+        [
+            .. NightRates
+                .Split(unknown)
+                .Select(night =>
+                    Of(new TemperatureLevel(0, night), MedianLean.None, PhysicalConstants.AssumedDoubling)
+                ),
+        ];
+        DarkNight[] nights =
+        [
+            .. byNight.Select(n => NightRates.Of(n, DarkSummary.Point(n, gains, UseVariance(byNight)))),
+        ];
+        NightRates.Report(nights, [.. unknown.SelectMany(s => s.Frames).Select(f => f.Name)], rejections);
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, DarkSummary.UseVariance(temperatures), options);
@@ -97,10 +133,15 @@ internal static class DarkRecipe
             fit = FitLaw(temperatures, gains, DarkSummary.UseVariance(temperatures), options);
         }
         if (temperatures.Length == 0)
-            return new();
+            return new() { Nights = nights };
         DarkFindings.Report(temperatures, mode, rejections);
         rejections.Add(fit?.Findings ?? []);
-        return new DarkResult { Profile = DarkSummary.Of(temperatures, fit, gains), Temperatures = temperatures };
+        return new DarkResult
+        {
+            Profile = DarkSummary.Of(temperatures, fit, gains),
+            Temperatures = temperatures,
+            Nights = nights,
+        };
     }
 
     /// <summary>The sets whose typical pixel is not full: a full pixel tells no dark current.</summary>
@@ -292,7 +333,11 @@ internal static class DarkRecipe
         [
             .. temperatures
                 .Select(t => (Temperature: t, Line: variance ? t.Variance : t.Typical))
-                .Where(t => t.Line is { Slope.StandardUncertainty: > 0 })
+                .Where(t =>
+                    t.Line is { Slope.StandardUncertainty: > 0 } line
+                    && double.IsFinite(line.Slope.Value)
+                    && double.IsFinite(line.Slope.StandardUncertainty)
+                )
                 .Select(t => new TemperaturePoint(
                     t.Temperature.TemperatureCelsius,
                     t.Line!.Slope.Value,

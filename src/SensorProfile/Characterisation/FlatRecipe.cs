@@ -4,6 +4,7 @@ using SensorProfile.PhotonTransfer;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels.Pairs;
 using SensorProfile.Pixels.Sums;
+using SensorProfile.RawCheck;
 using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
@@ -55,6 +56,7 @@ internal static class FlatRecipe
         ];
         (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
         FlatFindings.Report(channels, pairs, mode, rejections);
+        channels = OnlyOfRawData(channels, mode, rejections);
         return new FlatResult
         {
             Channels = channels,
@@ -62,6 +64,28 @@ internal static class FlatRecipe
             Mean = mean,
             MeanNoise = noise,
         };
+    }
+
+    private static FlatChannel[] OnlyOfRawData(FlatChannel[] channels, ModeFrames mode, Rejections rejections)
+    {
+        if (channels.All(c => c.Fit is null))
+            rejections.Add(
+                Codes.GainNotMeasurable,
+                Severity.Refusal,
+                "The noise of the flats does not grow with their light, so gain, full well and everything in electrons "
+                    + "cannot be measured: look whether these are raw flats, bright enough and not saturated."
+            );
+        bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Of(c, mode.CodeStep).LooksScaled);
+        if (RawResponse.EvidenceAgainst(channels, scaledCodes) is not { } evidence)
+            return channels;
+        rejections.Add(
+            Codes.NotRawResponse,
+            Severity.Refusal,
+            $"These flats do not answer to light as raw data do ({evidence}), so gain, read noise in electrons, full well "
+                + "and dark current are not given: frames that were stretched, saved with 8 bits or otherwise processed "
+                + "have no gain; take raw frames, 16 bits, without any correction in camera or capture program."
+        );
+        return [.. channels.Select(c => c with { Fit = null })];
     }
 
     private static MeasuredPair[] MeasurePairs(
@@ -97,9 +121,29 @@ internal static class FlatRecipe
                 + "the other, under steady light.",
             apart
         );
-        return meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p =>
-            Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter)
+        return WithLight(
+            meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p =>
+                Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter)
+            ),
+            rejections
         );
+    }
+
+    // A colour whose pixels are all stuck, or without light, has no signal to divide by.
+    private static MeasuredPair[] WithLight(MeasuredPair[] pairs, Rejections rejections)
+    {
+        ILookup<bool, MeasuredPair> byState = pairs.ToLookup(p =>
+            p.Channels.Select((_, c) => Point(p, c, 0)).All(point => point.IsFinite)
+        );
+        rejections.LeaveOut(
+            Codes.FlatPairLeftOut,
+            "Flat pairs in which a colour has no light above the level without light were left out: they are too dark, "
+                + "or their pixels are stuck.",
+            byState[false]
+                .SelectMany(p => new[] { p.A.Frame, p.B.Frame })
+                .Select(f => (f, "No signal and noise can be formed from its pixels."))
+        );
+        return [.. byState[true]];
     }
 
     // Without light the rows of a frame scatter by this, ADU.
@@ -177,7 +221,7 @@ internal static class FlatRecipe
                     : Linearity.Fit(
                         [.. points.Select(p => p.ExposureSeconds!.Value)],
                         [.. points.Select(p => p.MeanSignal)],
-                        [.. points.Select(p => Math.Sqrt(p.Variance / p.Pixels / 2))],
+                        [.. points.Select(p => Math.Sqrt(Math.Max(0, p.Variance) / p.Pixels / 2))],
                         end
                     ),
         };

@@ -79,11 +79,24 @@ internal static class StructureRecipe
                     $"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± {b.Step.StandardUncertainty:0.###} {b.Step.Unit} at {(b.Direction == "across" ? "column" : "row")} {b.Number}{(b.Part == "whole" ? "" : $" ({b.Part})")}"
                 )
             );
-        rejections.Add(
-            Codes.TapBoundary,
-            Severity.Note,
-            $"The sensor is read in parts with amplifiers of their own: {string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}. Darks and flats of the same settings take the seams out as long as both parts drift alike; a seam that stays in a calibrated picture says that they did not."
-        );
+        string where =
+            $"{string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}";
+        // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
+        if (boundaries.All(b => b.Kind == "response"))
+            rejections.Add(
+                Codes.ResponseStep,
+                Severity.Note,
+                $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
+                    + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
+            );
+        else
+            rejections.Add(
+                Codes.TapBoundary,
+                Severity.Note,
+                $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
+                    + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "
+                    + "calibrated picture says that they did not."
+            );
     }
 
     private static string Quantity(string kind) =>

@@ -147,7 +147,10 @@ public static class FrameFindings
     /// <summary>The table is not separated by commas.</summary>
     public const string CaptureTableDelimiter = "capture-table-delimiter";
 
-    /// <summary>The table is not UTF-8.</summary>
+    /// <summary>The capture table has columns that are not known.</summary>
+    public const string CaptureTableColumns = "capture-table-columns";
+
+    /// <summary>The capture table is not UTF-8.</summary>
     public const string CaptureTableEncoding = "capture-table-encoding";
 
     /// <summary>The table writes decimal commas.</summary>

@@ -27,6 +27,14 @@ internal sealed record FlatPairPoint
     /// <summary>Brightness of the second frame over the first.</summary>
     public double LightRatio { get; init; } = 1;
 
+    /// <summary>Whether its numbers are numbers: a colour without light, or of stuck pixels only, has none.</summary>
+    public bool IsFinite =>
+        double.IsFinite(Signal)
+        && double.IsFinite(MeanSignal)
+        && double.IsFinite(Variance)
+        && double.IsFinite(LightRatio)
+        && double.IsFinite(TopCodeShare);
+
     /// <summary>The two files.</summary>
     public IReadOnlyList<string> Frames { get; init; } = [];
 }

@@ -34,7 +34,9 @@ internal static class GainFit
     /// <param name="darkVariance">Temporal variance without light, ADU².</param>
     /// <param name="darkUncertainty">Its standard uncertainty, ADU².</param>
     /// <param name="saturationAdu">Saturation above the pedestal, ADU; null when it was not reached.</param>
-    /// <returns>Null when no pair has more light than dark.</returns>
+    /// <returns>
+    /// Null when no pair has more light than dark, or when the variance does not grow with the light.
+    /// </returns>
     public static GainFitResult? Fit(
         IReadOnlyList<FlatPairPoint> points,
         double darkVariance,
@@ -77,19 +79,25 @@ internal static class GainFit
             Criterion(straight, flats.Length + 1, 2),
             curved is null ? null : Criterion(curved, flats.Length + 1, 3),
         ];
-        bool takeCurved = criteria[0] is { } s && criteria[1] is { } c && s - c > DecisiveDifference;
+        if (!IsGain(gainStraight))
+            return null;
+        bool takeCurved =
+            criteria[0] is { } s && criteria[1] is { } c && s - c > DecisiveDifference && IsGain(gainCurved);
+        Measurement gain = takeCurved
+            ? gainCurved!
+            : Gain(
+                allowed,
+                scale,
+                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that "
+                    + "up to 5 % of undetected curvature would bring"
+            );
+        if (!IsGain(gain))
+            return null;
         LinearFit selected = takeCurved ? curved! : straight;
 
         return new GainFitResult
         {
-            Gain = takeCurved
-                ? gainCurved!
-                : Gain(
-                    allowed,
-                    scale,
-                    "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that "
-                        + "up to 5 % of undetected curvature would bring"
-                ),
+            Gain = gain,
             Slope = new(
                 selected.Parameters[1] / scale,
                 Widened(selected) * selected.Uncertainty(1) / scale,
@@ -126,8 +134,9 @@ internal static class GainFit
         for (int i = 0; i < Reweightings; i++)
         {
             double[] u = [darkUncertainty, .. flats.Select((p, k) => StandardError(expected[k + 1], p.Pixels))];
+            double rise = i > 0 && fit.Parameters[1] > 0 ? fit.Parameters[1] : y.Max() - darkVariance;
             fit = curvatureAllowance is { } allowance
-                ? WithAllowance(x, y, u, allowance * (i == 0 ? (y.Max() - darkVariance) : fit.Parameters[1]))
+                ? WithAllowance(x, y, u, allowance * rise)
                 : Polynomial.Fit(x, y, u, degree);
             for (int k = 1; k < x.Length; k++)
             {
@@ -217,6 +226,11 @@ internal static class GainFit
             "leading term of the brighter-fatter effect"
         );
     }
+
+    private static bool IsGain(Measurement? gain) =>
+        gain is { Value: > 0, StandardUncertainty: >= 0 }
+        && double.IsFinite(gain.Value)
+        && double.IsFinite(gain.StandardUncertainty);
 
     private static int CountLevels(FlatPairPoint[] flats)
     {

@@ -21,7 +21,10 @@ internal static class Linearity
     /// <param name="signals">Mean signals above the pedestal, ADU.</param>
     /// <param name="uncertainties">Their standard uncertainties, ADU.</param>
     /// <param name="saturationAdu">Saturation above the pedestal, ADU.</param>
-    /// <returns>Null with fewer than <see cref="LeastLevels"/> different exposures in the range.</returns>
+    /// <returns>
+    /// Null with fewer than <see cref="LeastLevels"/> different exposures in the range, or when no line with light at
+    /// every point goes through them.
+    /// </returns>
     public static LinearityResult? Fit(
         ReadOnlySpan<double> exposures,
         ReadOnlySpan<double> signals,
@@ -31,7 +34,7 @@ internal static class Linearity
     {
         var used = new List<int>();
         for (int i = 0; i < signals.Length; i++)
-            if (signals[i] >= 0.05 * saturationAdu && signals[i] <= 0.95 * saturationAdu)
+            if (signals[i] > 0 && signals[i] >= 0.05 * saturationAdu && signals[i] <= 0.95 * saturationAdu)
                 used.Add(i);
         double[] x = new double[used.Count],
             y = new double[used.Count];
@@ -52,6 +55,8 @@ internal static class Linearity
         {
             double fitted = line.Intercept + line.Slope * x[k],
                 deviation = 100 * (y[k] - fitted) / fitted;
+            if (!(fitted > 0))
+                return null;
             deviations[used[k]] = deviation;
             sum += Math.Abs(deviation);
             sumOfSquares += deviation * deviation;
@@ -61,6 +66,8 @@ internal static class Linearity
         double mean = sum / n,
             scatter = Math.Max(0, sumOfSquares / n - mean * mean) / n;
         double uncertainty = Math.Sqrt(scatter + noise / n);
+        if (!double.IsFinite(mean) || !double.IsFinite(uncertainty))
+            return null;
         return new(
             new Measurement(
                 mean,

@@ -24,7 +24,9 @@ internal sealed record PooledVariance(double Value, double StandardUncertainty, 
         if (pairs.Count == 1)
             return new(value, statistical, 1, true);
 
-        double chiSquared = pairs.Sum(p => Math.Pow((p.Variance - value) / p.StandardError, 2));
+        double chiSquared = pairs
+            .Where(p => p.StandardError > 0) // pixels that never change say nothing about chance
+            .Sum(p => Math.Pow((p.Variance - value) / p.StandardError, 2));
         int freedom = pairs.Count - 1;
         bool agree = Probability.ChiSquaredTail(chiSquared, freedom) > 0.01;
         double scatter = Math.Sqrt(pairs.Sum(p => Math.Pow(p.Variance - value, 2)) / freedom / pairs.Count);

@@ -43,6 +43,8 @@ internal static class ResponseNonuniformity
         double share = Math.Sqrt(Math.Max(0, pattern)) / signal;
         double shareUncertainty =
             pattern > uncertainty ? uncertainty / (2 * share * signal * signal) : Math.Sqrt(uncertainty) / signal;
+        if (!double.IsFinite(share) || !double.IsFinite(shareUncertainty))
+            return null;
         return new(
             100 * share,
             100 * shareUncertainty,

@@ -44,6 +44,15 @@ public sealed record ModeProfile
     /// <summary>Dark current against exposure and temperature; null when no dark frames were usable.</summary>
     public DarkCurrentProfile? DarkCurrent { get; init; }
 
+    /// <summary>
+    /// Dark current in ADU per pixel and second where no gain is known: darks alone give rates, law and doubling
+    /// temperature, none of which needs the gain. Null where <see cref="DarkCurrent"/> is given.
+    /// </summary>
+    public DarkCurrentProfile? DarkCurrentAdu { get; init; }
+
+    /// <summary>Dark current night by night, of darks without a usable sensor temperature.</summary>
+    public IReadOnlyList<DarkNight> DarkNights { get; init; } = [];
+
     /// <summary>Defect pixels, glow and structure; null when not measured.</summary>
     public FixedPatternProfile? FixedPattern { get; init; }
 

@@ -109,14 +109,20 @@ internal static class FrameScreening
     {
         if (set.Kind is FrameKind.Flat or FrameKind.Light or FrameKind.Unknown)
             return new(set, frames);
-        frames = WithoutTorn(frames, rejections);
+        frames = WithoutTorn(frames, codeStep, rejections);
         frames = WithoutLevelOutliers(set, frames, codeStep, rejections);
         return new(set, WithoutAveraged(frames, rejections));
     }
 
-    private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, Rejections rejections)
+    // An interrupted read-out leaves the level of another exposure: less than a code step is none, and harms nobody.
+    private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, int codeStep, Rejections rejections)
     {
-        IReadOnlyList<TornFrame?> torn = TornFrame.FindAll([.. frames.Select(f => f.RowMeans)]);
+        TornFrame?[] torn =
+        [
+            .. TornFrame
+                .FindAll([.. frames.Select(f => f.RowMeans)])
+                .Select(t => t is not null && Math.Abs(t.Step) >= codeStep ? t : null),
+        ];
         rejections.LeaveOut(
             Codes.TornFrame,
             "Frames whose rows from some row on belong to another exposure were left out: the read-out was "

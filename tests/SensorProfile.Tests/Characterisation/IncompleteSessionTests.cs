@@ -150,7 +150,7 @@ public sealed class IncompleteSessionTests
     private static void EditHeader(string path)
     {
         byte[] bytes = File.ReadAllBytes(path);
-        int name = System.Text.Encoding.ASCII.GetString(bytes).IndexOf("SWCREATE", StringComparison.Ordinal);
+        int name = System.Text.Encoding.ASCII.GetString(bytes).IndexOf("CREATOR", StringComparison.Ordinal);
         bytes[name + 12] = (byte)'X';
         File.WriteAllBytes(path, bytes);
     }

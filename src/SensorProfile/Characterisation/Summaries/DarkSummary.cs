@@ -52,7 +52,7 @@ internal static class DarkSummary
     private static Measurement? RateOf(DarkCurrentPoint point, bool variance) =>
         variance ? point.RateFromVariance : point.TypicalRate;
 
-    private static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) =>
+    internal static DarkCurrentPoint Point(DarkTemperature t, IReadOnlyList<Measurement> gains, bool clamped) =>
         new()
         {
             Temperature = t.TemperatureCelsius,
@@ -104,4 +104,50 @@ internal static class DarkSummary
             method
         );
     }
+
+    /// <summary>The same profile with its rates in ADU, for a camera whose gain is not known.</summary>
+    public static DarkCurrentProfile InAdu(DarkCurrentProfile profile) =>
+        profile with
+        {
+            Points =
+            [
+                .. profile.Points.Select(p =>
+                    p with
+                    {
+                        TypicalRate = InAdu(p.TypicalRate),
+                        MeanRate = InAdu(p.MeanRate),
+                    }
+                ),
+            ],
+            Models =
+            [
+                .. profile.Models.Select(m =>
+                    m with
+                    {
+                        RateAtReference = InAdu(m.RateAtReference),
+                        Parameters = [.. m.Parameters.Select(p => p with { Unit = InAdu(p.Unit) })],
+                    }
+                ),
+            ],
+            RateAtReference = InAdu(profile.RateAtReference),
+        };
+
+    /// <summary>The same night in ADU.</summary>
+    public static DarkNight InAdu(DarkNight night) =>
+        night with
+        {
+            TypicalRate = InAdu(night.TypicalRate),
+            MeanRate = InAdu(night.MeanRate),
+        };
+
+    /// <summary>The same finding where rates are in ADU.</summary>
+    public static Finding InAdu(Finding finding) =>
+        finding with
+        {
+            Message = finding.Message.Replace("e⁻/px/s", "ADU/px/s", StringComparison.Ordinal),
+        };
+
+    private static Measurement? InAdu(Measurement? rate) => rate is null ? null : rate with { Unit = InAdu(rate.Unit) };
+
+    private static string InAdu(string unit) => unit == "e-/px/s" ? "ADU/px/s" : unit;
 }

@@ -47,6 +47,8 @@ internal static class ModeSummary
             ResponseNonuniformity = ChannelRms.Of([.. flats.Channels.Select(c => c.Nonuniformity)]),
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
+            DarkCurrentAdu = darks.ProfileAdu,
+            DarkNights = darks.Nights,
             FixedPattern = Structure(bias, flats, pattern, level, structure),
             PhotonTransfer =
                 flats.Channels.Count > 0

@@ -147,7 +147,20 @@ internal static class TemperatureFindings
         double floor = fit.Parameters[last];
         if (floor <= 2 * fit.Uncertainties[last])
             return null;
-        double thermal = fit.ThermalDoublingAt(fit.Law.ReferenceTemperature).Value;
+        double reference = fit.Law.ReferenceTemperature,
+            thermal = fit.ThermalDoublingAt(reference).Value,
+            share = floor / fit.RateAt(reference).Value;
+        if (share > DarkFloor.LargestShare)
+            return new Finding(
+                "dark-floor",
+                Severity.Warning,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Light reaches the sensor in the dark, or it glows: {100 * share:0} % of the rate at {reference:0.#} °C "
+                        + $"({floor:G2} e⁻/px/s) does not fall with temperature. Cover camera and viewfinder, take a dark in "
+                        + $"a dark room and compare; without this light dark current doubles every {thermal:0.0} °C."
+                )
+            );
         return new Finding(
             "dark-floor",
             Severity.Note,

@@ -23,7 +23,8 @@ internal static class DarkSignalLine
     /// <param name="pedestalJitters">Whether frames may differ by more than the stated uncertainties; false for
     /// variances, which the pedestal does not touch.</param>
     /// <returns>Null with fewer than two different exposures.</returns>
-    /// <exception cref="ArgumentException">An uncertainty is not positive.</exception>
+    /// <remarks>Points that cannot be weighed (not finite, or without an uncertainty: pixels that never change) are
+    /// left out.</remarks>
     public static DarkSignalLineFit? Fit(
         IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> points,
         string unit = "ADU",
@@ -32,7 +33,7 @@ internal static class DarkSignalLine
     {
         (double ExposureSeconds, double Level, double Uncertainty)[] sorted =
         [
-            .. points.OrderBy(p => p.ExposureSeconds).ThenBy(p => p.Level),
+            .. points.Where(IsWeighable).OrderBy(p => p.ExposureSeconds).ThenBy(p => p.Level),
         ];
         double[] t = [.. sorted.Select(p => p.ExposureSeconds)],
             y = [.. sorted.Select(p => p.Level)],
@@ -68,6 +69,12 @@ internal static class DarkSignalLine
             fit = fit with { Slope = bySets.Slope, Intercept = bySets.Intercept };
         return WithCurvature(fit, t, y, u, unit, pedestalJitters);
     }
+
+    private static bool IsWeighable((double ExposureSeconds, double Level, double Uncertainty) point) =>
+        double.IsFinite(point.ExposureSeconds)
+        && double.IsFinite(point.Level)
+        && double.IsFinite(point.Uncertainty)
+        && point.Uncertainty > 0;
 
     private static DarkSignalLineFit WithCurvature(
         DarkSignalLineFit fit,

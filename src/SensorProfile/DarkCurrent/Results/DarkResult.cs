@@ -5,6 +5,12 @@ namespace SensorProfile.DarkCurrent.Results;
 /// <summary>What the dark frames say.</summary>
 internal sealed record DarkResult
 {
+    /// <summary>The same in ADU, where no gain is known.</summary>
+    public DarkCurrentProfile? ProfileAdu { get; init; }
+
+    /// <summary>Nights without a sensor temperature.</summary>
+    public IReadOnlyList<DarkNight> Nights { get; init; } = [];
+
     /// <summary>For the profile; null without usable darks.</summary>
     public DarkCurrentProfile? Profile { get; init; }
 

@@ -60,6 +60,7 @@ internal static class MissingShots
             .. levels.Where(l => l.Exposures.Length >= MissingMeasurements.DarkExposures).Select(l => l.Celsius),
         ];
         int wanted = MissingMeasurements.Temperatures - complete.Count;
+        SessionDesign design = SessionDesign.Of(sets, (long)question.Width * question.Height);
         double[] ideal = [longest / 10, longest / 3, longest];
         foreach (var level in levels.Where(l => !complete.Contains(l.Celsius)).Take(Math.Max(wanted, 0)))
         {
@@ -74,12 +75,17 @@ internal static class MissingShots
                     .Take(MissingMeasurements.DarkExposures - level.Exposures.Length)
                     .Order(),
             ];
-            yield return ShotList.DarkShots(question, level.Celsius, lacking, SettlingFrames.EachDark);
+            design = design.WithDarks(level.Celsius, Frames(lacking));
+            yield return AsBefore(
+                question,
+                ShotList.DarkShots(question, level.Celsius, lacking, SettlingFrames.EachDark)
+            );
         }
         for (; wanted > 0; wanted--)
         {
-            double next = Farthest(question, complete);
+            double next = MostTelling(question, design, complete, ideal);
             complete.Add(next);
+            design = design.WithDarks(next, Frames(ideal));
             yield return ShotList.DarkShots(question, next, ideal, SettlingFrames.EachDark);
         }
         if (
@@ -106,6 +112,39 @@ internal static class MissingShots
                 .Where(t => t > 0)
                 .Distinct(),
         ];
+
+    private static (double Seconds, int Frames)[] Frames(double[] exposures) =>
+        [.. exposures.Select(t => (t, SettlingFrames.EachDark))];
+
+    // An uncooled sensor is warmer than the air about it, by nobody knows how much: the darks that exist know the
+    // place.
+    private static List<Shot> AsBefore(ShotQuestion question, List<Shot> shots)
+    {
+        if (!question.Cooled && shots.Count > 0)
+            shots[0] = shots[0] with { Reason = "covered; where the sensor read this before, after as long a run" };
+        return shots;
+    }
+
+    /// <summary>
+    /// The temperature within reach at which darks tell most about the doubling temperature; the farthest from those
+    /// there are while none tells anything yet.
+    /// </summary>
+    private static double MostTelling(
+        ShotQuestion question,
+        SessionDesign design,
+        List<double> have,
+        double[] exposures
+    )
+    {
+        (double Celsius, double? Doubt) best = ShotList
+            .Temperatures(question, 7)
+            .Where(t => have.TrueForAll(h => Math.Abs(h - t) >= ShotAdditions.WorthAnother))
+            .Select(t => (t, design.WithDarks(t, Frames(exposures)).DoublingTemperature))
+            .Where(t => t.DoublingTemperature is not null)
+            .OrderBy(t => t.DoublingTemperature)
+            .FirstOrDefault();
+        return best.Doubt is null ? Farthest(question, have) : best.Celsius;
+    }
 
     /// <summary>The temperature that the camera can reach farthest from those it has.</summary>
     private static double Farthest(ShotQuestion question, List<double> have)

@@ -50,6 +50,29 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         return after;
     }
 
+    /// <summary>
+    /// The largest share by which these shots shrink the uncertainty of an answer, 0…1; 1 when they make one possible.
+    /// </summary>
+    internal double GainOf(IReadOnlyList<Shot> shots)
+    {
+        SessionDesign after = With(shots);
+        IEnumerable<(double? Before, double? After)> answers =
+        [
+            (ReadNoise, after.ReadNoise),
+            (Gain, after.Gain),
+            (DoublingTemperature, after.DoublingTemperature),
+            .. after.Darks.Select(d => (RateDoubt(At(d.Celsius)), RateDoubt(d))),
+        ];
+        return answers.Max(a =>
+            a.After is not { } then ? 0
+            : a.Before is { } now ? 1 - then / now
+            : 1
+        );
+    }
+
+    private static double? RateDoubt(DarkDesign? darks) =>
+        darks is null ? null : Finite(Math.Sqrt(darks.SlopeVariance));
+
     internal SessionDesign WithDarks(double celsius, IReadOnlyList<(double Seconds, int Frames)> frames)
     {
         DarkDesign? before = At(celsius);

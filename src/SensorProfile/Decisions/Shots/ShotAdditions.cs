@@ -11,10 +11,10 @@ internal static class ShotAdditions
 {
     private const int AddedBias = 16,
         AddedDarks = 4;
-    private const double LeastReduction = 0.005;
+    internal const double LeastReduction = 0.005;
 
     // a new temperature lies at least this far from those that exist, °C
-    private const double WorthAnother = 3;
+    internal const double WorthAnother = 3;
 
     internal static IEnumerable<ShotAddition> Of(ShotQuestion question, SessionDesign design, double longest)
     {

@@ -28,10 +28,19 @@ internal static class ShotsToAdd
                 .Where(t => t > 0)
                 .DefaultIfEmpty(ShotList.UsualLongest)
                 .Max();
-        List<List<Shot>> units = MissingShots.Of(question, sets, longest);
+        SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
+        // What brings no answer closer is not worth a night; what brings it closest comes first.
+        List<List<Shot>> units =
+        [
+            .. MissingShots
+                .Of(question, sets, longest)
+                .Select(unit => (Unit: unit, Gain: now.GainOf(unit)))
+                .Where(u => u.Gain > ShotAdditions.LeastReduction)
+                .OrderByDescending(u => u.Gain)
+                .Select(u => u.Unit),
+        ];
         List<Shot> shots = Fitting(question, units);
-        SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height),
-            with = now.With(shots);
+        SessionDesign with = now.With(shots);
         ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
         string best =
             additions.Length == 0
@@ -42,9 +51,10 @@ internal static class ShotsToAdd
         return answer with
         {
             Sentence =
-                shots.Count == 0
-                    ? $"Nothing is missing: characterise what you have. {best}".TrimEnd()
-                    : answer.Sentence,
+                sets.Length == 0 && question.Existing!.Frames.Any(f => f.Kind == FrameKind.Unknown)
+                    ? $"Say what the frames are first: none says whether it is a bias, dark or flat. {answer.Sentence}"
+                : shots.Count == 0 ? $"Nothing is missing: characterise what you have. {best}".TrimEnd()
+                : answer.Sentence,
             Reason =
                 There(now)
                 + (
@@ -88,6 +98,15 @@ internal static class ShotsToAdd
         List<Shot> shots
     )
     {
+        int unknown = question.Existing!.Frames.Count(f => f.Kind == FrameKind.Unknown);
+        if (unknown > 0)
+            yield return new Finding(
+                "kinds-not-known",
+                Severity.Warning,
+                $"{Said.Whole(unknown)} of the {Said.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
+                    + "bias, dark or flat and count for nothing here: give their kind in a capture table, or let the names "
+                    + "of files and folders speak, and ask again."
+            );
         if (modes.Count > 1)
             yield return new Finding(
                 "several-settings",

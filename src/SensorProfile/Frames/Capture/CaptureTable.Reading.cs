@@ -45,7 +45,7 @@ public sealed partial class CaptureTable
                 ),
         };
         using CsvParser parser = new(new StringReader(text), configuration);
-        CellReader cells = ReadColumns(name, parser);
+        CellReader cells = ReadColumns(name, parser, findings);
         List<CaptureRow> rows = ReadRows(parser, cells);
         if (cells.DecimalCommas.Count > 0)
             findings.Add(
@@ -59,7 +59,7 @@ public sealed partial class CaptureTable
         return new CaptureTable(name, rows, findings);
     }
 
-    private static CellReader ReadColumns(string name, CsvParser parser)
+    private static CellReader ReadColumns(string name, CsvParser parser, List<Finding> findings)
     {
         if (!parser.Read() || parser.Record is not { } header)
             throw new CaptureTableException(
@@ -69,11 +69,16 @@ public sealed partial class CaptureTable
                 "the table is empty; its first line must name the columns " + string.Join(", ", Columns) + "."
             );
         Dictionary<string, int> places = [];
+        List<string> unknown = [];
         for (int i = 0; i < header.Length; i++)
         {
             string column = header[i].Trim().ToLowerInvariant().Replace(' ', '_').Replace('-', '_');
             if (!Columns.Contains(column))
+            {
+                if (column.Length > 0)
+                    unknown.Add(header[i].Trim());
                 continue;
+            }
             if (!places.TryAdd(column, i))
                 throw new CaptureTableException(
                     name,
@@ -89,6 +94,15 @@ public sealed partial class CaptureTable
                 "file",
                 $"the column is missing (found: {string.Join(", ", header)}); name the column that holds the file "
                     + "names 'file'."
+            );
+        if (unknown.Count > 0)
+            findings.Add(
+                new Finding(
+                    FrameFindings.CaptureTableColumns,
+                    Severity.Warning,
+                    $"{name} has columns that are not understood and were not used: {string.Join(", ", unknown)}; the "
+                        + $"columns are {string.Join(", ", Columns)}."
+                )
             );
         return new CellReader(name, places);
     }

@@ -41,6 +41,8 @@ internal static class Grouping
         // to join.
         if (series.Key.Kind == FrameKind.Bias && clusters.Count == 1)
             clusters[0] = series.Frames;
+        else if (series.Key.Kind == FrameKind.Dark)
+            clusters.AddRange(NightSplit.Of(unknown));
         else if (unknown.Count > 0)
             clusters.Add(unknown);
         return [.. clusters.Select(cluster => SetOf(series, cluster))];

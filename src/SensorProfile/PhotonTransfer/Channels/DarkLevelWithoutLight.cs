@@ -18,7 +18,10 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     public static DarkLevelWithoutLight? Of(ModeFrames mode, BiasResult bias, Meter meter)
     {
         if (bias.Channels.Count > 0)
-            return new([.. bias.Channels.Select(c => c.Level.Value)], [.. bias.Channels.Select(Variance)]);
+            return new(
+                [.. bias.Channels.Select(c => c.Level.Value)],
+                [.. bias.Channels.Select(c => Rounded(Variance(c), mode.CodeStep.Step))]
+            );
         ScreenedSet? shortest = mode.Of(FrameKind.DarkFlat)
             .Concat(mode.Of(FrameKind.Dark))
             .OrderBy(s => s.Set.ExposureSeconds ?? double.MaxValue)
@@ -33,11 +36,14 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
             [
                 .. mode.Mosaic.Names.Select(
                     (_, c) =>
-                        PooledVariance.Of([
-                            .. pairs
-                                .Select(p => p.Channels[c].TemporalVariance)
-                                .Select(v => (v.Value, v.StandardUncertainty)),
-                        ])
+                        Rounded(
+                            PooledVariance.Of([
+                                .. pairs
+                                    .Select(p => p.Channels[c].TemporalVariance)
+                                    .Select(v => (v.Value, v.StandardUncertainty)),
+                            ]),
+                            mode.CodeStep.Step
+                        )
                 ),
             ]
         );
@@ -52,6 +58,15 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
                 StandardUncertainty = Math.Max(seen.StandardUncertainty, 2 * seen.Value),
             }
             : bias.Variance;
+
+    // Frames that never change hide their noise between two codes: up to about the variance of the rounding.
+    private static PooledVariance? Rounded(PooledVariance? seen, int codeStep) =>
+        seen is { StandardUncertainty: > 0 } or null
+            ? seen
+            : seen with
+            {
+                StandardUncertainty = codeStep * codeStep / 12.0,
+            };
 
     /// <summary>
     /// The level of the dark flats that match a flat set's exposure, where they exist; this level otherwise.

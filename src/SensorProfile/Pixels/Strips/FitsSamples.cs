@@ -9,6 +9,9 @@ namespace SensorProfile.Pixels.Strips;
 /// </remarks>
 internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
+    private const double MostBlank = 0.001; // of a frame's pixels
+    private const double MostBlankOfRow = 0.1;
+
     private readonly Lock _gate = new();
     private FitsFile? _file;
     private FitsHdu? _image;
@@ -27,11 +30,48 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     {
         if (keepOpen)
         {
-            KeptImage().ReadRows(firstRow, samples);
+            Read(KeptImage(), firstRow, samples);
             return;
         }
         using var file = FitsFile.Open(frame.Path);
-        ImageOf(file).ReadRows(firstRow, samples);
+        Read(ImageOf(file), firstRow, samples);
+    }
+
+    /// <summary>
+    /// Pixels without a value (blank, or not a number), as <see cref="Fault"/> counted them; what their nearest
+    /// neighbour
+    /// of the same colour in the row holds stands for them.
+    /// </summary>
+    public long Blank { get; private set; }
+
+    private void Read(FitsHdu image, int firstRow, Span<ushort> samples)
+    {
+        if (Blank == 0)
+        {
+            image.ReadRows(firstRow, samples);
+            return;
+        }
+        double[] values = new double[samples.Length];
+        image.ReadRows(firstRow, values);
+        for (int start = 0; start < values.Length; start += Width)
+        {
+            ReadOnlySpan<double> row = values.AsSpan(start, Width);
+            for (int x = 0; x < Width; x++)
+                samples[start + x] = (ushort)(double.IsNaN(row[x]) ? Neighbour(row, x) : row[x]);
+        }
+    }
+
+    // Two columns further stands the same colour, whatever the filter array.
+    private static double Neighbour(ReadOnlySpan<double> row, int x)
+    {
+        for (int distance = 2; distance < row.Length; distance += 2)
+        {
+            if (x >= distance && !double.IsNaN(row[x - distance]))
+                return row[x - distance];
+            if (x + distance < row.Length && !double.IsNaN(row[x + distance]))
+                return row[x + distance];
+        }
+        return 0; // cannot be: most of every row has values
     }
 
     /// <summary>
@@ -104,13 +144,24 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     private string? FaultOfValues(FitsHdu image)
     {
         var row = new double[Width];
+        long blank = 0;
         for (int y = 0; y < Height; y++)
         {
             image.ReadRows(y, row);
+            int before = row.Count(double.IsNaN);
+            blank += before;
             for (int x = 0; x < row.Length; x++)
-                if (!(row[x] >= 0 && row[x] <= ushort.MaxValue && row[x] == Math.Floor(row[x])))
+                if (
+                    !(row[x] >= 0 && row[x] <= ushort.MaxValue && row[x] == Math.Floor(row[x]))
+                    && !(double.IsNaN(row[x]) && before <= MostBlankOfRow * Width)
+                )
                     return Refusal(row[x], x, y);
         }
+        if (blank > MostBlank * Width * Height)
+            return FormattableString.Invariant(
+                $"{Name} has no value at {blank} of its {(long)Width * Height} pixels; only raw frames can be measured, leave it out."
+            );
+        Blank = blank;
         return null;
     }
 

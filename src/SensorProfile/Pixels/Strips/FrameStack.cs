@@ -10,7 +10,7 @@ internal sealed class FrameStack : IDisposable
     /// </summary>
     public const int MostOpenFiles = 400;
 
-    private FrameStack(IReadOnlyList<FitsSamples> frames, IReadOnlyList<RefusedFrame> refused) =>
+    private FrameStack(IReadOnlyList<IFrameSamples> frames, IReadOnlyList<RefusedFrame> refused) =>
         (Samples, Refused) = (frames, refused);
 
     /// <summary>The good frames, in the order given.</summary>
@@ -42,6 +42,13 @@ internal sealed class FrameStack : IDisposable
         }
         return new FrameStack(good, refused);
     }
+
+    /// <summary>Names of frames with pixels that have no value, and how many each has.</summary>
+    public IReadOnlyList<(string Name, long Pixels)> Blanks =>
+        [.. Samples.OfType<FitsSamples>().Where(s => s.Blank > 0).Select(s => (s.Name, s.Blank))];
+
+    /// <summary>Frames whose samples are in memory; none of them can be refused.</summary>
+    public static FrameStack InMemory(IReadOnlyList<IFrameSamples> frames) => new(frames, []);
 
     /// <inheritdoc/>
     public void Dispose()

@@ -27,6 +27,7 @@ internal static class ProfileDefaults
         [typeof(ChannelProfile)] = Of(new ChannelProfile()),
         [typeof(DarkCurrentProfile)] = Of(new DarkCurrentProfile()),
         [typeof(DarkCurrentPoint)] = Of(new DarkCurrentPoint()),
+        [typeof(DarkNight)] = Of(new DarkNight()),
         [typeof(DarkLevel)] = Of(new DarkLevel()),
         [typeof(DarkCurrentModel)] = Of(new DarkCurrentModel()),
         [typeof(FixedPatternProfile)] = Of(new FixedPatternProfile()),

@@ -287,10 +287,12 @@ public class TemperatureFitTests
         Assert.Equal("doubling+floor", result.Selected);
         Finding finding = result.Findings.Single(f => f.Code == "dark-floor");
         Assert.Equal(
-            "A constant 0.01 e⁻/px/s does not fall with temperature (glow or a light leak): cooling cannot remove "
-                + "it; without it dark current doubles every 6.0 °C.",
+            "Light reaches the sensor in the dark, or it glows: 33 % of the rate at -10 °C (0.01 e⁻/px/s) does not fall with "
+                + "temperature. Cover camera and viewfinder, take a dark in a dark room and compare; without this light dark "
+                + "current doubles every 6.0 °C.",
             finding.Message
         );
+        Assert.Equal(Severity.Warning, finding.Severity);
         // All of the current, floor included: (0.02 + 0.01)/0.02 times slower.
         Digits.Relative(9, result.DoublingTemperature!.Value, 0.02);
     }

@@ -143,6 +143,63 @@ public class ShotsToAddTests
         Assert.Equal(("dark", 600, -7.1), (shot.Kind, shot.Exposure, Math.Round(shot.Temperature!.Value, 1)));
     }
 
+    [Fact]
+    public void FramesWithoutAKindAreSaidFirst()
+    {
+        ShotListAnswer answer = Ask([Sets.Of(FrameKind.Unknown, 12, 30, -10)]);
+        Assert.StartsWith(
+            "Say what the frames are first: none says whether it is a bias, dark or flat. Take ",
+            answer.Sentence,
+            StringComparison.Ordinal
+        );
+        Finding said = Assert.Single(answer.Findings, f => f.Code == "kinds-not-known");
+        Assert.StartsWith("12 of the 12 frames ", said.Message, StringComparison.Ordinal);
+    }
+
+    // Two temperatures are there; the third was the one farthest away, where the cold sensor shows next to nothing.
+    [Fact]
+    public void TheNextTemperatureIsTheOneThatTellsMost()
+    {
+        FrameSet[] have =
+        [
+            .. Complete().Where(s => s.Kind != FrameKind.Dark),
+            .. new[] { -1.0, 4 }.SelectMany(t =>
+                new[] { 30.0, 100, 300 }.Select(s => Sets.Of(FrameKind.Dark, 4, s, t))
+            ),
+        ];
+        ShotListAnswer answer = Ask(have);
+        double planned = answer.Expected.Single(e => e.Quantity == "doublingTemperature").WithShots!.Value;
+        double[] others =
+        [
+            .. answer
+                .Additions.Where(a =>
+                    a.Quantity == "doublingTemperature" && a.What.StartsWith("12 darks", StringComparison.Ordinal)
+                )
+                .Select(a => a.After!.Value),
+        ];
+        Assert.NotEmpty(others);
+        Assert.All(others, o => Assert.True(planned <= o * (1 + 1e-9), $"{planned} against {o}"));
+    }
+
+    // An uncooled sensor is warmer than the room: "in a room of about 31 °C" took the one for the other.
+    [Fact]
+    public void ASensorsTemperatureIsNotThatOfTheRoom()
+    {
+        ShotListAnswer answer = ShotList.Plan(
+            new ShotQuestion
+            {
+                Cooled = false,
+                Existing = Sets.Inventory(
+                    Sets.Of(FrameKind.Bias, 20, 0, 31),
+                    Sets.Of(FrameKind.Dark, 4, 30, 31),
+                    Sets.Of(FrameKind.Dark, 4, 300, 31)
+                ),
+            }
+        );
+        Shot there = Assert.Single(answer.Shots, s => s is { Kind: "dark", Temperature: 31 });
+        Assert.Equal("covered; where the sensor read this before, after as long a run", there.Reason);
+    }
+
     private static FrameSet[] Complete() =>
         [
             Sets.Of(FrameKind.Bias, 20, 0, -10),

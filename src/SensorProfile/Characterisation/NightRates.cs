@@ -1,0 +1,80 @@
+using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
+using static System.FormattableString;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>Darks without a thermometer: the dark current of each night, and the nights in order of warmth.</summary>
+internal static class NightRates
+{
+    /// <summary>
+    /// The usual rise that doubles dark current in silicon, °C: only to say how far apart nights are.
+    /// </summary>
+    private const double UsualDoubling = 6;
+
+    /// <summary>The sets of each night, in order of time.</summary>
+    public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
+    {
+        List<List<FrameSet>> nights = [];
+        DateTimeOffset? last = null;
+        foreach (FrameSet set in sets.OrderBy(s => s.Frames[0], FrameOrder.ByTimeThenName))
+        {
+            if (nights.Count == 0 || set.Frames[0].StartUtc - last > NightSplit.Pause)
+                nights.Add([]);
+            nights[^1].Add(set);
+            last = set.Frames.Max(f => f.StartUtc) is { } end && !(end < last) ? end : last;
+        }
+        return [.. nights.Select(n => n.ToArray())];
+    }
+
+    /// <summary>One night as the profile keeps it.</summary>
+    public static DarkNight Of(DarkTemperature night, DarkCurrentPoint point) =>
+        new()
+        {
+            StartUtc = night.Sets.SelectMany(s => s.Frames).Min(f => f.Frame.StartUtc),
+            TypicalRate = point.TypicalRate,
+            MeanRate = point.MeanRate,
+            RateFromVariance = point.RateFromVariance,
+            Exposures = point.Exposures,
+            Frames = point.Frames,
+        };
+
+    /// <summary>Says what darks without a temperature are good for, and which night was the warmer.</summary>
+    public static void Report(IReadOnlyList<DarkNight> nights, IReadOnlyList<string> frames, Rejections rejections)
+    {
+        if (frames.Count == 0)
+            return;
+        rejections.Add(
+            Codes.NoTemperature,
+            Severity.Warning,
+            $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
+                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a law of temperature; fill "
+                + "temperature_c in the capture table if you know it.",
+            frames
+        );
+        DarkNight[] seen = [.. nights.Where(n => Rate(n) is { Value: > 0 }).OrderBy(n => Rate(n)!.Value)];
+        if (seen.Length < 2)
+            return;
+        double coldest = Rate(seen[0])!.Value;
+        rejections.Add(
+            Codes.NightsOrdered,
+            Severity.Note,
+            "By their dark current the nights were, from the coldest to the warmest: "
+                + Counted.List([.. seen.Select((n, i) => Place(n, i, coldest))])
+                + Invariant($" (if dark current doubles every {UsualDoubling:0} °C).")
+        );
+    }
+
+    private static string Place(DarkNight night, int index, double coldest) =>
+        (night.StartUtc is { } start ? Invariant($"{start:yyyy-MM-dd HH:mm} UTC") : "a night without a date")
+        + (
+            index == 0
+                ? ""
+                : Invariant($", about {UsualDoubling * Math.Log2(Rate(night)!.Value / coldest):0.#} °C warmer")
+        );
+
+    private static Measurement? Rate(DarkNight night) => night.TypicalRate ?? night.RateFromVariance;
+}

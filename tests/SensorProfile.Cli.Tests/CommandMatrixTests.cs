@@ -1,0 +1,86 @@
+using System.Text.Json;
+using SensorProfile.Cli.Tests.Running;
+
+namespace SensorProfile.Cli.Tests;
+
+/// <summary>
+/// Every command with every form of answer that it has: none ends in an internal error, and what is asked for is there.
+/// </summary>
+public sealed class CommandMatrixTests(CharacterisedNight night) : IClassFixture<CharacterisedNight>
+{
+    private const string Profile = "results/profile.json",
+        Master = "night/dark_-10C_300s_001.fits";
+
+    // {0} stands for a place that is free; --csv and --page take one each, and --json goes with every other form.
+    private static readonly string[][] Forms =
+    [
+        ["shots", "--json", "--csv {0}.csv", "--page {0}"],
+        ["shots --have night", "--json", "--csv {0}.csv", "--page {0}"],
+        ["survey night", "--json", "--table {0}.csv"],
+        ["characterise night --quick --out {0}", "--json"],
+        ["report results/profile.json --out {0}", "--json"],
+        [$"setpoint {Profile} --exposure 300", "--json", "--page {0}"],
+        [$"setpoint {Profile} --exposure 300 --sky 2 --ambient 15 --max-delta 35", "--json", "--page {0}"],
+        [$"exposure {Profile} --sky 0.5", "--json", "--page {0}"],
+        [$"darks plan {Profile} --exposure 300 --lights 40", "--json", "--csv {0}.csv", "--page {0}"],
+        [$"darks match {Profile} --exposure 300 --lights 40", "--json", "--page {0}"],
+        [$"darks check {Master} --against night --profile {Profile}", "--json", "--out {0}"],
+        [$"darks predict {Profile} --temperature -5 --exposure 180 --out {{0}}.fits", "--json"],
+        [$"drift results later", "--json", "--out {0}"],
+        ["simulate camera.json --out {0}", "--json"],
+    ];
+
+    public static TheoryData<string> Lines
+    {
+        get
+        {
+            TheoryData<string> lines = [];
+            foreach (string[] form in Forms)
+            {
+                lines.Add(form[0]);
+                foreach (string option in form.Skip(1))
+                    lines.Add($"{form[0]} {option}");
+                if (form.Length > 2)
+                    lines.Add(string.Join(' ', form));
+            }
+            return lines;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Lines))]
+    public void EndsInAnAnswer(string line)
+    {
+        TemporaryFolder folder = night.Folder;
+        Prepare(folder);
+        string place = "place-" + Guid.NewGuid().ToString("N")[..8];
+        string[] arguments = string.Format(System.Globalization.CultureInfo.InvariantCulture, line, place).Split(' ');
+        CommandRun run = folder.Command.Run(arguments);
+        Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, $"{run.ExitCode}: {run.Error}");
+        if (arguments.Contains("--json"))
+        {
+            JsonElement json = run.Json;
+            Assert.NotEqual("", json.GetProperty("sentence").GetString());
+            Assert.Equal(JsonValueKind.Array, json.GetProperty("findings").ValueKind);
+        }
+        else
+            Assert.NotEqual("", run.FirstLine);
+        foreach (string written in arguments.Where(a => a.StartsWith(place, StringComparison.Ordinal)))
+            Assert.True(Path.Exists(folder[written]), $"{written} was not written.");
+    }
+
+    private static void Prepare(TemporaryFolder folder)
+    {
+        if (!Directory.Exists(folder["later"]))
+        {
+            Directory.CreateDirectory(folder["later"]);
+            // the same numbers a year later: enough for every form of the answer
+            string profile = File.ReadAllText(folder[Profile]);
+            int at = profile.IndexOf("\"createdUtc\": \"", StringComparison.Ordinal) + "\"createdUtc\": \"".Length;
+            int year = int.Parse(profile.AsSpan(at, 4), System.Globalization.CultureInfo.InvariantCulture);
+            File.WriteAllText(folder["later/profile.json"], $"{profile[..at]}{year + 1}{profile[(at + 4)..]}");
+        }
+        if (!File.Exists(folder["camera.json"]))
+            File.WriteAllText(folder["camera.json"], SimulatedNight.DarksOnly);
+    }
+}
