@@ -73,6 +73,14 @@ public static class AnswerPage
                 ? [ToleranceBlocks.Table(skies.Select(sky => (sky.Sky.Name, sky)))]
                 : DecisionBlocks.Numbers(answer, "no limit")
         );
+        if (answer.Dithered is { } dithered)
+            blocks.AddRange([
+                new SubheadingBlock("With and without dithering"),
+                ToleranceBlocks.Table([
+                    ("not dithered", answer),
+                    ($"{dithered.Stack.DitherPositions} positions, outliers rejected", dithered),
+                ]),
+            ]);
         blocks.AddRange([
             new SubheadingBlock($"What each cause alone allows, {answer.Sky.Name}"),
             ToleranceBlocks.Causes(answer),

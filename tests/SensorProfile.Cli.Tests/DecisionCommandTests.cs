@@ -107,6 +107,54 @@ public sealed class DecisionCommandTests : IDisposable
     }
 
     [Fact]
+    public void WhatWasNotSaidOfTheStackIsAssumedAloud()
+    {
+        JsonElement plan = folder
+            .Command.Run("darks", "plan", "profile.json", "--lights", "40", "--rejection", "sigma-clip", "--json")
+            .Expect(ExitCodes.Answered)
+            .Json;
+        JsonElement[] assumed = [.. plan.GetProperty("assumptions").EnumerateArray()];
+        Assert.Equal(
+            [
+                ("sky", "default"),
+                ("ditherPositions", "default"),
+                ("rejection", "option"),
+                ("acceptedLoss", "default"),
+                ("exposure", "default"),
+                ("temperature", "profile"),
+            ],
+            assumed.Select(a => (a.GetProperty("name").GetString()!, a.GetProperty("source").GetString()!))
+        );
+        Assert.Equal(
+            plan.GetProperty("masters")[0].GetProperty("temperature").GetDouble(),
+            assumed[^1].GetProperty("value").GetDouble()
+        );
+        Assert.StartsWith(
+            "No temperature was given: planned for the set point that follows from the profile, ",
+            plan.GetProperty("reason").GetString(),
+            StringComparison.Ordinal
+        );
+        JsonElement match = folder
+            .Command.Run("darks", "match", "profile.json", "--exposure", "300", "--lights", "40", "--json")
+            .Json;
+        Assert.Equal(
+            (20, "sigma-clip"),
+            (
+                match.GetProperty("dithered").GetProperty("ditherPositions").GetInt32(),
+                match.GetProperty("dithered").GetProperty("rejection").GetString()
+            )
+        );
+        Assert.Contains(
+            "--rejection knows none, sigma-clip, winsorised, median, not 'best'.",
+            folder
+                .Command.Run("darks", "plan", "profile.json", "--rejection", "best")
+                .Expect(ExitCodes.WrongCommandLine)
+                .Error,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void DarksPlanListsMastersWithReasonsAndWritesThemAsATable()
     {
         string[] question =

@@ -148,6 +148,30 @@ public sealed class DriftCommandTests : IDisposable
             Assert.True(one.TryGetProperty(name, out _), name);
         Assert.Contains("Master darks", File.ReadAllText(folder["check/check.html"]), StringComparison.Ordinal);
         Assert.StartsWith("%PDF", File.ReadAllText(folder["check/check.pdf"])[..8], StringComparison.Ordinal);
+        // the stack is described as for a plan: dithering lets a single dark pass with less loss
+        JsonElement dithered = folder
+            .Command.Run(
+                "darks",
+                "check",
+                master,
+                "--against",
+                "fresh",
+                "--lights",
+                "40",
+                "--dithers",
+                "20",
+                "--rejection",
+                "sigma-clip",
+                "--json"
+            )
+            .Json;
+        Assert.True(
+            dithered.GetProperty("masters")[0].GetProperty("loss").GetProperty("value").GetDouble()
+                <= one.GetProperty("loss").GetProperty("value").GetDouble() / 5
+        );
+        Assert.Contains(dithered.GetProperty("assumptions").EnumerateArray(), a =>
+            a.GetProperty("name").GetString() == "ditherPositions" && a.GetProperty("source").GetString() == "option"
+        );
         // one wrong path does not stop the rest
         JsonElement[] both =
         [

@@ -41,7 +41,10 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
         Inventory fresh = FrameReading.Read(session, settings.Against, table, settings.NamesSay);
         DarkLibraryAnswer answer = DarkLibraryCheck.Run(masters, fresh, profile, settings.Options, session.Stop);
-        AnswerDocument reply = DarkLibraryDocument.Of(answer);
+        AnswerDocument reply = DarkLibraryDocument.Of(answer) with
+        {
+            Assumptions = StackAssumptions.Of(settings.Options, settings.Options.Sky, settings.Loss is not null),
+        };
         if (output is null)
             return reply;
         DateTimeOffset date = fresh.Sets.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
@@ -98,8 +101,20 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         [Description("Lights in the stack that the masters serve; 40 unless said.")]
         public int? Lights { get; init; }
 
+        [CommandOption("--dithers <K>")]
+        [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+        public int? Dithers { get; init; }
+
+        [CommandOption("--rejects")]
+        [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
+        public bool Rejects { get; init; }
+
+        [CommandOption("--rejection <NAME>")]
+        [Description(RejectionName.Description)]
+        public string? RejectionMethod { get; init; }
+
         [CommandOption("--sky <E>")]
-        [Description("Sky background, electrons per pixel and second; a dark sky unless said.")]
+        [Description("Sky background, electrons per pixel and second; a suburban sky, broad band, unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Sky { get; init; }
 
@@ -132,6 +147,8 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
                 return usual with
                 {
                     Lights = Lights ?? usual.Lights,
+                    DitherPositions = Dithers,
+                    Rejection = RejectionName.Parse(RejectionMethod, Rejects),
                     Sky = Sky is { } rate ? SkyRate.Given(rate) : null,
                     Limits = usual.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.Limits.NoiseLoss },
                     Mode = WantedMode,

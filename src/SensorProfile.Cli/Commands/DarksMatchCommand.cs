@@ -3,6 +3,7 @@ using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
@@ -36,10 +37,32 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                     "darks match needs a profile, or --lights PATH with --darks PATH."
                 )
         );
-        ToleranceAnswer answer = DarkTolerance.Find(profile, ModeChoice.Find(profile, settings.WantedMode), question);
-        return PageFolder.Complete(page, ToleranceDocument.Of(answer), folder =>
-            AnswerPage.Write(profile, answer, folder)
+        ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
+        AssumedTemperature? taken = question.TemperatureCelsius is null
+            ? AssumedTemperature.Of(profile, mode, question, cooled: true)
+            : null;
+        ToleranceAnswer answer = DarkTolerance.FindBoth(
+            profile,
+            mode,
+            question with
+            {
+                TemperatureCelsius = question.TemperatureCelsius ?? taken!.Celsius,
+            }
         );
+        if (taken is not null)
+            answer = answer with { Findings = [.. answer.Findings, taken.ToFinding()] };
+        AnswerDocument reply = ToleranceDocument.Of(answer) with
+        {
+            Assumptions =
+            [
+                .. StackAssumptions.Of(settings.Stack, answer.Sky, settings.Loss is not null),
+                StackAssumptions.Temperature(
+                    answer.Stack.TemperatureCelsius,
+                    taken is null ? AssumptionSource.Option : AssumptionSource.Profile
+                ),
+            ],
+        };
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, folder));
     }
 
     private static AnswerDocument OnDisk(Session session, Settings settings)
@@ -84,7 +107,10 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
         Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
-        return PageFolder.Complete(page, MatchDocument.Of(answer, sky, ofFrames), folder =>
+        AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
+        if (profile is not null)
+            reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
+        return PageFolder.Complete(page, reply, folder =>
             AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder)
         );
     }
@@ -153,6 +179,10 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 );
             if (Darks.Length == 0)
                 return;
+            if (ThreeSkies)
+                throw CommandFailure.WrongCommandLine(
+                    "--three-skies is for a camera alone: darks on disk are judged under one sky."
+                );
             if (Exposure is not null || Temperature is not null)
                 throw CommandFailure.WrongCommandLine(
                     "With --darks the frames say their exposure and temperature: leave out --exposure and "
@@ -160,7 +190,14 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 );
             if (
                 ProfilePath is null
-                && (SkyRate is not null || Dithers is not null || Rejects || Loss is not null || BiasFrames is not null)
+                && (
+                    SkyRate is not null
+                    || Dithers is not null
+                    || Rejects
+                    || RejectionMethod is not null
+                    || Loss is not null
+                    || BiasFrames is not null
+                )
             )
                 throw CommandFailure.WrongCommandLine(
                     "Without a profile nothing but settings, exposure and temperature is compared: add --profile, "
@@ -186,9 +223,9 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                     ),
                 TemperatureCelsius = Temperature,
                 DitherPositions = Dithers,
-                Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
+                Rejection = Rejection,
                 Scaled = Scaled,
-                Sky = SkyRate,
+                Sky = AskedSky,
                 Limits = Limits,
             };
 
@@ -197,13 +234,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             {
                 Lights = lights,
                 Darks = darks,
-                Stack = new StackDescription
-                {
-                    DitherPositions = Dithers,
-                    Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
-                    Sky = sky,
-                    Limits = Limits,
-                },
+                Stack = Stack with { Sky = sky },
                 BiasFrames = BiasFrames ?? 0,
             };
     }

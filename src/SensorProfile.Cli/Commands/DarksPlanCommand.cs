@@ -5,6 +5,7 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
@@ -42,15 +43,32 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                     out _
                 )
                 : [];
-        PlanQuestion question = settings.Question(profile, sets);
+        AssumedTemperature? taken = settings.Assumed(profile, sets);
+        PlanQuestion question = settings.Question(sets, taken);
         PlanAnswer answer = DarksPlan.Find(profile, question);
+        answer = answer with { Findings = [.. answer.Findings, .. SetPoints.NotHeld(sets)] };
+        if (taken is not null)
+            answer = answer with
+            {
+                Reason = $"No temperature was given: planned for {taken.Words}. {answer.Reason}",
+                Findings = [.. answer.Findings, taken.ToFinding()],
+            };
         if (question.Lights.Count < sets.Count)
             answer = answer with { Findings = [.. answer.Findings, PlannedLights.TakenTogether(question.Lights)] };
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        return PageFolder.Complete(page, PlanDocument.Of(answer, settings.Csv), folder =>
-            AnswerPage.Write(profile, answer, folder)
-        );
+        AnswerDocument reply = PlanDocument.Of(answer, settings.Csv) with
+        {
+            Assumptions =
+            [
+                .. StackAssumptions.Of(settings.Stack, settings.SkyRate, settings.Loss is not null),
+                .. settings.AssumedLights(question),
+                .. taken is null
+                    ? Array.Empty<AnswerAssumption>()
+                    : [StackAssumptions.Temperature(taken.Celsius, AssumptionSource.Profile)],
+            ],
+        };
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, folder));
     }
 
     internal sealed class Settings : StackSettings
@@ -87,6 +105,10 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public void RefuseIgnored()
         {
             RefuseFrameOptions(LightPaths.Count > 0);
+            if (ThreeSkies)
+                throw CommandFailure.WrongCommandLine(
+                    "A plan is for one sky: leave out --three-skies, and give yours with --sky."
+                );
             if (LightPaths.Count > 0 && (Exposures.Length > 0 || Until is not null || Night is not null))
                 throw CommandFailure.WrongCommandLine(
                     "With the folder of the lights the frames say their exposure and temperature: leave out "
@@ -99,7 +121,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 );
         }
 
-        public PlanQuestion Question(CameraProfile profile, IReadOnlyList<FrameSet> sets) =>
+        public PlanQuestion Question(IReadOnlyList<FrameSet> sets, AssumedTemperature? taken) =>
             new()
             {
                 Lights =
@@ -110,7 +132,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                                 .GroupBy(s => (s.Width, s.Height, s.Settings, s.ExposureSeconds, s.Label))
                                 .Select(g => FromDisk([.. g])),
                         ]
-                        : Typed(profile),
+                        : Typed(taken),
                 Sky = SkyRate,
                 Limits = Limits,
                 Cooled = !Uncooled,
@@ -122,7 +144,10 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         private PlannedLights FromDisk(FrameSet[] sets)
         {
             Frame[] frames = [.. sets.SelectMany(s => s.Frames).OrderBy(f => f.StartUtc ?? DateTimeOffset.MaxValue)];
-            double[] temperatures = [.. frames.Select(f => f.TemperatureCelsius ?? Unknown(f))];
+            double[] temperatures =
+            [
+                .. SetPoints.TemperaturesOf(frames).Select((celsius, i) => celsius ?? Unknown(frames[i])),
+            ];
             return new PlannedLights
             {
                 ExposureSeconds = sets[0].ExposureSeconds
@@ -135,28 +160,30 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 Temperatures = temperatures,
                 Lights = frames.Length,
                 DitherPositions = Dithers ?? 1,
-                Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
+                Rejection = Rejection,
                 Settings = sets[0].Settings,
             };
         }
 
-        private PlannedLights[] Typed(CameraProfile profile)
+        /// <summary>The temperature to plan for when none was given; null when lights or options say it.</summary>
+        public AssumedTemperature? Assumed(CameraProfile profile, IReadOnlyList<FrameSet> sets) =>
+            sets.Count > 0 || Temperature is not null || Night is not null
+                ? null
+                : AssumedTemperature.Of(
+                    profile,
+                    ModeChoice.Find(profile, WantedMode),
+                    Stack with
+                    {
+                        ExposureSeconds =
+                            Exposures.Length > 0 ? Exposures.Max(Number.Parse) : new StackDescription().ExposureSeconds,
+                    },
+                    !Uncooled
+                );
+
+        private PlannedLights[] Typed(AssumedTemperature? taken)
         {
-            if (
-                Exposures.Length == 0
-                && LightCount is null
-                && Temperature is null
-                && Until is null
-                && Night is null
-                && Dithers is null
-                && !Rejects
-                && WantedMode is null
-            )
-                return [];
             double[] night = Night is null ? [] : [.. TemperatureTable.Read(Night).Select(row => row.Celsius)];
-            PlannedLights usual = PlannedLights.Usual(
-                night.Length > 0 ? night[0] : Temperature ?? ReferenceOf(profile)
-            );
+            PlannedLights usual = PlannedLights.Usual(night.Length > 0 ? night[0] : Temperature ?? taken!.Celsius);
             IEnumerable<double> exposures =
                 Exposures.Length > 0 ? Exposures.Select(Number.Parse) : [usual.ExposureSeconds];
             return
@@ -169,19 +196,34 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                         Temperatures = night,
                         Lights = LightCount ?? (night.Length > 0 ? night.Length : usual.Lights),
                         DitherPositions = Dithers ?? usual.DitherPositions,
-                        Rejection = Rejects ? Rejection.SigmaClip : Rejection.None,
+                        Rejection = Rejection,
                         Settings = WantedMode,
                     }
                 ),
             ];
         }
 
-        private double ReferenceOf(CameraProfile profile) =>
-            ModeChoice.Find(profile, WantedMode).DarkCurrent?.ReferenceTemperature
-            ?? throw CommandFailure.WrongCommandLine(
-                "This profile has no reference temperature: give --temperature, the sensor temperature of the "
-                    + "lights."
-            );
+        /// <summary>Exposure and number of the lights, when they were not said.</summary>
+        public IEnumerable<AnswerAssumption> AssumedLights(PlanQuestion question)
+        {
+            PlannedLights planned = question.Lights[0];
+            if (LightPaths.Count > 0)
+                yield break;
+            if (Exposures.Length == 0)
+                yield return AnswerAssumption.Option(
+                    "exposure",
+                    planned.ExposureSeconds,
+                    given: false,
+                    $"lights of {QuantityText.Number(planned.ExposureSeconds)} s"
+                );
+            if (LightCount is null && Night is null)
+                yield return AnswerAssumption.Option(
+                    "lights",
+                    planned.Lights,
+                    given: false,
+                    $"{QuantityText.Count(planned.Lights)} lights"
+                );
+        }
 
         private double Unknown(Frame frame) =>
             Temperature

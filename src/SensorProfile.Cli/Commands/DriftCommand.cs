@@ -94,6 +94,18 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         [Description("Lights in your stack, likewise; 40 unless said.")]
         public int? Lights { get; init; }
 
+        [CommandOption("--dithers <K>")]
+        [Description("Dither positions among the lights, likewise; 1 (no dithering) unless said.")]
+        public int? Dithers { get; init; }
+
+        [CommandOption("--rejects")]
+        [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
+        public bool Rejects { get; init; }
+
+        [CommandOption("--rejection <NAME>")]
+        [Description(RejectionName.Description)]
+        public string? RejectionMethod { get; init; }
+
         [CommandOption("--loss <PCT>")]
         [Description("Rise of the noise that you accept, likewise, %; 5 unless said.")]
         [TypeConverter(typeof(Number))]
@@ -117,6 +129,8 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
                     {
                         ExposureSeconds = Exposure ?? stack.ExposureSeconds,
                         Lights = Lights ?? stack.Lights,
+                        DitherPositions = Dithers,
+                        Rejection = RejectionName.Parse(RejectionMethod, Rejects),
                         Sky = Sky is { } rate ? SkyRate.Given(rate) : stack.Sky,
                         Limits = stack.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? stack.Limits.NoiseLoss },
                     },

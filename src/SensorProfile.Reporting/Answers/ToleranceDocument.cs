@@ -1,5 +1,6 @@
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -17,12 +18,18 @@ internal static class ToleranceDocument
             JsonNodes.Field("bindingCause", answer.BindingCause),
             JsonNodes.Field("sky", answer.Sky),
             JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("stack", answer.Stack),
+            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
+            JsonNodes.Field("beyondCoolers", answer.BeyondCoolers),
             JsonNodes.Field("causes", answer.Causes),
             JsonNodes.Field("curve", answer.Curve)
         );
         return reply with
         {
-            QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
+            QuantitiesTitle =
+                all.Length > 1 ? $"For the {answer.Sky.Name}"
+                : answer.Sky == NamedSkies.Default ? $"For a {answer.Sky.Name}, {SkyFields.Rate(answer.Sky)} (assumed)"
+                : "",
             Tables =
             [
                 .. all.Length > 1
@@ -39,11 +46,51 @@ internal static class ToleranceDocument
                         ),
                     ]
                     : Array.Empty<AnswerTable>(),
+                .. Stacks(answer),
                 Causes(answer),
                 SkyFields.Assumptions(all.Select(a => a.Sky)),
             ],
         };
     }
+
+    private static object Member(ToleranceAnswer dithered) =>
+        new
+        {
+            dithered.Stack.DitherPositions,
+            dithered.Stack.Rejection,
+            dithered.Sentence,
+            dithered.BindingCause,
+            dithered.Quantities,
+            dithered.Intervals,
+        };
+
+    /// <summary>The stack as it is, and what dithering would buy.</summary>
+    private static AnswerTable[] Stacks(ToleranceAnswer answer) =>
+        answer.Dithered is not { } dithered
+            ? []
+            :
+            [
+                new AnswerTable(
+                    "With and without dithering",
+                    ["stack", ">warmer by", ">colder by", ">exposure by", "what sets it"],
+                    [
+                        Row("not dithered", answer),
+                        Row(
+                            $"{QuantityText.Count(dithered.Stack.DitherPositions)} positions, outliers rejected",
+                            dithered
+                        ),
+                    ]
+                ),
+            ];
+
+    private static IReadOnlyList<string> Row(string name, ToleranceAnswer answer) =>
+        [
+            name,
+            .. new[] { "toleranceWarmer", "toleranceColder", "toleranceExposure" }.Select(quantity =>
+                answer.Quantities.GetValueOrDefault(quantity) is { } value ? QuantityText.Of(value) : NoLimit
+            ),
+            answer.BindingCause is { } cause ? EnumWord.Spaced(cause) : "nothing",
+        ];
 
     private static AnswerTable Causes(ToleranceAnswer answer) =>
         new(

@@ -46,6 +46,18 @@ public record StackDescription
     /// <summary>Lights per dither position: the master's noise falls with the positions only.</summary>
     internal double LightsPerPosition => (double)Lights / Positions;
 
+    /// <summary>What an answer must say of the way the stack is judged.</summary>
+    internal IEnumerable<Finding> Notes()
+    {
+        if (Rejection is Rejection.Median or Rejection.Winsorised && Positions > 1)
+            yield return new Finding(
+                "rejection-judged-as-mean",
+                Severity.Note,
+                $"A {(Rejection == Rejection.Median ? "median" : "winsorised mean")} is judged as a plain mean, the strict "
+                    + "side: it leaves no more of a hot pixel than a mean does, but how much less is not modelled."
+            );
+    }
+
     /// <summary>The lights at one temperature, under the sky that was found for them.</summary>
     /// <param name="celsius">Sensor temperature, °C.</param>
     /// <param name="sky">e-/px/s.</param>

@@ -117,6 +117,13 @@ internal sealed class SimulatedMasters : IDisposable
         return (Mean(night, FrameKind.Dark), Mean(night, FrameKind.Bias));
     }
 
+    /// <summary>Mean of so many darks of any camera, ADU.</summary>
+    public static double[] MeanDark(CameraDescription camera, int frames, ulong seed = 1)
+    {
+        Shot dark = camera.Shots.Single(s => s.Kind == FrameKind.Dark) with { Count = frames };
+        return Mean(new SimulatedNight(camera with { Shots = [dark] }, seed), FrameKind.Dark);
+    }
+
     /// <summary>Median dark of the library's year, ADU.</summary>
     public static double[] MedianDark()
     {

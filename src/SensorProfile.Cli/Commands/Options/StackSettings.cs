@@ -13,7 +13,7 @@ internal abstract class StackSettings : SkySettings
     public string[] Lights { get; init; } = [];
 
     [CommandOption("--temperature <C>")]
-    [Description("Sensor temperature of the lights, °C; the profile's reference temperature unless said.")]
+    [Description("Sensor temperature of the lights, °C; the set point that follows from the profile unless said.")]
     [TypeConverter(typeof(Number))]
     public double? Temperature { get; init; }
 
@@ -22,8 +22,12 @@ internal abstract class StackSettings : SkySettings
     public int? Dithers { get; init; }
 
     [CommandOption("--rejects")]
-    [Description("The stack leaves out samples that stand out.")]
+    [Description("The stack leaves out samples that stand out: the same as --rejection sigma-clip.")]
     public bool Rejects { get; init; }
+
+    [CommandOption("--rejection <NAME>")]
+    [Description(RejectionName.Description)]
+    public string? RejectionMethod { get; init; }
 
     [CommandOption("--loss <PCT>")]
     [Description("Rise of the noise that you accept, %; 5 unless said.")]
@@ -64,6 +68,25 @@ internal abstract class StackSettings : SkySettings
     }
 
     public IReadOnlyList<string> LightPaths => LightCount is null ? Lights : [];
+
+    public Rejection Rejection => RejectionName.Parse(RejectionMethod, Rejects);
+
+    /// <summary>The stack as it was described.</summary>
+    public StackDescription Stack
+    {
+        get
+        {
+            StackDescription usual = new();
+            return usual with
+            {
+                Lights = LightCount ?? usual.Lights,
+                DitherPositions = Dithers,
+                Rejection = Rejection,
+                Sky = SkyRate,
+                Limits = Limits,
+            };
+        }
+    }
 
     public LossLimits Limits
     {

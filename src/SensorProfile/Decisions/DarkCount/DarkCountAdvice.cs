@@ -43,7 +43,7 @@ public static class DarkCountAdvice
     public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
         Refuse.UnlessShare(question.Limits.NoiseLoss, "loss-out-of-range", "accepted loss");
-        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
+        SkyRate sky = NamedSkies.OrDefault(question.Sky);
         StackConditions stack = question.At(question.TemperatureCelsius, sky);
         Guard.Conditions(stack);
         var reader = SensorReader.Of(profile, mode);
@@ -57,10 +57,10 @@ public static class DarkCountAdvice
             findings.Add(SkyAssumed(sky));
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions,
-            n = FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss);
+            n = FewestDarks.InMaster(ratio, lights, question.Limits.NoiseLoss);
         Propagation.Spread spread = Propagation.Through(reader, sky.Rate, (model, s) =>
             [
-                FewestDarks.Smallest(
+                FewestDarks.InMaster(
                     Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
                     lights,
                     question.Limits.NoiseLoss
@@ -82,8 +82,12 @@ public static class DarkCountAdvice
             Sky = sky,
             Loss = question.Limits.NoiseLoss,
             Sentence =
-                $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): fewer would "
-                + $"cost this stack more than {Said.Percent(question.Limits.NoiseLoss)}.",
+                $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): "
+                + (
+                    FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss) < n
+                        ? "the fewest that can tell a cosmic-ray hit."
+                        : $"fewer would cost this stack more than {Said.Percent(question.Limits.NoiseLoss)}."
+                ),
             Reason =
                 $"One dark has {Said.Percent(Math.Sqrt(ratio))} of the noise of one light, and the master's noise "
                 + $"is in all {Said.Whole(stack.Lights)} lights"
@@ -115,7 +119,6 @@ public static class DarkCountAdvice
         new(
             "sky-assumed",
             Severity.Note,
-            $"No sky was given; the strictest of the three named skies ({sky.Name}, "
-                + $"{Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed: give your own with --sky."
+            $"No sky was given; a {sky.Name} ({Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
         );
 }

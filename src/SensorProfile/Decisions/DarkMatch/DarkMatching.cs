@@ -1,5 +1,6 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Noise;
@@ -21,7 +22,9 @@ public static class DarkMatching
     public static MatchAnswer Match(CameraProfile? profile, MatchQuestion question)
     {
         Check(question);
-        SkyRate sky = question.Stack.Sky ?? NamedSkies.NarrowBand;
+        FrameSet[] given = [.. question.Lights, .. question.Darks];
+        question = question with { Lights = SetPoints.Join(question.Lights), Darks = SetPoints.Join(question.Darks) };
+        SkyRate sky = NamedSkies.OrDefault(question.Stack.Sky);
         List<Finding> findings =
             question.Stack.Sky is null && profile is not null ? [DarkCountAdvice.SkyAssumed(sky)] : [];
         if (profile is null)
@@ -41,12 +44,13 @@ public static class DarkMatching
                     "Dithering was not stated; the verdicts assume none, the strictest case."
                 )
             );
+        findings.AddRange([.. question.Stack.Notes(), .. SetPoints.NotHeld(given)]);
         List<LightMatch> pairs = [];
         LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
         MatchVerdict worst = matches.Max(m => m.Verdict);
         findings.AddRange(
             matches
-                .Where(m => m.Drift > 1)
+                .Where(m => m.Drift > 1 && m.SetPoint is null)
                 .Select(m => new Finding(
                     "lights-drift",
                     Severity.Warning,

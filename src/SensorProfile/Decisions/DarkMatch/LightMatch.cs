@@ -46,6 +46,9 @@ public sealed record LightMatch
     /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>
     public double? TemperatureDifference { get; init; }
 
+    /// <summary>Set point of the cooler that all these lights share and hold, °C; null when there is none.</summary>
+    public double? SetPoint { get; init; }
+
     /// <summary>Difference of the warmest and the coldest light, °C; null when unknown.</summary>
     public double? Drift { get; init; }
 }

@@ -75,7 +75,7 @@ public sealed record LightNight(
                     f.Name,
                     f.StartUtc,
                     f.TemperatureCelsius,
-                    Within(f.TemperatureCelsius)
+                    Within(lights.SetPoint ?? f.TemperatureCelsius)
                 )),
             ]
         );

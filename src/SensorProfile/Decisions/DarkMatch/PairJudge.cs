@@ -34,6 +34,7 @@ internal sealed class PairJudge(
             Lights = lights.Words(),
             Darks = darks.Words(),
             Drift = lights.Drift,
+            SetPoint = lights.SetPoint,
             Verdict = MatchVerdict.CannotTell,
             Reason = "",
             TemperatureDifference = darks.Temperature - lights.Temperature,
@@ -184,7 +185,8 @@ internal sealed class PairJudge(
                 (MatchVerdict.Fits, true) =>
                     $"Every limit is kept once the darks are scaled; closest to its limit: {reason}.",
                 (MatchVerdict.CannotTell, _) =>
-                    $"The uncertainty of the profile spans fits and does not fit; largest: {reason}. {settling!.Sentence} Or take {fresh}: they fit in any case.",
+                    $"The uncertainty of the profile spans fits and does not fit; largest: {reason}. "
+                        + $"{settling!.Sentence} Or take {fresh}: they fit in any case.",
                 _ => $"Beyond the limit: {reason}. To fit, take {fresh}.",
             },
         };
@@ -199,14 +201,7 @@ internal sealed class PairJudge(
             stack.TemperatureCelsius
         );
         return (int)
-            Math.Max(
-                FewestDarks.Smallest(
-                    ratio,
-                    (double)stack.Lights / stack.DitherPositions,
-                    question.Stack.Limits.NoiseLoss
-                ),
-                FewestDarks.LeastInMaster
-            );
+            FewestDarks.InMaster(ratio, (double)stack.Lights / stack.DitherPositions, question.Stack.Limits.NoiseLoss);
     }
 
     private MatchVerdict Verdict(PairLoads loads)

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles.Session;
@@ -16,15 +17,20 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
 
     internal ModeSettings Settings => Set.Settings;
 
+    /// <summary>Set point of the cooler that all frames share and hold, °C; null when there is none.</summary>
+    internal double? SetPoint => SetPoints.HeldBy(Set.Frames);
+
     /// <remarks>
-    /// Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln 2/(2·ΔT₂), to second
+    /// A set point that was held is the temperature: lights and darks of one set point agree, whatever their readings
+    /// scatter. Dark current is convex: over temperatures with variance v its mean is that at T̄ + v·ln 2/(2·ΔT₂), to
+    /// second
     /// order.
     /// </remarks>
     internal static SetSummary Of(FrameSet set, double? doubling)
     {
         double[] known = [.. set.Frames.Select(f => f.TemperatureCelsius).OfType<double>()];
-        double? temperature = set.TemperatureCelsius;
-        if (known.Length > 1 && temperature is not null && doubling is double d)
+        double? temperature = SetPoints.HeldBy(set.Frames) ?? set.TemperatureCelsius;
+        if (SetPoints.HeldBy(set.Frames) is null && known.Length > 1 && temperature is not null && doubling is double d)
         {
             double mean = known.Average();
             temperature = mean + known.Sum(t => (t - mean) * (t - mean)) / known.Length * Math.Log(2) / (2 * d);

@@ -24,10 +24,16 @@ public static class DarksPlan
     {
         Check(question);
         List<Finding> findings = [];
-        SkyRate sky = question.Sky ?? NamedSkies.NarrowBand;
+        SkyRate sky = NamedSkies.OrDefault(question.Sky);
         if (question.Sky is null)
             findings.Add(DarkCountAdvice.SkyAssumed(sky));
-        IReadOnlyList<PlannedLights> lights = question.Lights.Count > 0 ? question.Lights : Assumed(profile, findings);
+        IReadOnlyList<PlannedLights> lights =
+            question.Lights.Count > 0 ? question.Lights : Assumed(profile, question, findings);
+        findings.AddRange(
+            lights.SelectMany(l =>
+                new StackDescription { DitherPositions = l.DitherPositions, Rejection = l.Rejection }.Notes()
+            )
+        );
         PlanCourse course = Course(profile, question, sky, lights, findings);
         if (course.Masters.Count == 0)
             throw course.Refused!;
@@ -198,18 +204,23 @@ public static class DarksPlan
         };
     }
 
-    private static PlannedLights[] Assumed(CameraProfile profile, List<Finding> findings)
+    private static PlannedLights[] Assumed(CameraProfile profile, PlanQuestion question, List<Finding> findings)
     {
-        double celsius = SensorReader.Of(profile, ModeChoice.Find(profile, null)).Best.PixelReference;
+        AssumedTemperature taken = AssumedTemperature.Of(
+            profile,
+            ModeChoice.Find(profile, null),
+            new StackDescription { Sky = question.Sky, Limits = question.Limits },
+            question.Cooled
+        );
         findings.Add(
             new Finding(
                 "lights-assumed",
                 Severity.Note,
-                $"No lights were given; the plan is for 40 lights of 300 s at {Said.Celsius(celsius)}: give the folder "
-                    + "of your lights, or exposure, temperature and number."
+                $"No lights were given; the plan is for 40 lights of 300 s at {taken.Words}: give the folder of your "
+                    + "lights, or exposure, temperature and number."
             )
         );
-        return [PlannedLights.Usual(celsius)];
+        return [PlannedLights.Usual(taken.Celsius)];
     }
 
     private static StackConditions Stack(PlannedLights plan, SkyRate sky, double celsius) =>

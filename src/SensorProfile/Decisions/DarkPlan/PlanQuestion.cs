@@ -8,11 +8,12 @@ namespace SensorProfile.Decisions.DarkPlan;
 public sealed record PlanQuestion
 {
     /// <summary>
-    /// The planned lights; empty takes 40 lights of 300 s at the profile's reference temperature, with a finding.
+    /// The planned lights; empty takes 40 lights of 300 s at the set point that follows from the profile, with a
+    /// finding.
     /// </summary>
     public IReadOnlyList<PlannedLights> Lights { get; init; } = [];
 
-    /// <summary>The sky; null judges the strictest of the three named skies.</summary>
+    /// <summary>The sky; null takes the default one, with a finding.</summary>
     public SkyRate? Sky { get; init; }
 
     /// <summary>The accepted losses: mismatch and number of darks together stay within them.</summary>

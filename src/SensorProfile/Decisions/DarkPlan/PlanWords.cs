@@ -70,8 +70,8 @@ internal static class PlanWords
     {
         int masters = course.Masters.Count;
         string shoot =
-            $"Shoot {Said.Whole(masters)} master dark{(masters == 1 ? "" : "s")}, {Said.Whole(frames)} frames in "
-            + $"all: {Said.Duration(seconds)} and {Said.Bytes(bytes)}";
+            $"Shoot {Said.Whole(masters)} master dark{(masters == 1 ? At(course.Masters[0]) : "s")}, "
+            + $"{Said.Whole(frames)} frames in all: {Said.Duration(seconds)} and {Said.Bytes(bytes)}";
         if (course.Unplanned.Count > 0)
             return $"{shoot}; for {Said.Whole(course.Unplanned.Sum(u => u.Lights))} lights "
                 + $"({string.Join(", ", course.Unplanned.Select(Where))}) it cannot be told.";
@@ -79,6 +79,9 @@ internal static class PlanWords
             ? shoot + "."
             : $"Cannot tell how far one master serves; the best guess is: {char.ToLowerInvariant(shoot[0])}{shoot[1..]}.";
     }
+
+    private static string At(MasterPlan master) =>
+        $" of {Said.Seconds(master.Exposure)} at {Said.Celsius(master.Temperature)}";
 
     private static string Where(UnplannedLights lights) =>
         $"{Said.Seconds(lights.Exposure)} {Range(lights.From, lights.To)}";

@@ -13,6 +13,37 @@ public static class DarkTolerance
 {
     private const double CannotTellRelative = 0.5; // a limit known to no better than half of itself is no advice
 
+    /// <summary>What a cooler holds from night to night, °C: nearer limits are no advice.</summary>
+    internal const double CoolerHolds = 0.2;
+
+    /// <summary>Dither positions of the comparison, and fewest lights that it is made for.</summary>
+    private const int ComparedPositions = 20,
+        FewestCompared = 5;
+
+    /// <summary>
+    /// As <see cref="Find"/>; when the question does not say whether the stack is dithered, also for the same stack
+    /// dithered over 20 positions, outliers clipped.
+    /// </summary>
+    /// <inheritdoc cref="Find"/>
+    public static ToleranceAnswer FindBoth(CameraProfile profile, ModeProfile mode, ToleranceQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ToleranceAnswer still = Find(profile, mode, question);
+        if (question.DitherPositions is not null || question.Lights < FewestCompared)
+            return still;
+        ToleranceAnswer dithered = Find(
+            profile,
+            mode,
+            question with
+            {
+                Sky = still.Sky,
+                DitherPositions = Math.Min(ComparedPositions, question.Lights),
+                Rejection = Rejection.SigmaClip,
+            }
+        );
+        return still with { Dithered = dithered, Reason = $"{still.Reason} {ToleranceWords.Bought(dithered)}" };
+    }
+
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
@@ -30,8 +61,7 @@ public static class DarkTolerance
         )!;
         return strictest with
         {
-            Sentence =
-                $"{strictest.Sentence} (Judged for a {strictest.Sky.Name}, the strictest of three; give your own sky with --sky.)",
+            Sentence = $"{strictest.Sentence} (Judged for a {strictest.Sky.Name}, the strictest of three.)",
             OtherSkies = [.. answers.Where(a => a != strictest)],
         };
     }
@@ -48,6 +78,7 @@ public static class DarkTolerance
         List<Finding> findings =
         [
             .. reader.Notes,
+            .. question.Notes(),
             .. Guard.Exposure(reader, stack.ExposureSeconds),
             .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights"),
         ];
@@ -57,7 +88,7 @@ public static class DarkTolerance
                     "temperature-assumed",
                     Severity.Note,
                     "No temperature of the lights was given; the profile's reference temperature of "
-                        + $"{Said.Celsius(stack.TemperatureCelsius)} is used: give --temperature."
+                        + $"{Said.Celsius(stack.TemperatureCelsius)} is used."
                 )
             );
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius));
@@ -96,6 +127,15 @@ public static class DarkTolerance
             ),
         ];
         CheckReach(reader, stack, all, findings);
+        if (all.Tighter < CoolerHolds)
+            findings.Add(
+                new Finding(
+                    "tolerance-below-coolers",
+                    Severity.Warning,
+                    $"Coolers hold about {Said.Celsius(CoolerHolds)} from night to night; these lights need less: "
+                        + $"{ToleranceWords.WayOut(stack)}."
+                )
+            );
         double tighter = all.Tighter ?? double.PositiveInfinity;
         double uncertainty =
             all.Warmer == tighter ? spreads.All.Warmer.StandardDeviation : spreads.All.Colder.StandardDeviation;
@@ -108,11 +148,12 @@ public static class DarkTolerance
         {
             Sky = sky,
             Stack = stack,
-            Sentence = Sentence(all, best.Binding, uncertain, known),
-            Reason = Reason(stack, question, best) + (settling is null ? "" : " " + settling.Sentence),
+            Sentence = ToleranceWords.Sentence(all, best.Binding, uncertain, known, stack),
+            Reason = ToleranceWords.Reason(stack, question, best) + (settling is null ? "" : " " + settling.Sentence),
             Settling = settling?.Frames ?? [],
             Verdict = uncertain ? Answer.CannotTell : "answered",
             BindingCause = best.Binding,
+            BeyondCoolers = !uncertain && tighter < CoolerHolds,
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Causes = causes,
@@ -148,24 +189,13 @@ public static class DarkTolerance
                 : null;
         return new CauseTolerance(
             cause,
-            Threshold(cause, limits),
+            ToleranceWords.Threshold(cause, limits),
             Of(best.Warmer, spreads.Warmer, "°C"),
             Of(best.Colder, spreads.Colder, "°C"),
             Of(best.Exposure, spreads.Exposure, "s"),
             known
         );
     }
-
-    private static string Threshold(BindingCause cause, LossLimits limits) =>
-        cause switch
-        {
-            BindingCause.Typical => $"spread raises the noise of the stack by {Said.Percent(limits.NoiseLoss)}",
-            BindingCause.HotPixels =>
-                $"{Said.Percent(limits.HotShare)} of the pixels beyond {Said.Number(limits.HotFactor)} times the noise of the stack",
-            BindingCause.Glow => $"{Said.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
-            _ => $"{Said.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
-                + $"off by {Said.Percent(limits.FlatFallOff)}",
-        };
 
     private static void CheckReach(SensorReader reader, StackConditions stack, SideLimits best, List<Finding> findings)
     {
@@ -198,36 +228,4 @@ public static class DarkTolerance
         }
         return points;
     }
-
-    private static string Sentence(SideLimits best, BindingCause? binding, bool uncertain, bool known)
-    {
-        if (!known)
-            return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = best.Warmer is double w ? $"at most {Said.CelsiusAtMost(w)} warmer" : "any amount warmer";
-        string cold = best.Colder is double c ? $"{Said.CelsiusAtMost(c)} colder" : "any amount colder";
-        return uncertain
-            ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
-                + "of the lights."
-            : $"Use darks {warm} or {cold} than the lights"
-                + (binding is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
-    }
-
-    private static string Reason(StackConditions stack, ToleranceQuestion question, MismatchLimits best) =>
-        $"The stack of {Said.Whole(stack.Lights)} × {Said.Seconds(stack.ExposureSeconds)} at "
-        + $"{Said.Celsius(stack.TemperatureCelsius)} is judged against its own noise"
-        + (best.Binding is { } b ? $"; the first limit reached is: {Threshold(b, question.Limits)}" : "")
-        + (
-            best.All.Exposure is double s
-                ? $"; the exposure may differ by {Said.Seconds(s)}."
-                : "; the exposure may differ by any amount."
-        );
-
-    private static string Words(BindingCause cause) =>
-        cause switch
-        {
-            BindingCause.Typical => "the typical pixels",
-            BindingCause.HotPixels => "hot pixels",
-            BindingCause.Glow => "glow residuals",
-            _ => "level residuals",
-        };
 }

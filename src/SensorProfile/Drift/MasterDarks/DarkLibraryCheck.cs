@@ -1,7 +1,10 @@
+using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.MasterDarks;
@@ -35,8 +38,10 @@ public static class DarkLibraryCheck
         ArgumentNullException.ThrowIfNull(fresh);
         options ??= new DarkLibraryOptions();
         options.Limits.Check();
-        Refuse.UnlessCount(options.Lights, 1, "lights-not-positive", "lights");
+        Guard.Conditions(options.At(0, NamedSkies.OrDefault(options.Sky)));
         List<Finding> findings = [.. fresh.Findings.Where(f => f.Severity != Severity.Note)];
+        findings.AddRange([.. options.Notes(), .. SetPoints.NotHeld(fresh.Sets)]);
+        fresh = fresh with { Sets = SetPoints.Join(fresh.Sets) };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
         Measurement? gain = profile is null ? null : ModeChoice.Find(profile, options.Mode).Gain;
@@ -50,6 +55,8 @@ public static class DarkLibraryCheck
         }
         if (gain is null)
             findings.Add(GainFinding(ruler.Gain));
+        if (options.Sky is null && ruler.Gain is not null)
+            findings.Add(DarkCountAdvice.SkyAssumed(NamedSkies.Default));
         DarkLibraryAnswer answer = DarkLibraryWords.Of(
             verdicts,
             ruler,

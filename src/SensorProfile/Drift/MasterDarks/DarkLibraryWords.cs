@@ -75,7 +75,7 @@ internal static class DarkLibraryWords
     }
 
     /// <summary>
-    /// Frames by the dark count of the decisions: the smallest n with √(1 + (N_d²/n)/(N²/M)) − 1 ≤ p.
+    /// Frames by the dark count of the decisions, for a stack described in the same way.
     /// </summary>
     private static DarksToShoot Shoot(
         double? exposure,
@@ -99,15 +99,13 @@ internal static class DarkLibraryWords
             || Math.Abs(s - exposure.Value) <= 0.02 * exposure.Value
         );
         double ratio = like is null ? 1 : like.TemporalVariance / ruler.LightVariance(like.TemporalVariance, exposure);
-        int n = (int)
-            Math.Max(FewestFresh, FewestDarks.Smallest(ratio, ruler.Options.Lights, ruler.Options.Limits.NoiseLoss));
+        int n = (int)FewestDarks.InMaster(ratio, ruler.Options.LightsPerPosition, ruler.Options.Limits.NoiseLoss);
         return new DarksToShoot(
             exposure,
             temperature,
             n,
             $"{Said.Whole(n)} darks at {at}: their own noise then adds no more than "
-                + $"{Said.Percent(ruler.Options.Limits.NoiseLoss)} to a stack of {Said.Whole(ruler.Options.Lights)} "
-                + "lights"
+                + $"{Said.Percent(ruler.Options.Limits.NoiseLoss)} to {ruler.Words}"
         );
     }
 }

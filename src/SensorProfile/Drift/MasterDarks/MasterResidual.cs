@@ -41,13 +41,15 @@ internal sealed record MasterResidual(
     /// <param name="biasVariance">Variance of the noise of the fresh bias that was subtracted too, ADU²; 0 when none
     /// was.</param>
     /// <param name="width">px.</param> <param name="visible">Residual that counts as visible in the stack, ADU.</param>
+    /// <param name="dithered">How a dithered stack shows them; null for one that is not.</param>
     public static MasterResidual Of(
         FreshDarks fresh,
         float[] residual,
         Func<int, bool> isHot,
         double biasVariance,
         int width,
-        double visible
+        double visible,
+        Func<double, DitheredPixels>? dithered = null
     )
     {
         double offset = RobustSpread.Median(residual),
@@ -56,18 +58,22 @@ internal sealed record MasterResidual(
         for (int i = 0; i < residual.Length; i++)
             residual[i] -= (float)offset;
         double error = Math.Sqrt(2 / (RobustSpread.Efficiency * residual.Length));
-        double limit = Math.Max(visible, OwnErrors * spread);
-        (double hot, double born, double beyondError) = Beyond(
+        double extra = spread * spread - noise * noise - biasVariance;
+        DitheredPixels? places = dithered?.Invoke(extra);
+        double ownErrors = OwnErrors * spread,
+            limit = Math.Max(places?.VisiblePixel ?? visible, ownErrors);
+        (double hot, double born, double beyondError) = places?.Beyond(
             residual,
             fresh.HalfDifference,
             isHot,
-            limit,
-            noise > 0 ? limit * noise / spread : limit
-        );
+            ownErrors,
+            noise > 0 ? spread / noise : 1,
+            extra
+        ) ?? Beyond(residual, fresh.HalfDifference, isHot, limit, noise > 0 ? limit * noise / spread : limit);
         (double glow, double glowError) = Smooth(residual, width);
         (double lines, double linesError) = Lines(residual, fresh.HalfDifference, width);
         return new MasterResidual(
-            spread * spread - noise * noise - biasVariance,
+            extra,
             error * double.Hypot(spread * spread, noise * noise),
             hot,
             born,

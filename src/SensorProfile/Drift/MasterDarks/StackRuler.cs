@@ -1,3 +1,5 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Noise;
 using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Drift.MasterDarks;
@@ -27,7 +29,7 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
         darkVariance
         + (
             Gain is { Value: > 0 } k && exposureSeconds is double t
-                ? (Options.Sky ?? NamedSkies.Dark).Rate.Value
+                ? NamedSkies.OrDefault(Options.Sky).Rate.Value
                     * t
                     / Square(k.Value + (GainIsRough ? k.StandardUncertainty : 0))
                 : 0
@@ -36,6 +38,54 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
     /// <summary>Standard deviation of the stack, ADU.</summary>
     public double StackNoise(double darkVariance, double? exposureSeconds) =>
         Math.Sqrt(LightVariance(darkVariance, exposureSeconds) / Options.Lights);
+
+    /// <summary>Rise of the stack's noise by what all lights of a dither position share, as a share.</summary>
+    /// <param name="extraVariance">Variance of it over the pixels, ADU².</param>
+    /// <param name="stack">Noise of the stack, ADU.</param>
+    public double Loss(double extraVariance, double stack) =>
+        Math.Sqrt(1 + Math.Max(0, extraVariance) / Options.Positions / (stack * stack)) - 1;
+
+    /// <summary>How a dithered stack shows single pixels; null for one that is not dithered.</summary>
+    /// <param name="fresh">The fresh darks: a pixel's signal gives the shot noise of its samples.</param>
+    public Func<double, DitheredPixels>? Dithered(FreshDarks fresh)
+    {
+        if (Options.Positions < 2)
+            return null;
+        double light = LightVariance(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
+            stack = StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
+            level = RobustSpread.Median(fresh.Mean);
+        ClippedMean? clip =
+            Options.Rejection == Rejection.SigmaClip
+                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma)
+                : null;
+        double Pixel(int i) => light + (Gain is { Value: > 0 } k ? Math.Max(0, fresh.Mean[i] - level) / k.Value : 0);
+        return extra => new DitheredPixels(
+            Options.Positions,
+            Options.Limits.HotFactor * stack,
+            light + Math.Max(0, extra),
+            clip,
+            Pixel
+        );
+    }
+
+    /// <summary>"a stack of 40 lights, dithered over 20 positions, outliers clipped".</summary>
+    public string Words =>
+        $"a stack of {Said.Whole(Options.Lights)} lights"
+        + (
+            Options.Positions < 2
+                ? ""
+                : $", dithered over {Said.Whole(Options.Positions)} positions"
+                    + Options.Rejection switch
+                    {
+                        Rejection.SigmaClip => " and clipped",
+                        Rejection.Winsorised => " and winsorised",
+                        Rejection.Median => ", their median",
+                        _ => "",
+                    }
+        );
+
+    private StackConditions Stack(FreshDarks fresh) =>
+        Options.At(fresh.Set.TemperatureCelsius ?? 0, NamedSkies.OrDefault(Options.Sky));
 
     /// <summary>A quantity in ADU as the user reads it.</summary>
     public Measurement Measured(double adu, double uncertainty, long samples, string method) =>

@@ -13,6 +13,13 @@ internal static class FewestDarks
     internal static double Loss(double varianceRatio, double lights, double darks) =>
         Math.Sqrt(1 + varianceRatio * lights / darks) - 1;
 
+    /// <summary>
+    /// The number to take: the smallest n, and no fewer than tell a cosmic-ray hit. The same for every question.
+    /// </summary>
+    /// <inheritdoc cref="Smallest"/>
+    internal static double InMaster(double varianceRatio, double lights, double loss) =>
+        Math.Max(Smallest(varianceRatio, lights, loss), LeastInMaster);
+
     /// <summary>The smallest n.</summary>
     /// <param name="varianceRatio">N_d²/N².</param>
     /// <param name="lights">M, or M/k.</param>

@@ -25,8 +25,9 @@ internal static class RulesOfThumb
             Math.Abs(tighter - 5) <= 1.96 * uncertainty ? "cannot tell whether it holds here"
             : tighter >= 5 ? "good enough here"
             : "too loose here";
-        string own = double.IsInfinity(tighter)
-            ? "no limit was found"
+        string own =
+            double.IsInfinity(tighter) ? "no limit was found"
+            : tighter < 0.01 ? $"our own limit is less than {Said.Celsius(0.01)}"
             : $"our own limit is {Said.CelsiusAtMost(tighter)}";
         return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
     }

@@ -17,6 +17,14 @@ public class DarkCountAdviceTests
         Assert.Equal(100 * FewestDarks.Loss(dark / light, 50, 20), answer.Quantities["lossAt20"]!.Value, 1e-9);
     }
 
+    [Fact] // the report's table said fewer than the plan
+    public void NoFewerThanTellACosmicRayAreAdvised()
+    {
+        DarkCountAnswer answer = Ask(40, 40);
+        Assert.Equal(FewestDarks.LeastInMaster, answer.Quantities["darks"]!.Value);
+        Assert.EndsWith("the fewest that can tell a cosmic-ray hit.", answer.Sentence, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void DitheringNeedsFewerDarks() =>
         Assert.True(Ask(200, 20).Quantities["darks"]!.Value < Ask(200, 1).Quantities["darks"]!.Value);

@@ -54,6 +54,32 @@ public class DarkMatchingTests
             StringComparison.Ordinal
         );
 
+    // lights and darks of SET-TEMP −10 whose readings scatter are of one temperature; a tolerance of 0.2 °C is not
+    // used up by that
+    [Fact]
+    public void LightsAndDarksOfOneSetPointAgreeWhateverTheirReadingsScatter()
+    {
+        FrameSet At(FrameKind kind, int frames, double read) =>
+            Sets.Of(kind, frames, 300, read, drift: 0.4) is var set
+                ? set with
+                {
+                    Frames = [.. set.Frames.Select(f => f with { SetTemperatureCelsius = -10 })],
+                }
+                : null!;
+        MatchAnswer answer = DarkMatching.Match(
+            new Tarn().Profile(),
+            Question(
+                [At(FrameKind.Light, 10, -10.5), At(FrameKind.Light, 10, -9.6)],
+                [At(FrameKind.Dark, 30, -10.4), At(FrameKind.Dark, 30, -9.5)]
+            )
+        );
+        LightMatch match = Assert.Single(answer.Matches);
+        Assert.Equal((MatchVerdict.Fits, -10.0, 0.0), (match.Verdict, match.SetPoint, match.TemperatureDifference));
+        Assert.Equal("60 darks of 300 s at −10 °C, gain 100, offset 30", match.Darks);
+        Assert.Equal(0, match.Night!.Beyond);
+        Assert.DoesNotContain(answer.Findings, f => f.Code == "lights-drift");
+    }
+
     [Fact]
     public void FarDarksDoNotFit()
     {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
@@ -117,6 +118,17 @@ public class DarksPlanTests
         PlanAnswer plan = DarksPlan.Find(new Tarn().Profile(), new PlanQuestion { Sky = SkyRate.Given(0.5) });
         Assert.Equal(300, plan.Masters[0].Exposure);
         Assert.Contains(plan.Findings, f => f.Code == "lights-assumed");
+        // and for the temperature that the set point of the same camera and sky says, not for the profile's reference
+        double setpoint = SetpointAdvice
+            .Advise(
+                new Tarn().Profile(),
+                new Tarn().Mode(),
+                new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(0.5) }
+            )
+            .Quantities["setpoint"]!.Value;
+        Assert.NotEqual(Tarn.Reference, setpoint);
+        Assert.Equal(Math.Clamp(setpoint, -20, 5), plan.Masters[0].Temperature, 1e-9);
+        Assert.Contains("300 s at ", plan.Sentence, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -112,6 +112,67 @@ public class DarkToleranceTests
         }
     }
 
+    // 0.08 °C was advised, and "our own limit is 0 °C" said: no cooler holds that
+    [Theory]
+    // noise of the stack √(15 + 1.8 + 2.3)/√1000 = 0.14 e⁻; one pixel in a thousand has 47 e⁻, so 3·0.14/47 = 0.9 % of
+    // it is seen: 7 °C·log₂ 1.009 = 0.09 °C
+    [InlineData(0.05, 1000, true)]
+    [InlineData(50, 10, false)]
+    public void ALimitThatNoCoolerHoldsIsFollowedByTheWayOut(double sky, int lights, bool beyond)
+    {
+        ToleranceAnswer answer = DarkTolerance.Find(
+            new Tarn().Profile(),
+            new Tarn().Mode(),
+            Question() with
+            {
+                Sky = SkyRate.Given(sky),
+                Lights = lights,
+            }
+        );
+        Assert.Equal(beyond, answer.BeyondCoolers);
+        Assert.Equal(beyond, answer.Quantities["toleranceWarmer"]!.Value < 0.2);
+        Assert.Equal(beyond, answer.Findings.Any(f => f.Code == "tolerance-below-coolers"));
+        Assert.StartsWith(
+            beyond ? "No cooler holds the darks as near as this stack needs (at most 0." : "Use darks at most ",
+            answer.Sentence,
+            StringComparison.Ordinal
+        );
+        if (beyond)
+            Assert.EndsWith(
+                "dither and reject outliers, or take the darks at the set point of the lights, on the same night.",
+                answer.Sentence,
+                StringComparison.Ordinal
+            );
+        Assert.DoesNotContain(answer.RulesOfThumb, r => r.Contains(" 0 °C", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void WhereDitheringWasNotSaidItIsShownWhatItBuys()
+    {
+        ToleranceQuestion question = Question() with { Lights = 40 };
+        ToleranceAnswer both = DarkTolerance.FindBoth(new Tarn().Profile(), new Tarn().Mode(), question);
+        ToleranceAnswer asked = DarkTolerance.Find(
+            new Tarn().Profile(),
+            new Tarn().Mode(),
+            question with
+            {
+                DitherPositions = 20,
+                Rejection = Rejection.SigmaClip,
+            }
+        );
+        Assert.Equal(asked.Quantities["toleranceWarmer"], both.Dithered!.Quantities["toleranceWarmer"]);
+        Assert.Contains(
+            "Dithered over 20 positions with outliers rejected, at most ",
+            both.Reason,
+            StringComparison.Ordinal
+        );
+        Assert.Null(
+            DarkTolerance
+                .FindBoth(new Tarn().Profile(), new Tarn().Mode(), question with { DitherPositions = 1 })
+                .Dithered
+        );
+    }
+
     [Fact]
     public void TheWarmSideIsTheTighterOne()
     {

@@ -1,6 +1,7 @@
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Drift.Patches;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
@@ -13,6 +14,9 @@ namespace SensorProfile.Tests.Drift.MasterDarks;
 public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposable
 {
     private static readonly Lazy<(double[] Dark, double[] Bias)> Library = new(() => SimulatedMasters.Library());
+
+    // the numbers below are worked out for 0.71 e-/px/s
+    private static readonly DarkLibraryOptions darkSky = new() { Sky = NamedSkies.Dark };
 
     private readonly SimulatedMasters masters = new();
 
@@ -88,11 +92,14 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
     {
         string file = masters.Write("float.fits", Library.Value.Dark.Select(d => (float)d));
         Inventory fresh = masters.Fresh(SimulatedMasters.Camera());
-        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh, options: darkSky);
         output.WriteLine($"{answer.Sentence} {string.Join(" ", answer.Findings.Select(f => f.Message))}");
         Assert.Equal((CheckVerdict.Keep, "e-"), (answer.Library, answer.Masters[0].Residual!.Unit));
         Assert.Contains(answer.Findings, f => f.Code == "gain-from-hot-pixels");
-        Measurement with = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile).Masters[0].StackNoise!;
+        Measurement with = DarkLibraryCheck
+            .Run([file], fresh, SimulatedMasters.Profile, darkSky)
+            .Masters[0]
+            .StackNoise!;
         Assert.InRange(answer.Masters[0].StackNoise!.Value / with.Value, 0.6, 1.5);
     }
 
@@ -140,7 +147,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         ];
         string file = masters.Write("october-1.fits", mean, width: 640);
         Inventory fresh = masters.Fresh(DemoCameras.Tarn9M(3) with { Shots = Darks(8) }, name: "october-4");
-        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh);
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run([file], fresh, options: darkSky);
         output.WriteLine($"{answer.Sentence} {answer.Reason}");
         Assert.Equal(CheckVerdict.Retake, answer.Library);
         GrowingPatch patch = answer.Masters[0].Patches[0];
@@ -253,7 +260,7 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
     private DarkLibraryAnswer Check(CameraDescription camera, IReadOnlyList<string> files)
     {
         Inventory fresh = masters.Fresh(camera);
-        DarkLibraryAnswer answer = DarkLibraryCheck.Run(files, fresh, SimulatedMasters.Profile);
+        DarkLibraryAnswer answer = DarkLibraryCheck.Run(files, fresh, SimulatedMasters.Profile, darkSky);
         output.WriteLine(answer.Sentence);
         foreach (MasterVerdict m in answer.Masters)
             output.WriteLine(

@@ -1,0 +1,47 @@
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Sky;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>What an answer about darks assumes of the stack, and what of it was said.</summary>
+internal static class StackAssumptions
+{
+    /// <summary>Dithering, rejection, sky and accepted loss, for the answers that judge darks.</summary>
+    /// <param name="stack">The stack as it was described.</param>
+    /// <param name="sky">The sky of the answer; null for the default one.</param>
+    /// <param name="lossGiven">Whether the accepted loss was given.</param>
+    public static IReadOnlyList<AnswerAssumption> Of(StackDescription stack, SkyRate? sky, bool lossGiven)
+    {
+        int positions = stack.DitherPositions ?? 1;
+        string rejection = EnumWord.Of(stack.Rejection);
+        string loss = $"accepted loss {QuantityText.Number(100 * stack.Limits.NoiseLoss)} %";
+        return
+        [
+            AnswerAssumption.Sky(NamedSkies.OrDefault(sky)),
+            AnswerAssumption.Option(
+                "ditherPositions",
+                positions,
+                stack.DitherPositions is not null,
+                positions == 1 ? "no dithering" : $"{QuantityText.Count(positions)} dither positions"
+            ),
+            AnswerAssumption.Option(
+                "rejection",
+                rejection,
+                stack.Rejection != Rejection.None,
+                stack.Rejection switch
+                {
+                    Rejection.None => "no rejection of outliers",
+                    Rejection.SigmaClip => "outliers clipped, once, at 3 standard deviations",
+                    _ => $"{rejection} stack, judged as a plain mean: the strict side",
+                }
+            ),
+            AnswerAssumption.Option("acceptedLoss", stack.Limits.NoiseLoss, lossGiven, loss),
+        ];
+    }
+
+    /// <summary>The temperature of the lights.</summary>
+    /// <param name="celsius">°C.</param>
+    /// <param name="source">Where it comes from.</param>
+    public static AnswerAssumption Temperature(double celsius, AssumptionSource source) =>
+        new("temperature", celsius, source, $"lights at {QuantityText.Temperature(celsius)}");
+}

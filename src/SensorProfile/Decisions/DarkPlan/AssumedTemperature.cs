@@ -1,0 +1,67 @@
+using SensorProfile.Decisions.Setpoint;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Decisions.DarkPlan;
+
+/// <summary>The temperature of lights of which none was given.</summary>
+/// <param name="Celsius">°C.</param>
+/// <param name="IsSetpoint">Whether it is the set point that follows from the profile; else the temperature at which
+/// the profile knows its pixels best.</param>
+public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
+{
+    /// <summary>
+    /// The set point that the profile and the sky ask for, within the measured range; for an uncooled camera, or where
+    /// the profile cannot say, its reference temperature.
+    /// </summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="stack">The lights.</param>
+    /// <param name="cooled">Whether the camera has a cooler.</param>
+    /// <exception cref="DecisionRefusedException">The profile holds no dark current, or the question is
+    /// wrong.</exception>
+    public static AssumedTemperature Of(CameraProfile profile, ModeProfile mode, StackDescription stack, bool cooled)
+    {
+        ArgumentNullException.ThrowIfNull(stack);
+        var reader = SensorReader.Of(profile, mode);
+        if (cooled && Setpoint(profile, mode, stack) is double setpoint)
+            return new AssumedTemperature(Math.Clamp(setpoint, reader.Range.Low, reader.Range.High), true);
+        return new AssumedTemperature(reader.Best.PixelReference, false);
+    }
+
+    /// <summary>"the set point that follows from the profile, −6 °C".</summary>
+    public string Words =>
+        $"{(IsSetpoint ? "the set point that follows from the profile" : "the profile's reference temperature")}, "
+        + Said.Celsius(Celsius);
+
+    /// <summary>What to tell.</summary>
+    public Finding ToFinding() =>
+        new("temperature-assumed", Severity.Note, $"No temperature of the lights was given: {Words}, is taken.");
+
+    private static double? Setpoint(CameraProfile profile, ModeProfile mode, StackDescription stack)
+    {
+        try
+        {
+            return SetpointAdvice
+                .Advise(
+                    profile,
+                    mode,
+                    new SetpointQuestion
+                    {
+                        ExposureSeconds = stack.ExposureSeconds,
+                        Sky = NamedSkies.OrDefault(stack.Sky),
+                        Loss = stack.Limits.NoiseLoss,
+                    }
+                )
+                .Quantities.GetValueOrDefault("setpoint")
+                ?.Value;
+        }
+        // no set point follows: the reference temperature stands in, and the answer says so
+        catch (DecisionRefusedException refused) when (refused.Kind == RefusalKind.CannotTell)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
+using SensorProfile.Tests.Decisions;
+
+namespace SensorProfile.Tests.Frames.Sets;
+
+public class SetPointsTests
+{
+    // six lights at SET-TEMP −9.0, whose readings scatter, became two sets and two masters of 8 frames
+    private static readonly double[] scatter = [-9.6, -9.5, -9.4, -8.6, -8.5, -8.4];
+
+    [Fact]
+    public void SetsOfOneHeldSetPointAreOne()
+    {
+        FrameSet cold = Lights(-9, scatter[..3]),
+            warm = Lights(-9, scatter[3..]);
+        FrameSet joined = Assert.Single(SetPoints.Join([cold, warm]));
+        Assert.Equal(6, joined.Frames.Count);
+        Assert.Equal(-9.0, joined.TemperatureCelsius!.Value, 1e-12); // mean of the six readings
+        Assert.Equal(-9.0, SetPoints.HeldBy(joined.Frames));
+        Assert.Equal(Enumerable.Repeat<double?>(-9, 6), SetPoints.TemperaturesOf(joined.Frames));
+        Assert.Empty(SetPoints.NotHeld([cold, warm]));
+    }
+
+    [Fact]
+    public void ASetPointThatWasNotHeldIsSaidAndTheReadingsCount()
+    {
+        FrameSet cold = Lights(-9, [-9, -8.8, -8.6]),
+            warm = Lights(-9, [-6.5, -6, -5.5]);
+        Assert.Equal(2, SetPoints.Join([cold, warm]).Count);
+        Assert.Equal([-9, -8.8, -8.6, -6.5, -6, -5.5], SetPoints.TemperaturesOf([.. cold.Frames, .. warm.Frames]));
+        Finding finding = Assert.Single(SetPoints.NotHeld([cold, warm]));
+        Assert.Equal(
+            "The cooler did not hold −9 °C: 6 frames read −9 to −5.5 °C; their readings count, not the set point.",
+            finding.Message
+        );
+    }
+
+    [Fact]
+    public void OtherSetPointsAndSilentHeadersStayAsTheyAre()
+    {
+        FrameSet[] sets = [Lights(-9, scatter[..3]), Lights(-10, [-10, -9.9]), Lights(null, [-9, -9.1])];
+        Assert.Equal(sets, SetPoints.Join(sets));
+        Assert.Null(SetPoints.HeldBy(sets[2].Frames));
+    }
+
+    private static FrameSet Lights(double? setPoint, double[] readings)
+    {
+        FrameSet set = SensorProfile.Tests.Decisions.Sets.Of(FrameKind.Light, readings.Length, 300, readings.Average());
+        return set with
+        {
+            Frames =
+            [
+                .. set.Frames.Select(
+                    (f, i) => f with { TemperatureCelsius = readings[i], SetTemperatureCelsius = setPoint }
+                ),
+            ],
+        };
+    }
+}
