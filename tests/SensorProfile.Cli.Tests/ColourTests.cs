@@ -17,7 +17,9 @@ public sealed class ColourTests
                 StringComparison.Ordinal
             )
         );
-        CommandRun run = folder.Command.Run("characterise", "night", "--out", "out").Expect(ExitCodes.Answered);
+        CommandRun run = folder
+            .Command.Run("characterise", "night", "--out", "out", "--explain")
+            .Expect(ExitCodes.Answered);
         Assert.Contains("\nColour by colour\n", run.Output, StringComparison.Ordinal);
         using JsonDocument again = JsonDocument.Parse(
             folder.Command.Run("report", "out", "--out", "again", "--json").Expect(ExitCodes.Answered).Output

@@ -129,7 +129,8 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
                 "--out",
                 "d.fits",
                 "--against",
-                night.Folder["night"]
+                night.Folder["night"],
+                "--explain"
             )
             .Expect(ExitCodes.Answered);
         Assert.Contains("fresh-darks-agree", agrees.Output, StringComparison.Ordinal);
@@ -173,7 +174,8 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
                 "--out",
                 "e.fits",
                 "--against",
-                "other"
+                "other",
+                "--explain"
             )
             .Expect(ExitCodes.CannotTell);
         Assert.Contains("fresh-darks-missing", none.Output, StringComparison.Ordinal);
@@ -222,7 +224,18 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
     public void AnExposureSomewhatBeyondTheDarksIsAnsweredWithAWarning() =>
         Assert.Contains(
             "exposure-beyond-darks",
-            own.Command.Run("darks", "predict", Profile, "--temperature", "-5", "--exposure", "400", "--out", "d.fits")
+            own.Command.Run(
+                    "darks",
+                    "predict",
+                    Profile,
+                    "--temperature",
+                    "-5",
+                    "--exposure",
+                    "400",
+                    "--out",
+                    "d.fits",
+                    "--explain"
+                )
                 .Expect(ExitCodes.Answered)
                 .Output,
             StringComparison.Ordinal

@@ -31,7 +31,7 @@ public sealed class DecisionCommandTests : IDisposable
             "--max-delta",
             "35",
         ];
-        CommandRun text = folder.Command.Run(question).Expect(ExitCodes.Answered);
+        CommandRun text = folder.Command.Run([.. question, "--explain"]).Expect(ExitCodes.Answered);
         JsonElement json = folder.Command.Run([.. question, "--json"]).Expect(ExitCodes.Answered).Json;
         Assert.Equal("setpoint", json.GetProperty("command").GetString());
         Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
@@ -58,22 +58,76 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.Contains("together, typical pixel", text.Output, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void WithoutASkyThreeSkiesStandSideBySideAndTheFlagIsNamed()
+    [Theory]
+    [InlineData("setpoint profile.json --exposure 300")]
+    [InlineData("exposure profile.json")]
+    public void WithoutASkyASuburbanOneIsAssumedAndTheFlagIsNamed(string command)
     {
-        CommandRun run = folder.Command.Run("setpoint", "profile.json", "--exposure", "300").Expect(ExitCodes.Answered);
-        Assert.Contains("--sky", run.FirstLine, StringComparison.Ordinal);
+        CommandRun run = folder.Command.Run(command.Split(' ')).Expect(ExitCodes.Answered);
+        Assert.Contains("a suburban sky, broad band (4.48 e⁻/px/s, assumed)", run.Output, StringComparison.Ordinal);
+        Assert.Contains("--sky E", run.Output, StringComparison.Ordinal);
+        JsonElement json = folder.Command.Run([.. command.Split(' '), "--json"]).Json;
+        JsonElement sky = json.GetProperty("assumptions").EnumerateArray().First();
+        Assert.Equal(("sky", "default"), (sky.GetProperty("name").GetString(), sky.GetProperty("source").GetString()));
+        Assert.Equal(4.48, sky.GetProperty("value").GetDouble(), 0.005); // 19.5 mag/arcsec², f/5, 3.76 µm, 300 nm
+        Assert.Equal(
+            "option",
+            folder
+                .Command.Run([.. command.Split(' '), "--sky", "2", "--json"])
+                .Json.GetProperty("assumptions")[0]
+                .GetProperty("source")
+                .GetString()
+        );
+    }
+
+    [Theory]
+    [InlineData("setpoint profile.json --exposure 300 --three-skies")]
+    [InlineData("exposure profile.json --three-skies")]
+    public void ThreeSkiesStandSideBySideWhenAskedFor(string command)
+    {
+        CommandRun run = folder.Command.Run(command.Split(' ')).Expect(ExitCodes.Answered);
         foreach (
             string sky in new[] { "dark sky, broad band", "suburban sky, broad band", "suburban sky, narrow band" }
         )
-            Assert.Contains(sky, run.Output, StringComparison.Ordinal);
+            Assert.Contains(sky, run.FirstLine, StringComparison.Ordinal);
         Assert.Equal(
             3,
-            folder
-                .Command.Run("setpoint", "profile.json", "--exposure", "300", "--json")
-                .Json.GetProperty("skies")
-                .GetArrayLength()
+            folder.Command.Run([.. command.Split(' '), "--json"]).Json.GetProperty("skies").GetArrayLength()
         );
+        Assert.Contains(
+            "Give your own sky or ask for --three-skies, not both.",
+            folder.Command.Run([.. command.Split(' '), "--sky", "2"]).Expect(ExitCodes.WrongCommandLine).Error,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("setpoint profile.json --exposure 300 --sky 2 --ambient 15 --max-delta 35")]
+    [InlineData("setpoint profile.json --exposure 300 --three-skies")]
+    [InlineData("setpoint profile.json --exposure 300 --uncooled --ambient 5")]
+    [InlineData("exposure profile.json --three-skies")]
+    [InlineData("darks match profile.json --exposure 300 --lights 40 --sky 2")]
+    [InlineData("darks plan profile.json --exposure 300 --exposure 60 --exposure 10 --lights 40 --sky 2")]
+    [InlineData("shots --cooled --minutes 180")]
+    public void AnAnswerHasAtMostFifteenLinesUnlessAllIsAskedFor(string command)
+    {
+        foreach (string? columns in new[] { null, "100" })
+        {
+            SensorProfileCommand terminal = folder.Command with
+            {
+                Environment = new Dictionary<string, string?> { ["COLUMNS"] = columns },
+            };
+            string[] brief = terminal
+                    .Run(command.Split(' '))
+                    .Expect(ExitCodes.Answered)
+                    .Output.TrimEnd('\n')
+                    .Split('\n'),
+                whole = terminal.Run([.. command.Split(' '), "--explain"]).Output.TrimEnd('\n').Split('\n');
+            Assert.InRange(brief.Length, 3, 15);
+            Assert.Equal(whole[0], brief[0]);
+            Assert.True(whole.Length > 15);
+            Assert.StartsWith("More: --explain (", brief[^1], StringComparison.Ordinal);
+        }
     }
 
     [Fact]

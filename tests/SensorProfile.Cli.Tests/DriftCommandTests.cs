@@ -50,7 +50,7 @@ public sealed class DriftCommandTests : IDisposable
     public void DriftSaysWhatChangedInTextInJsonAndOnDisk()
     {
         CommandRun text = folder
-            .Command.Run("drift", "2031", "2032/profile.json", "--out", "drift")
+            .Command.Run("drift", "2031", "2032/profile.json", "--out", "drift", "--explain")
             .Expect(ExitCodes.Answered);
         Assert.StartsWith(
             "The sensor has changed in 1 year: the read noise is up by 20 %",

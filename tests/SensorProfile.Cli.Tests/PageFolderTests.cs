@@ -23,7 +23,9 @@ public sealed class PageFolderTests : IDisposable
     [InlineData("shots", "shots --minutes 90")]
     public void TheAnswerIsWrittenAsAPageAndItsPlaceIsSaid(string name, string arguments)
     {
-        CommandRun run = folder.Command.Run([.. arguments.Split(' '), "--page", "pages"]).Expect(ExitCodes.Answered);
+        CommandRun run = folder
+            .Command.Run([.. arguments.Split(' '), "--page", "pages", "--explain"])
+            .Expect(ExitCodes.Answered);
         Assert.Equal([$"{name}.csv", $"{name}.html", $"{name}.pdf"], Names("pages"));
         // units do not break there
         Assert.Contains(
@@ -41,7 +43,7 @@ public sealed class PageFolderTests : IDisposable
             Assert.Contains(Path.Combine("pages", file), run.Output, StringComparison.Ordinal)
         );
         Assert.Equal(
-            folder.Command.Run(arguments.Split(' ')).Output,
+            folder.Command.Run([.. arguments.Split(' '), "--explain"]).Output,
             run.Output.Remove(run.Output.IndexOf("\nNumbers:", StringComparison.Ordinal))
         );
     }

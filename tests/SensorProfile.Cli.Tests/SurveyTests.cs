@@ -14,7 +14,7 @@ public sealed class SurveyTests : IDisposable
     {
         SimulatedNight.Write(folder["night"], SimulatedNight.Full);
         SortedDictionary<string, string> before = TemporaryFolder.Digests(folder["night"]);
-        CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.Answered);
+        CommandRun run = folder.Command.Run("survey", "night", "--explain").Expect(ExitCodes.Answered);
         Assert.Equal("Ready to characterise: these frames serve every measurement.", run.FirstLine);
         Assert.Contains(
             "\n  dark       3     300 s    0.0 °C  gain 100, offset 30, 1x1\n",

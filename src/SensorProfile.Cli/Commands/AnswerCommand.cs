@@ -20,7 +20,7 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
         if (settings.Json)
             session.Results.WriteRaw(AnswerJson.Of(reply));
         else
-            AnswerPrinter.Print(reply, session.Results);
+            AnswerPrinter.Print(reply, session.Results, settings.Explain);
         return reply.CannotTell ? ExitCodes.CannotTell : ExitCodes.Answered;
     }
 

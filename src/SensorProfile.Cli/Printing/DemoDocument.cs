@@ -27,7 +27,10 @@ internal static class DemoDocument
                         "Without dithering: " + Lower(darks.Sentence),
                         "Dithered, outliers rejected: " + Lower(dithered.Sentence),
                     ]
-                ),
+                ) with
+                {
+                    Leading = true,
+                },
             ],
             Lines =
             [

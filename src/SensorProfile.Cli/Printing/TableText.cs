@@ -22,6 +22,10 @@ internal static class TableText
         return least <= width ? Aligned(table, Math.Min(width, natural + 1)) : Blocks(table, width);
     }
 
+    /// <summary>A paragraph as lines no wider than the terminal.</summary>
+    public static IReadOnlyList<string> Wrapped(string text, int width) =>
+        text.Length <= width ? text.Split('\n') : [.. Rendered(new Text(text), width)];
+
     private static int WidthOf(AnswerTable table, int column) =>
         table.Rows.Select(r => r[column].Length).Append(table.Heading(column).Length).Max();
 

@@ -9,4 +9,8 @@ internal abstract class AnswerSettings : CommandSettings
     [CommandOption("--json")]
     [Description("Print the answer as one JSON document.")]
     public bool Json { get; init; }
+
+    [CommandOption("--explain")]
+    [Description("Print all of the answer: every number, table, finding and caution.")]
+    public bool Explain { get; init; }
 }

@@ -147,7 +147,8 @@ internal sealed class SetpointSolution
             electronics = sensor.ReadVariance + sensor.QuantisationVariance;
         double allowance = SetpointAdvice.Allowance(question.Loss, drawnSky, t, electronics);
         double small = SetpointAdvice.Allowance(SetpointAdvice.DiminishingShare, drawnSky, t, electronics);
-        double Ranked(double celsius) => sensor.RateOfRank(question.Share, celsius)!.Value;
+        PixelClass ranked = sensor.PixelOfRank(question.Share) ?? default;
+        double Ranked(double celsius) => ranked.RateAt(sensor.GrowthAt(celsius));
         double? typical = SetpointAdvice.WarmestWithin(sensor.Law.RateAt, allowance);
         double? share = sensor.Rates is null ? null : SetpointAdvice.WarmestWithin(Ranked, allowance);
         double? diminishing = SetpointAdvice.WarmestWithin(sensor.Rates is null ? sensor.Law.RateAt : Ranked, small);

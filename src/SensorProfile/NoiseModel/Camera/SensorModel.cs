@@ -80,13 +80,14 @@ internal sealed class SensorModel
     }
 
     /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
-    internal double? RateOfRank(double share, double celsius)
+    internal double? RateOfRank(double share, double celsius) => PixelOfRank(share)?.RateAt(GrowthAt(celsius));
+
+    /// <summary>The pixel at a rank of the distribution; null without one.</summary>
+    internal PixelClass? PixelOfRank(double share)
     {
         if (Rates is null)
             return null;
         double rate = Rates.RateAt(share);
-        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove).RateAt(
-            GrowthAt(celsius)
-        );
+        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove);
     }
 }

@@ -1,0 +1,45 @@
+using SensorProfile.Reporting.Answers;
+
+namespace SensorProfile.Cli.Printing;
+
+/// <summary>
+/// All of an answer: the sentence, the reason, the numbers, the tables, the findings, the cautions, and where things
+/// stand.
+/// </summary>
+internal static class FullAnswer
+{
+    public static IReadOnlyList<string> Lines(AnswerDocument reply, int width)
+    {
+        List<string> lines = [.. TableText.Wrapped(reply.Sentence, width)];
+        if (reply.Reason.Length > 0)
+            lines.AddRange(TableText.Wrapped(reply.Reason, width));
+        AnswerTable[] tables =
+        [
+            QuantityTable.Of(reply, reply.Quantities),
+            .. reply.Tables,
+            AnswerTable.List("Assumed", reply.Assumptions.Select(a => $"{a.Text} ({JsonNodes.Word(a.Source)})")),
+            AnswerTable.List(
+                "Findings",
+                reply
+                    .Findings.OrderByDescending(f => f.Severity)
+                    .Select(f =>
+                        $"{AnswerPrinter.Word(f.Severity)}: "
+                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} [{f.Code}]"
+                    )
+            ),
+            AnswerTable.List("For comparison", reply.RulesOfThumb),
+            AnswerTable.List("Take care", reply.Cautions),
+            AnswerTable.List("To make it yours", HintText.Each(reply.Hints)),
+        ];
+        foreach (AnswerTable table in tables.Where(t => t.Rows.Count > 0))
+        {
+            lines.Add("");
+            if (table.Title.Length > 0)
+                lines.AddRange(TableText.Wrapped(table.Title, width));
+            lines.AddRange(TableText.Lines(table, width));
+        }
+        if (reply.Lines.Count > 0)
+            lines.AddRange(["", .. reply.Lines]);
+        return lines;
+    }
+}

@@ -1,0 +1,111 @@
+using SensorProfile.Reporting.Answers;
+
+namespace SensorProfile.Cli.Printing;
+
+/// <summary>
+/// What matters most of a long answer, in so many lines: the sentence, the reason, the leading numbers, the table of a
+/// list, the worst findings, where files stand, and how to see the rest.
+/// </summary>
+internal static class ShortAnswer
+{
+    private const int MostQuantities = 5;
+    private const int FewQuantities = 3; // an answer with no more is a list: its table is what was asked for
+    private const int FewestRows = 2;
+
+    public static IReadOnlyList<string> Lines(AnswerDocument reply, int width, int most)
+    {
+        List<string> head = [.. TableText.Wrapped(reply.Sentence, width)];
+        IReadOnlyList<string> reason = reply.Reason.Length > 0 ? TableText.Wrapped(reply.Reason, width) : [];
+        string[] files = [.. reply.Lines.Where(line => line.Length > 0)];
+        List<string> tail = [.. TableText.Wrapped(More(reply), width)];
+        if (reply.Hints.Count > 0)
+            tail.InsertRange(0, TableText.Wrapped(HintText.Line(reply.Hints), width));
+        int left = most - head.Count - tail.Count;
+        bool Take(List<string> target, IReadOnlyCollection<string> lines)
+        {
+            if (lines.Count > left)
+                return false;
+            target.AddRange(lines);
+            left -= lines.Count;
+            return true;
+        }
+        Take(head, reason);
+        List<string> places = [],
+            findings = [],
+            middle = [];
+        foreach (string line in files)
+            Take(places, [line]);
+        foreach (AnswerTable leading in reply.Tables.Where(t => t.Rows.Count > 0 && t.Leading))
+            Take(middle, Beginning(leading, width, left));
+        foreach (Finding finding in Worst(reply).Take(left / 2))
+            Take(
+                findings,
+                TableText.Wrapped($"{AnswerPrinter.Word(finding.Severity)}: {finding.Message} [{finding.Code}]", width)
+            );
+        Take(middle, Numbers(reply, width, Math.Min(left, MostQuantities)));
+        bool isList = reply.Quantities.Count(q => q.Value is not null) <= FewQuantities;
+        if (isList && reply.Tables.FirstOrDefault(t => t.Rows.Count > 0 && !t.Leading) is { } table)
+            Take(middle, Beginning(table, width, left));
+        return [.. head, .. middle, .. findings, .. places, .. tail];
+    }
+
+    private static IEnumerable<Finding> Worst(AnswerDocument reply) =>
+        reply
+            .Findings.Where(f => f.Severity > Severity.Note && !AnswerPrinter.IsSaid(reply, f))
+            .DistinctBy(f => f.Message)
+            .OrderByDescending(f => f.Severity);
+
+    private static string[] Titled(AnswerTable table, int width) =>
+        [.. table.Title.Length > 0 ? TableText.Wrapped(table.Title, width) : [], .. TableText.Lines(table, width)];
+
+    /// <summary>As many leading numbers as fit.</summary>
+    private static string[] Numbers(AnswerDocument reply, int width, int room)
+    {
+        AnswerQuantity[] known = [.. reply.Quantities.Where(q => q.Value is not null)];
+        for (int count = Math.Min(room, known.Length); count > 0; count--)
+        {
+            string[] lines = Titled(QuantityTable.Of(reply, known[..count], methods: false), width);
+            if (lines.Length <= room)
+                return lines;
+        }
+        return [];
+    }
+
+    /// <summary>
+    /// The whole table, or its first rows and how many more there are; nothing when that is hardly any.
+    /// </summary>
+    private static string[] Beginning(AnswerTable table, int width, int room)
+    {
+        string[] whole = Titled(table, width);
+        if (whole.Length <= room)
+            return whole;
+        for (int rows = Math.Min(room, table.Rows.Count - 1); rows >= FewestRows; rows--)
+        {
+            string[] lines =
+            [
+                .. Titled(table with { Rows = [.. table.Rows.Take(rows)] }, width),
+                $"  … {QuantityText.Count(table.Rows.Count - rows)} more",
+            ];
+            if (lines.Length <= room)
+                return lines;
+        }
+        return [];
+    }
+
+    private static string More(AnswerDocument reply)
+    {
+        int tables = reply.Tables.Count(t => t.Rows.Count > 0 && t.HasHeadings);
+        string[] parts =
+        [
+            .. Counted(tables, "table"),
+            .. Counted(reply.Findings.Count, "finding"),
+            .. Counted(reply.Cautions.Count, "caution"),
+        ];
+        return $"More: --explain{(parts.Length > 0 ? $" ({string.Join(", ", parts)})" : "")}.";
+    }
+
+    private static IEnumerable<string> Counted(int count, string what) =>
+        count == 0 ? []
+        : count == 1 ? [$"1 {what}"]
+        : [$"{QuantityText.Count(count)} {what}s"];
+}
