@@ -121,7 +121,7 @@ internal static class DarkRecipe
         ];
         DarkNight[] nights =
         [
-            .. byNight.Select(n => NightRates.Of(n, DarkSummary.Point(n, gains, UseVariance(byNight)))),
+            .. byNight.Select(n => NightRates.Of(n, DarkSummary.Point(n, gains, DarkSummary.UseVariance(byNight)))),
         ];
         NightRates.Report(nights, [.. unknown.SelectMany(s => s.Frames).Select(f => f.Name)], rejections);
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.

@@ -79,7 +79,9 @@ internal sealed class DitheredPixels(
             ordinary = (1 - outliers.Count * weight) / 2,
             sigma = Math.Sqrt(Math.Max(0, ordinaryVariance));
         return DitheredShare.Beyond(
-            [(ordinary, sigma, false), (ordinary, -sigma, false), .. outliers.Select(o => (weight, o.Kept, true))],
+            [ordinary, ordinary, .. outliers.Select(_ => weight)],
+            [sigma, -sigma, .. outliers.Select(o => o.Kept)],
+            [false, false, .. outliers.Select(_ => true)],
             positions,
             visible
         );
