@@ -10,6 +10,7 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
 using SensorProfile.Reporting.Content.Sensor;

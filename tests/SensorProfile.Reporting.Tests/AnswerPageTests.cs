@@ -7,7 +7,7 @@ using SensorProfile.Decisions.Shots;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
-using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Plots.Nights;
 
 namespace SensorProfile.Reporting.Tests;

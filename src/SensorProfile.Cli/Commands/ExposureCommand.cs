@@ -6,6 +6,7 @@ using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

@@ -2,9 +2,10 @@ using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Tests.Decisions;
 
-namespace SensorProfile.Reporting.Tests.Answers;
+namespace SensorProfile.Reporting.Tests.Answers.Nights;
 
 /// <summary>The sentences that were wrong at the edges, as they are now.</summary>
 public class SetpointDocumentTests

@@ -3,9 +3,10 @@ using System.Text.RegularExpressions;
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Tests.Decisions;
 
-namespace SensorProfile.Reporting.Tests.Answers;
+namespace SensorProfile.Reporting.Tests.Answers.Nights;
 
 public sealed partial class ExposureDocumentTests
 {

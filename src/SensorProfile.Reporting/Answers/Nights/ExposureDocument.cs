@@ -1,7 +1,7 @@
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.Profiles;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>The answer of <c>exposure</c>.</summary>
 internal static class ExposureDocument

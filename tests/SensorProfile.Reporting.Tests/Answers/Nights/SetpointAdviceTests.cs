@@ -6,9 +6,10 @@ using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Plots.Nights;
 
-namespace SensorProfile.Reporting.Tests.Answers;
+namespace SensorProfile.Reporting.Tests.Answers.Nights;
 
 /// <summary>
 /// Over a thousand cameras, skies and nights at random: sentence, verdict, numbers, table and plot say the same, and

@@ -4,7 +4,7 @@ using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Tests.Decisions;
 
-namespace SensorProfile.Reporting.Tests.Answers;
+namespace SensorProfile.Reporting.Tests.Answers.Nights;
 
 /// <summary>A camera, a sky and nights at random; the same for the same seed.</summary>
 internal sealed class RandomCase

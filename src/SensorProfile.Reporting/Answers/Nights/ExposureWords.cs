@@ -2,7 +2,7 @@ using SensorProfile.Decisions.Exposure;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>What an exposure and a gain setting say in words.</summary>
 internal static class ExposureWords

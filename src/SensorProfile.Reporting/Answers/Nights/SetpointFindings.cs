@@ -2,7 +2,7 @@ using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>What the facts of a set point warn of.</summary>
 internal static class SetpointFindings

@@ -2,7 +2,7 @@ using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>
 /// What a set point says in words. Every number comes from the answer's own point of its curve, so that sentence, table

@@ -1,7 +1,7 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Answers;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>The answer of <c>setpoint</c>.</summary>
 internal static class SetpointDocument
