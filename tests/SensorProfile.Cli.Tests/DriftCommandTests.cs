@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Fits;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Files;
 
@@ -86,6 +87,75 @@ public sealed class DriftCommandTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.StartsWith("%PDF", File.ReadAllText(folder["drift/drift.pdf"])[..8], StringComparison.Ordinal);
+    }
+
+    /// <summary>Seen: <c>--json --out</c> ended with 70, "The node already has a parent".</summary>
+    [Fact]
+    public void EveryCombinationOfOptionsGivesTheSameAnswer()
+    {
+        string sentence = folder.Command.Run("drift", "2031", "2032").Expect(ExitCodes.Answered).FirstLine;
+        for (int options = 1; options < 8; options++)
+        {
+            List<string> arguments = ["drift", "2031", "2032"];
+            bool json = (options & 1) != 0,
+                page = (options & 2) != 0;
+            if (json)
+                arguments.Add("--json");
+            if (page)
+                arguments.AddRange(["--out", $"out-{options}"]);
+            if ((options & 4) != 0)
+                arguments.AddRange(["--archive", $"archive-{options}"]);
+            CommandRun run = folder.Command.Run([.. arguments]).Expect(ExitCodes.Answered);
+            Assert.Equal(sentence, json ? run.Json.GetProperty("sentence").GetString() : run.FirstLine);
+            if (page)
+                Assert.Equal(
+                    sentence,
+                    JsonDocument
+                        .Parse(File.ReadAllText(folder[$"out-{options}/drift.json"]))
+                        .RootElement.GetProperty("sentence")
+                        .GetString()
+                );
+        }
+    }
+
+    /// <summary>
+    /// Two cameras of one model: 300 hot pixels each, none the other's. Exit code 1, and the archive keeps them apart.
+    /// </summary>
+    [Fact]
+    public void AnotherSensorIsExitCode1AndIsArchivedApart()
+    {
+        WriteMaps("2031", seed: 1);
+        WriteMaps("2032", seed: 2);
+        CommandRun run = folder
+            .Command.Run("drift", "2031", "2032", "--json", "--archive", "archive")
+            .Expect(ExitCodes.CannotTell);
+        Assert.Equal("another-sensor", run.Json.GetProperty("verdict").GetString());
+        Assert.Equal(
+            ["Tarn-9M", "Tarn-9M-sensor-2"],
+            Directory.GetDirectories(folder["archive"]).Select(Path.GetFileName).Order(StringComparer.Ordinal)
+        );
+        WriteMaps("2032", seed: 1);
+        folder.Command.Run("drift", "2031", "2032").Expect(ExitCodes.Answered);
+    }
+
+    private void WriteMaps(string year, int seed)
+    {
+        const int width = 200,
+            height = 160;
+        string file = folder[Path.Combine(year, "profile.json")],
+            maps = folder[Path.Combine(year, "maps")];
+        CameraProfile profile = ProfileFile.Read(file);
+        ProfileFile.Write(file, profile with { Camera = profile.Camera with { Width = width, Height = height } });
+        Directory.CreateDirectory(maps);
+        var random = new Random(seed);
+        float[] rate = [.. Enumerable.Repeat(0.01f, width * height)];
+        for (int i = 0; i < 300; i++)
+            rate[random.Next(rate.Length)] = 2;
+        Write("dark-rate.fits", rate);
+        Write("dark-rate-uncertainty.fits", [.. Enumerable.Repeat(0.004f, rate.Length)]);
+
+        void Write(string name, float[] pixels) =>
+            FitsWriter.Write(Path.Combine(maps, name), new FitsImage<float>(width, height, pixels), overwrite: true);
     }
 
     [Fact]

@@ -120,6 +120,7 @@ public sealed class DriftReportTests : IDisposable
         {
             Sentence = "",
             Reason = "",
+            Outcome = DriftVerdict.Changed,
             Verdict = "changed",
             Changes = changes,
             Dates = dates,

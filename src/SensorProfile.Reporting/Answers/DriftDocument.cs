@@ -26,6 +26,7 @@ internal static class DriftDocument
         ) with
         {
             Tables = [.. Tables(answer)],
+            CannotTell = !answer.Answered,
         };
 
     private static IEnumerable<AnswerTable> Tables(DriftAnswer answer)

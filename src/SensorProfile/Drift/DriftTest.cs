@@ -7,6 +7,7 @@ namespace SensorProfile.Drift;
 internal static class DriftTest
 {
     private const double PowerQuantile = 0.8416212335729143; // Φ⁻¹(0.80)
+    private const int RatioNodes = 2001;
 
     /// <summary>z = (x₂ − x₁)/√(u₁² + u₂²), for values measured independently of each other.</summary>
     public static double Z(Measurement from, Measurement to)
@@ -24,14 +25,35 @@ internal static class DriftTest
     /// Two-sided exact test that two counts have the same mean: given their sum, either is binomial with ½
     /// (Przyborowski and Wilenski 1940, Biometrika 31, 313).
     /// </summary>
-    public static double CountsP(long first, long second)
+    /// <remarks>
+    /// Where the means stand in another ratio ρ by themselves (the sensor was warmer), the second is binomial with
+    /// ρ/(1 + ρ); where ρ is uncertain, the tail is the mean over its lognormal distribution, in equal steps of
+    /// probability.
+    /// </remarks>
+    /// <param name="first">Pixels then.</param>
+    /// <param name="second">Pixels now.</param>
+    /// <param name="ratio">ρ, now over then.</param>
+    /// <param name="doubt">Standard uncertainty of ln ρ.</param>
+    public static double CountsP(long first, long second, double ratio = 1, double doubt = 0)
     {
-        long sum = first + second,
-            larger = Math.Max(first, second);
-        return sum == 0 || first == second
-            ? 1
-            : Math.Min(1, 2 * SpecialFunctions.BetaRegularized(larger, sum - larger + 1, 0.5));
+        if (first + second == 0)
+            return 1;
+        if (!(doubt > 0))
+            return Math.Min(1, 2 * Math.Min(AtLeast(first, second, ratio), AtLeast(second, first, 1 / ratio)));
+        double up = 0,
+            down = 0;
+        for (int i = 0; i < RatioNodes; i++)
+        {
+            double r = ratio * Math.Exp(doubt * Probability.NormalQuantile((i + 0.5) / RatioNodes));
+            up += AtLeast(first, second, r) / RatioNodes;
+            down += AtLeast(second, first, 1 / r) / RatioNodes;
+        }
+        return Math.Min(1, 2 * Math.Min(up, down));
     }
+
+    /// <summary>P(K ≥ counted), K binomial with the sum of both counts and ρ/(1 + ρ).</summary>
+    private static double AtLeast(long other, long counted, double ratio) =>
+        counted == 0 ? 1 : SpecialFunctions.BetaRegularized(counted, other + 1, ratio / (1 + ratio));
 
     /// <summary>The z that belongs to a two-sided p, with the sign of the change.</summary>
     public static double ZOf(double p, double sign) =>

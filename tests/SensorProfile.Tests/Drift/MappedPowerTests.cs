@@ -30,7 +30,7 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
         Assert.InRange(z.Average(), -0.25, 0.25); // 3.5 standard errors of a mean of 200
         Assert.InRange(Math.Sqrt(z.Average(v => v * v)), 0.82, 1.18); // 3.5/√400
         // a 99 % test: 2 expected, 2 + 5·√2
-        Assert.InRange(answers.Count(a => a.Probes.Single().Verdict != "none"), 0, 9);
+        Assert.InRange(answers.Count(a => a.Probes.Single().Verdict != ProbeVerdict.None), 0, 9);
     }
 
     /// <summary>
@@ -99,7 +99,7 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
     [Fact]
     public void PowerAgainstTheDriftOfTheProbe()
     {
-        string[] Verdicts(double celsius) =>
+        ProbeVerdict[] Verdicts(double celsius) =>
             [
                 .. Enumerable
                     .Range(0, 20)
@@ -114,10 +114,10 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
             ];
         foreach (double celsius in (double[])[0.1, 0.2, 0.3, 0.5, 1, -1])
         {
-            string[] verdicts = Verdicts(celsius);
+            ProbeVerdict[] verdicts = Verdicts(celsius);
             output.WriteLine(
                 $"probe {celsius:F1} °C: "
-                    + $"{string.Join(", ", verdicts.GroupBy(v => v).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count()}"))} "
+                    + $"{string.Join(", ", verdicts.GroupBy(v => v).OrderBy(g => g.Key).Select(g => $"{g.Key} {g.Count()}"))} "
                     + ""
                     + ""
                     + ""
@@ -125,10 +125,10 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
                     + "of 20"
             );
             Assert.True(
-                Math.Abs(celsius) < 1 || verdicts.All(v => v == "probe"),
+                Math.Abs(celsius) < 1 || verdicts.All(v => v == ProbeVerdict.Probe),
                 celsius.ToString(System.Globalization.CultureInfo.InvariantCulture)
             );
-            Assert.DoesNotContain("ageing", verdicts);
+            Assert.DoesNotContain(ProbeVerdict.Ageing, verdicts);
         }
     }
 

@@ -59,7 +59,7 @@ public sealed class RawPairsTests(ITestOutputHelper output) : IDisposable
         Assert.True(z.Length > 0.9 * Pairs);
         Assert.InRange(z.Average(), -0.4, 0.4);
         Assert.True(Math.Sqrt(z.Average(v => v * v)) < 1.3);
-        Assert.Equal(0, answers.Count(a => a.Probes.Any(p => p.Verdict == "ageing")));
+        Assert.Equal(0, answers.Count(a => a.Probes.Any(p => p.Verdict == ProbeVerdict.Ageing)));
     }
 
     private DriftAnswer Compare(ProfileOnDisk first, ProfileOnDisk last) =>

@@ -12,7 +12,7 @@ internal static class DriftVerdictSection
         List<Block> blocks =
         [
             new AnswerBlock(
-                Verdict(answer.Verdict),
+                Verdict(answer.Outcome),
                 answer.Sentence,
                 answer.Advice.Length > 0 ? answer.Advice : answer.Reason
             ),
@@ -46,11 +46,11 @@ internal static class DriftVerdictSection
         return new ReportSection(null, null, blocks);
     }
 
-    private static Verdict Verdict(string verdict) =>
+    private static Verdict Verdict(DriftVerdict verdict) =>
         verdict switch
         {
-            "changed" => Blocks.Verdict.Changed,
-            "unchanged" => Blocks.Verdict.Unchanged,
+            DriftVerdict.Changed => Blocks.Verdict.Changed,
+            DriftVerdict.Unchanged => Blocks.Verdict.Unchanged,
             _ => Blocks.Verdict.CannotTell,
         };
 

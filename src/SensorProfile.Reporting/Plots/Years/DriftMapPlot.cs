@@ -33,10 +33,10 @@ internal static class DriftMapPlot
             true,
             [.. hot.Unchanged.Select(p => (p.X, p.Y))]
         );
-        AddKind(model, hot, "healed", Palette.Green, MarkerType.Triangle, 0.8, false);
-        AddKind(model, hot, "fainter", Palette.SkyBlue, MarkerType.Diamond, 0.8, false);
-        AddKind(model, hot, "brighter", Palette.Orange, MarkerType.Diamond, 0.9, true);
-        AddKind(model, hot, "new", Palette.Vermillion, MarkerType.Square, 0.5, true);
+        AddKind(model, hot, PixelChange.Healed, Palette.Green, MarkerType.Triangle, 0.8, false);
+        AddKind(model, hot, PixelChange.Fainter, Palette.SkyBlue, MarkerType.Diamond, 0.8, false);
+        AddKind(model, hot, PixelChange.Brighter, Palette.Orange, MarkerType.Diamond, 0.9, true);
+        AddKind(model, hot, PixelChange.New, Palette.Vermillion, MarkerType.Square, 0.5, true);
         foreach (GrowingPatch patch in hot.Patches)
             AddOutline(model, patch);
         return new Panel(model, Math.Clamp(0.9 * hot.Height / Math.Max(1, hot.Width) + 0.08, 0.35, 1.1));
@@ -45,7 +45,7 @@ internal static class DriftMapPlot
     private static void AddKind(
         PlotModel model,
         HotPixelDrift hot,
-        string change,
+        PixelChange change,
         OxyColor colour,
         MarkerType marker,
         double scale,
@@ -53,7 +53,15 @@ internal static class DriftMapPlot
     )
     {
         (int X, int Y)[] places = [.. hot.Pixels.Where(p => p.Change == change).Select(p => (p.X, p.Y))];
-        Add(model, $"{change} ({QuantityText.Count(places.Length)})", colour, marker, scale, filled, places);
+        Add(
+            model,
+            $"{change.ToString().ToLowerInvariant()} ({QuantityText.Count(places.Length)})",
+            colour,
+            marker,
+            scale,
+            filled,
+            places
+        );
     }
 
     private static void Add(

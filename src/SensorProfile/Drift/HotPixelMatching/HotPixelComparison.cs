@@ -17,26 +17,26 @@ internal static class HotPixelComparison
     )
     {
         HotPixelChange[] all = [.. match.Changes()];
-        long Count(string change) => all.LongCount(p => p.Change == change);
-        HotPixelChange[] born = [.. all.Where(p => p.Change == "new")];
+        long Count(PixelChange change) => all.LongCount(p => p.Change == change);
+        HotPixelChange[] born = [.. all.Where(p => p.Change == PixelChange.New)];
         double megapixelYears = years * last.Width * last.Height / 1e6;
         return new HotPixelDrift
         {
             Mode = mode,
             Width = last.Width,
             Height = last.Height,
-            Unchanged = [.. all.Where(p => p.Change is "kept").Select(p => new OutlinePoint(p.X, p.Y))],
-            GrowthPerYear = Growth(born.Length, Count("healed"), all.Length - born.Length, years),
-            Kept = Count("kept") + Count("brighter") + Count("fainter"),
+            Unchanged = [.. all.Where(p => p.Change == PixelChange.Kept).Select(p => new OutlinePoint(p.X, p.Y))],
+            GrowthPerYear = Growth(born.Length, Count(PixelChange.Healed), all.Length - born.Length, years),
+            Kept = Count(PixelChange.Kept) + Count(PixelChange.Brighter) + Count(PixelChange.Fainter),
             New = born.Length,
-            Healed = Count("healed"),
-            Brighter = Count("brighter"),
-            Fainter = Count("fainter"),
+            Healed = Count(PixelChange.Healed),
+            Brighter = Count(PixelChange.Brighter),
+            Fainter = Count(PixelChange.Fainter),
             Flickering = match.Flickering,
             Threshold = threshold,
             CommonFactor = match.Factor,
             NewPerYear = PerYear(born.Length, megapixelYears),
-            HealedPerYear = PerYear(Count("healed"), megapixelYears),
+            HealedPerYear = PerYear(Count(PixelChange.Healed), megapixelYears),
             Patches = PatchScan.Find(
                 [.. born.Select(p => new OutlinePoint(p.X, p.Y))],
                 last.Width,
@@ -44,7 +44,7 @@ internal static class HotPixelComparison
                 options.Layouts,
                 options.Seed
             ),
-            Pixels = [.. all.Where(p => p.Change != "kept")],
+            Pixels = [.. all.Where(p => p.Change != PixelChange.Kept)],
         };
     }
 

@@ -64,7 +64,7 @@ internal sealed class HotPixelMatch
                 && from.Value * to.Value > threshold * threshold;
         });
 
-    /// <summary>Every candidate with what became of it; "kept" where nothing can be told.</summary>
+    /// <summary>Every candidate with what became of it; kept where nothing can be told.</summary>
     public IEnumerable<HotPixelChange> Changes()
     {
         double limit = Probability.NormalQuantile(1 - 0.025 / Math.Max(1, Candidates.Count)),
@@ -88,13 +88,13 @@ internal sealed class HotPixelMatch
         }
     }
 
-    private static string Kind(double z, double limit, bool before, bool now) =>
-        Math.Abs(z) <= limit ? "kept"
+    private static PixelChange Kind(double z, double limit, bool before, bool now) =>
+        Math.Abs(z) <= limit ? PixelChange.Kept
         : z > 0
-            ? before ? "brighter"
-                : "new"
-        : now ? "fainter"
-        : "healed";
+            ? before ? PixelChange.Brighter
+                : PixelChange.New
+        : now ? PixelChange.Fainter
+        : PixelChange.Healed;
 
     private bool IsHot(Measurement excess) =>
         excess.Value > threshold && excess.Value > OwnErrors * excess.StandardUncertainty;

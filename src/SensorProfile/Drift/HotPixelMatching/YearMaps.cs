@@ -1,5 +1,6 @@
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.Identity;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 
@@ -15,7 +16,8 @@ namespace SensorProfile.Drift.HotPixelMatching;
 internal sealed record YearMaps
 {
     private const double SameTemperature = 0.5,
-        FarthestShift = 12; // °C
+        FarthestShift = 12, // °C
+        UsualDoubling = 6;
 
     /// <summary>Rates of the first session.</summary>
     public required PixelRates First { get; init; }
@@ -28,6 +30,12 @@ internal sealed record YearMaps
 
     /// <summary>Rate of the ordinary pixels by member, e-/px/s; not in it where it could not be measured.</summary>
     public required IReadOnlyDictionary<int, Quantity> Scales { get; init; }
+
+    /// <summary>
+    /// By how much warmer the sensor was than in the first session at the same reading, by member; not in it where too
+    /// few hot pixels say so.
+    /// </summary>
+    public required IReadOnlyDictionary<int, HotPixelStep> Steps { get; init; }
 
     /// <summary>Reads them; null when the first or the last session has no maps that can be used.</summary>
     public static YearMaps? Of(
@@ -46,7 +54,7 @@ internal sealed record YearMaps
         }
         int end = mode.Members.Count - 1;
         PixelRates? first = Read(0),
-            last = first is null ? null : Read(end);
+            last = first is not null && Read(end) is { } found ? Aligned(first, found, mode, end, findings) : null;
         if (first is null || last is null)
             return null;
         (PixelRates? moved, double shift) = AtTemperatureOf(first, last, mode, end, findings, say: true);
@@ -54,15 +62,22 @@ internal sealed record YearMaps
             return null;
         var scales = new Dictionary<int, Quantity>();
         Dictionary<int, Measurement> raw = [];
+        var steps = new Dictionary<int, HotPixelStep> { [0] = HotPixelStep.None };
+        void Measure(int member, PixelRates there)
+        {
+            if (PatternScale.Of(first, there) is { } scale)
+                raw[member] = scale;
+            if (Step(mode, first, there) is { } step)
+                steps[member] = step;
+        }
         for (int member = 1; member < end; member++)
             if (
                 Read(member) is { } between
-                && AtTemperatureOf(first, between, mode, member, findings, say: false).Rates is { } there
-                && PatternScale.Of(first, there) is { } scale
+                && Aligned(first, between, mode, member, findings) is { } turned
+                && AtTemperatureOf(first, turned, mode, member, findings, say: false).Rates is { } there
             )
-                raw[member] = scale;
-        if (PatternScale.Of(first, moved) is { } whole)
-            raw[end] = whole;
+                Measure(member, there);
+        Measure(end, moved);
         if (raw.TryGetValue(end, out Measurement? ends))
         {
             // each session's share of the doubt of a ratio
@@ -91,7 +106,56 @@ internal sealed record YearMaps
             Last = moved,
             Shift = shift,
             Scales = scales,
+            Steps = steps,
         };
+    }
+
+    private static HotPixelStep? Step(MatchedMode mode, PixelRates first, PixelRates there)
+    {
+        ModeProfile before = mode.Mode(0);
+        double typical =
+            first.ReferenceTemperature is double reference
+            && LawCorrection.Law(before)?.At(reference).DoublingTemperature.Value is > 0 and < 100 and double doubling
+                ? doubling
+                : UsualDoubling;
+        return HotPixelStep.Of(
+            HotPixelMatch.Of(first, there, HotThreshold.Of(before, first.TypicalRate)),
+            before,
+            typical,
+            first.Doubling
+        );
+    }
+
+    /// <summary>
+    /// A map that lies otherwise than the first one, after a change of the capture program, is turned back; null where
+    /// sides are swapped and the hot pixels do not say how.
+    /// </summary>
+    private static PixelRates? Aligned(
+        PixelRates first,
+        PixelRates other,
+        MatchedMode mode,
+        int member,
+        List<Finding> findings
+    )
+    {
+        HotPixelSet Hot(PixelRates rates, int of) =>
+            HotPixelSet.Of(rates, HotThreshold.Of(mode.Mode(of), rates.TypicalRate));
+        AlignmentVotes votes = HotPixelVotes.Find(Hot(other, member), Hot(first, 0));
+        if (!votes.Found || votes.Alignment.IsIdentity)
+            return other.Width == first.Width && other.Height == first.Height ? other : null;
+        string file = mode.Members[member].Profile.File;
+        findings.Add(
+            new Finding(
+                "maps-turned",
+                Severity.Warning,
+                $"The pixels of {file} are {votes.Alignment.Words} against those of {mode.Members[0].Profile.File} "
+                    + $"({Said.Whole(votes.Votes)} of {Said.Whole(votes.Pixels)} hot pixels agree so): the capture "
+                    + "program writes its frames otherwise. They were compared after bringing them back; darks of one "
+                    + "orientation do not serve lights of the other.",
+                [file]
+            )
+        );
+        return AlignedRates.To(first, other, votes.Alignment);
     }
 
     /// <summary>

@@ -46,13 +46,14 @@ internal static class DriftAdvice
     )
     {
         string since = first.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
-        string probe =
-            probes.Any(p => p.Verdict == "probe")
-                ? " Read the temperature probe with care: it drifted (see below), so old darks at the same reading were "
-                    + "taken at another temperature of the sensor."
-            : probes.Any(p => p.Verdict == "both")
-                ? " Read the temperature probe with care: it may have drifted (see below), and old darks at the "
-                    + "same reading may be of another temperature of the sensor."
+        ProbeOrAgeing? drifted = probes.FirstOrDefault(p => p.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both);
+        if (drifted is { StepOfHotPixels: { } step } && !retake.Contains("darks"))
+            return $"Keep the darks from {since}: set the cooler {ProbeTest.Setting(step)}, and the sensor is at the "
+                + "temperature at which they were taken."
+                + (retake.Count > 0 ? $" Retake the {Joined(retake)}." : "");
+        string probe = drifted is { StepOfHotPixels: { } moved }
+            ? " The temperature probe drifted (see below): at the same reading old darks were taken at another "
+                + $"temperature of the sensor; a setting {ProbeTest.Setting(moved)} gives it back."
             : "";
         if (retake.Count > 0)
         {

@@ -5,9 +5,20 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Is my sensor ageing?</summary>
-/// <remarks>Verdict: changed | unchanged | cannot-tell.</remarks>
+/// <remarks>
+/// Verdict: changed | unchanged | cannot-tell | another-sensor. A temperature probe that drifted is no change of the
+/// sensor: dark current, glow and counts of hot pixels are then compared at one temperature of the sensor.
+/// </remarks>
 public sealed record DriftAnswer : WordedAnswer
 {
+    /// <summary>
+    /// Whether profiles of one sensor could be compared; the command ends with exit code 1 where not.
+    /// </summary>
+    public bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
+
+    /// <summary>The verdict; <see cref="WordedAnswer.Verdict"/> is its word for scripts.</summary>
+    public required DriftVerdict Outcome { get; init; }
+
     /// <summary>What to retake, in words.</summary>
     public string Advice { get; init; } = "";
 

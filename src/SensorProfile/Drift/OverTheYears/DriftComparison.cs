@@ -1,4 +1,5 @@
 using SensorProfile.Drift.Archive;
+using SensorProfile.Drift.Identity;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Session;
@@ -42,8 +43,13 @@ public static class DriftComparison
                 "The significance must lie between 0 and 1."
             );
         (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = Sifting.Of(profiles);
+        SensorSorting sensors = SensorSorting.Of(kept, readMaps);
+        kept = sensors.Kept;
         IReadOnlyList<RejectedFile> left = [.. refused ?? [], .. foreign];
-        List<Finding> findings = [.. Findings(kept, left)];
+        List<Finding> findings = [.. Findings(kept, left), .. IdentityFindings.Of(sensors)];
+        left = [.. left, .. sensors.Others];
+        if (kept.Count < 2 && sensors.Others.Count > 0)
+            return DriftWords.AnotherSensor(kept, sensors.Others, left, findings);
         if (kept.Count < 2)
             return DriftWords.NothingToCompare(kept, left, findings);
         IReadOnlyList<MatchedMode> modes = MatchedMode.Of(kept, findings);
@@ -52,6 +58,12 @@ public static class DriftComparison
         ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, readMaps, findings))];
         ModeComparison[] judged = Judge(raw, options.Significance);
         ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
+        if (probes.Any(ProbeMoved))
+        {
+            // ageing is what is left once the probe's error is taken out
+            judged = Judge([.. raw.Select(m => WithoutProbeError(m, raw, probes))], options.Significance);
+            probes = [.. probes.Select(p => Settled(p, probes, judged))];
+        }
         LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
         foreach (ModeComparison mode in judged)
             findings.AddRange(GainFinding.Of(mode));
@@ -101,9 +113,7 @@ public static class DriftComparison
             || mode.Changes.FirstOrDefault(c => c.Quantity == "darkRate") is not { } dark
         )
             return null;
-        bool changed =
-            mode.Changes.Any(c => IsDark(c.Quantity) && c.Changed)
-            || mode.Trends.Any(t => IsDark(t.Quantity) && t.Changed);
+        bool changed = DarkChanged(mode);
         // the surer of the two
         DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;
         return ProbeTest.Of(
@@ -118,6 +128,43 @@ public static class DriftComparison
             options,
             mode.Shift
         );
+    }
+
+    private static bool ProbeMoved(ProbeOrAgeing probe) => probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both;
+
+    private static bool DarkChanged(ModeComparison mode) =>
+        mode.Changes.Any(c => IsDark(c.Quantity) && c.Changed) || mode.Trends.Any(t => IsDark(t.Quantity) && t.Changed);
+
+    /// <summary>
+    /// The probe is the camera's: a mode without maps takes its error from another mode of the same sessions.
+    /// </summary>
+    private static ModeComparison WithoutProbeError(ModeComparison mode, ModeComparison[] all, ProbeOrAgeing[] probes)
+    {
+        ModeComparison? teller = all.Where(m => SameSessions(m, mode) && Moved(m, probes))
+            .OrderBy(m => m == mode ? 0 : 1)
+            .FirstOrDefault();
+        return teller is null || (mode.Match is not null && teller != mode)
+            ? mode
+            : mode.WithoutProbeError(teller.Steps);
+    }
+
+    private static bool Moved(ModeComparison mode, ProbeOrAgeing[] probes) =>
+        probes.Any(p => p.Mode == mode.Mode.Name && ProbeMoved(p));
+
+    private static bool SameSessions(ModeComparison a, ModeComparison b) =>
+        a.Mode.Members.Select(m => m.Profile.File).SequenceEqual(b.Mode.Members.Select(m => m.Profile.File));
+
+    /// <summary>Verdict and corrected comparison say the same.</summary>
+    private static ProbeOrAgeing Settled(ProbeOrAgeing probe, ProbeOrAgeing[] all, ModeComparison[] judged)
+    {
+        ModeComparison mode = judged.Single(m => m.Mode.Name == probe.Mode);
+        bool changed = DarkChanged(mode);
+        if (ProbeMoved(probe) || mode.Match is not null)
+            return ProbeTest.Settled(probe, changed);
+        ProbeOrAgeing? teller = all.FirstOrDefault(p =>
+            ProbeMoved(p) && SameSessions(judged.Single(m => m.Mode.Name == p.Mode), mode)
+        );
+        return teller is null ? probe : ProbeTest.Settled(teller with { Mode = probe.Mode }, changed);
     }
 
     private static bool IsDark(string quantity) => quantity is "darkRate" or "darkRateByPixel";

@@ -85,7 +85,7 @@ public static class DriftTables
                 mode.Mode,
                 p.X,
                 p.Y,
-                p.Change,
+                p.Change.ToString().ToLowerInvariant(),
                 p.From.Value,
                 p.From.StandardUncertainty,
                 p.To.Value,

@@ -3,7 +3,6 @@ using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Drift.Patches;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.OverTheYears;
@@ -40,8 +39,31 @@ internal static class DriftWords
                 kept.Count == 0
                     ? "No profile could be used."
                     : $"Only {kept[0].File} could be used; characterise the camera again next season and compare the two.",
-            Verdict = Answer.CannotTell,
+            Outcome = DriftVerdict.CannotTell,
+            Verdict = DriftVerdictWord.Of(DriftVerdict.CannotTell),
             Compared = [.. kept.Select(p => p.File)],
+            Refused = refused,
+            Findings = findings,
+        };
+
+    /// <summary>Two sensors under one name: nothing can be said of ageing.</summary>
+    public static DriftAnswer AnotherSensor(
+        IReadOnlyList<ProfileOnDisk> kept,
+        IReadOnlyList<RejectedFile> others,
+        IReadOnlyList<RejectedFile> refused,
+        List<Finding> findings
+    ) =>
+        new()
+        {
+            Sentence =
+                $"These are two sensors: the pixels of {others[0].File} are not those of {kept[0].File}, so nothing can "
+                + "be said of ageing.",
+            Reason =
+                $"{others[0].Reason} Keep the sessions of each camera apart, and compare each with its own earlier ones.",
+            Outcome = DriftVerdict.AnotherSensor,
+            Verdict = DriftVerdictWord.Of(DriftVerdict.AnotherSensor),
+            Compared = [.. kept.Select(p => p.File)],
+            Camera = kept[0].Profile.Camera.Name,
             Refused = refused,
             Findings = findings,
         };
@@ -57,7 +79,8 @@ internal static class DriftWords
             Reason =
                 "Only frames of the same gain, offset, binning and read-out mode can be compared; repeat one of the "
                 + "earlier sessions with its settings.",
-            Verdict = Answer.CannotTell,
+            Outcome = DriftVerdict.CannotTell,
+            Verdict = DriftVerdictWord.Of(DriftVerdict.CannotTell),
             Compared = [.. kept.Select(p => p.File)],
             Refused = refused,
             Findings = findings,
@@ -79,16 +102,20 @@ internal static class DriftWords
         bool changed = changes.Any(c => c.Changed) || trends.Any(t => t.Changed),
             compared = changes.Length + trends.Length > 0;
         double years = TrendFit.Years(kept[0].DateUtc, kept[^1].DateUtc);
-        foreach (ProbeOrAgeing probe in probes.Where(p => p.Verdict != "none"))
+        foreach (ProbeOrAgeing probe in probes.Where(p => p.Verdict != ProbeVerdict.None))
             findings.Add(
                 new Finding(
                     "probe-or-ageing",
-                    probe.Verdict is "probe" or "both" ? Severity.Warning : Severity.Note,
+                    probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both ? Severity.Warning : Severity.Note,
                     probe.Sentence
                 )
             );
         foreach (GrowingPatch patch in hot.SelectMany(h => h.Patches))
             findings.Add(PatchFinding(patch));
+        DriftVerdict outcome =
+            !compared ? DriftVerdict.CannotTell
+            : changed ? DriftVerdict.Changed
+            : DriftVerdict.Unchanged;
         IReadOnlyList<string> retake = DriftAdvice.Retake(changes, trends);
         return new DriftAnswer
         {
@@ -98,15 +125,14 @@ internal static class DriftWords
             Retake = retake,
             Sentence =
                 !compared ? "Cannot tell whether the sensor has changed: the profiles have no quantity in common."
-                : changed ? Changed(changes, trends, hot, years)
+                : changed ? Changed(changes, trends, hot, probes, years)
+                : probes.FirstOrDefault(p => p.Verdict == ProbeVerdict.Probe) is { } drifted ? ProbeOnly(drifted, years)
                 : Unchanged(changes, years),
             Reason = !compared
                 ? "Characterise with bias, flat and dark frames, and compare again."
                 : Reason(changes, trends, probes, options),
-            Verdict =
-                !compared ? Answer.CannotTell
-                : changed ? "changed"
-                : "unchanged",
+            Outcome = outcome,
+            Verdict = DriftVerdictWord.Of(outcome),
             Compared = [.. kept.Select(p => p.File)],
             Dates = [.. kept.Select(p => p.DateUtc)],
             Camera = kept[^1].Profile.Camera.Name,
@@ -123,7 +149,13 @@ internal static class DriftWords
     }
 
     /// <summary>What troubles a picture most comes first; two measures of one thing are told once.</summary>
-    private static string Changed(DriftChange[] changes, DriftTrend[] trends, HotPixelDrift[] hot, double years)
+    private static string Changed(
+        DriftChange[] changes,
+        DriftTrend[] trends,
+        HotPixelDrift[] hot,
+        ProbeOrAgeing[] probes,
+        double years
+    )
     {
         DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch")];
         bool Told(DriftChange c) =>
@@ -154,8 +186,21 @@ internal static class DriftWords
             ? $"a patch of {Said.Whole(p.NewPixels)} new hot pixels has grown {p.Where}"
             : "";
         return $"The sensor has changed in {Years(years)}: "
-            + $"{string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}.";
+            + $"{string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}"
+            + (
+                probes.FirstOrDefault(p => p.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both) is { } drifted
+                    ? $"; the temperature probe's own drift of {Drift(drifted)} is taken out."
+                    : "."
+            );
     }
+
+    /// <summary>The probe's verdict rules: the sensor is as it was.</summary>
+    private static string ProbeOnly(ProbeOrAgeing drifted, double years) =>
+        $"Keep the darks and set the cooler {ProbeTest.Setting(drifted.StepOfHotPixels!)}: the temperature probe has "
+        + $"drifted by {Drift(drifted)} in {Years(years)}; the sensor itself shows no change beyond the errors.";
+
+    private static string Drift(ProbeOrAgeing drifted) =>
+        QuantityText.Of(drifted.StepOfHotPixels! with { Value = Math.Abs(drifted.StepOfHotPixels.Value) });
 
     private static bool SameThing(string a, string b) =>
         a == b
@@ -203,7 +248,10 @@ internal static class DriftWords
     {
         int tests = changes.Length + trends.Length,
             beyond = changes.Count(c => c.Changed) + trends.Count(t => t.Changed);
-        string probe = string.Join("", probes.Where(p => p.Verdict != "none").Select(p => " " + p.Sentence).Distinct());
+        string probe = string.Join(
+            "",
+            probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + p.Sentence).Distinct()
+        );
         return $"{(beyond == 0 ? "None" : Said.Whole(beyond))} of the {Said.Whole(tests)} "
             + $"values{(trends.Length > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
             + "explain. "

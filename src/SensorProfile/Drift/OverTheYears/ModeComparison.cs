@@ -27,6 +27,16 @@ internal sealed record ModeComparison
     /// <summary>Where the last profile's maps had to be brought to the first's temperature, the step, °C.</summary>
     public double Shift { get; init; }
 
+    /// <summary>The quantities of every member, as measured at the readings of the probe.</summary>
+    private IReadOnlyList<Quantity>[] Sessions { get; init; } = [];
+
+    /// <summary>
+    /// By how much warmer the sensor was than in the first session at the same reading, by member; empty without maps.
+    /// </summary>
+    public IReadOnlyDictionary<int, HotPixelStep> Steps { get; private init; } = new Dictionary<int, HotPixelStep>();
+
+    private double Repeatability { get; init; }
+
     public static ModeComparison Of(
         MatchedMode mode,
         DriftOptions options,
@@ -51,39 +61,87 @@ internal sealed record ModeComparison
                         ]
                 ),
         ];
+        var comparison = new ModeComparison
+        {
+            Mode = mode,
+            DarkTemperature = dark,
+            Changes = [],
+            Trends = [],
+            Sessions = all,
+            Repeatability = options.TemperatureRepeatability,
+            Steps = maps?.Steps ?? new Dictionary<int, HotPixelStep>(),
+            Shift = maps?.Shift ?? 0,
+        };
+        comparison = comparison.Compared(probeMoved: false);
+        return maps is null ? comparison : comparison.WithHotPixels(maps, options);
+    }
+
+    /// <summary>
+    /// The same at one temperature of the sensor, the error of the temperature probe taken out of dark current and
+    /// glow.
+    /// </summary>
+    /// <param name="steps">By member; those of another mode of the same sessions where this one has none.</param>
+    public ModeComparison WithoutProbeError(IReadOnlyDictionary<int, HotPixelStep> steps)
+    {
+        DriftChange[] pixelwise = [.. Changes.Where(c => c.Quantity is "newLessHealed" or "growingPatch")];
+        ModeComparison corrected = (this with { Steps = steps }).Compared(probeMoved: true);
+        return corrected with { Changes = [.. corrected.Changes, .. pixelwise] };
+    }
+
+    /// <summary>
+    /// Changes and trends; counts of hot pixels at one temperature of the sensor wherever that is known.
+    /// </summary>
+    private ModeComparison Compared(bool probeMoved)
+    {
+        // one session without its step would be compared at another temperature: all or none
+        bool known = Enumerable.Range(0, Sessions.Length).All(Steps.ContainsKey);
+        double typical = DarkTemperature is double celsius
+            ? ProbeTest.DoublingAt(Mode.Mode(Sessions.Length - 1), celsius)
+            : 6;
+        IReadOnlyList<Quantity>[] all = known
+            ?
+            [
+                .. Sessions.Select(
+                    (session, i) =>
+                        ProbeCorrection.Of(
+                            session,
+                            Mode.Mode(i),
+                            Steps[i],
+                            i == 0 ? 0 : HotPixelStep.DoublingDoubt * Math.Abs(Shift),
+                            typical,
+                            Repeatability,
+                            probeMoved
+                        )
+                ),
+            ]
+            : Sessions;
         List<DriftChange> changes = [];
         List<DriftTrend> trends = [];
         foreach (Quantity to in all[^1])
         {
             if (
                 all[0].FirstOrDefault(q => q.Name == to.Name && q.Value.Unit == to.Value.Unit) is { } from
-                && Change(mode.Name, from, to) is { } change
+                && Change(Mode.Name, from, to) is { } change
             )
                 changes.Add(change);
-            TrendPoint[] points =
-            [
-                .. all.Select(
-                        (list, i) =>
-                            (
-                                Date: mode.Members[i].Profile.DateUtc,
-                                Found: list.FirstOrDefault(q => q.Name == to.Name && q.Value.Unit == to.Value.Unit)
-                            )
-                    )
-                    .Where(p => p.Found is not null)
-                    .Select(p => new TrendPoint(p.Date, p.Found!.Value)),
-            ];
-            if (TrendFit.Of(to.Name, mode.Name, points) is { } trend)
+            if (TrendFit.Of(to.Name, Mode.Name, Points(all, to)) is { } trend)
                 trends.Add(trend);
         }
-        var comparison = new ModeComparison
-        {
-            Mode = mode,
-            DarkTemperature = dark,
-            Changes = changes,
-            Trends = trends,
-        };
-        return maps is null ? comparison : comparison.WithHotPixels(maps, options);
+        return this with { Changes = changes, Trends = trends };
     }
+
+    private TrendPoint[] Points(IReadOnlyList<Quantity>[] all, Quantity to) =>
+        [
+            .. all.Select(
+                    (list, i) =>
+                        (
+                            Date: Mode.Members[i].Profile.DateUtc,
+                            Found: list.FirstOrDefault(q => q.Name == to.Name && q.Value.Unit == to.Value.Unit)
+                        )
+                )
+                .Where(p => p.Found is not null)
+                .Select(p => new TrendPoint(p.Date, p.Found!.Value)),
+        ];
 
     private static IReadOnlyList<Quantity> Read(
         MatchedMode mode,
@@ -122,7 +180,15 @@ internal sealed record ModeComparison
         double p,
             z;
         if (to.IsCount)
-            (p, z) = (DriftTest.CountsP((long)from.Value.Value, (long)to.Value.Value), 0);
+            (p, z) = (
+                DriftTest.CountsP(
+                    from.Counted,
+                    to.Counted,
+                    to.Factor / from.Factor,
+                    double.Hypot(from.Doubt, to.Doubt)
+                ),
+                0
+            );
         else
             (z, p) = (DriftTest.Z(from.Value, to.Value), Probability.NormalTwoSided(DriftTest.Z(from.Value, to.Value)));
         if (to.IsCount)
@@ -153,7 +219,6 @@ internal sealed record ModeComparison
         {
             Match = match,
             HotPixels = hot,
-            Shift = maps.Shift,
             DoublingOf = maps.First.Doubling,
             Changes = [.. Changes, .. Pixelwise(Mode.Name, hot)],
         };

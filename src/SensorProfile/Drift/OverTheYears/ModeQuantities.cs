@@ -1,5 +1,6 @@
 using System.Globalization;
 using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Profiles.Response;
@@ -9,6 +10,8 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <summary>Reads from a mode of a profile what is compared over the years.</summary>
 internal static class ModeQuantities
 {
+    private const double UsualDoubling = 6; // °C, where a profile measured none
+
     /// <summary>
     /// Names of quantities that change with the gain when it is measured wrongly: those in electrons.
     /// </summary>
@@ -71,7 +74,7 @@ internal static class ModeQuantities
         if (commonTemperature is double celsius)
             all.AddRange(Dark(mode, celsius, options));
         if (patternTemperature is not null && mode.FixedPattern is { } pattern)
-            all.AddRange(Pattern(pattern, options));
+            all.AddRange(Pattern(mode, pattern, options));
         return all;
     }
 
@@ -93,21 +96,11 @@ internal static class ModeQuantities
             yield return new Quantity("doublingTemperature", dark.DoublingTemperature);
     }
 
-    private static IEnumerable<Quantity> Pattern(FixedPatternProfile pattern, DriftOptions options)
+    private static IEnumerable<Quantity> Pattern(ModeProfile mode, FixedPatternProfile pattern, DriftOptions options)
     {
         foreach (double rate in options.HotRates)
             if (CountAbove(pattern.HotPixelCurve, rate) is long count)
-                yield return new Quantity(
-                    string.Create(CultureInfo.InvariantCulture, $"hotPixelsAbove{rate}"),
-                    new Measurement(
-                        count,
-                        Math.Sqrt(Math.Max(count, 1)),
-                        "px",
-                        count,
-                        string.Create(CultureInfo.InvariantCulture, $"pixels above {rate} e-/px/s")
-                    ),
-                    IsCount: true
-                );
+                yield return Count(mode, pattern.HotPixelCurve, rate, count, options);
         Measurement[] totals = [.. pattern.Glow.Select(g => g.Total).OfType<Measurement>()];
         if (totals.Length > 0)
             yield return new Quantity(
@@ -117,7 +110,57 @@ internal static class ModeQuantities
                     Value = totals.Sum(t => t.Value),
                     StandardUncertainty = Math.Sqrt(totals.Sum(t => t.StandardUncertainty * t.StandardUncertainty)),
                 }
-            );
+            )
+            {
+                Doubling = pattern.Glow.FirstOrDefault(g => g.Total is not null)?.DoublingTemperature?.Value
+                    is > 1
+                        and < 40
+                        and var doubling
+                    ? doubling
+                    : null,
+            };
+    }
+
+    /// <summary>
+    /// The count with what the session's temperature and gain may have done to it: N above r at a sensor δ warmer is N
+    /// above r·2^(−δ/ΔT₂), so d ln N/dT = κ·ln 2/ΔT₂ with κ = −d ln N/d ln r; an error of the gain moves r as well.
+    /// </summary>
+    private static Quantity Count(
+        ModeProfile mode,
+        IReadOnlyList<HotPixelCount> curve,
+        double rate,
+        long count,
+        DriftOptions options
+    )
+    {
+        double doubling = HotPixelStep.OfClass(mode, rate)
+            ?? mode.DarkCurrent?.DoublingTemperature?.Value
+            ?? UsualDoubling;
+        double steepness = Steepness(curve, rate),
+            perCelsius = steepness * Math.Log(2) / doubling,
+            gain = mode.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0;
+        return Quantity.Count(
+            string.Create(CultureInfo.InvariantCulture, $"hotPixelsAbove{rate}"),
+            count,
+            1,
+            double.Hypot(perCelsius * options.TemperatureRepeatability, steepness * gain),
+            perCelsius
+        );
+    }
+
+    /// <summary>κ = −d ln N/d ln r from the counts on both sides of a rate; that of one side at an end.</summary>
+    internal static double Steepness(IReadOnlyList<HotPixelCount> curve, double rate)
+    {
+        HotPixelCount[] ascending = [.. curve.Where(c => c.Threshold > 0).OrderBy(c => c.Threshold)];
+        int at = Array.FindIndex(ascending, c => c.Threshold > rate * (1 - 1e-9));
+        if (ascending.Length < 2 || at < 0)
+            return 0;
+        bool exact = ascending[at].Threshold < rate * (1 + 1e-9);
+        HotPixelCount low = ascending[Math.Max(0, at - 1)],
+            high = ascending[Math.Min(ascending.Length - 1, exact ? at + 1 : at)];
+        return high.Threshold > low.Threshold
+            ? Math.Log((low.Count + 0.5) / (high.Count + 0.5)) / Math.Log(high.Threshold / low.Threshold)
+            : 0;
     }
 
     /// <summary>

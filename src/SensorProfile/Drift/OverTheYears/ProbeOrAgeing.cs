@@ -7,14 +7,14 @@ namespace SensorProfile.Drift.OverTheYears;
 /// ordinary pixels and leaves the hot ones alone.
 /// Both are stated as the step that would explain them: δ = ΔT₂·log₂(rate now / rate then).</remarks>
 /// <param name="Mode">Settings it holds for, in words.</param>
-/// <param name="Verdict">probe | ageing | both | none | cannot-tell.</param>
+/// <param name="Verdict">Which of the two changed.</param>
 /// <param name="StepOfTypical">δ of the typical pixel, °C; null without its rates.</param>
 /// <param name="StepOfHotPixels">δ of the hot pixels by their own laws, °C; null without maps.</param>
 /// <param name="HotPixels">Hot pixels behind it.</param>
 /// <param name="Sentence">In words.</param>
 public sealed record ProbeOrAgeing(
     string Mode,
-    string Verdict,
+    ProbeVerdict Verdict,
     Measurement? StepOfTypical,
     Measurement? StepOfHotPixels,
     int HotPixels,

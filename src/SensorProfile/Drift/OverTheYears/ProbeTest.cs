@@ -1,6 +1,5 @@
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.HotPixelMatching;
-using SensorProfile.Fitting.Statistics;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 
@@ -10,10 +9,6 @@ namespace SensorProfile.Drift.OverTheYears;
 internal static class ProbeTest
 {
     private const double Sure = 2.5758293035489; // 99 % two-sided
-    private const int FewestHot = 10;
-
-    // relative: how well the doubling temperatures of one session are known
-    private const double DoublingDoubt = 0.02;
 
     /// <summary>Judges one mode.</summary>
     /// <param name="mode">First against last.</param>
@@ -40,7 +35,7 @@ internal static class ProbeTest
         double gain = double.Hypot(Relative(before.Gain), Relative(now.Gain)),
             nightly = Math.Sqrt(2) * options.TemperatureRepeatability;
         double scale = typical / Math.Log(2),
-            lawDoubt = DoublingDoubt * Math.Abs(shift);
+            lawDoubt = HotPixelStep.DoublingDoubt * Math.Abs(shift);
         double all =
             scale
             * double.Hypot(
@@ -57,12 +52,12 @@ internal static class ProbeTest
             dark.To.Samples,
             "ΔT₂·log₂ of the ratio of the typical rates"
         );
-        (double Step, double Own, int Count)? hot = match is null ? null : HotStep(match, before, typical, doublingOf);
+        HotPixelStep? hot = match is null ? null : HotPixelStep.Of(match, before, typical, doublingOf);
         if (hot is not { } h)
             return dark.Changed
                 ? Verdict(
                     mode,
-                    "cannot-tell",
+                    ProbeVerdict.CannotTell,
                     step,
                     null,
                     0,
@@ -73,21 +68,28 @@ internal static class ProbeTest
                         : "Whether the sensor or its temperature probe changed cannot be told: too few hot pixels "
                             + "were seen well in both profiles."
                 )
-                : Verdict(mode, "none", step, null, 0, "The dark current has not changed beyond its errors.");
+                : Verdict(
+                    mode,
+                    ProbeVerdict.None,
+                    step,
+                    null,
+                    0,
+                    "The dark current has not changed beyond its errors."
+                );
         var hotStep = new Measurement(
-            h.Step,
-            double.Hypot(double.Hypot(h.Own, lawDoubt), shared),
+            h.Celsius,
+            double.Hypot(double.Hypot(h.OwnError, lawDoubt), shared),
             "°C",
-            h.Count,
+            h.Pixels,
             "median ΔT₂·log₂ of the ratios of the hot pixels, each by its own law"
         );
-        bool probeMoved = Math.Abs(h.Step) > Sure * hotStep.StandardUncertainty;
+        bool probeMoved = Math.Abs(h.Celsius) > Sure * hotStep.StandardUncertainty;
         // both steps are no surer than the doubling temperatures they are made of
-        double ofLaws = DoublingDoubt * Math.Max(Math.Abs(step.Value), Math.Abs(h.Step));
+        double ofLaws = HotPixelStep.DoublingDoubt * Math.Max(Math.Abs(step.Value), Math.Abs(h.Celsius));
         bool apart =
-            Math.Abs(step.Value - h.Step)
-            > Sure * Math.Sqrt(own * own + h.Own * h.Own + lawDoubt * lawDoubt + ofLaws * ofLaws);
-        return Judge(mode, dark.Changed, probeMoved, apart, step, hotStep, h.Count);
+            Math.Abs(step.Value - h.Celsius)
+            > Sure * Math.Sqrt(own * own + h.OwnError * h.OwnError + lawDoubt * lawDoubt + ofLaws * ofLaws);
+        return Judge(mode, dark.Changed, probeMoved, apart, step, hotStep, h.Pixels);
     }
 
     private static ProbeOrAgeing Judge(
@@ -101,30 +103,11 @@ internal static class ProbeTest
     ) =>
         (changed, probeMoved, apart) switch
         {
-            (_, true, false) => Verdict(
-                mode,
-                "probe",
-                step,
-                hot,
-                count,
-                $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the "
-                    + "temperature probe drifted, and the dark current shows no change of its own beyond the errors. "
-                    + $"Set the cooler {Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")} to "
-                    + "come back to the old darks."
-            ),
-            (_, true, true) => Verdict(
-                mode,
-                "both",
-                step,
-                hot,
-                count,
-                $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel "
-                    + $"as if it were {Felt(step)}: most likely the temperature probe drifted and the dark current "
-                    + "changed as well; hot pixels that aged too would look the same."
-            ),
+            (_, true, false) => Verdict(mode, ProbeVerdict.Probe, step, hot, count, Alone(hot)),
+            (_, true, true) => Verdict(mode, ProbeVerdict.Both, step, hot, count, Together(step, hot)),
             (true, false, true) => Verdict(
                 mode,
-                "ageing",
+                ProbeVerdict.Ageing,
                 step,
                 hot,
                 count,
@@ -132,7 +115,7 @@ internal static class ProbeTest
             ),
             (true, false, false) => Verdict(
                 mode,
-                "cannot-tell",
+                ProbeVerdict.CannotTell,
                 step,
                 hot,
                 count,
@@ -141,7 +124,7 @@ internal static class ProbeTest
             ),
             _ => Verdict(
                 mode,
-                "none",
+                ProbeVerdict.None,
                 step,
                 hot,
                 count,
@@ -149,37 +132,46 @@ internal static class ProbeTest
             ),
         };
 
+    /// <summary>
+    /// The verdict that goes with what is left of the dark current once the probe's error is taken out.
+    /// </summary>
+    /// <param name="judged">From the steps alone.</param>
+    /// <param name="darkChanged">Whether the corrected dark current changed, all tests of the answer together.</param>
+    public static ProbeOrAgeing Settled(ProbeOrAgeing judged, bool darkChanged) =>
+        (judged.Verdict, darkChanged) switch
+        {
+            (ProbeVerdict.Both, false) => judged with
+            {
+                Verdict = ProbeVerdict.Probe,
+                Sentence = Alone(judged.StepOfHotPixels!),
+            },
+            (ProbeVerdict.Probe, true) => judged with
+            {
+                Verdict = ProbeVerdict.Both,
+                Sentence = Together(judged.StepOfTypical!, judged.StepOfHotPixels!),
+            },
+            _ => judged,
+        };
+
+    private static string Alone(Measurement hot) =>
+        $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the "
+        + "temperature probe drifted, and the dark current shows no change of its own beyond the errors. "
+        + $"Set the cooler {Setting(hot)} to come back to the old darks.";
+
+    private static string Together(Measurement step, Measurement hot) =>
+        $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel "
+        + $"as if it were {Felt(step)}: most likely the temperature probe drifted and the dark current "
+        + "changed as well; hot pixels that aged too would look the same.";
+
+    /// <summary>"0.98 °C higher": what brings the sensor back to its old temperature.</summary>
+    public static string Setting(Measurement hot) =>
+        $"{Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
+
     /// <summary>"0.3 °C colder".</summary>
     private static string Felt(Measurement step) =>
         $"{Said.Celsius(Math.Abs(step.Value))} {(step.Value > 0 ? "warmer" : "colder")}";
 
-    private static (double Step, double Own, int Count)? HotStep(
-        HotPixelMatch match,
-        ModeProfile before,
-        double typical,
-        Func<int, double> doublingOf
-    )
-    {
-        List<double> steps = [];
-        foreach (int i in match.SurelyHotInBoth(10))
-        {
-            (Measurement from, Measurement to) = match.Excess(i);
-            double doubling = doublingOf(i);
-            if (!(doubling is > 1 and < 40))
-                doubling = OfClass(before, from.Value) ?? typical;
-            steps.Add(doubling * Math.Log2(to.Value / from.Value));
-        }
-        if (steps.Count < FewestHot)
-            return null;
-        double[] all = [.. steps];
-        double own = OrderStatistics.MedianToMeanError * OrderStatistics.MadSigma(all) / Math.Sqrt(all.Length);
-        return (OrderStatistics.Median(all), own, all.Length);
-    }
-
-    private static double? OfClass(ModeProfile mode, double rate) =>
-        mode.FixedPattern?.DoublingByRate.FirstOrDefault(c => rate >= c.RateFrom && rate < c.RateTo)?.Doubling.Value;
-
-    private static double DoublingAt(ModeProfile mode, double celsius) =>
+    internal static double DoublingAt(ModeProfile mode, double celsius) =>
         DarkCurrentPredictor.FromProfile(mode.DarkCurrent!) is { } law
         && law.At(celsius).DoublingTemperature.Value is > 0 and < 100 and double doubling
             ? doubling
@@ -189,7 +181,7 @@ internal static class ProbeTest
 
     private static ProbeOrAgeing Verdict(
         MatchedMode mode,
-        string verdict,
+        ProbeVerdict verdict,
         Measurement step,
         Measurement? hot,
         int count,

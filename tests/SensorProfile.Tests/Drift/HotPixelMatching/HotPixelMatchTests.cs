@@ -39,7 +39,7 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
         Assert.Equal(40, drift.New);
         Assert.Equal(
             born.Keys.Order().Select(i => (i % Sensor.Width + 1, i / Sensor.Width + 1)),
-            drift.Pixels.Where(p => p.Change == "new").Select(p => (p.X, p.Y))
+            drift.Pixels.Where(p => p.Change == PixelChange.New).Select(p => (p.X, p.Y))
         );
         Assert.InRange(drift.Healed, 12, 15); // those near the threshold cannot be told from noise
         Assert.Equal(40 / 0.0768, drift.NewPerYear!.Value, 9);

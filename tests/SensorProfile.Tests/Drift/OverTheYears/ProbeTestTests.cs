@@ -18,9 +18,9 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
     {
         ProbeOrAgeing[] verdicts = [.. Enumerable.Range(0, 30).Select(night => Judge(night, 1, celsius))];
         Report(verdicts);
-        Assert.All(verdicts, v => Assert.NotEqual("ageing", v.Verdict));
+        Assert.All(verdicts, v => Assert.NotEqual(ProbeVerdict.Ageing, v.Verdict));
         // 99 % tests: 0.3 of 30 expected to say "both"
-        Assert.InRange(verdicts.Count(v => v.Verdict == "probe"), 27, 30);
+        Assert.InRange(verdicts.Count(v => v.Verdict == ProbeVerdict.Probe), 27, 30);
         Assert.InRange(verdicts.Average(v => v.StepOfHotPixels!.Value), celsius - 0.05, celsius + 0.05);
     }
 
@@ -29,8 +29,8 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
     {
         ProbeOrAgeing[] verdicts = [.. Enumerable.Range(0, 30).Select(night => Judge(night, 1.15, 0))];
         Report(verdicts);
-        Assert.InRange(verdicts.Count(v => v.Verdict == "ageing"), 27, 30);
-        Assert.DoesNotContain(verdicts, v => v.Verdict == "probe");
+        Assert.InRange(verdicts.Count(v => v.Verdict == ProbeVerdict.Ageing), 27, 30);
+        Assert.DoesNotContain(verdicts, v => v.Verdict == ProbeVerdict.Probe);
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
     {
         ProbeOrAgeing[] verdicts = [.. Enumerable.Range(0, 10).Select(night => Judge(night, 1.3, 1))];
         Report(verdicts);
-        Assert.All(verdicts, v => Assert.Equal("both", v.Verdict));
+        Assert.All(verdicts, v => Assert.Equal(ProbeVerdict.Both, v.Verdict));
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
             new TarnYears { DarkRate = 0.015 }.Measure(2032, random),
         ]);
         ProbeOrAgeing probe = Assert.Single(answer.Probes);
-        Assert.Equal("cannot-tell", probe.Verdict);
+        Assert.Equal(ProbeVerdict.CannotTell, probe.Verdict);
         Assert.Contains("without the maps", probe.Sentence, StringComparison.Ordinal);
     }
 

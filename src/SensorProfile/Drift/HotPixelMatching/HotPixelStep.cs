@@ -1,0 +1,53 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Profiles;
+
+namespace SensorProfile.Drift.HotPixelMatching;
+
+/// <summary>By how much warmer the sensor was in a later session at the same reading, from its hot pixels.</summary>
+/// <remarks>Median of δ = ΔT₂·log₂(rate now / rate then), each pixel by its own doubling temperature ΔT₂.</remarks>
+/// <param name="Celsius">δ, °C.</param>
+/// <param name="OwnError">Its standard error from the scatter of the pixels, °C.</param>
+/// <param name="Pixels">Hot pixels behind it.</param>
+internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
+{
+    /// <summary>Relative: how well the doubling temperatures of one session are known.</summary>
+    public const double DoublingDoubt = 0.02;
+
+    private const int FewestHot = 10;
+    private const double SurelyHot = 10;
+
+    /// <summary>The step of a session that is the first one itself: none.</summary>
+    public static HotPixelStep None { get; } = new(0, 0, 0);
+
+    /// <summary>Measures it; null with too few hot pixels.</summary>
+    /// <param name="match">Matched hot pixels.</param>
+    /// <param name="before">The first session, for the doubling temperatures of classes of rate.</param>
+    /// <param name="typical">Doubling temperature of the typical pixel, °C.</param>
+    /// <param name="doublingOf">That of a pixel from the maps, °C; not a number when unknown.</param>
+    public static HotPixelStep? Of(
+        HotPixelMatch match,
+        ModeProfile before,
+        double typical,
+        Func<int, double> doublingOf
+    )
+    {
+        List<double> steps = [];
+        foreach (int i in match.SurelyHotInBoth(SurelyHot))
+        {
+            (Measurement from, Measurement to) = match.Excess(i);
+            double doubling = doublingOf(i);
+            if (!(doubling is > 1 and < 40))
+                doubling = OfClass(before, from.Value) ?? typical;
+            steps.Add(doubling * Math.Log2(to.Value / from.Value));
+        }
+        if (steps.Count < FewestHot)
+            return null;
+        double[] all = [.. steps];
+        double own = OrderStatistics.MedianToMeanError * OrderStatistics.MadSigma(all) / Math.Sqrt(all.Length);
+        return new HotPixelStep(OrderStatistics.Median(all), own, all.Length);
+    }
+
+    /// <summary>Doubling temperature of the class of rate that holds a rate, °C; null without classes.</summary>
+    public static double? OfClass(ModeProfile mode, double rate) =>
+        mode.FixedPattern?.DoublingByRate.FirstOrDefault(c => rate >= c.RateFrom && rate < c.RateTo)?.Doubling.Value;
+}
