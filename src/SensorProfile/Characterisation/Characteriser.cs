@@ -47,7 +47,7 @@ public static class Characteriser
         var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
-        using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
+        using FrameStack stack = FrameStack.Open(frames, cancellation: ct, threads: options.Threads);
         rejections.LeaveOut(
             Codes.FrameLeftOut,
             "Files that cannot be measured were left out; the list of rejected files says why."
