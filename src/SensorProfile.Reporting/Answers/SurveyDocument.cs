@@ -13,13 +13,13 @@ internal static class SurveyDocument
         return new AnswerDocument
         {
             Command = "survey",
-            Sentence = Sentence(lacks),
+            Sentence = Sentence(inventory, lacks),
             Reason =
                 $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
                 + $"used{LeftOut(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
-            Lines = tableLine.Length > 0 ? [tableLine] : [],
+            Lines = [.. PassedOverLine(inventory), .. tableLine.Length > 0 ? (string[])[tableLine] : []],
             Fields =
             [
                 JsonNodes.Field(
@@ -49,18 +49,27 @@ internal static class SurveyDocument
                     })
                 ),
                 JsonNodes.Field("rejected", inventory.Rejected),
+                JsonNodes.Field("passedOver", inventory.PassedOver),
             ],
             Findings = inventory.Findings,
         };
     }
 
-    private static string Sentence(IReadOnlyList<MeasurementLack> lacks)
+    private static string Sentence(Inventory inventory, IReadOnlyList<MeasurementLack> lacks)
     {
+        if (inventory.Frames.All(f => f.Kind == FrameKind.Unknown))
+            return "Say first what each frame was taken for: no file does, so nothing can be measured yet.";
         if (lacks.Count == 0)
             return "Ready to characterise: these frames serve every measurement.";
         string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
         return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
+    }
+
+    private static IEnumerable<string> PassedOverLine(Inventory inventory)
+    {
+        if (inventory.PassedOver.Count > 0)
+            yield return $"Passed over: {PassedOver.Describe(inventory.PassedOver)}.";
     }
 
     private static string LeftOut(Inventory inventory) =>
