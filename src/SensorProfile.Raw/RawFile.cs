@@ -7,8 +7,8 @@ namespace SensorProfile.Raw;
 /// <summary>An open DNG, TIFF/EP or TIFF file with one mosaic. Headers are read on opening; samples when asked for.</summary>
 /// <remarks>
 /// Safe to read from several threads; the samples of one file are decoded by one at a time. Rows are decoded in file
-/// order: going back within a compressed strip or row of tiles means decoding it again from its start, going on does
-/// not, even after <see cref="Park"/>.
+/// order: going far back within a compressed strip or tile means decoding it again from its start. Going on does not,
+/// even after <see cref="Park"/>, nor does going back to where one of the last eight reads began, with lossless JPEG.
 /// </remarks>
 /// <example><code>
 /// using RawFile file = RawFile.Open("dark_0012.dng");

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+using SensorProfile.Simulation.Parameters;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 
@@ -41,6 +43,10 @@ public sealed partial record CameraDescription
 
     /// <summary>Light that each colour passes.</summary>
     public ColourResponse ColourResponse { get; init; } = new();
+
+    /// <summary>Kind of file that the frames are written as: "fits" (default) or "dng".</summary>
+    [JsonConverter(typeof(KebabEnumConverter<FrameFiles>))]
+    public FrameFiles Files { get; init; }
 
     /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
     public int Bits { get; init; } = 16;

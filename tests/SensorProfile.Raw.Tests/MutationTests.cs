@@ -7,7 +7,7 @@ using Xunit.Abstractions;
 namespace SensorProfile.Raw.Tests;
 
 /// <summary>
-/// Damaged files give a RawFormatException or can be read; nothing else, never much memory or time. The seeds are
+/// Damaged files give a RawFormatException or can be read; nothing else, and never much memory. The seeds are
 /// fixed.
 /// </summary>
 /// <remarks>SENSORPROFILE_MUTATIONS sets how many files are tried: a million takes a few minutes.</remarks>
@@ -16,7 +16,6 @@ public sealed class MutationTests(ITestOutputHelper output)
     private const int OrdinaryNumber = 6_000;
     private const long MostBytes = 200L << 20; // of one file, all allocations together; 400 MB are allowed
     private const long MostSamplesRead = 2_000_000;
-    private static readonly TimeSpan longest = TimeSpan.FromSeconds(5);
 
     [Fact]
     public void AMutatedFileIsReadOrRefused()
@@ -42,7 +41,7 @@ public sealed class MutationTests(ITestOutputHelper output)
             TimeSpan time = Stopwatch.GetElapsedTime(start);
             long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
             (slowest, largest) = (time > slowest ? time : slowest, Math.Max(bytes, largest));
-            Assert.True(bytes < MostBytes && time < longest, $"mutation {i}: {bytes} bytes, {time}");
+            Assert.True(bytes < MostBytes, $"mutation {i}: {bytes} bytes, {time}");
         }
         output.WriteLine(
             $"{number} files, {refused} refused, slowest {slowest.TotalMilliseconds:F0} ms, largest "

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw.Jpeg;
@@ -48,6 +49,7 @@ internal ref struct JpegBits
     /// <param name="sixteenBitsAreCoded">Whether −32768 is followed by 16 bits; the standard has none.</param>
     /// <param name="difference">The difference.</param>
     /// <returns>False when the bits are no code of the table.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)] // saves a sixth of the time of a sample (RawDecodeBenchmark)
     public bool TryDifference(HuffmanTable table, bool sixteenBitsAreCoded, out int difference)
     {
         if (held < EnoughBits)

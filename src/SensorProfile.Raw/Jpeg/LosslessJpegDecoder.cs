@@ -4,14 +4,19 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Jpeg;
 
 /// <summary>Lossless JPEG with Huffman codes (ITU-T T.81, process 14), line by line.</summary>
-/// <remarks>A line of the JPEG image holds one or more rows of the strip or tile: DNG writers code a row of W samples
-/// as two components of W/2,
-/// and some code two rows as two components of W. Prediction follows the JPEG image, whatever the rows.</remarks>
+/// <remarks>
+/// A line of the JPEG image holds one or more rows of the strip or tile: DNG writers code a row of W samples as two
+/// components of W/2, and some code two rows as two components of W. Prediction follows the JPEG image, whatever the
+/// rows. The places where the last few reads began and ended are kept, since several threads that share out the rows of
+/// a frame ask for them a little out of order.
+/// </remarks>
 internal sealed class LosslessJpegDecoder : SegmentDecoder
 {
     private const int MostRowsOfALine = 4;
+    private const int MostBookmarks = 8;
 
     private readonly bool sixteenBitsAreCoded;
+    private readonly List<Bookmark> bookmarks = []; // the oldest first
     private JpegHeader? header;
     private long codedFrom;
     private JpegBitState bits;
@@ -27,6 +32,33 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     {
         (bits, nextLine, rowsLeftOfLine) = (default, 0, 0);
         Bytes.MoveTo(codedFrom);
+    }
+
+    protected override void Remember()
+    {
+        if (NextRow == 0 || bookmarks.Exists(known => known.Row == NextRow))
+            return;
+        ushort[] kept = bookmarks.Count < MostBookmarks ? new ushort[line.Length] : bookmarks[0].Line;
+        if (bookmarks.Count == MostBookmarks)
+            bookmarks.RemoveAt(0);
+        line.CopyTo(kept, 0);
+        bookmarks.Add(new Bookmark(NextRow, Bytes.Position, bits, nextLine, rowsLeftOfLine, kept));
+    }
+
+    protected override int GoTo(int row)
+    {
+        Bookmark? nearest = bookmarks.Where(known => known.Row <= row).MaxBy(known => known.Row);
+        if (row >= NextRow && (nearest is null || nearest.Row <= NextRow))
+            return NextRow;
+        if (nearest is null)
+        {
+            Restart();
+            return 0;
+        }
+        Bytes.MoveTo(nearest.Position);
+        (bits, nextLine, rowsLeftOfLine) = (nearest.Bits, nearest.NextLine, nearest.RowsLeftOfLine);
+        nearest.Line.CopyTo(line, 0);
+        return nearest.Row;
     }
 
     protected override void Decode(Span<ushort> row)
@@ -186,4 +218,14 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         }
         return true;
     }
+
+    /// <summary>All that decoding needs to go on at a row.</summary>
+    private sealed record Bookmark(
+        int Row,
+        long Position,
+        JpegBitState Bits,
+        int NextLine,
+        int RowsLeftOfLine,
+        ushort[] Line
+    );
 }

@@ -4,15 +4,18 @@ using SensorProfile.Raw.Jpeg;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Rows of the whole mosaic from its strips or tiles. Only the decoders of one row of tiles are kept, a few kilobytes
-/// each.
+/// Rows of the whole mosaic from its strips or tiles. The decoders of two rows of tiles are kept, a few kilobytes each.
 /// </summary>
 internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) : IDisposable
 {
+    private const int MostBands = 2; // threads that share out the rows of a frame work on both sides of a border
+
+    // of hostile files with thousands beside each other one row is enough
+    private const int MostTilesOfSeveralBands = 256;
+
     private readonly Lock gate = new();
     private readonly ushort[] scratch = new ushort[layout.SegmentWidth];
-    private SegmentDecoder[] decoders = [];
-    private int band = -1;
+    private readonly List<Band> bands = []; // the last used one last
 
     /// <summary>Reads a part of some rows.</summary>
     /// <param name="firstRow">First row of the mosaic.</param>
@@ -47,11 +50,11 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
     {
         while (!samples.IsEmpty)
         {
-            Enter(row / layout.SegmentHeight);
+            SegmentDecoder[] decoders = DecodersOf(row / layout.SegmentHeight);
             int rowOfBand = row % layout.SegmentHeight;
             int rows = Math.Min(samples.Length / width, layout.SegmentHeight - rowOfBand);
             for (int across = left / layout.SegmentWidth; across * layout.SegmentWidth < left + width; across++)
-                ReadPart(across, rowOfBand, left, width, samples[..(rows * width)]);
+                ReadPart(decoders[across], across, rowOfBand, left, width, samples[..(rows * width)]);
             samples = samples[(rows * width)..];
             row += rows;
         }
@@ -61,32 +64,38 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
     public void Park()
     {
         lock (gate)
-            foreach (SegmentDecoder decoder in decoders)
+            foreach (SegmentDecoder decoder in bands.SelectMany(band => band.Decoders))
                 decoder.Park();
     }
 
     private void Leave()
     {
-        foreach (SegmentDecoder decoder in decoders)
-            decoder.Dispose();
-        (decoders, band) = ([], -1);
+        while (bands.Count > 0)
+            Leave(bands[0]);
     }
 
-    private void Enter(int wanted)
+    private void Leave(Band band)
     {
-        if (band == wanted)
-            return;
-        Leave();
-        var entered = new SegmentDecoder[layout.Across];
-        for (int across = 0; across < entered.Length; across++)
-            entered[across] = DecoderOf(new SegmentBytes(directory, layout.At(across, wanted)));
-        (decoders, band) = (entered, wanted);
+        bands.Remove(band);
+        foreach (SegmentDecoder decoder in band.Decoders)
+            decoder.Dispose();
+    }
+
+    private SegmentDecoder[] DecodersOf(int index)
+    {
+        Band? band = bands.Find(known => known.Index == index);
+        if (band is not null)
+            bands.Remove(band);
+        else if (bands.Count == (layout.Across > MostTilesOfSeveralBands ? 1 : MostBands))
+            Leave(bands[0]);
+        band ??= new Band(index, [.. Enumerable.Range(0, layout.Across).Select(across => DecoderOf(across, index))]);
+        bands.Add(band);
+        return band.Decoders;
     }
 
     /// <summary>The columns that one strip or tile has of the rows.</summary>
-    private void ReadPart(int across, int rowOfBand, int left, int width, Span<ushort> samples)
+    private void ReadPart(SegmentDecoder decoder, int across, int rowOfBand, int left, int width, Span<ushort> samples)
     {
-        SegmentDecoder decoder = decoders[across];
         decoder.MoveTo(rowOfBand, scratch);
         int start = across * layout.SegmentWidth;
         int from = Math.Max(start, left);
@@ -100,12 +109,18 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
         }
     }
 
-    private SegmentDecoder DecoderOf(SegmentBytes bytes) =>
-        layout.Coding.Compression switch
+    private SegmentDecoder DecoderOf(int across, int down)
+    {
+        var bytes = new SegmentBytes(directory, layout.At(across, down));
+        return layout.Coding.Compression switch
         {
             RawCompression.None => new PlainDecoder(bytes, layout.Coding),
             RawCompression.LosslessJpeg => new LosslessJpegDecoder(bytes, layout.Coding),
             RawCompression.Deflate => new DeflateDecoder(bytes, layout.Coding),
             _ => new LzwDecoder(bytes, layout.Coding),
         };
+    }
+
+    /// <summary>The decoders of the strips or tiles beside each other.</summary>
+    private sealed record Band(int Index, SegmentDecoder[] Decoders);
 }

@@ -8,12 +8,10 @@ internal sealed class PlainDecoder : SegmentDecoder
     public PlainDecoder(SegmentBytes bytes, SampleCoding coding)
         : base(bytes) => form = new SampleRow(coding.StoredBits, coding.IsBigEndian, 0);
 
-    public override void MoveTo(int row, Span<ushort> scratch)
+    protected override int GoTo(int row)
     {
-        if (row == NextRow)
-            return;
         Bytes.MoveTo((long)row * form.Bytes(Width));
-        NextRow = row;
+        return row;
     }
 
     protected override void Restart() => Bytes.MoveTo(0);

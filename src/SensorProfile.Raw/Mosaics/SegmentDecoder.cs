@@ -10,23 +10,24 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
     public int Width { get; } = bytes.Segment.Width;
 
     /// <summary>The row that comes next, from 0.</summary>
-    public int NextRow { get; protected set; }
+    public int NextRow { get; private set; }
 
     /// <summary>
-    /// Makes a row the next one. What is compressed is decoded up to it, from its start when the row lies behind.
+    /// Makes a row the next one. What is compressed is decoded up to it from the last place that is known.
     /// </summary>
     /// <param name="row">Row of the segment.</param>
     /// <param name="scratch">Room for one row.</param>
     /// <exception cref="RawFormatException">The samples before it are damaged.</exception>
-    public virtual void MoveTo(int row, Span<ushort> scratch)
+    public void MoveTo(int row, Span<ushort> scratch)
     {
-        if (row < NextRow)
+        if (row != NextRow)
         {
-            Restart();
-            NextRow = 0;
+            Remember();
+            NextRow = GoTo(row);
         }
         while (NextRow < row)
             ReadRow(scratch);
+        Remember();
     }
 
     /// <summary>Decodes the next row.</summary>
@@ -43,6 +44,19 @@ internal abstract class SegmentDecoder(SegmentBytes bytes) : IDisposable
 
     /// <inheritdoc/>
     public virtual void Dispose() { }
+
+    /// <summary>Goes to a place at or before a row.</summary>
+    /// <returns>The row at which it stands.</returns>
+    protected virtual int GoTo(int row)
+    {
+        if (row >= NextRow)
+            return NextRow;
+        Restart();
+        return 0;
+    }
+
+    /// <summary>Keeps in mind where it stands, for those that can go back there.</summary>
+    protected virtual void Remember() { }
 
     /// <summary>Goes back to the first row.</summary>
     protected abstract void Restart();

@@ -21,7 +21,7 @@ internal static class NightPlan
     {
         CameraDescription camera = sensor.Camera;
         var frames = new List<SimulatedFrame>();
-        var names = new FileNames();
+        var names = new FileNames(camera.Files);
         double clock = 0;
         double? before = null;
         for (int shot = 0; shot < camera.Shots.Count; shot++)

@@ -1,9 +1,12 @@
 using SensorProfile.Fits;
+using SensorProfile.Raw.Writing;
 using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
-/// <summary>Writes one simulated frame as a FITS file of unsigned 16-bit integers.</summary>
+/// <summary>
+/// Writes one simulated frame: as DNG when the name ends in .dng, else as FITS, with unsigned 16-bit integers.
+/// </summary>
 internal static class FrameWriter
 {
     /// <summary>Writes the file; its name appears only when it is complete, faults included.</summary>
@@ -15,11 +18,20 @@ internal static class FrameWriter
         bool overwrite
     )
     {
-        var image = new FitsImage<ushort>(camera.Width, camera.Height, pixels, FrameCards.Of(camera, frame));
+        bool isDng = path.EndsWith(".dng", StringComparison.OrdinalIgnoreCase);
+        if (isDng && frame.Faults.Any(fault => fault.ReplaceKeywords.Count > 0))
+        {
+            throw new CameraDescriptionException(
+                "camera description",
+                "$.faults",
+                "a DNG has no keywords to replace.",
+                "Write the night as FITS, or leave replaceKeywords out."
+            );
+        }
         bool spoilt = frame.Faults.Any(f => f.CutBytes > 0 || f.ReplaceKeywords.Count > 0);
         if (!spoilt)
         {
-            FitsWriter.Write(path, image, overwrite, durable: false);
+            WriteWhole(path, isDng, camera, frame, pixels, overwrite);
             return;
         }
         if (!overwrite && File.Exists(path))
@@ -29,7 +41,7 @@ internal static class FrameWriter
         string whole = path + ".whole";
         try
         {
-            FitsWriter.Write(whole, image, overwrite: true, durable: false);
+            WriteWhole(whole, isDng, camera, frame, pixels, overwrite: true);
             byte[] bytes = File.ReadAllBytes(whole);
             int cut = 0;
             foreach (Fault fault in frame.Faults)
@@ -43,5 +55,23 @@ internal static class FrameWriter
         {
             File.Delete(whole);
         }
+    }
+
+    private static void WriteWhole(
+        string path,
+        bool isDng,
+        CameraDescription camera,
+        SimulatedFrame frame,
+        ushort[] pixels,
+        bool overwrite
+    )
+    {
+        if (isDng)
+        {
+            DngWriter.Write(path, DngFrames.Of(camera, frame, pixels), overwrite: overwrite);
+            return;
+        }
+        var image = new FitsImage<ushort>(camera.Width, camera.Height, pixels, FrameCards.Of(camera, frame));
+        FitsWriter.Write(path, image, overwrite, durable: false);
     }
 }

@@ -1,0 +1,72 @@
+using SensorProfile.Raw;
+using SensorProfile.Raw.Writing;
+using SensorProfile.Simulation.Parameters.Session;
+
+namespace SensorProfile.Simulation.Writing;
+
+/// <summary>What an ordinary camera would write into a DNG about a simulated frame.</summary>
+internal static class DngFrames
+{
+    /// <summary>The frame with its facts; what a fault omits by its FITS keyword is left out here, too.</summary>
+    /// <remarks>
+    /// The black level is what the maker would state: the mean bias level in whole codes. A DNG has no place for the
+    /// kind of a frame, a gain setting or an offset.
+    /// </remarks>
+    /// <param name="camera">The camera at its age.</param>
+    /// <param name="frame">The frame.</param>
+    /// <param name="pixels">Its samples.</param>
+    public static DngFrame Of(CameraDescription camera, SimulatedFrame frame, ushort[] pixels)
+    {
+        HashSet<string> omitted = [.. frame.Faults.SelectMany(fault => fault.OmitKeywords)];
+        double most = ((1 << camera.Bits) - 1) * camera.CodeStep;
+        return new DngFrame
+        {
+            Width = camera.Width,
+            Height = camera.Height,
+            Samples = pixels,
+            BitsPerSample = 16,
+            ColourFilter = FilterOf(camera.ColourFilter),
+            BlackLevel = new RawBlackLevel
+            {
+                PatternRows = 1,
+                PatternColumns = 1,
+                Pattern = [Math.Round(camera.BiasLevel)],
+            },
+            WhiteLevel = most,
+            Facts = FactsOf(camera, frame, omitted),
+        };
+    }
+
+    private static RawFacts FactsOf(CameraDescription camera, SimulatedFrame frame, HashSet<string> omitted)
+    {
+        const double stepCelsius = 0.01;
+        bool hasTemperature = frame.ReportedCelsius is not null && !omitted.Contains("CCD-TEMP");
+        return new RawFacts
+        {
+            Camera = omitted.Contains("INSTRUME") ? null : camera.Name,
+            ExposureSeconds = omitted.Contains("EXPTIME") ? null : frame.ExposureSeconds,
+            Iso = omitted.Contains("ISOSPEED") ? null : camera.Settings.Iso,
+            Time = omitted.Contains("DATE-OBS") ? null : new RawTime(frame.StartUtc.UtcDateTime, TimeSpan.Zero),
+            Temperature = hasTemperature
+                ? new RawTemperature(frame.ReportedCelsius!.Value, stepCelsius, RawTemperaturePlace.Ambient, "")
+                : null,
+            Software = "SensorProfile simulation",
+        };
+    }
+
+    private static RawColourFilter? FilterOf(string? letters)
+    {
+        if (letters is null)
+            return null;
+        RawColour[] colours = [.. letters.Select(ColourOf)];
+        return new RawColourFilter(colours[0], colours[1], colours[2], colours[3]);
+    }
+
+    private static RawColour ColourOf(char letter) =>
+        letter switch
+        {
+            'R' => RawColour.Red,
+            'B' => RawColour.Blue,
+            _ => RawColour.Green,
+        };
+}
