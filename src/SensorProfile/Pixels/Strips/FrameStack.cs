@@ -15,7 +15,7 @@ internal sealed class FrameStack : IDisposable
     private FrameStack(
         IReadOnlyList<IFrameSamples> frames,
         IReadOnlyList<RefusedFrame> refused,
-        DecodedSamples? decoded
+        DecodedSamples? decoded = null
     ) => (Samples, Refused, _decoded) = (frames, refused, decoded);
 
     /// <summary>The good frames, in the order given.</summary>
