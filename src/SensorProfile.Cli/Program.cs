@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SensorProfile.Raw.LibRaw;
 
 namespace SensorProfile.Cli;
 
@@ -8,6 +9,11 @@ internal static class Program
 {
     private static int Main(string[] arguments)
     {
+        if (arguments is [LibRawChild.Command, _, ..])
+        {
+            using Stream answer = Console.OpenStandardOutput();
+            return LibRawChild.Run(arguments, answer);
+        }
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture =
             CultureInfo.InvariantCulture;
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;

@@ -14,6 +14,7 @@ using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters.Session;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -36,7 +37,9 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
         output.Write(work =>
         {
             File.WriteAllText(Path.Combine(work, "camera.json"), camera.ToJson());
-            File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), DemoCameras.Fell24C().ToJson());
+            // an ordinary camera: its frames are DNG, without a word of what they were taken for
+            CameraDescription uncooled = DemoCameras.Fell24C() with { Files = FrameFiles.Dng };
+            File.WriteAllText(Path.Combine(work, "uncooled-camera.json"), uncooled.ToJson());
         });
         SimulatedFrames.Write(session, camera, output, "frames", settings.Seed);
         Inventory inventory = FrameReading.Read(

@@ -4,6 +4,7 @@ using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
+using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Truth;
 using Spectre.Console.Cli;
 
@@ -30,7 +31,12 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
                 $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
                 + "beside them says what is true.",
             Verdict = "written",
-            Lines = [$"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} --out results"],
+            Lines =
+            [
+                $"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} "
+                    + (camera.Files == FrameFiles.Dng ? "--names-say " : "")
+                    + "--out results",
+            ],
             Fields =
             [
                 JsonNodes.Field("folder", settings.Out),

@@ -40,6 +40,8 @@ internal static class DemoDocument
                 $"  sensorprofile survey {place}/frames",
                 $"  sensorprofile setpoint {place}/profile.json --exposure 300 --sky 0.5 --ambient 15 --max-delta 35",
                 $"  sensorprofile darks plan {place}/profile.json --exposure 300 --lights 40",
+                $"  sensorprofile simulate {place}/uncooled-camera.json --out fell-24c-frames",
+                "  sensorprofile characterise fell-24c-frames --names-say --out fell-24c",
             ],
             Fields =
             [

@@ -19,7 +19,7 @@ internal static class SurveyDocument
                 + $"used{LeftOut(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
-            Lines = tableLine.Length > 0 ? [tableLine] : [],
+            Lines = [.. PassedOverLine(inventory), .. tableLine.Length > 0 ? (string[])[tableLine] : []],
             Fields =
             [
                 JsonNodes.Field(
@@ -49,6 +49,7 @@ internal static class SurveyDocument
                     })
                 ),
                 JsonNodes.Field("rejected", inventory.Rejected),
+                JsonNodes.Field("passedOver", inventory.PassedOver),
             ],
             Findings = inventory.Findings,
         };
@@ -61,6 +62,12 @@ internal static class SurveyDocument
         string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
         return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
+    }
+
+    private static IEnumerable<string> PassedOverLine(Inventory inventory)
+    {
+        if (inventory.PassedOver.Count > 0)
+            yield return $"Passed over: {PassedOver.Describe(inventory.PassedOver)}.";
     }
 
     // Frames without a kind serve no measurement: what they are comes before what to shoot.

@@ -37,14 +37,19 @@ internal static class DngFrames
         };
     }
 
+    private const double FinestCelsius = 0.01; // what a probe without steps is written with
+
+    /// <summary>A camera takes its bias frames with its shortest exposure: none of 0 s can be set.</summary>
+    private const double ShortestSeconds = 1.0 / 8000;
+
     private static RawFacts FactsOf(CameraDescription camera, SimulatedFrame frame, HashSet<string> omitted)
     {
-        const double stepCelsius = 0.01;
+        double stepCelsius = camera.Thermometer.Resolution > 0 ? camera.Thermometer.Resolution : FinestCelsius;
         bool hasTemperature = frame.ReportedCelsius is not null && !omitted.Contains("CCD-TEMP");
         return new RawFacts
         {
             Camera = omitted.Contains("INSTRUME") ? null : camera.Name,
-            ExposureSeconds = omitted.Contains("EXPTIME") ? null : frame.ExposureSeconds,
+            ExposureSeconds = omitted.Contains("EXPTIME") ? null : Math.Max(frame.ExposureSeconds, ShortestSeconds),
             Iso = omitted.Contains("ISOSPEED") ? null : camera.Settings.Iso,
             Time = omitted.Contains("DATE-OBS") ? null : new RawTime(frame.StartUtc.UtcDateTime, TimeSpan.Zero),
             Temperature = hasTemperature

@@ -44,7 +44,7 @@ public static class Characteriser
     {
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
-        using FrameStack stack = FrameStack.Open(frames, cancellation: ct);
+        using FrameStack stack = FrameStack.Open(frames, cancellation: ct, threads: options.Threads);
         return Run(inventory, frames, stack, rejections, options, progress, ct);
     }
 

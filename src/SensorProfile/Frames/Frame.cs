@@ -13,6 +13,9 @@ public sealed record Frame
     /// </summary>
     public required string Name { get; init; }
 
+    /// <summary>What kind of file holds it.</summary>
+    public FrameFormat Format { get; init; }
+
     /// <summary>What it was taken for.</summary>
     public FrameKind Kind { get; init; }
 
@@ -41,7 +44,7 @@ public sealed record Frame
     /// <summary>Frame height, px.</summary>
     public int Height { get; init; }
 
-    /// <summary>Index of the image HDU in the file that holds the pixels.</summary>
+    /// <summary>Index of the image HDU that holds the pixels of a FITS file.</summary>
     public int Hdu { get; init; }
 
     /// <summary>

@@ -60,6 +60,12 @@ public static class FrameFindings
     /// <summary>The reading equals the set temperature in every frame; used.</summary>
     public const string TemperatureIsSetPoint = "temperature-is-set-point";
 
+    /// <summary>A reading in steps of a degree or so, or of the camera's body and not of its sensor; used.</summary>
+    public const string TemperatureCoarse = "temperature-coarse";
+
+    /// <summary>Drawn between readings that the capture table gives for other frames.</summary>
+    public const string TemperatureTyped = "temperature-typed";
+
     /// <summary>The probe reads in coarse steps and jumps between them.</summary>
     public const string TemperatureSteps = "temperature-steps";
 
@@ -102,8 +108,17 @@ public static class FrameFindings
     /// <summary>Another time system than UTC.</summary>
     public const string TimeNotUtc = "time-not-utc";
 
+    /// <summary>The camera's clock without a time zone: used as it stands.</summary>
+    public const string TimeZoneMissing = "time-zone-missing";
+
     /// <summary>DATE-OBS equals the local time of the same header.</summary>
     public const string TimeMaybeLocal = "time-maybe-local";
+
+    /// <summary>Stored codes follow a curve, which was straightened.</summary>
+    public const string CurvedCodes = "curved-codes";
+
+    /// <summary>Left out because of what the camera did to the samples before it stored them.</summary>
+    public const string TreatedInCamera = "treated-in-camera";
 
     /// <summary>A filter pattern that is none.</summary>
     public const string ColourFilterUnreadable = "colour-filter-unreadable";

@@ -20,6 +20,11 @@ public sealed record Inventory
     /// </summary>
     public IReadOnlyList<Frame> LeftOut { get; init; } = [];
 
+    /// <summary>
+    /// Files in the folders given that can hold no frame, counted by kind, the most frequent first.
+    /// </summary>
+    public IReadOnlyList<PassedOver> PassedOver { get; init; } = [];
+
     /// <summary>What the headers and the table show that the user should know.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 }

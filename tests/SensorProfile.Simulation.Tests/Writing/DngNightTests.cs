@@ -1,5 +1,6 @@
 using SensorProfile.Frames;
 using SensorProfile.Raw;
+using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Tests.Writing;
@@ -65,6 +66,15 @@ public sealed class DngNightTests : IDisposable
         Assert.Equal((1024.0, 16383.0), (file.Mosaic.BlackLevel!.At(0, 0), file.Mosaic.WhiteLevel!.Value));
         Assert.Equal("GRBG", file.Mosaic.ColourFilter!.Name);
         Assert.Empty(file.Warnings);
+    }
+
+    [Fact]
+    public void ABiasHasTheShortestExposureAndAProbeItsOwnSteps()
+    {
+        Simulator.Write(Camera with { Thermometer = new Thermometer { Resolution = 0.5 } }, _folder, 3);
+        using RawFile bias = RawFile.Open(Path.Combine(_folder, new SimulatedNight(Camera, 3).Frames[0].FileName));
+        Assert.Equal(1.0 / 8000, bias.Facts.ExposureSeconds!.Value, 1e-12);
+        Assert.Equal(0.5, bias.Facts.Temperature!.StepCelsius);
     }
 
     [Fact]

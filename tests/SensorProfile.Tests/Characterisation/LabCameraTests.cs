@@ -113,7 +113,8 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         return Characteriser.Run(inventory, new CharacterisationOptions()).Profile;
     }
 
-    private static CaptureTable Table(string folder)
+    /// <summary>What the manifest of a camera says of its frames.</summary>
+    internal static CaptureTable Table(string folder, string extension = ".fits")
     {
         string file = Path.Combine(Path.GetTempPath(), $"sensorprofile-{Guid.NewGuid():N}.csv");
         string[] lines = File.ReadAllLines(Path.Combine(folder, "manifest.csv"));
@@ -137,7 +138,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
             table.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{cells[name]},{kind},{cells[exposure]},{cells[temperature]}"
+                    $"{Path.ChangeExtension(cells[name], extension)},{kind},{cells[exposure]},{cells[temperature]}"
                 )
             );
         }

@@ -37,7 +37,9 @@ internal static class FrameReading
         string found =
             inventory.Rejected.Count > 0
                 ? $"{Plural.Of(inventory.Rejected.Count, "file")} left out, named above"
-                : "no FITS file is there (.fits, .fit, .fts, also .gz or .fz)";
+                : "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics)";
+        if (inventory.PassedOver.Count > 0)
+            found += $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";
     }
 

@@ -3,7 +3,8 @@ namespace SensorProfile.Frames.Headers;
 /// <summary>Gathers the issues of single headers into one sentence per cause.</summary>
 internal static class HeaderFindings
 {
-    private sealed record Rule(string Code, Severity Severity, Func<string, string, string> Sentence);
+    /// <summary>The sentence of one cause, from the number of frames in words and the distinct details.</summary>
+    internal sealed record Rule(string Code, Severity Severity, Func<string, string, string> Sentence);
 
     /// <summary>
     /// In the order in which they are told. {n} is "1 frame" or "12 frames", {d} the distinct details.
@@ -94,16 +95,23 @@ internal static class HeaderFindings
         ),
     ];
 
-    /// <summary>One finding per code, over all frames that have it.</summary>
-    public static IEnumerable<Finding> Of(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames)
+    /// <summary>One finding per code and kind of header, over all frames that have it.</summary>
+    public static IEnumerable<Finding> Of(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames) =>
+        [.. Of(frames, Rules, HeaderSource.Fits), .. Of(frames, RawHeaderRules.All, HeaderSource.Raw)];
+
+    private static IEnumerable<Finding> Of(
+        IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames,
+        IReadOnlyList<Rule> rules,
+        HeaderSource source
+    )
     {
-        foreach (Rule rule in Rules)
+        foreach (Rule rule in rules)
         {
             List<string> names = [],
                 details = [];
             foreach ((string name, IReadOnlyList<HeaderIssue> issues) in frames)
             {
-                HeaderIssue[] own = [.. issues.Where(issue => issue.Code == rule.Code)];
+                HeaderIssue[] own = [.. issues.Where(issue => issue.Code == rule.Code && issue.Source == source)];
                 if (own.Length == 0)
                     continue;
                 names.Add(name);

@@ -6,4 +6,8 @@ namespace SensorProfile.Frames.Headers;
 /// together.</param>
 /// <param name="CuredBy">The column of the capture table that makes it void when filled in; null when none
 /// does.</param>
-internal sealed record HeaderIssue(string Code, string Detail = "", string? CuredBy = null);
+internal sealed record HeaderIssue(string Code, string Detail = "", string? CuredBy = null)
+{
+    /// <summary>Where it was found.</summary>
+    public HeaderSource Source { get; init; }
+}

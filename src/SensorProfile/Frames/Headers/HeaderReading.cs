@@ -1,4 +1,5 @@
 using SensorProfile.Profiles.Session;
+using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Headers;
 
@@ -17,6 +18,12 @@ internal sealed record HeaderReading
     /// <summary>Sensor temperature as read, °C; null when missing or not to be believed on its own.</summary>
     public double? TemperatureCelsius { get; init; }
 
+    /// <summary>Smallest difference that the reading can express, °C; 0 where the header does not tell.</summary>
+    public double TemperatureStepCelsius { get; init; }
+
+    /// <summary>Where a raw file says that the temperature was read; null for other headers.</summary>
+    public RawTemperaturePlace? TemperaturePlace { get; init; }
+
     /// <summary>Temperature asked of the cooler, °C.</summary>
     public double? SetTemperatureCelsius { get; init; }
 
@@ -31,6 +38,9 @@ internal sealed record HeaderReading
 
     /// <summary>Camera name.</summary>
     public string? Camera { get; init; }
+
+    /// <summary>Serial number of the camera; null when the header is silent.</summary>
+    public string? SerialNumber { get; init; }
 
     /// <summary>e-/ADU as claimed.</summary>
     public double? ClaimedGain { get; init; }

@@ -3,7 +3,8 @@ using System.Security;
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>
-/// Finds FITS files under the given paths: deterministic order, each file once, links followed but never in circles.
+/// Finds FITS, DNG, TIFF and other raw files under the given paths: deterministic order, each file once, links followed
+/// but never in circles.
 /// </summary>
 internal sealed class FolderScan
 {
@@ -15,16 +16,19 @@ internal sealed class FolderScan
     private readonly List<string> repeatedNames = [];
     private readonly List<Finding> findings = [];
     private readonly List<(string Path, string Reason)> missing = [];
+    private readonly Dictionary<FileContent, int> passedOver = [];
 
     private FolderScan() { }
 
     /// <summary>
-    /// The files found, by the order of the paths given, then by name; findings; paths that lead nowhere.
+    /// The files found, by the order of the paths given, then by name; findings; paths that lead nowhere; files that
+    /// can hold no frame.
     /// </summary>
     public static (
         IReadOnlyList<ScannedFile> Files,
         IReadOnlyList<Finding> Findings,
-        IReadOnlyList<(string Path, string Reason)> Missing
+        IReadOnlyList<(string Path, string Reason)> Missing,
+        IReadOnlyList<PassedOver> PassedOver
     ) Of(IReadOnlyList<string> paths, CancellationToken ct)
     {
         FolderScan scan = new();
@@ -40,8 +44,16 @@ internal sealed class FolderScan
                     scan.repeatedNames
                 )
             );
-        return (UniqueNames.Of(scan.found), scan.findings, scan.missing);
+        return (UniqueNames.Of(scan.found), scan.findings, scan.missing, scan.CountPassedOver());
     }
+
+    private IReadOnlyList<PassedOver> CountPassedOver() =>
+        [
+            .. passedOver
+                .OrderByDescending(kind => kind.Value)
+                .ThenBy(kind => kind.Key)
+                .Select(kind => new PassedOver(FileContents.Word(kind.Key), kind.Value)),
+        ];
 
     private void AddPath(string path, CancellationToken ct)
     {
@@ -52,7 +64,7 @@ internal sealed class FolderScan
             Walk(root, root, "", RealPath(root), ct);
         }
         else if (File.Exists(full))
-            AddFile(Path.GetDirectoryName(full)!, full, Path.GetFileName(full), RealPath(full));
+            AddFile(Path.GetDirectoryName(full)!, full, Path.GetFileName(full), RealPath(full), FileContents.Of(full));
         else
             missing.Add((path, "There is no such file or folder; check the path."));
     }
@@ -70,8 +82,8 @@ internal sealed class FolderScan
             string real = entry.LinkTarget is null ? Path.Combine(realFolder, entry.Name) : RealPath(entry.FullName);
             if (Directory.Exists(entry.FullName))
                 Walk(root, entry.FullName, name + "/", real, ct);
-            else if (FileNames.IsFits(entry.Name))
-                AddFile(root, entry.FullName, name, real);
+            else
+                AddOrPassOver(root, entry.FullName, name, real);
         }
     }
 
@@ -99,10 +111,19 @@ internal sealed class FolderScan
         }
     }
 
-    private void AddFile(string root, string path, string name, string real)
+    private void AddOrPassOver(string root, string path, string name, string real)
+    {
+        FileContent content = FileContents.Of(path);
+        if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw)
+            AddFile(root, path, name, real, content);
+        else
+            passedOver[content] = passedOver.GetValueOrDefault(content) + 1;
+    }
+
+    private void AddFile(string root, string path, string name, string real, FileContent content)
     {
         if (firstNameOf.TryAdd(real, name))
-            found.Add((root, new ScannedFile(path, FileNames.Normalise(name))));
+            found.Add((root, new ScannedFile(path, FileNames.Normalise(name), content)));
         else
             repeatedNames.Add(FileNames.Normalise(name));
     }

@@ -2,10 +2,11 @@ using SensorProfile.Frames.Capture;
 using SensorProfile.Frames.Headers;
 using SensorProfile.Frames.Sets;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
-/// <summary>Takes stock of FITS frames from their headers: the door of this room.</summary>
+/// <summary>Takes stock of frames from their headers: the door of this room.</summary>
 public static class FrameInventory
 {
     /// <summary>
@@ -32,16 +33,18 @@ public static class FrameInventory
                 options.TemperatureTolerance,
                 "The temperature tolerance must be 0 °C or more."
             );
-        (IReadOnlyList<ScannedFile> files, IReadOnlyList<Finding> scanFindings, var missing) = FolderScan.Of(paths, ct);
+        (IReadOnlyList<ScannedFile> files, IReadOnlyList<Finding> scanFindings, var missing, var passedOver) =
+            FolderScan.Of(paths, ct);
         FrameReader.Result[] results = ReadHeaders(files, options.MaxParallelism, progress, ct);
         (CaptureRow?[] rows, IReadOnlyList<Finding> matching) = TableMatching.Of(files, options.Table);
 
         Sorting sorting = Sort(files, results, rows, options.NamesSay);
         (IReadOnlyList<ReadFrame> unique, var copies, IReadOnlyList<Finding> duplicates) = DuplicateFrames.Remove(
-            sorting.Frames,
+            SerialNumbers.TellApart(sorting.Frames),
             ct
         );
-        (IReadOnlyList<ReadFrame> believed, IReadOnlyList<Finding> stuck) = StuckTemperatures.Check(unique);
+        (IReadOnlyList<ReadFrame> known, IReadOnlyList<Finding> typed) = TypedTemperatures.Spread(unique);
+        (IReadOnlyList<ReadFrame> believed, IReadOnlyList<Finding> stuck) = StuckTemperatures.Check(known);
         List<Frame> frames = [.. believed.Select(f => f.Frame).Order(FrameOrder.ByTimeThenName)];
         (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> grouping) = Grouping.Of(
             frames,
@@ -57,6 +60,7 @@ public static class FrameInventory
                 .. missing.Select(m => new RejectedFile(m.Path, m.Reason)),
                 .. sorting.Rejected.Concat(copies).OrderBy(r => r.File, StringComparer.Ordinal),
             ],
+            PassedOver = passedOver,
             LeftOut = [.. sorting.LeftOut.Order(FrameOrder.ByTimeThenName)],
             Findings =
             [
@@ -70,6 +74,8 @@ public static class FrameInventory
                 ]),
                 .. duplicates,
                 .. stuck,
+                .. typed,
+                .. CoarseTemperatures.Of(believed),
                 .. SessionChecks.Of(frames),
                 .. grouping,
             ],
@@ -113,6 +119,7 @@ public static class FrameInventory
         List<string> damaged = [],
             stacks = [],
             several = [];
+        List<(string, RawTreatmentKind)> treated = [];
         for (int i = 0; i < files.Count; i++)
         {
             (string name, FrameReader.Result result, CaptureRow? row) = (files[i].Name, results[i], rows[i]);
@@ -123,6 +130,8 @@ public static class FrameInventory
                 sorting.Rejected.Add(new RejectedFile(name, reason));
                 if (result.IsDamaged)
                     damaged.Add(name);
+                if (result.Treatment is { } treatment)
+                    treated.Add((name, treatment));
             }
             else if (row is { Use: false })
             {
@@ -140,7 +149,7 @@ public static class FrameInventory
             else
                 sorting.Frames.Add(ReadFrame.Of(result.Bare!, result.Header, row, namesSay));
         }
-        sorting.Findings.AddRange(FileFindings(damaged, stacks, several));
+        sorting.Findings.AddRange([.. FileFindings(damaged, stacks, several), .. RawTreatments.Findings(treated)]);
         return sorting;
     }
 
@@ -187,7 +196,8 @@ public static class FrameInventory
             yield return new Finding(
                 FrameFindings.NoFrames,
                 Severity.Refusal,
-                "No FITS frame that can be used was found: give a folder with .fits, .fit or .fts files (also .gz or .fz)."
+                "No frame that can be used was found: give a folder with FITS files (.fits, .fit, .fts, also .gz or "
+                    + ".fz), DNG files or TIFF mosaics."
             );
     }
 }

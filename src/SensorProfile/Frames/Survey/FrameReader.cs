@@ -1,5 +1,6 @@
 using SensorProfile.Fits;
 using SensorProfile.Frames.Headers;
+using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;
 
@@ -12,26 +13,45 @@ internal static class FrameReader
     /// <param name="Reason">Why it was left out; null when it was not.</param>
     /// <param name="IsDamaged">Whether the file could not be read, as against one that merely holds no frame.</param>
     /// <param name="Images">Images in the file.</param>
-    public sealed record Result(Frame? Bare, HeaderReading? Header, string? Reason, bool IsDamaged, int Images);
+    public sealed record Result(Frame? Bare, HeaderReading? Header, string? Reason, bool IsDamaged, int Images)
+    {
+        /// <summary>What the camera did to the samples, for which the file was left out; null for none.</summary>
+        public RawTreatmentKind? Treatment { get; init; }
+
+        /// <summary>A file that was left out although it can be read.</summary>
+        public static Result Refused(string reason) => new(null, null, reason, false, 0);
+
+        /// <summary>A file that cannot be read.</summary>
+        public static Result Damaged(string reason) => new(null, null, reason, true, 0);
+    }
 
     /// <summary>Reads the headers of one file; never throws for what is wrong with the file.</summary>
     public static Result Read(ScannedFile file)
     {
         try
         {
-            using FitsFile fits = FitsFile.Open(file.Path);
-            return Read(file, fits);
+            switch (file.Content)
+            {
+                case FileContent.Tiff:
+                    return RawFrameReader.Read(file);
+                case FileContent.MakersRaw:
+                    return RawFrameReader.ReadOther(file);
+                case FileContent.Jpeg or FileContent.Picture or FileContent.Film:
+                    return Result.Refused(
+                        $"It is a {FileContents.Word(file.Content)}, whose values the camera has changed: give the raw "
+                            + "frame instead."
+                    );
+                default:
+                    using (FitsFile fits = FitsFile.Open(file.Path))
+                        return Read(file, fits);
+            }
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or InvalidDataException)
         {
-            return new Result(
-                null,
-                null,
+            return Result.Damaged(
                 problem is FitsFormatException format
                     ? format.Statement
-                    : $"It cannot be opened ({problem.Message}); check its permissions and the disk.",
-                true,
-                0
+                    : $"It cannot be opened ({problem.Message}); check its permissions and the disk."
             );
         }
     }
@@ -41,8 +61,8 @@ internal static class FrameReader
         FitsHdu[] images = [.. fits.Hdus.Where(hdu => hdu.Width > 0 && hdu.Height > 0 && hdu.Axes.Count >= 2)];
         if (fits.FirstImage is not { } image)
             return fits.Errors.Count > 0
-                ? new Result(null, null, fits.Errors[0].Statement, true, 0)
-                : new Result(null, null, "It holds no image.", false, 0);
+                ? Result.Damaged(fits.Errors[0].Statement)
+                : Result.Refused("It holds no image.");
         if (image.Axes.Count > 2 && image.Axes.Skip(2).Any(axis => axis > 1))
             return new Result(
                 null,

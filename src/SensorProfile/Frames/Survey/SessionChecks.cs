@@ -15,16 +15,7 @@ internal static class SessionChecks
         foreach (IGrouping<string?, Frame> group in frames.GroupBy(f => f.Camera))
         {
             List<Frame> camera = [.. group];
-            findings.AddRange(
-                Silent(camera, FrameFindings.GainMissing, "gain (GAIN or ISOSPEED)", "gain", f =>
-                    f.Settings.Gain ?? f.Settings.Iso
-                )
-            );
-            findings.AddRange(
-                Silent(camera, FrameFindings.OffsetMissing, "offset (OFFSET or BLKLEVEL)", "offset", f =>
-                    f.Settings.Offset
-                )
-            );
+            findings.AddRange(SilentSettings(camera));
             findings.AddRange(Changes(camera, "gain", f => Text(f.Settings.Gain)));
             findings.AddRange(Changes(camera, "offset", f => Text(f.Settings.Offset)));
             findings.AddRange(Changes(camera, "ISO", f => Text(f.Settings.Iso)));
@@ -34,6 +25,23 @@ internal static class SessionChecks
             findings.AddRange(Filters(camera));
         }
         return findings;
+    }
+
+    /// <summary>Cameras that write raw files have an ISO setting and none for the offset.</summary>
+    private static IEnumerable<Finding> SilentSettings(List<Frame> camera)
+    {
+        bool hasIso = camera.TrueForAll(f => f.Format != FrameFormat.Fits);
+        (string what, string column) = hasIso ? ("ISO", "iso") : ("gain (GAIN or ISOSPEED)", "gain");
+        IEnumerable<Finding> gain = Silent(camera, FrameFindings.GainMissing, what, column, f =>
+            f.Settings.Gain ?? f.Settings.Iso
+        );
+        return hasIso
+            ? gain
+            : gain.Concat(
+                Silent(camera, FrameFindings.OffsetMissing, "offset (OFFSET or BLKLEVEL)", "offset", f =>
+                    f.Settings.Offset
+                )
+            );
     }
 
     private static IEnumerable<Finding> Cameras(IReadOnlyList<Frame> frames)

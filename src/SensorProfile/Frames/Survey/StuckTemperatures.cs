@@ -21,6 +21,7 @@ internal static class StuckTemperatures
 {
     private const double SetPointDifference = 0.5; // °C
     private const double WarmestRegulated = 15; // °C; setting a cooler warmer than this makes no sense
+    private const double CoarseStep = 0.5; // °C; a room keeps a reading in whole degrees the same for hours
     private const int FewestFrames = 3;
     private const int FewestEqualToSet = 5;
     private static readonly TimeSpan longEnough = TimeSpan.FromHours(1);
@@ -106,7 +107,13 @@ internal static class StuckTemperatures
             if (set.Length > 0 && set.Max() - set.Min() > SetPointDifference)
                 return session;
             double value = session[0].Header.TemperatureCelsius!.Value;
-            if (set.Length == 0 && (value == 0 || value >= WarmestRegulated) && Span(session) > longEnough)
+            bool changesWouldShow = session.TrueForAll(f => f.Header.TemperatureStepCelsius < CoarseStep);
+            if (
+                changesWouldShow
+                && set.Length == 0
+                && (value == 0 || value >= WarmestRegulated)
+                && Span(session) > longEnough
+            )
                 return session;
         }
         return

@@ -10,8 +10,13 @@ internal sealed class FrameStack : IDisposable
     /// </summary>
     public const int MostOpenFiles = 400;
 
-    private FrameStack(IReadOnlyList<IFrameSamples> frames, IReadOnlyList<RefusedFrame> refused) =>
-        (Samples, Refused) = (frames, refused);
+    private readonly DecodedSamples? _decoded;
+
+    private FrameStack(
+        IReadOnlyList<IFrameSamples> frames,
+        IReadOnlyList<RefusedFrame> refused,
+        DecodedSamples? decoded = null
+    ) => (Samples, Refused, _decoded) = (frames, refused, decoded);
 
     /// <summary>The good frames, in the order given.</summary>
     public IReadOnlyList<IFrameSamples> Samples { get; }
@@ -23,24 +28,35 @@ internal sealed class FrameStack : IDisposable
     /// <param name="frames">The frames.</param>
     /// <param name="mostOpenFiles">Files kept open.</param>
     /// <param name="cancellation">Stops the work between two files.</param>
+    /// <param name="threads">Most files decoded at once; the processor count when not said.</param>
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
         int mostOpenFiles = MostOpenFiles,
-        CancellationToken cancellation = default
+        CancellationToken cancellation = default,
+        int? threads = null
     )
     {
-        var good = new List<FitsSamples>();
+        RawFrames raw = RawFrames.Open(frames, mostOpenFiles, threads ?? Environment.ProcessorCount, cancellation);
+        var good = new List<IFrameSamples>();
         var refused = new List<RefusedFrame>();
         foreach (var frame in frames)
         {
             cancellation.ThrowIfCancellationRequested();
+            if (raw.Frames.TryGetValue(frame, out var opened))
+            {
+                if (opened.Fault is { } problem)
+                    refused.Add(new RefusedFrame(frame, problem));
+                else
+                    good.Add(opened.Samples);
+                continue;
+            }
             var samples = new FitsSamples(frame, keepOpen: good.Count < mostOpenFiles);
             if (samples.Fault() is { } fault)
                 refused.Add(new RefusedFrame(frame, fault));
             else
                 good.Add(samples);
         }
-        return new FrameStack(good, refused);
+        return new FrameStack(good, refused, raw.Decoded);
     }
 
     /// <summary>Names of frames with pixels that have no value, and how many each has.</summary>
@@ -55,5 +71,6 @@ internal sealed class FrameStack : IDisposable
     {
         foreach (var frame in Samples)
             (frame as IDisposable)?.Dispose();
+        _decoded?.Dispose();
     }
 }

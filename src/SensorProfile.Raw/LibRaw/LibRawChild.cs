@@ -1,0 +1,73 @@
+using System.Runtime.InteropServices;
+using System.Text;
+
+namespace SensorProfile.Raw.LibRaw;
+
+/// <summary>The work of the child process: one file, read with LibRaw and written to standard output.</summary>
+/// <remarks>
+/// LibRaw decodes hostile input in C; what goes wrong there ends the child and no more. The answer is a
+/// <see cref="LibRawHeader"/>, then, when asked for, the samples, two bytes each, low byte first.
+/// </remarks>
+public static class LibRawChild
+{
+    /// <summary>First argument of the hidden command.</summary>
+    public const string Command = "read-with-libraw";
+
+    private const string WithSamples = "samples",
+        WithDng = "dng";
+
+    /// <summary>Arguments that ask for a file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="samples">Whether its samples are wanted.</param>
+    /// <param name="alsoDng">Whether a DNG is read, too: to compare the two ways.</param>
+    internal static string[] Arguments(string path, bool samples, bool alsoDng) =>
+        [Command, path, samples ? WithSamples : "", alsoDng ? WithDng : ""];
+
+    /// <summary>Reads the file and answers.</summary>
+    /// <param name="arguments">What <see cref="LibRawDecoder"/> passed, the command included.</param>
+    /// <param name="answer">Standard output.</param>
+    /// <returns>Exit code: 0.</returns>
+    public static int Run(IReadOnlyList<string> arguments, Stream answer)
+    {
+        ArgumentNullException.ThrowIfNull(arguments);
+        using var writer = new BinaryWriter(answer, Encoding.UTF8);
+        (LibRawLibrary? library, string? problem) = LibRawLibrary.Load();
+        if (library is null)
+        {
+            new LibRawHeader { Problem = problem, IsMissing = true }.Write(writer);
+            return 0;
+        }
+        try
+        {
+            using LibRawImage image = LibRawImage.Open(library, arguments[1]);
+            LibRawHeader header = LibRawNotes.Add(HeaderOf(image, arguments.Contains(WithDng)), arguments[1]);
+            header.Write(writer);
+            if (header.Problem is null && arguments.Contains(WithSamples))
+                image.Decode(row => writer.Write(MemoryMarshal.AsBytes<ushort>(row)));
+        }
+        catch (InvalidDataException cannot)
+        {
+            new LibRawHeader { Problem = cannot.Message }.Write(writer);
+        }
+        return 0;
+    }
+
+    private static LibRawHeader HeaderOf(LibRawImage image, bool alsoDng)
+    {
+        string? problem =
+            image.IsDng && !alsoDng ? "it is a damaged or unusual DNG"
+            : image.ColourFilter() is null ? "its colour filter repeats after more than 2 × 2 pixels"
+            : null;
+        return new LibRawHeader
+        {
+            Problem = problem,
+            Width = image.Width,
+            Height = image.Height,
+            ColourFilter = image.ColourFilter() ?? "",
+            Model = image.Model,
+            Iso = image.Iso,
+            ExposureSeconds = image.ExposureSeconds,
+            Time = image.Time,
+        };
+    }
+}

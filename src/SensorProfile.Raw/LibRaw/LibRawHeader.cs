@@ -1,0 +1,120 @@
+namespace SensorProfile.Raw.LibRaw;
+
+/// <summary>What the child process says of a file before its samples.</summary>
+internal sealed record LibRawHeader
+{
+    private const int Mark = 0x31574152;
+
+    /// <summary>Why the file cannot be read; null when it can.</summary>
+    public string? Problem { get; init; }
+
+    /// <summary>Whether the reason is that there is no LibRaw to be used.</summary>
+    public bool IsMissing { get; init; }
+
+    /// <summary>Columns that see light.</summary>
+    public int Width { get; init; }
+
+    /// <summary>Rows that see light.</summary>
+    public int Height { get; init; }
+
+    /// <summary>Four letters, or empty for a sensor without a filter.</summary>
+    public string ColourFilter { get; init; } = "";
+
+    /// <summary>Name of the camera.</summary>
+    public string Model { get; init; } = "";
+
+    /// <summary>ISO; 0 when unknown.</summary>
+    public float Iso { get; init; }
+
+    /// <summary>Exposure, s; 0 when unknown.</summary>
+    public float ExposureSeconds { get; init; }
+
+    /// <summary>The camera's clock, seconds since 1970; 0 or less when unknown.</summary>
+    public long Time { get; init; }
+
+    /// <summary>Serial number; empty when unknown.</summary>
+    public string SerialNumber { get; init; } = "";
+
+    /// <summary>How far the camera's clock is ahead of UTC, "+02:00"; empty when unknown.</summary>
+    public string Offset { get; init; } = "";
+
+    /// <summary>A temperature that the file states; null when there is none.</summary>
+    public RawTemperature? Temperature { get; init; }
+
+    /// <summary>What was done to the samples, as far as the file says.</summary>
+    public IReadOnlyList<RawTreatment> Treatments { get; init; } = [];
+
+    /// <summary>Writes it.</summary>
+    public void Write(BinaryWriter writer)
+    {
+        writer.Write(Mark);
+        writer.Write(Problem ?? "");
+        writer.Write(IsMissing);
+        writer.Write(Width);
+        writer.Write(Height);
+        writer.Write(ColourFilter);
+        writer.Write(Model);
+        writer.Write(Iso);
+        writer.Write(ExposureSeconds);
+        writer.Write(Time);
+        writer.Write(SerialNumber);
+        writer.Write(Offset);
+        writer.Write(Temperature is not null);
+        if (Temperature is { } reading)
+        {
+            writer.Write(reading.Celsius);
+            writer.Write(reading.StepCelsius);
+            writer.Write((int)reading.Place);
+            writer.Write(reading.Source);
+        }
+        writer.Write(Treatments.Count);
+        foreach (RawTreatment treatment in Treatments)
+        {
+            writer.Write((int)treatment.Kind);
+            writer.Write(treatment.Evidence);
+        }
+    }
+
+    /// <summary>Reads it; null when the child died before it had answered.</summary>
+    public static LibRawHeader? Read(BinaryReader reader)
+    {
+        try
+        {
+            if (reader.ReadInt32() != Mark)
+                return null;
+            string problem = reader.ReadString();
+            return new LibRawHeader
+            {
+                Problem = problem.Length > 0 ? problem : null,
+                IsMissing = reader.ReadBoolean(),
+                Width = reader.ReadInt32(),
+                Height = reader.ReadInt32(),
+                ColourFilter = reader.ReadString(),
+                Model = reader.ReadString(),
+                Iso = reader.ReadSingle(),
+                ExposureSeconds = reader.ReadSingle(),
+                Time = reader.ReadInt64(),
+                SerialNumber = reader.ReadString(),
+                Offset = reader.ReadString(),
+                Temperature = reader.ReadBoolean()
+                    ? new RawTemperature(
+                        reader.ReadDouble(),
+                        reader.ReadDouble(),
+                        (RawTemperaturePlace)reader.ReadInt32(),
+                        reader.ReadString()
+                    )
+                    : null,
+                Treatments =
+                [
+                    .. Enumerable
+                        .Range(0, reader.ReadInt32())
+                        .Select(_ => new RawTreatment((RawTreatmentKind)reader.ReadInt32(), reader.ReadString())),
+                ],
+            };
+        }
+        catch (EndOfStreamException)
+        {
+            return null;
+        }
+    }
+}

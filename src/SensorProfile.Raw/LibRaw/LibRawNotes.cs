@@ -1,0 +1,42 @@
+using MetadataExtractor;
+using MetadataExtractor.Formats.Exif;
+using SensorProfile.Raw.Facts;
+
+namespace SensorProfile.Raw.LibRaw;
+
+/// <summary>What only Exif and the maker's notes say of a frame that LibRaw reads.</summary>
+internal static class LibRawNotes
+{
+    private const int SerialNumberTag = 0xA431,
+        OffsetTag = 0x9011;
+
+    /// <summary>
+    /// The header with temperature, treatments, serial number and time zone, where the file names them.
+    /// </summary>
+    public static LibRawHeader Add(LibRawHeader header, string path)
+    {
+        IReadOnlyList<MetadataExtractor.Directory> directories;
+        try
+        {
+            directories = ImageMetadataReader.ReadMetadata(path);
+        }
+        catch (Exception unknown) when (unknown is not OutOfMemoryException)
+        {
+            return header; // the library knows fewer formats than LibRaw, and does not say what it throws on damage
+        }
+        MakerNote[] notes =
+        [
+            .. directories.SelectMany(d =>
+                d.Tags.Select(tag => new MakerNote(tag.Name, d.GetObject(tag.Type), tag.Description))
+            ),
+        ];
+        ExifSubIfdDirectory? exif = directories.OfType<ExifSubIfdDirectory>().FirstOrDefault();
+        return header with
+        {
+            Temperature = MakerNoteFacts.Temperature(notes),
+            Treatments = [.. MakerNoteFacts.Treatments(notes)],
+            SerialNumber = exif?.GetString(SerialNumberTag)?.Trim() ?? "",
+            Offset = exif?.GetString(OffsetTag)?.Trim() ?? "",
+        };
+    }
+}

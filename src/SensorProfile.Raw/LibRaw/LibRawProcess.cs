@@ -1,0 +1,103 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace SensorProfile.Raw.LibRaw;
+
+/// <summary>
+/// A child process of this program that reads one file; it is ended when it takes too long or too much.
+/// </summary>
+internal sealed class LibRawProcess : IDisposable
+{
+    private const string Program = "sensorprofile";
+    private const long MostBytes = 3L << 30; // 100 million pixels take 8 bytes each, and 2 more before
+    private static readonly TimeSpan mostWork = TimeSpan.FromSeconds(60); // of a processor
+    private static readonly TimeSpan mostTime = TimeSpan.FromMinutes(5);
+    private static readonly TimeSpan look = TimeSpan.FromMilliseconds(100);
+
+    private readonly Process process;
+    private readonly Timer guard;
+    private volatile string reason = "";
+
+    private LibRawProcess(Process process)
+    {
+        this.process = process;
+        long started = Stopwatch.GetTimestamp();
+        guard = new Timer(_ => Guard(started), null, look, look);
+    }
+
+    /// <summary>What the child writes.</summary>
+    public Stream Answer => process.StandardOutput.BaseStream;
+
+    /// <summary>Why it was ended, to stand behind a sentence; empty when it was not.</summary>
+    public string Reason => reason;
+
+    /// <summary>Starts it; null when the program is not found.</summary>
+    public static LibRawProcess? Start(IReadOnlyList<string> arguments)
+    {
+        if (Own() is not { } own)
+            return null;
+        var start = new ProcessStartInfo(own.Program, [.. own.Before, .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true, // warnings of the library that nobody can act on
+            UseShellExecute = false,
+            CreateNoWindow = true,
+        };
+        start.Environment["TZ"] = "UTC"; // the camera's clock is handed through as it stands
+        if (Process.Start(start) is not { } process)
+            return null;
+        process.BeginErrorReadLine();
+        return new LibRawProcess(process);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        guard.Dispose();
+        End();
+        process.Dispose();
+    }
+
+    /// <summary>This program, or, under another host such as a test, the one that lies beside the library.</summary>
+    private static (string Program, string[] Before)? Own()
+    {
+        if (
+            Environment.ProcessPath is { } path
+            && Path.GetFileNameWithoutExtension(path).Equals(Program, StringComparison.OrdinalIgnoreCase)
+        )
+            return (path, []);
+        string beside = Path.Combine(AppContext.BaseDirectory, Program + ".dll");
+        return File.Exists(beside) ? ("dotnet", [beside]) : null;
+    }
+
+    private void Guard(long started)
+    {
+        try
+        {
+            process.Refresh();
+            if (process.TotalProcessorTime > mostWork || Stopwatch.GetElapsedTime(started) > mostTime)
+                End(string.Create(CultureInfo.InvariantCulture, $" (more than {mostWork.TotalSeconds:0} s)"));
+            else if (process.WorkingSet64 > MostBytes)
+                End(string.Create(CultureInfo.InvariantCulture, $" (more than {MostBytes >> 30} GB)"));
+        }
+        catch (InvalidOperationException)
+        {
+            // it has ended by itself
+        }
+    }
+
+    private void End(string because = "")
+    {
+        try
+        {
+            if (process.HasExited)
+                return;
+            reason = because;
+            process.Kill();
+        }
+        catch (Exception gone) when (gone is InvalidOperationException or System.ComponentModel.Win32Exception)
+        {
+            // it has ended by itself
+        }
+    }
+}

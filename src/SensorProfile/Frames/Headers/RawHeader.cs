@@ -1,0 +1,61 @@
+using SensorProfile.Profiles.Session;
+using SensorProfile.Raw;
+
+namespace SensorProfile.Frames.Headers;
+
+/// <summary>What a raw file says about its frame. ISO stands where a FITS header has the gain setting.</summary>
+internal static class RawHeader
+{
+    /// <summary>Interprets the facts of a raw file.</summary>
+    /// <param name="facts">The facts.</param>
+    /// <param name="colourFilter">Four letters in file order; null for monochrome.</param>
+    /// <param name="linearisation">The curve of its codes; null for none.</param>
+    public static HeaderReading Read(RawFacts facts, string? colourFilter, RawLinearisation? linearisation)
+    {
+        List<HeaderIssue> issues = [Issue(FrameFindings.KindMissing, "", "kind")];
+        if (facts.ExposureSeconds is null)
+            issues.Add(Issue(FrameFindings.ExposureMissing, "", "exposure_s"));
+        if (linearisation is { } curve)
+            issues.Add(
+                Issue(FrameFindings.CurvedCodes, $"{curve.Table.Count} codes with steps of up to {curve.LargestStep}")
+            );
+        return new HeaderReading
+        {
+            Kind = FrameKind.Unknown,
+            ExposureSeconds = facts.ExposureSeconds,
+            TemperatureCelsius = Temperature(facts.Temperature, issues),
+            TemperatureStepCelsius = facts.Temperature?.StepCelsius ?? 0,
+            TemperaturePlace = facts.Temperature?.Place,
+            Settings = new ModeSettings { Iso = facts.Iso },
+            StartUtc = Start(facts.Time, issues),
+            ColourFilter = colourFilter,
+            Camera = facts.Camera,
+            SerialNumber = facts.SerialNumber,
+            Issues = issues,
+        };
+    }
+
+    private static double? Temperature(RawTemperature? temperature, List<HeaderIssue> issues)
+    {
+        if (temperature is null)
+            issues.Add(Issue(FrameFindings.TemperatureMissing, "", "temperature_c"));
+        return temperature?.Celsius;
+    }
+
+    /// <summary>Without a zone the camera's clock is taken as if it showed UTC: differences stay right.</summary>
+    private static DateTimeOffset? Start(RawTime? time, List<HeaderIssue> issues)
+    {
+        if (time is null)
+        {
+            issues.Add(Issue(FrameFindings.TimeMissing));
+            return null;
+        }
+        if (time.Utc is { } utc)
+            return utc;
+        issues.Add(Issue(FrameFindings.TimeZoneMissing));
+        return new DateTimeOffset(DateTime.SpecifyKind(time.Local, DateTimeKind.Unspecified), TimeSpan.Zero);
+    }
+
+    private static HeaderIssue Issue(string code, string detail = "", string? curedBy = null) =>
+        new(code, detail, curedBy) { Source = HeaderSource.Raw };
+}

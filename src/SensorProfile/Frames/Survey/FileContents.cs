@@ -1,0 +1,97 @@
+using System.Text.Unicode;
+using SensorProfile.Raw;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>Tells what a file is without reading more than its beginning.</summary>
+internal static class FileContents
+{
+    private const int Beginning = 512; // bytes
+
+    // Formats that are not TIFF inside; those that are show it by their first bytes.
+    private static readonly string[] makersRaw = [".cr3", ".crw", ".mrw", ".orf", ".raf", ".rw2", ".rwl", ".x3f"];
+
+    private static readonly (FileContent Content, int Offset, byte[] Bytes)[] signatures =
+    [
+        (FileContent.RenamedFits, 0, "SIMPLE  ="u8.ToArray()),
+        (FileContent.Jpeg, 0, [0xFF, 0xD8, 0xFF]),
+        (FileContent.Picture, 0, [0x89, 0x50, 0x4E, 0x47]),
+        (FileContent.Picture, 0, "GIF8"u8.ToArray()),
+        (FileContent.Picture, 8, "WEBP"u8.ToArray()),
+        (FileContent.Picture, 4, "ftyphei"u8.ToArray()),
+        (FileContent.Picture, 4, "ftypmif1"u8.ToArray()),
+        (FileContent.Film, 4, "ftyp"u8.ToArray()),
+        (FileContent.Film, 8, "AVI "u8.ToArray()),
+        (FileContent.Pdf, 0, "%PDF"u8.ToArray()),
+        (FileContent.Archive, 0, [0x50, 0x4B, 0x03, 0x04]),
+        (FileContent.Archive, 0, [0x1F, 0x8B]),
+        (FileContent.Archive, 0, [0x37, 0x7A, 0xBC, 0xAF]),
+    ];
+
+    /// <summary>What a file is; a file that cannot be opened is what its name says.</summary>
+    public static FileContent Of(string path)
+    {
+        byte[] start = [];
+        try
+        {
+            using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+            start = new byte[Beginning];
+            start = start[..file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)];
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            if (!FileNames.IsFits(path))
+                return FileContent.Other;
+        }
+        return Of(Path.GetFileName(path), start);
+    }
+
+    /// <summary>What a file is that has this name and begins with these bytes.</summary>
+    public static FileContent Of(string name, ReadOnlySpan<byte> start)
+    {
+        if (RawFile.MayBe(start))
+            return FileContent.Tiff;
+        if (FileNames.IsFits(name))
+            return FileContent.Fits; // whatever it is, its reader says what is wrong with it
+        if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
+            return FileContent.MakersRaw;
+        foreach ((FileContent content, int offset, byte[] bytes) in signatures)
+        {
+            if (start.Length >= offset + bytes.Length && start[offset..].StartsWith(bytes))
+                return content;
+        }
+        if (start.IsEmpty)
+            return FileContent.Empty;
+        return IsText(start) ? FileContent.Text : FileContent.Other;
+    }
+
+    /// <summary>The kind in words, for one file.</summary>
+    public static string Word(FileContent content) =>
+        content switch
+        {
+            FileContent.Fits => "FITS file",
+            FileContent.RenamedFits => "misnamed FITS file",
+            FileContent.Tiff => "TIFF file",
+            FileContent.MakersRaw => "raw file",
+            FileContent.Jpeg => "JPEG picture",
+            FileContent.Picture => "picture",
+            FileContent.Film => "film",
+            FileContent.Pdf => "PDF",
+            FileContent.Archive => "packed file",
+            FileContent.Text => "text file",
+            FileContent.Empty => "empty file",
+            _ => "other file",
+        };
+
+    private static bool IsText(ReadOnlySpan<byte> start)
+    {
+        if (start.IndexOfAnyInRange((byte)0, (byte)8) >= 0)
+            return false;
+        for (int cut = 0; cut <= 3 && cut < start.Length; cut++) // the last character may be cut short
+        {
+            if (Utf8.IsValid(start[..^cut]))
+                return true;
+        }
+        return false;
+    }
+}

@@ -1,0 +1,92 @@
+using SensorProfile.Frames.Headers;
+using SensorProfile.Raw;
+using SensorProfile.Raw.LibRaw;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>Reads what a raw file says of its frame; no sample is read.</summary>
+internal static class RawFrameReader
+{
+    // TIFF inside, often in a coding of the maker's own
+    private static readonly string[] makersTiff =
+    [
+        ".3fr",
+        ".arw",
+        ".cr2",
+        ".dcr",
+        ".erf",
+        ".fff",
+        ".iiq",
+        ".kdc",
+        ".mef",
+        ".mos",
+        ".nef",
+        ".nrw",
+        ".pef",
+        ".sr2",
+        ".srf",
+        ".srw",
+    ];
+
+    /// <summary>The frame of a DNG, TIFF/EP or TIFF mosaic, or why the file cannot serve.</summary>
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    public static FrameReader.Result Read(ScannedFile file)
+    {
+        try
+        {
+            using RawFile raw = RawFile.Open(file.Path);
+            (RawFacts facts, RawMosaic mosaic) = (raw.Facts, raw.Mosaic);
+            return ResultOf(
+                facts,
+                BareOf(file, FrameFormat.Raw, mosaic.Width, mosaic.Height),
+                RawHeader.Read(facts, mosaic.ColourFilter?.Name, mosaic.Linearisation)
+            );
+        }
+        catch (RawFormatException format)
+        {
+            if (Array.Exists(makersTiff, e => file.Path.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
+                return ReadOther(file);
+            return format.Refusal is RawRefusal.Damaged or RawRefusal.TooLarge
+                ? FrameReader.Result.Damaged(format.Statement)
+                : FrameReader.Result.Refused(format.Statement);
+        }
+    }
+
+    /// <summary>The frame of a raw file in its maker's own format, or why the file cannot serve.</summary>
+    public static FrameReader.Result ReadOther(ScannedFile file)
+    {
+        try
+        {
+            LibRawFrame raw = LibRawDecoder.Describe(file.Path);
+            return ResultOf(
+                raw.Facts,
+                BareOf(file, FrameFormat.OtherRaw, raw.Width, raw.Height),
+                RawHeader.Read(raw.Facts, raw.ColourFilter, null)
+            );
+        }
+        catch (RawFormatException format)
+        {
+            return FrameReader.Result.Refused(format.Statement);
+        }
+    }
+
+    private static FrameReader.Result ResultOf(RawFacts facts, Frame bare, HeaderReading header) =>
+        RawTreatments.Refusing(facts) is { } treatment
+            ? FrameReader.Result.Refused(RawTreatments.Reason(treatment)) with
+            {
+                Treatment = treatment.Kind,
+            }
+            : new FrameReader.Result(bare, header, null, false, 1);
+
+    private static Frame BareOf(ScannedFile file, FrameFormat format, int width, int height) =>
+        new()
+        {
+            Path = file.Path,
+            Name = file.Name,
+            Format = format,
+            Width = width,
+            Height = height,
+            FileBytes = new FileInfo(file.Path).Length,
+        };
+}

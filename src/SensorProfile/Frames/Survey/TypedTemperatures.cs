@@ -1,0 +1,98 @@
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Frames.Survey;
+
+/// <summary>
+/// Spreads the readings of a thermometer that were typed in for some frames over the frames taken between them, for
+/// cameras that write no temperature.
+/// </summary>
+/// <remarks>
+/// Straight lines in time between two readings of one stretch of the session, the nearest reading outside them; a pause
+/// of half an hour ends a stretch, for after it the camera may be at another temperature.
+/// </remarks>
+internal static class TypedTemperatures
+{
+    private static readonly TimeSpan pause = TimeSpan.FromMinutes(30);
+
+    /// <summary>The frames with temperatures filled in, and what was done.</summary>
+    public static (IReadOnlyList<ReadFrame> Frames, IReadOnlyList<Finding> Findings) Spread(
+        IReadOnlyList<ReadFrame> frames
+    )
+    {
+        var filled = new Dictionary<ReadFrame, double>(ReferenceEqualityComparer.Instance);
+        foreach (List<ReadFrame> stretch in Stretches(frames))
+        {
+            (double Time, double Celsius)[] readings =
+            [
+                .. stretch
+                    .Where(f => f.Row?.TemperatureCelsius is not null)
+                    .Select(f => (Middle(f), f.Row!.TemperatureCelsius!.Value)),
+            ];
+            if (readings.Length == 0)
+                continue;
+            foreach (ReadFrame silent in stretch.Where(f => f.Frame.TemperatureCelsius is null))
+                filled[silent] = At(readings, Middle(silent));
+        }
+        if (filled.Count == 0)
+            return (frames, []);
+        ReadFrame[] result = [.. frames.Select(f => filled.TryGetValue(f, out double celsius) ? With(f, celsius) : f)];
+        return (result, [Tell([.. frames.Where(filled.ContainsKey)], frames)]);
+    }
+
+    private static Finding Tell(IReadOnlyList<ReadFrame> filled, IReadOnlyList<ReadFrame> frames) =>
+        new(
+            FrameFindings.TemperatureTyped,
+            Severity.Warning,
+            $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
+                + $"table gives for {Counted.Frames(frames.Count(f => f.Row?.TemperatureCelsius is not null))}: it is as "
+                + "good as the thermometer stood close to the sensor.",
+            [.. filled.Select(f => f.Frame.Name)]
+        );
+
+    private static ReadFrame With(ReadFrame frame, double celsius) =>
+        frame with
+        {
+            Frame = frame.Frame with { TemperatureCelsius = Math.Round(celsius, 2) },
+            Issues = [.. frame.Issues.Where(issue => issue.Code != FrameFindings.TemperatureMissing)],
+        };
+
+    private static double At((double Time, double Celsius)[] readings, double time)
+    {
+        int after = Array.FindIndex(readings, r => r.Time >= time);
+        if (after <= 0)
+            return after == 0 ? readings[0].Celsius : readings[^1].Celsius;
+        ((double Time, double Celsius) a, (double Time, double Celsius) b) = (readings[after - 1], readings[after]);
+        return a.Celsius + ((b.Celsius - a.Celsius) * (time - a.Time) / (b.Time - a.Time));
+    }
+
+    /// <summary>Frames of one camera in order of time, without a pause between them.</summary>
+    private static IEnumerable<List<ReadFrame>> Stretches(IReadOnlyList<ReadFrame> frames)
+    {
+        foreach (
+            IGrouping<string?, ReadFrame> camera in frames
+                .Where(f => f.Frame.StartUtc is not null)
+                .GroupBy(f => f.Frame.Camera)
+        )
+        {
+            List<ReadFrame> stretch = [];
+            foreach (ReadFrame frame in camera.OrderBy(f => f.Frame, FrameOrder.ByTimeThenName))
+            {
+                if (stretch.Count > 0 && frame.Frame.StartUtc - End(stretch[^1]) > pause)
+                {
+                    yield return stretch;
+                    stretch = [];
+                }
+                stretch.Add(frame);
+            }
+            yield return stretch;
+        }
+    }
+
+    private static DateTimeOffset End(ReadFrame frame) =>
+        frame.Frame.StartUtc!.Value.AddSeconds(frame.Frame.ExposureSeconds ?? 0);
+
+    /// <summary>Middle of the exposure, s.</summary>
+    private static double Middle(ReadFrame frame) =>
+        (frame.Frame.StartUtc!.Value - DateTimeOffset.UnixEpoch).TotalSeconds
+        + ((frame.Frame.ExposureSeconds ?? 0) / 2);
+}

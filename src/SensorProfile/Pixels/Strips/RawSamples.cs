@@ -1,0 +1,143 @@
+using SensorProfile.Frames;
+using SensorProfile.Raw;
+using SensorProfile.Raw.LibRaw;
+
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>The samples of the active area of a raw file, codes of a curve straightened.</summary>
+/// <remarks>
+/// Uncompressed samples are read at their place. Compressed ones are decoded once, into
+/// <see cref="DecodedSamples"/>; without room for that they are decoded for each read, which is slow and gives the
+/// same.
+/// </remarks>
+internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
+{
+    private const int RowsAtOnce = 64;
+    private readonly Lock _gate = new();
+    private RawFile? _file;
+    private DecodedSamples? _decoded;
+    private long _place;
+
+    /// <inheritdoc/>
+    public string Name => frame.Name;
+
+    /// <inheritdoc/>
+    public int Width => frame.Width;
+
+    /// <inheritdoc/>
+    public int Height => frame.Height;
+
+    /// <summary>Whether the samples have to be decoded in order; set by <see cref="Fault"/>.</summary>
+    public bool IsCompressed { get; private set; }
+
+    /// <inheritdoc/>
+    public void ReadRows(int firstRow, Span<ushort> samples)
+    {
+        if (_decoded is { } decoded)
+        {
+            decoded.Read(_place + ((long)firstRow * Width), samples);
+            return;
+        }
+        if (keepOpen)
+        {
+            Read(KeptFile(), firstRow, samples);
+            return;
+        }
+        using RawFile file = RawFile.Open(frame.Path);
+        Read(file, firstRow, samples);
+    }
+
+    /// <summary>
+    /// Says why the frame cannot be measured, or null when it can: of uncompressed samples the last row is read, to
+    /// know that it is there.
+    /// </summary>
+    public string? Fault() =>
+        Trying(() =>
+        {
+            if (IsOther)
+            {
+                IsCompressed = true;
+                return null;
+            }
+            using RawFile file = RawFile.Open(frame.Path);
+            if (file.Mosaic.Width != Width || file.Mosaic.Height != Height)
+                return $"{Name} is {file.Mosaic.Width} × {file.Mosaic.Height} px, but was {Width} × {Height} px when "
+                    + "it was listed; list the frames again.";
+            IsCompressed = file.Storage.Compression != RawCompression.None;
+            if (!IsCompressed)
+                file.ReadRows(Height - 1, new ushort[Width]);
+            return null;
+        });
+
+    /// <summary>Decodes all rows, into the place given when there is one; says why it cannot be done.</summary>
+    /// <param name="decoded">Takes the samples; null to decode for nothing but to know that it can be done.</param>
+    /// <param name="place">Index of the first sample there.</param>
+    public string? Decode(DecodedSamples? decoded, long place) =>
+        Trying(() =>
+        {
+            if (IsOther)
+                return DecodeOther(decoded, place);
+            using RawFile file = RawFile.Open(frame.Path);
+            var rows = new ushort[RowsAtOnce * Width];
+            for (int row = 0; row < Height; row += RowsAtOnce)
+            {
+                Span<ushort> some = rows.AsSpan(0, Math.Min(RowsAtOnce, Height - row) * Width);
+                Read(file, row, some);
+                decoded?.Write(place + ((long)row * Width), some);
+            }
+            (_decoded, _place) = (decoded, place);
+            return null;
+        });
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            _file?.Dispose();
+            _file = null;
+        }
+    }
+
+    private bool IsOther => frame.Format == FrameFormat.OtherRaw;
+
+    private string? DecodeOther(DecodedSamples? decoded, long place)
+    {
+        if (decoded is null)
+            return "There is no room for its decoded samples in the folder for temporary files: make room, or set "
+                + "TMPDIR to another folder.";
+        LibRawFrame raw = LibRawDecoder.Decode(frame.Path, (row, samples) =>
+        {
+            if (samples.Length % Width == 0 && row + (samples.Length / Width) <= Height)
+                decoded.Write(place + ((long)row * Width), samples.Span);
+        });
+        (_decoded, _place) = (decoded, place);
+        return raw.Width == Width && raw.Height == Height
+            ? null
+            : $"{Name} has another size than when it was listed; list the frames again.";
+    }
+
+    private static void Read(RawFile file, int firstRow, Span<ushort> samples)
+    {
+        file.ReadRows(firstRow, samples);
+        file.Mosaic.Linearisation?.Apply(samples);
+    }
+
+    private static string? Trying(Func<string?> look)
+    {
+        try
+        {
+            return look();
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            return unreadable is RawFormatException format ? format.Statement : unreadable.Message;
+        }
+    }
+
+    private RawFile KeptFile()
+    {
+        lock (_gate)
+            return _file ??= RawFile.Open(frame.Path);
+    }
+}

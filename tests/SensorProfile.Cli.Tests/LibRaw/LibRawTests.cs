@@ -1,0 +1,125 @@
+using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Raw;
+using SensorProfile.Raw.LibRaw;
+using SensorProfile.Raw.Writing;
+
+namespace SensorProfile.Cli.Tests.LibRaw;
+
+/// <summary>Makers' raw files through the system's LibRaw, in a child process of this program.</summary>
+public sealed class LibRawTests : IDisposable
+{
+    private const int Width = 96,
+        Height = 70;
+    private readonly TemporaryFolder folder = new();
+
+    // forms that LibRaw reads rightly: not uncompressed tiles, nor lossless JPEG in several strips
+    private static readonly Dictionary<string, DngForm> forms = new()
+    {
+        ["plain"] = new DngForm(),
+        ["big-endian"] = new DngForm { IsBigEndian = true },
+        ["packed"] = new DngForm { IsPacked = true },
+        ["lossless JPEG, one component"] = new DngForm { Compression = RawCompression.LosslessJpeg },
+        ["lossless JPEG, two components"] = new DngForm
+        {
+            Compression = RawCompression.LosslessJpeg,
+            JpegComponents = 2,
+        },
+    };
+
+    public static TheoryData<string> Forms => [.. forms.Keys];
+
+    public void Dispose() => folder.Dispose();
+
+    [LibRawTheory, MemberData(nameof(Forms))]
+    public void TheSameDngGivesTheSameSamplesBothWays(string form)
+    {
+        string path = folder["frame.dng"];
+        var random = new Random(11);
+        DngWriter.Write(
+            path,
+            new DngFrame
+            {
+                Width = Width,
+                Height = Height,
+                Samples = Enumerable.Range(0, Width * Height).Select(_ => (ushort)random.Next(4096)).ToArray(),
+                BitsPerSample = 12,
+                ActiveArea = new RawArea(6, 4, 70, 92),
+                ColourFilter = new RawColourFilter(RawColour.Green, RawColour.Blue, RawColour.Red, RawColour.Green),
+                BlackLevel = new RawBlackLevel
+                {
+                    PatternRows = 1,
+                    PatternColumns = 1,
+                    Pattern = [256],
+                },
+                WhiteLevel = 4095,
+                Facts = new RawFacts
+                {
+                    Camera = "Fell-24C",
+                    ExposureSeconds = 0.1,
+                    Iso = 800,
+                    Time = new RawTime(new DateTime(2031, 10, 14, 22, 15, 30), null),
+                },
+            },
+            forms[form]
+        );
+        Compare(path);
+    }
+
+    [LibRawTheory, InlineData("raw/still-14bit.dng")]
+    public void SoDoesARealFile(string name)
+    {
+        string data = Environment.GetEnvironmentVariable("SENSORPROFILE_TESTDATA") ?? Checkout.File("../shared/data");
+        string path = Path.Combine(data, name);
+        if (File.Exists(path)) // kept outside the project
+            Compare(path);
+    }
+
+    [LibRawTheory, InlineData(".cr3"), InlineData(".raf"), InlineData(".orf")]
+    public void WhatLibRawCannotReadIsRefusedByNameAndTheRestGoesOn(string extension)
+    {
+        var bytes = new byte[50_000];
+        new Random(5).NextBytes(bytes);
+        File.WriteAllBytes(folder["noise" + extension], bytes);
+        CommandRun run = folder.Command.Run("survey", "noise" + extension).Expect(ExitCodes.UnreadableInput);
+        Assert.Contains($"noise{extension}: ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("LibRaw cannot read it: ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Convert it to DNG.", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void WithoutLibRawOneSentenceNamesThePackage()
+    {
+        Assert.Equal("LibRaw is not installed", LibRawLibrary.Load(["/not/there/libraw.so"]).Problem);
+        File.WriteAllBytes(folder["a.cr3"], new byte[5000]);
+        SensorProfileCommand command = folder.Command with
+        {
+            Environment = new Dictionary<string, string?> { [LibRawLibrary.PathVariable] = "/not/there/libraw.so" },
+        };
+        CommandRun run = command.Run("survey", "a.cr3").Expect(ExitCodes.UnreadableInput);
+        Assert.Contains(
+            "LibRaw is not installed. Install LibRaw (package libraw20 or libraw23 on Debian",
+            run.Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("or convert the file to DNG.", run.Error, StringComparison.Ordinal);
+    }
+
+    private static void Compare(string path)
+    {
+        using RawFile own = RawFile.Open(path);
+        var expected = new ushort[own.Mosaic.Width * own.Mosaic.Height];
+        own.ReadRows(0, expected);
+        var samples = new ushort[expected.Length];
+        LibRawFrame other = LibRawDecoder.Run(
+            path,
+            (row, rows) => rows.Span.CopyTo(samples.AsSpan(row * own.Mosaic.Width)),
+            alsoDng: true
+        );
+        Assert.Equal((own.Mosaic.Width, own.Mosaic.Height), (other.Width, other.Height));
+        Assert.Equal(own.Mosaic.ColourFilter?.Name, other.ColourFilter);
+        Assert.Equal(own.Facts.Iso, other.Facts.Iso);
+        Assert.Equal(own.Facts.ExposureSeconds, other.Facts.ExposureSeconds);
+        Assert.Equal(own.Facts.Time?.Local, other.Facts.Time?.Local);
+        Assert.Equal(expected, samples);
+    }
+}

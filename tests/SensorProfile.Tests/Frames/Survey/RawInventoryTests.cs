@@ -1,0 +1,187 @@
+using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Raw;
+
+namespace SensorProfile.Tests.Frames.Survey;
+
+/// <summary>Raw files beside FITS files: what they say, what they leave open, and what is passed over.</summary>
+public sealed class RawInventoryTests : IDisposable
+{
+    private readonly RawFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void ARawFileSaysExposureIsoTimeTemperatureCameraAndColours()
+    {
+        folder.Add("night/a.dng", RawFolder.Dark);
+        Frame frame = Assert.Single(folder.Read().Frames);
+        Assert.Equal(FrameFormat.Raw, frame.Format);
+        Assert.Equal((6, 4), (frame.Width, frame.Height));
+        Assert.Equal(FrameKind.Unknown, frame.Kind);
+        Assert.Equal(120, frame.ExposureSeconds);
+        Assert.Equal(new ModeSettings { Iso = 800 }, frame.Settings);
+        Assert.Equal(17, frame.TemperatureCelsius);
+        Assert.Equal(new DateTimeOffset(2031, 10, 14, 20, 15, 30, 250, TimeSpan.Zero), frame.StartUtc);
+        Assert.Equal("Fell-24C", frame.Camera);
+        Assert.Equal("GRBG", frame.ColourFilter);
+    }
+
+    [Fact]
+    public void WhatARawFileLeavesOpenIsSaidInItsOwnWords()
+    {
+        folder.Add("a.dng", new RawFacts { Camera = "Fell-24C" });
+        Dictionary<string, string> findings = folder.Read().Findings.ToDictionary(f => f.Code, f => f.Message);
+        Assert.Equal(
+            "A raw file does not say what it was taken for, so 1 frame can enter no measurement: fill in column kind of the "
+                + "capture table.",
+            findings[FrameFindings.KindMissing]
+        );
+        Assert.Equal(
+            "No exposure (ExposureTime) in 1 frame: it is unknown; fill in column exposure_s of the capture table.",
+            findings[FrameFindings.ExposureMissing]
+        );
+        Assert.StartsWith("No temperature in 1 frame: it is unknown", findings[FrameFindings.TemperatureMissing]);
+        Assert.StartsWith("No time (DateTimeOriginal) in 1 frame", findings[FrameFindings.TimeMissing]);
+        Assert.StartsWith("No ISO in the only frame of Fell-24C", findings[FrameFindings.GainMissing]);
+        Assert.DoesNotContain(FrameFindings.OffsetMissing, findings.Keys);
+        Assert.DoesNotContain(findings.Values, text => text.Contains("FITS") || text.Contains("IMAGETYP"));
+    }
+
+    [Fact]
+    public void NamesAndTheCaptureTableSayTheKind()
+    {
+        folder.Add("darks/a.dng", RawFolder.Dark);
+        Assert.Contains("speak of dark", Message(folder.Read(), FrameFindings.KindMissing), StringComparison.Ordinal);
+        Inventory named = folder.Read(new InventoryOptions { NamesSay = true });
+        Assert.Equal(FrameKind.Dark, Assert.Single(named.Frames).Kind);
+        Assert.DoesNotContain(named.Findings, f => f.Code == FrameFindings.KindMissing);
+    }
+
+    [Fact]
+    public void AReadingInWholeDegreesIsNamed()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        Assert.Equal(
+            "The temperature in 1 frame is that of the air or of the camera's body, in whole degrees, not that of the "
+                + "sensor's die: it was used as it stands; hot pixels order the frames more finely.",
+            Message(folder.Read(), FrameFindings.TemperatureCoarse)
+        );
+    }
+
+    [Fact]
+    public void TheStepOfAReadingIsThatOfAllFrames()
+    {
+        RawTemperature half = RawFolder.Dark.Temperature! with { Celsius = 17.5, StepCelsius = 0.5 };
+        folder.Add("a.dng", RawFolder.Dark);
+        folder.Add("b.dng", RawFolder.Dark with { Temperature = half, Iso = 1600 });
+        Assert.Contains(
+            "in steps of 0.5 °C",
+            Message(folder.Read(), FrameFindings.TemperatureCoarse),
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>
+    /// A room keeps whole degrees the same for hours, where a reading of tenths would be called stuck.
+    /// </summary>
+    [Fact]
+    public void ACoarseReadingMayStandStillForHours()
+    {
+        for (int i = 0; i < 5; i++)
+            folder.Add($"{i}.dng", RawFolder.Dark with { Time = new RawTime(new(2031, 10, 14, 18 + i, 0, 0), null) });
+        Inventory inventory = folder.Read();
+        Assert.All(inventory.Frames, f => Assert.Equal(17, f.TemperatureCelsius));
+        Assert.DoesNotContain(inventory.Findings, f => f.Code == FrameFindings.TemperatureStuck);
+        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.TimeZoneMissing);
+    }
+
+    [Fact]
+    public void TwoCamerasOfOneModelAreToldApartBySerialNumber()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        folder.Add("b.dng", RawFolder.Dark with { SerialNumber = "24-1008", Iso = 1600 });
+        Assert.Equal(
+            ["Fell-24C no. 24-1007", "Fell-24C no. 24-1008"],
+            folder.Read().Frames.Select(f => f.Camera).Order()
+        );
+    }
+
+    [Fact]
+    public void ContentTellsWhatAFileIsNotItsName()
+    {
+        File.Move(folder.Add("a.dng", RawFolder.Dark), folder.Full("a.fits"));
+        File.Move(folder.Add("b.dng", RawFolder.Dark with { Iso = 1600 }), folder.Full("b.bin"));
+        Inventory inventory = folder.Read();
+        Assert.Equal(["a.fits", "b.bin"], inventory.Frames.Select(f => f.Name));
+        Assert.All(inventory.Frames, f => Assert.Equal(FrameFormat.Raw, f.Format));
+    }
+
+    [Fact]
+    public void WhatCannotBeAFrameIsCountedByKind()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        for (int i = 0; i < 12; i++)
+            File.WriteAllBytes(folder.Full($"{i}.jpg"), [0xFF, 0xD8, 0xFF, 0xE1, 0, 0]);
+        File.WriteAllText(folder.Full("notes.txt"), "Süden, 3 °C");
+        File.WriteAllText(folder.Full("table.csv"), "file,kind");
+        File.WriteAllText(folder.Full("page.html"), "<html>");
+        Inventory inventory = folder.Read();
+        Assert.Empty(inventory.Rejected);
+        Assert.Equal("12 JPEG pictures and 3 text files", PassedOver.Describe(inventory.PassedOver));
+    }
+
+    [Fact]
+    public void WhatIsNamedAndCanBeNoFrameIsRefusedWithTheReason()
+    {
+        File.WriteAllBytes(folder.Full("a.jpg"), [0xFF, 0xD8, 0xFF, 0xE1, 0, 0]);
+        Inventory inventory = FrameInventory.Read([folder.Full("a.jpg")], new InventoryOptions());
+        Assert.Equal(
+            "It is a JPEG picture, whose values the camera has changed: give the raw frame instead.",
+            Assert.Single(inventory.Rejected).Reason
+        );
+        Assert.DoesNotContain("FITS frame", Message(inventory, FrameFindings.NoFrames), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CodesAlongACurveAreStraightenedAndNamed()
+    {
+        ushort[] table = [.. Enumerable.Range(0, 600).Select(i => (ushort)(i < 300 ? i : 300 + (4 * (i - 300))))];
+        folder.Add("a.dng", RawFolder.Dark, change: frame => frame with { LinearisationTable = table });
+        Assert.StartsWith(
+            "The codes of 1 frame follow a curve (600 codes with steps of up to 4), which was straightened",
+            Message(folder.Read(), FrameFindings.CurvedCodes),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void ADamagedFileIsLeftOutAndTheRestGoesOn()
+    {
+        folder.Add("good.dng", RawFolder.Dark);
+        File.WriteAllBytes(folder.Full("cut.dng"), File.ReadAllBytes(folder.Full("good.dng"))[..60]);
+        Inventory inventory = folder.Read();
+        Assert.Equal(["good.dng"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal(["cut.dng"], inventory.Rejected.Select(r => r.File));
+        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.FileUnreadable);
+    }
+
+    /// <summary>The exposure and ISO tags of this real file hold 0.</summary>
+    [DataFact("raw")]
+    public void ARealRawFileIsListed()
+    {
+        Inventory inventory = FrameInventory.Read([TestData.Path("raw")], new InventoryOptions());
+        Frame frame = Assert.Single(inventory.Frames);
+        // ActiveArea 26 152 1182 1886
+        Assert.Equal((1734, 1156), (frame.Width, frame.Height));
+        Assert.Null(frame.ExposureSeconds);
+        Assert.Null(frame.Settings.Iso);
+        Assert.NotNull(frame.ColourFilter);
+        Assert.Equal("1 text file", PassedOver.Describe(inventory.PassedOver));
+        Assert.Contains(inventory.Findings, f => f.Code == FrameFindings.ExposureMissing);
+    }
+
+    private static string Message(Inventory inventory, string code) =>
+        Assert.Single(inventory.Findings, f => f.Code == code).Message;
+}
