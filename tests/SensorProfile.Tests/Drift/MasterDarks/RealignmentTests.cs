@@ -42,7 +42,7 @@ public sealed class RealignmentTests(ITestOutputHelper output) : IDisposable
         Assert.Null(answer.Masters[0].Realigned);
         foreach ((MasterVerdict master, string words) in answer.Masters.Skip(1).Zip(ways, (m, w) => (m, w.Words)))
         {
-            Assert.Equal((words, "keep"), (master.Realigned, master.Verdict));
+            Assert.Equal((words, CheckVerdict.Keep), (master.Realigned, master.Verdict));
             Assert.Equal(answer.Masters[0].Loss!.Value, master.Loss!.Value, 0.02);
             Assert.StartsWith(
                 $"It is {words}; judged after bringing it back: ",
@@ -81,7 +81,7 @@ public sealed class RealignmentTests(ITestOutputHelper output) : IDisposable
         for (int y = 0; y < 90; y++)
             Array.Copy(Good.Value, (y + 37) * Width + 51, part, y * 120, 120);
         MasterVerdict master = Check([Write("crop.fits", part, 120)]).Masters[0];
-        Assert.Equal("keep", master.Verdict);
+        Assert.Equal(CheckVerdict.Keep, master.Verdict);
         Assert.Equal(
             "cropped to 120 × 90 px, its first pixel at column 52, row 38 of the fresh darks",
             master.Realigned
@@ -95,7 +95,7 @@ public sealed class RealignmentTests(ITestOutputHelper output) : IDisposable
     {
         float[] binned = [.. FreshDarks.Binned(Good.Value, Width, 2).Select(v => v * times)];
         MasterVerdict master = Check([Write("binned.fits", binned, Width / 2, "2x2")]).Masters[0];
-        Assert.Equal(("binned 2 × 2", "keep"), (master.Realigned, master.Verdict));
+        Assert.Equal(("binned 2 × 2", CheckVerdict.Keep), (master.Realigned, master.Verdict));
     }
 
     [Fact]
