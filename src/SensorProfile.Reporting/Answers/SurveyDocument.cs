@@ -16,10 +16,10 @@ internal static class SurveyDocument
             Sentence = Sentence(inventory, lacks),
             Reason =
                 $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
-                + $"used{LeftOut(inventory)}.",
+                + $"used{LeftOut(inventory)}{PassedOverText(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
-            Lines = [.. PassedOverLine(inventory), .. tableLine.Length > 0 ? (string[])[tableLine] : []],
+            Lines = tableLine.Length > 0 ? [tableLine] : [],
             Fields =
             [
                 JsonNodes.Field(
@@ -66,11 +66,8 @@ internal static class SurveyDocument
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
     }
 
-    private static IEnumerable<string> PassedOverLine(Inventory inventory)
-    {
-        if (inventory.PassedOver.Count > 0)
-            yield return $"Passed over: {PassedOver.Describe(inventory.PassedOver)}.";
-    }
+    private static string PassedOverText(Inventory inventory) =>
+        inventory.PassedOver.Count == 0 ? "" : $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
 
     private static string LeftOut(Inventory inventory) =>
         inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";
