@@ -151,7 +151,27 @@ public sealed class SurveyTests : IDisposable
         File.WriteAllText(folder["night/broken ä.fits"], "this is no FITS file");
         CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.Answered);
         Assert.Contains("left out: broken ä.fits: ", run.Error, StringComparison.Ordinal);
-        Assert.Contains("6 frames in 2 sets can be used, 1 file left out.", run.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "6 frames in 2 sets can be used, 1 file left out; passed over: ",
+            run.Output,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void WhatCannotBeAFrameIsCountedByKind()
+    {
+        Directory.CreateDirectory(folder["night"]);
+        for (int i = 0; i < 12; i++)
+            File.WriteAllBytes(folder[$"night/{i}.jpg"], [0xFF, 0xD8, 0xFF, 0xE1]);
+        File.WriteAllText(folder["night/notes.txt"], "clear, 3 °C");
+        CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.UnreadableInput);
+        Assert.Contains(
+            "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics); passed over: 12 JPEG pictures "
+                + "and 1 text file.",
+            run.Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -16,10 +16,10 @@ internal static class SurveyDocument
             Sentence = Unlabelled(inventory) ?? Sentence(lacks),
             Reason =
                 $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
-                + $"used{LeftOut(inventory)}.",
+                + $"used{LeftOut(inventory)}{PassedOverText(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
-            Lines = [.. PassedOverLine(inventory), .. tableLine.Length > 0 ? (string[])[tableLine] : []],
+            Lines = tableLine.Length > 0 ? [tableLine] : [],
             Fields =
             [
                 JsonNodes.Field(
@@ -64,11 +64,8 @@ internal static class SurveyDocument
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
     }
 
-    private static IEnumerable<string> PassedOverLine(Inventory inventory)
-    {
-        if (inventory.PassedOver.Count > 0)
-            yield return $"Passed over: {PassedOver.Describe(inventory.PassedOver)}.";
-    }
+    private static string PassedOverText(Inventory inventory) =>
+        inventory.PassedOver.Count == 0 ? "" : $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
 
     // Frames without a kind serve no measurement: what they are comes before what to shoot.
     private static string? Unlabelled(Inventory inventory)
