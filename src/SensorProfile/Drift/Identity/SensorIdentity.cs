@@ -1,4 +1,3 @@
-using SensorProfile.Drift.Archive;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.NoiseModel;
 

@@ -2,7 +2,6 @@ using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;

@@ -1,5 +1,4 @@
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Drift.MasterDarks;

@@ -1,6 +1,5 @@
 using SensorProfile.Drift.Patches;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.MasterDarks;

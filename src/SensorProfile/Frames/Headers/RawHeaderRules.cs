@@ -1,4 +1,3 @@
-using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Frames.Headers;
 

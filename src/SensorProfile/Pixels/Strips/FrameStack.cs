@@ -32,8 +32,8 @@ internal sealed class FrameStack : IDisposable
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
         int mostOpenFiles = MostOpenFiles,
-        CancellationToken cancellation = default,
-        int? threads = null
+        int? threads = null,
+        CancellationToken cancellation = default
     )
     {
         RawFrames raw = RawFrames.Open(frames, mostOpenFiles, threads ?? Environment.ProcessorCount, cancellation);

@@ -12,7 +12,6 @@ using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Sensor;
-using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Tests.Decisions;
 using Xunit.Abstractions;
 

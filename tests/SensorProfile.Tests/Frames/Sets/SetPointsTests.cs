@@ -1,6 +1,5 @@
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
-using SensorProfile.Tests.Decisions;
 
 namespace SensorProfile.Tests.Frames.Sets;
 
