@@ -1,5 +1,3 @@
-using SensorProfile.Profiles.Session;
-
 namespace SensorProfile.Frames.Headers;
 
 /// <summary>The sentences for what raw files leave open, in the order in which they are told.</summary>

@@ -1,4 +1,3 @@
-using SensorProfile.Profiles.Session;
 using SensorProfile.Raw;
 
 namespace SensorProfile.Frames.Survey;

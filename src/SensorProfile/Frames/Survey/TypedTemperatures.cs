@@ -1,5 +1,3 @@
-using SensorProfile.Profiles.Session;
-
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>
