@@ -1,6 +1,5 @@
 using SensorProfile.Raw;
 using SensorProfile.Raw.Writing;
-using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
