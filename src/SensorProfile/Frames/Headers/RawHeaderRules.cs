@@ -1,4 +1,3 @@
-
 namespace SensorProfile.Frames.Headers;
 
 /// <summary>The sentences for what raw files leave open, in the order in which they are told.</summary>

@@ -1,4 +1,3 @@
-
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>

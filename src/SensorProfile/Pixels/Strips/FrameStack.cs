@@ -27,8 +27,8 @@ internal sealed class FrameStack : IDisposable
     /// <summary>Opens what can be read and names what cannot; one bad file never stops the rest.</summary>
     /// <param name="frames">The frames.</param>
     /// <param name="mostOpenFiles">Files kept open.</param>
-    /// <param name="cancellation">Stops the work between two files.</param>
     /// <param name="threads">Most files decoded at once; the processor count when not said.</param>
+    /// <param name="cancellation">Stops the work between two files.</param>
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
         int mostOpenFiles = MostOpenFiles,
