@@ -50,6 +50,9 @@ internal sealed class DeflateDecoder : SegmentDecoder
         form.Read(row, samples);
     }
 
-    /// <summary>Some damage, such as the wish for a dictionary, comes as an exception that the runtime keeps to itself.</summary>
-    private static bool IsOfZlib(Exception broken) => broken is IOException && broken.GetType().Namespace == "System.IO.Compression";
+    /// <summary>
+    /// Some damage, such as the wish for a dictionary, comes as an exception that the runtime keeps to itself.
+    /// </summary>
+    private static bool IsOfZlib(Exception broken) =>
+        broken is IOException && broken.GetType().Namespace == "System.IO.Compression";
 }

@@ -83,10 +83,12 @@ internal static class ToleranceDocument
                 ),
             ];
 
+    private static readonly string[] _sides = ["toleranceWarmer", "toleranceColder", "toleranceExposure"];
+
     private static IReadOnlyList<string> Row(string name, ToleranceAnswer answer) =>
         [
             name,
-            .. new[] { "toleranceWarmer", "toleranceColder", "toleranceExposure" }.Select(quantity =>
+            .. _sides.Select(quantity =>
                 answer.Quantities.GetValueOrDefault(quantity) is { } value ? QuantityText.Of(value) : NoLimit
             ),
             answer.BindingCause is { } cause ? EnumWord.Spaced(cause) : "nothing",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace SensorProfile.Tests.HouseRules;
@@ -27,7 +28,7 @@ internal static class RoomGraph
             foreach (string to in names.Where(n => uses[from].Contains(n)))
             {
                 if (!uses[from].Any(other => other != to && Reaches(uses, other, to)))
-                    text.Append($"    {Id(from)}[{from}] --> {Id(to)}[{to}]\n");
+                    text.Append(CultureInfo.InvariantCulture, $"    {Id(from)}[{from}] --> {Id(to)}[{to}]\n");
             }
         }
         return text.ToString();

@@ -1,7 +1,8 @@
 namespace SensorProfile.Pixels.Strips;
 
 /// <summary>The samples of a frame in memory, row by row.</summary>
-internal sealed class InMemorySamples(string name, int width, int height, ReadOnlyMemory<ushort> samples) : IFrameSamples
+internal sealed class InMemorySamples(string name, int width, int height, ReadOnlyMemory<ushort> samples)
+    : IFrameSamples
 {
     /// <inheritdoc/>
     public string Name => name;

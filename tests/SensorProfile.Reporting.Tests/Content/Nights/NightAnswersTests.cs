@@ -1,6 +1,5 @@
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Content.Nights;
 

@@ -53,7 +53,7 @@ public sealed class HotPixelVotesTests
         Assert.InRange(Enumerable.Range(0, 200).Count(_ => HotPixelVotes.Find(Sensor(), Sensor()).Found), 0, 2);
     }
 
-    private static IEnumerable<(int X, int Y)> Draw(Random random, int count, int width, int height) =>
+    private static (int X, int Y)[] Draw(Random random, int count, int width, int height) =>
         Enumerable
             .Range(0, 10 * count)
             .Select(_ => (random.Next(width), random.Next(height)))

@@ -26,7 +26,9 @@ public sealed class PositionCountsTests
     {
         var tally = new PositionCounts(-500, 1001);
         tally.Add(0, [10, 20, 30], [13, 15, 30]); // differences −3, 5, 0
-        IntegerHistogram differences = Assert.Single(PositionCounts.Merge([tally], ColourMosaic.Monochrome, -500, 1001));
+        IntegerHistogram differences = Assert.Single(
+            PositionCounts.Merge([tally], ColourMosaic.Monochrome, -500, 1001)
+        );
         Assert.Equal((-3, 5), (differences.Lowest, differences.Highest));
         Assert.Equal(
             (1L, 1L, 1L, 0L, 0L),
