@@ -43,8 +43,8 @@ public sealed record FrameInMemory(Frame Facts, ReadOnlyMemory<ushort> Samples)
         if (Facts.Width < 1 || Facts.Height < 1 || (long)Facts.Width * Facts.Height != Samples.Length)
             throw new ArgumentException(
                 FormattableString.Invariant(
-                    $"The frame '{Facts.Name}' is {Facts.Width} × {Facts.Height} px and has {Samples.Length} samples; give width × height of them."
-                ),
+                    $"The frame '{Facts.Name}' is {Facts.Width} × {Facts.Height} px and has {Samples.Length} "
+                ) + Invariant($"samples; give width × height of them."),
                 nameof(Samples)
             );
     }

@@ -34,8 +34,8 @@ internal static class GainClaim
             Codes.GainClaimed,
             Math.Abs(ratio - 1) > NotableDifference ? Severity.Warning : Severity.Note,
             Invariant(
-                $"The headers state a gain of {claim:0.####} e⁻/ADU (EGAIN), the flats say {gain.Value:0.####} ± {gain.StandardUncertainty:0.####}: {verdict}."
-            )
+                $"The headers state a gain of {claim:0.####} e⁻/ADU (EGAIN), the flats say {gain.Value:0.####} ± "
+            ) + Invariant($"{gain.StandardUncertainty:0.####}: {verdict}.")
         );
     }
 }

@@ -65,6 +65,7 @@ internal static class RoomOrder
         "Decisions/DarkPlan",
         "Decisions",
         "Drift/Archive",
+        "Drift/Identity",
         "Drift",
         "Drift/Patches",
         "Drift/HotPixelMatching",

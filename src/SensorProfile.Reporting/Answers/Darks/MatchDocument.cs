@@ -1,7 +1,7 @@
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks match</c> for lights and darks on disk.</summary>
 internal static class MatchDocument

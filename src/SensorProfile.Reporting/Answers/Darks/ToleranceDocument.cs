@@ -2,7 +2,7 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks match</c> for a camera: how far off the darks may be.</summary>
 internal static class ToleranceDocument

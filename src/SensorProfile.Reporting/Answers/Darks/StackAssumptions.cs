@@ -1,7 +1,7 @@
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>What an answer about darks assumes of the stack, and what of it was said.</summary>
 internal static class StackAssumptions

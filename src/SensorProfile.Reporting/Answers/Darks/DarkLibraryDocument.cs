@@ -1,6 +1,6 @@
 using SensorProfile.Drift.MasterDarks;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks check</c>.</summary>
 internal static class DarkLibraryDocument

@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.Profiles.Darks;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks predict</c>.</summary>
 internal static class DarkPredictionDocument

@@ -1,6 +1,6 @@
 using SensorProfile.Decisions.DarkPlan;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks plan</c>.</summary>
 internal static class PlanDocument
