@@ -12,6 +12,7 @@ using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

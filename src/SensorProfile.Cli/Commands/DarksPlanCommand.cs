@@ -11,6 +11,7 @@ using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

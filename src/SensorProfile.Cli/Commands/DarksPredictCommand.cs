@@ -7,6 +7,7 @@ using SensorProfile.Frames;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

@@ -12,6 +12,7 @@ using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Session;

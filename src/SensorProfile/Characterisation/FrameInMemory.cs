@@ -44,7 +44,7 @@ public sealed record FrameInMemory(Frame Facts, ReadOnlyMemory<ushort> Samples)
             throw new ArgumentException(
                 FormattableString.Invariant(
                     $"The frame '{Facts.Name}' is {Facts.Width} × {Facts.Height} px and has {Samples.Length} "
-                ) + Invariant($"samples; give width × height of them."),
+                ) + "samples; give width × height of them.",
                 nameof(Samples)
             );
     }

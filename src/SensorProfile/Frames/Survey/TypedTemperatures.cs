@@ -22,11 +22,10 @@ internal static class TypedTemperatures
         {
             (double Time, double Celsius)[] readings =
             [
-                .. stretch
-                    .Where(f => f.Row?.TemperatureCelsius is not null)
-                    .Select(f => (Middle(f), f.Row!.TemperatureCelsius!.Value)),
+                .. stretch.Where(IsTyped).Select(f => (Middle(f), f.Row!.TemperatureCelsius!.Value)),
             ];
-            if (readings.Length == 0)
+            // Where a probe speaks for some frames, the silent ones are a fault of the header and stay unknown.
+            if (readings.Length == 0 || stretch.Exists(f => f.Header.TemperatureCelsius is not null))
                 continue;
             foreach (ReadFrame silent in stretch.Where(f => f.Frame.TemperatureCelsius is null))
                 filled[silent] = At(readings, Middle(silent));
@@ -37,12 +36,16 @@ internal static class TypedTemperatures
         return (result, [Tell([.. frames.Where(filled.ContainsKey)], frames)]);
     }
 
+    /// <summary>A table written from the headers repeats their readings; typed is what no header says.</summary>
+    private static bool IsTyped(ReadFrame frame) =>
+        frame.Row?.TemperatureCelsius is not null && frame.Header.TemperatureCelsius is null;
+
     private static Finding Tell(IReadOnlyList<ReadFrame> filled, IReadOnlyList<ReadFrame> frames) =>
         new(
             FrameFindings.TemperatureTyped,
             Severity.Warning,
             $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
-                + $"table gives for {Counted.Frames(frames.Count(f => f.Row?.TemperatureCelsius is not null))}: it is as "
+                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
                 + "good as the thermometer stood close to the sensor.",
             [.. filled.Select(f => f.Frame.Name)]
         );
