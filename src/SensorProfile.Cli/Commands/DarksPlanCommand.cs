@@ -1,3 +1,4 @@
+using SensorProfile.NoiseModel.Sky;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
@@ -6,7 +7,6 @@ using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;

@@ -3,6 +3,9 @@ namespace SensorProfile.NoiseModel;
 /// <summary>The lights of one stack: what a noise budget and the darks are judged against.</summary>
 public sealed record StackConditions
 {
+    /// <summary>Fewest dither positions at which a median or winsorised stack can be judged.</summary>
+    internal const int FewestPositions = 5;
+
     /// <summary>Sky background, e-/px/s, above 0.</summary>
     public required Measurement Sky { get; init; }
 

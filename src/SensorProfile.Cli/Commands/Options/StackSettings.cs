@@ -1,3 +1,4 @@
+using SensorProfile.NoiseModel.Sky;
 using System.ComponentModel;
 using System.Globalization;
 using SensorProfile.NoiseModel;

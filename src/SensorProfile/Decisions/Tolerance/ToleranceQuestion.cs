@@ -1,4 +1,4 @@
-using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.Tolerance;
 

@@ -1,4 +1,4 @@
-using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;

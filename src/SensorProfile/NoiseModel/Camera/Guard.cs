@@ -34,12 +34,12 @@ internal static class Guard
             );
         if (
             stack.Rejection is Rejection.Median or Rejection.Winsorised
-            && stack.DitherPositions is > 1 and < StackDescription.FewestPositions
+            && stack.DitherPositions is > 1 and < StackConditions.FewestPositions
         )
             throw Refuse.BadArgument(
                 "rejection-needs-positions",
                 $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
-                    + $"{Said.Whole(StackDescription.FewestPositions)} dither positions cannot be judged: two hot "
+                    + $"{Said.Whole(StackConditions.FewestPositions)} dither positions cannot be judged: two hot "
                     + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither "
                     + "over more positions."
             );

@@ -1,6 +1,5 @@
-using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.NoiseModel;
+namespace SensorProfile.NoiseModel.Sky;
 
 /// <summary>
 /// A stack of lights as its owner describes it: what every question about darks is judged against, so that the same
@@ -15,13 +14,10 @@ namespace SensorProfile.NoiseModel;
 /// a sample at u that is cut at the limits: h is concave above 0 and h(u) ≤ u, so that it is at most
 /// m + (εx − m)·h(x − m)/(x − m) ≤ εx. The noise of either is above that of the mean, against which residuals are
 /// judged. Where two of three or four samples stand out together the median follows them: both need
-/// <see cref="FewestPositions"/> positions, or none, when every sample shares the residual.
+/// <see cref="StackConditions.FewestPositions"/> positions, or none, when every sample shares the residual.
 /// </remarks>
 public record StackDescription
 {
-    /// <summary>Fewest dither positions at which a median or winsorised stack can be judged.</summary>
-    internal const int FewestPositions = 5;
-
     /// <summary>Exposure of one light, s.</summary>
     public double ExposureSeconds { get; init; } = 300;
 

@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 
-namespace SensorProfile.Tests.NoiseModel;
+namespace SensorProfile.Tests.NoiseModel.Sky;
 
 public class StackDescriptionTests
 {
