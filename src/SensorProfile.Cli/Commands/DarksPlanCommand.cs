@@ -1,4 +1,3 @@
-using SensorProfile.NoiseModel.Sky;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
@@ -8,6 +7,7 @@ using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;

@@ -4,6 +4,7 @@ using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Printing;
+using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
@@ -72,21 +73,23 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
             )
         );
 
-    private static AnswerDocument Darks(CameraProfile profile, int dithers) =>
-        Ask("darks match", () => ToleranceDocument.Of(
-                DarkTolerance.Find(
-                    profile,
-                    ModeChoice.Find(profile, null),
-                    new ToleranceQuestion
-                    {
-                        ExposureSeconds = ExposureSeconds,
-                        Lights = Lights,
-                        Sky = SkyRate.Given(Sky),
-                        DitherPositions = dithers,
-                        Rejection = dithers > 1 ? Rejection.SigmaClip : Rejection.None,
-                    }
-                )
-            ));
+    /// <summary>As <c>darks match</c> answers it: at the set point that follows from the profile.</summary>
+    private static AnswerDocument Darks(CameraProfile profile, int dithers) => Ask("darks match", () =>
+        {
+            ModeProfile mode = ModeChoice.Find(profile, null);
+            var question = new ToleranceQuestion
+            {
+                ExposureSeconds = ExposureSeconds,
+                Lights = Lights,
+                Sky = SkyRate.Given(Sky),
+                DitherPositions = dithers,
+                Rejection = dithers > 1 ? Rejection.SigmaClip : Rejection.None,
+            };
+            double celsius = AssumedTemperature.Of(profile, mode, question, cooled: true).Celsius;
+            return ToleranceDocument.Of(
+                DarkTolerance.Find(profile, mode, question with { TemperatureCelsius = celsius })
+            );
+        });
 
     private static AnswerDocument Ask(string command, Func<AnswerDocument> question)
     {

@@ -33,10 +33,10 @@ internal static class ShortAnswer
         List<string> places = [],
             findings = [],
             middle = [];
-        foreach (string line in files)
-            Take(places, [line]);
         foreach (AnswerTable leading in reply.Tables.Where(t => t.Rows.Count > 0 && t.Leading))
             Take(middle, Beginning(leading, width, left));
+        foreach (string line in files)
+            Take(places, [line]);
         foreach (Finding finding in Worst(reply).Take(left / 2))
             Take(
                 findings,

@@ -1,7 +1,7 @@
-using SensorProfile.NoiseModel.Sky;
 using System.ComponentModel;
 using System.Globalization;
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Sky;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;

@@ -1,5 +1,5 @@
-using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.DarkMatch;
 

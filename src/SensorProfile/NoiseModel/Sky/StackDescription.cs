@@ -1,4 +1,3 @@
-
 namespace SensorProfile.NoiseModel.Sky;
 
 /// <summary>
