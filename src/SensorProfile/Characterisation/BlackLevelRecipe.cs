@@ -88,7 +88,7 @@ internal static class BlackLevelRecipe
                 DarkTemperature? at = f.Series < 0 ? null : temperatures[f.Series];
                 double taken = at is null ? 0 : f.Frame.Frame.ExposureSeconds ?? f.Set.Set.ExposureSeconds ?? 0;
                 double reading =
-                    at is null || !DarkRecipe.ReadsFinely(at.Sets) || f.Frame.Frame.TemperatureCelsius is not { } own
+                    at is null || !ProbeReadings.ReadsFinely(at.Sets) || f.Frame.Frame.TemperatureCelsius is not { } own
                         ? 0
                         : own - at.TemperatureCelsius;
                 double equivalent = taken * Math.Pow(2, reading / doubling);

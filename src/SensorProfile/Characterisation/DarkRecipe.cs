@@ -3,7 +3,6 @@ using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.DarkCurrent.Levels;
 using SensorProfile.DarkCurrent.Results;
 using SensorProfile.Fitting.Models;
-using SensorProfile.Fitting.Statistics;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.PhotonTransfer;
@@ -19,11 +18,6 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class DarkRecipe
 {
-    /// <summary>
-    /// A probe that reads in coarser steps than this says nothing about small differences between sets, °C.
-    /// </summary>
-    private const double FineProbe = 0.3;
-
     /// <summary>Share of the saturation level from which on a pixel counts as full.</summary>
     private const double NearSaturation = 0.95;
 
@@ -195,8 +189,8 @@ internal static class DarkRecipe
     {
         ScreenedSet[] sets = [.. all.Where(s => level.Sets.Contains(s.Set) && s.Set.ExposureSeconds is not null)];
         double temperature = level.TemperatureCelsius!.Value,
-            step = ProbeStep(sets);
-        double Equivalent(ScreenedSet s) => EquivalentExposure(s, sets, temperature, doubling);
+            step = ProbeReadings.Step(sets);
+        double Equivalent(ScreenedSet s) => ProbeReadings.EquivalentExposure(s, sets, temperature, doubling);
         double ExposureOf(ScreenedSet s) => s.Set.Kind == FrameKind.Bias ? s.Set.ExposureSeconds ?? 0 : Equivalent(s);
         var pairs = sets.SelectMany(s => pairsBySet[s].Select(p => (ExposureSeconds: Equivalent(s), Pair: p))).ToList();
         // One exposure alone makes no line; the bias frames then stand for the level at no exposure.
@@ -205,18 +199,18 @@ internal static class DarkRecipe
         var levels = new DarkLevels(withZero, gains, ExposureOf);
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
-        DarkSignalLineFit? typical = TypicalLine(levels, lean);
-        DarkSignalLineFit? mean = MeanLine(levels, withZero, saturation);
+        DarkSignalLineFit? typical = DarkLines.Typical(levels, lean);
+        DarkSignalLineFit? mean = DarkLines.Mean(levels, withZero, saturation);
         double unit = gains.Average(g => g.Value);
         var result = new DarkTemperature
         {
             TemperatureCelsius = temperature,
-            TemperatureUncertainty = TemperatureUncertainty(sets, step),
+            TemperatureUncertainty = ProbeReadings.TemperatureUncertainty(sets, step),
             Sets = sets,
             Typical = typical,
             Lean = lean,
             Mean = mean,
-            Variance = VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains)),
+            Variance = DarkLines.Variance(DarkLevels.Variances(pairs, biasVariances, gains)),
             Channels =
                 gains.Length == 1
                     ? []
@@ -225,8 +219,8 @@ internal static class DarkRecipe
                         .. gains.Select(
                             (_, c) =>
                                 (
-                                    TypicalLine(levels, lean, c),
-                                    VarianceLine(DarkLevels.Variances(pairs, biasVariances, gains, c))
+                                    DarkLines.Typical(levels, lean, c),
+                                    DarkLines.Variance(DarkLevels.Variances(pairs, biasVariances, gains, c))
                                 )
                         ),
                     ],
@@ -250,75 +244,6 @@ internal static class DarkRecipe
                     mode.CodeStep.Step
                 ),
             };
-    }
-
-    private static DarkSignalLineFit? MedianLine(DarkLevels levels, MedianLean lean, int? channel = null) =>
-        DarkSignalLine.Fit(levels.MedianPoints(lean, channel), "e-");
-
-    // The lean shares its doubt among all frames: what it takes from the slope carries it.
-    private static DarkSignalLineFit? TypicalLine(DarkLevels levels, MedianLean lean, int? channel = null)
-    {
-        if (MedianLine(levels, lean, channel) is not { } line)
-            return null;
-        double taken = MedianLine(levels, MedianLean.None, channel)!.Slope.Value - line.Slope.Value,
-            doubt = MedianLean.RelativeDoubt * taken;
-        return line with
-        {
-            Slope = line.Slope with
-            {
-                StandardUncertainty = Math.Sqrt(
-                    line.Slope.StandardUncertainty * line.Slope.StandardUncertainty + doubt * doubt
-                ),
-            },
-        };
-    }
-
-    // A hot pixel that fills up stops counting, and the mean with it: exposures that fill none carry the mean where
-    // there are two of them.
-    private static DarkSignalLineFit? MeanLine(DarkLevels levels, ScreenedSet[] sets, double saturation)
-    {
-        ScreenedSet[] open = [.. sets.Where(s => s.Frames.All(f => f.Channels.All(c => c.Maximum < saturation)))];
-        bool enough = open.Select(s => s.Set.ExposureSeconds).Distinct().Count() > 1;
-        DarkSignalLineFit? line = DarkSignalLine.Fit(
-            (enough ? levels.Only(open) : levels).Points(c => c.Mean, 1),
-            "e-"
-        );
-        if (line is null || enough || open.Length == sets.Length)
-            return line;
-        double filled = sets.SelectMany(s => s.Frames)
-            .Max(f =>
-                f.Channels.Average(c => c.Maximum >= saturation ? c.ShareAtMaximum * c.Maximum : 0)
-                / Math.Max(1, f.Frame.ExposureSeconds ?? 1)
-            );
-        return line with
-        {
-            Slope = line.Slope with
-            {
-                StandardUncertainty = line.Slope.StandardUncertainty + filled,
-                Method = line.Slope.Method + ", filled pixels in the doubt",
-            },
-        };
-    }
-
-    private static DarkSignalLineFit? VarianceLine(IReadOnlyList<(double, double, double)> points)
-    {
-        DarkSignalLineFit? line = DarkSignalLine.Fit(points, "e-²", pedestalJitters: false);
-        if (
-            line is null
-            || line.DegreesOfFreedom < 1
-            || Probability.ChiSquaredTail(line.ChiSquared, line.DegreesOfFreedom) > 0.01
-        )
-            return line;
-        double widening =
-            Math.Sqrt(line.ChiSquared / line.DegreesOfFreedom) * Probability.CoverageWidening(line.DegreesOfFreedom);
-        return line with
-        {
-            Slope = line.Slope with
-            {
-                StandardUncertainty = line.Slope.StandardUncertainty * widening,
-                Method = line.Slope.Method + ", widened for its scatter",
-            },
-        };
     }
 
     /// <summary>The temperature law by the level or the variance form; null without a rate.</summary>
@@ -352,59 +277,5 @@ internal static class DarkRecipe
             options.ReferenceTemperature ?? ReferenceTemperature.Choose(points),
             DarkSummary.CommonRelativeUncertainty(gains, variance)
         );
-    }
-
-    /// <summary>
-    /// A set taken a little warmer than the mean collected as much as a slightly longer exposure at the mean would
-    /// have, s.
-    /// </summary>
-    public static double EquivalentExposure(
-        ScreenedSet set,
-        IReadOnlyList<ScreenedSet> sets,
-        double temperature,
-        double doubling
-    ) =>
-        !ReadsFinely(sets) || set.Set.TemperatureCelsius is not { } own
-            ? set.Set.ExposureSeconds!.Value
-            : set.Set.ExposureSeconds!.Value * Math.Pow(2, (own - temperature) / doubling);
-
-    /// <summary>
-    /// Whether the probe's steps are fine enough to bring frames of slightly different temperatures together.
-    /// </summary>
-    public static bool ReadsFinely(IReadOnlyList<ScreenedSet> sets) => ProbeStep(sets) <= FineProbe;
-
-    private static double ProbeStep(IReadOnlyList<ScreenedSet> sets)
-    {
-        double[] readings =
-        [
-            .. sets.SelectMany(s => s.Frames)
-                .Select(f => f.Frame.TemperatureCelsius)
-                .OfType<double>()
-                .Distinct()
-                .Order(),
-        ];
-        return readings.Length < 2
-            ? 0
-            : Enumerable.Range(1, readings.Length - 1).Min(i => readings[i] - readings[i - 1]);
-    }
-
-    // The mean of n readings in steps of s carries s/√12 at least, however many there are; a coarse probe's scatter
-    // comes on top. While the temperature drifts, die and
-    // probe differ by their lag, for which a tenth of the drift stands.
-    private static double TemperatureUncertainty(ScreenedSet[] sets, double step)
-    {
-        double[] readings =
-        [
-            .. sets.SelectMany(s => s.Frames).Select(f => f.Frame.TemperatureCelsius).OfType<double>(),
-        ];
-        double[] means = [.. sets.Select(s => s.Set.TemperatureCelsius).OfType<double>()];
-        if (step <= FineProbe)
-            return readings.Length < 2 ? 0 : (readings.Max() - readings.Min()) / 10;
-        double mean = means.Average();
-        double scatter =
-            means.Length < 2
-                ? 0
-                : Math.Sqrt(means.Sum(m => (m - mean) * (m - mean)) / (means.Length - 1) / means.Length);
-        return Math.Sqrt(scatter * scatter + step * step / 12);
     }
 }

@@ -146,7 +146,7 @@ internal static class PatternRecipe
             [
                 .. t
                     .Sets.Select(s =>
-                        Exposure(s, DarkRecipe.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))
+                        Exposure(s, ProbeReadings.EquivalentExposure(s, t.Sets, t.TemperatureCelsius, doubling))
                     )
                     .OrderBy(e => e.Seconds),
             ]
