@@ -58,16 +58,16 @@ internal sealed record PredictionCheck
             .MaxBy(s => s.Frames.Count)
             ?? throw Refuse.CannotTell(
                 "fresh-darks-missing",
-                "Among the frames given with --against are no two darks of "
+                "Among the fresh frames given for comparison are no two darks of "
                     + $"{Said.Seconds(question.ExposureSeconds)} within {Said.Whole((long)SameTemperature)} °C of "
                     + $"{Said.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
-                    + "--against out."
+                    + "them out."
             );
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         if (stack.Samples.Count < 2)
             throw Refuse.CannotTell(
                 "fresh-darks-missing",
-                "Fewer than two of the darks given with --against could be read: give at least two, better eight."
+                "Fewer than two of the fresh darks given for comparison could be read: give at least two, better eight."
             );
         PixelMoments fresh = PixelMoments.Of(stack.Samples, new WalkOptions { Cancellation = cancellation });
         return Compare(fresh, set, pixels, mosaic, gains);
