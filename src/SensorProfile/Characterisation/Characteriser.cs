@@ -265,7 +265,7 @@ public static class Characteriser
         if (unknown.Length > 0)
             rejections.LeaveOut(
                 Codes.UnusedKind,
-                "Frames of unknown kind were left out: give their kind in the capture table (sensorprofile survey "
+                "Frames of unknown kind were left out: give their kind in the capture table (a survey "
                     + "writes one).",
                 frames
                     .Where(f => f.Kind == FrameKind.Unknown)

@@ -287,7 +287,7 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         Assert.Equal(FrameKind.Unknown, Assert.Single(silent.Frames).Kind);
         Assert.Equal(
             "No frame kind (IMAGETYP) in 1 frame, which can enter no measurement: fill in column kind of the "
-                + "capture table, or run again with --names-say, since file or folder names speak of dark.",
+                + "capture table, or let the names speak: those of files or folders say dark.",
             Assert.Single(silent.Findings).Message
         );
 

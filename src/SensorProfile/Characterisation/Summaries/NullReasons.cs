@@ -25,7 +25,7 @@ internal static class NullReasons
             yield return new Finding(
                 Codes.NotMeasured,
                 Severity.Refusal,
-                "No bias, dark or flat frame could be measured: sensorprofile survey shows what was found and "
+                "No bias, dark or flat frame could be measured: a survey shows what was found and "
                     + "writes a capture table in which the kinds can be filled in."
             );
     }

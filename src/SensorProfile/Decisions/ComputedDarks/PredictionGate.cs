@@ -130,8 +130,8 @@ internal static class PredictionGate
             )
         : Refuse.CannotTell(
             "prediction-not-validated",
-            "This profile does not say whether darks can be computed for this camera: run sensorprofile "
-                + "characterise again (without --quick) on bias frames and darks of two or more exposures at three "
+            "This profile does not say whether darks can be computed for this camera: characterise "
+                + "it again, laws of single pixels included, on bias frames and darks of two or more exposures at three "
                 + "or more temperatures."
         );
 

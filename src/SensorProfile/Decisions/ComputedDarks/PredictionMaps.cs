@@ -79,7 +79,7 @@ internal sealed class PredictionMaps : IDisposable
             throw Refuse.CannotTell(
                 "maps-missing",
                 $"The map {name}.fits is not in {folder}, and without it no dark can be computed: keep the "
-                    + "folder maps beside the profile, or run sensorprofile characterise again on the frames."
+                    + "folder maps beside the profile, or characterise the camera again on the frames."
             );
         }
         FitsFile file = FitsFile.Open(path);

@@ -33,7 +33,7 @@ public static class DarkMatching
                     "profile-missing",
                     Severity.Warning,
                     "Without a profile only darks of the same settings, exposure and temperature can be told to fit: "
-                        + "characterise the camera and give --profile."
+                        + "characterise the camera and give its profile."
                 )
             );
         if (profile is not null && question.Stack.DitherPositions is null)
@@ -90,7 +90,7 @@ public static class DarkMatching
             Severity.Warning,
             $"{Said.Whole(night.Beyond)} of the lights \"{match.Lights}\" are farther from the darks than the "
                 + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
-                + "'darks plan' with the folder of the lights says which."
+                + "a plan for the folder of the lights says which."
         );
     }
 
@@ -106,13 +106,13 @@ public static class DarkMatching
         if (question.Lights.Count == 0)
             throw Refuse.CannotTell(
                 "lights-missing",
-                "No light frames were found: give the folder of the lights with --lights, or name the kind of its "
+                "No light frames were found: give the folder of the lights, or name the kind of its "
                     + "frames in the capture table."
             );
         if (question.Darks.Count == 0)
             throw Refuse.CannotTell(
                 "darks-missing",
-                "No dark frames were found: give the folder of the darks with --darks, or name the kind of its frames "
+                "No dark frames were found: give the folder of the darks, or name the kind of its frames "
                     + "in the capture table."
             );
     }
@@ -192,8 +192,8 @@ public static class DarkMatching
         return fitting.Length < 2
             ? null
             : "The headers do not say which of the modes of the profile these lights were taken with "
-                + $"({string.Join("; ", fitting.Select(m => ModeChoice.Name(m.Settings)))}): name it with --gain, "
-                + "--offset or --iso, or in the capture table.";
+                + $"({string.Join("; ", fitting.Select(m => ModeChoice.Name(m.Settings)))}): name its gain, "
+                + "offset or ISO, or fill them in in the capture table.";
     }
 
     private static SensorReader? Reader(CameraProfile? profile, ModeSettings settings)

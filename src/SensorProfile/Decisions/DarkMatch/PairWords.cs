@@ -87,7 +87,7 @@ internal static class PairWords
             Settling = session,
             Reason =
                 "Exposure or temperature differ, and no profile says what that costs: characterise this mode of "
-                + $"the camera ({SettlingFrames.Words(session)}; 'shots' lists them) and give --profile.",
+                + $"the camera ({SettlingFrames.Words(session)}) and give its profile.",
         };
     }
 

@@ -122,7 +122,7 @@ internal static class ShotsToAdd
                 Severity.Warning,
                 $"In {Said.Number(question.Minutes!.Value)} min not all fits: "
                     + $"{Said.Whole(rest.Sum(s => s.Frames))} more frames "
-                    + $"({Said.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again with --have once "
+                    + $"({Said.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
                     + "these are taken."
             );
     }

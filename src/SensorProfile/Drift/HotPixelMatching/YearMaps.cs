@@ -217,14 +217,14 @@ internal sealed record YearMaps
                         Severity.Note,
                         $"The maps at {mode.Name} hold at {Said.Celsius(a)} and {Said.Celsius(b)}: the later ones "
                             + $"were brought to {Said.Celsius(a)} by each pixel's own law. Characterise with "
-                            + $"'--reference {Said.Number(a)}' to compare without that step."
+                            + $"the reference temperature {Said.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
                         "map-temperatures-apart",
                         Severity.Warning,
                         $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
                             + $"{Said.Celsius(a)} and {Said.Celsius(b)}. Characterise both sessions at one reference "
-                            + "temperature ('--reference')."
+                            + "temperature."
                     )
             );
         return possible ? (ShiftedRates.To(other, a, t => law!.At(t).Rate.Value), a - b) : (null, 0);

@@ -181,13 +181,13 @@ public static class DarkLibraryCheck
                 "gain-unknown",
                 Severity.Note,
                 "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not "
-                    + "counted, which makes the check stricter. Give --profile."
+                    + "counted, which makes the check stricter. Give the camera's profile."
             )
             : new Finding(
                 "gain-from-hot-pixels",
                 Severity.Note,
                 $"No profile gave a gain: {QuantityText.Of(rough)} was taken from the shot noise of the hot pixels in "
-                    + "the fresh darks, good enough to count the sky. Give --profile for a better one."
+                    + "the fresh darks, good enough to count the sky. Give the camera's profile for a better one."
             );
 
     private static MasterVerdict CannotTell(MasterDark master, string why) =>

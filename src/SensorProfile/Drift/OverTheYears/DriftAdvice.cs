@@ -64,15 +64,13 @@ internal static class DriftAdvice
                         + $"since{(h.Patches.Count > 0 ? ", the patch among them" : "")}."
                 : $" Darks from {since} hold another dark current.";
             string proof =
-                retake[0] == "darks"
-                    ? " 'darks check' with 8 fresh darks says which masters still serve your stack."
-                    : "";
+                retake[0] == "darks" ? " A check against 8 fresh darks says which masters still serve your stack." : "";
             return $"Retake the {Joined(retake)}.{why}{proof}{probe}";
         }
         return (
                 changed
                     ? "Your darks may stay: what changed is not in them. Use the newest profile for gain and levels."
-                    : $"Nothing to retake: as far as profiles can tell, darks from {since} still hold; 'darks check' with 8 "
+                    : $"Nothing to retake: as far as profiles can tell, darks from {since} still hold; a check against 8 "
                         + "fresh darks makes sure."
             ) + probe;
     }

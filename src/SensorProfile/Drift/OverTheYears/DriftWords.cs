@@ -18,10 +18,10 @@ internal static class DriftWords
         + (
             changed
                 ? "here the measurements say that the camera has changed, whatever the age of the darks; check the "
-                    + "darks themselves with 'darks check'."
+                    + "darks themselves against a few fresh ones."
             : years > 1
-                ? "these measurements give no reason to renew; age alone is a reason to check (a few fresh darks and "
-                    + "'darks check'), never to throw darks away."
+                ? "these measurements give no reason to renew; age alone is a reason to check (against a few "
+                    + "fresh darks), never to throw darks away."
             : "the darks are younger than a year, and these measurements give no reason to renew them."
         )
         + " The only published pace of a dark library that we know (an instrument in orbit, where radiation "

@@ -72,7 +72,7 @@ internal static class ThermometerFindings
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
                 + Invariant($"where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
                 + "late, so wait longer before the first frame, or take the temperatures from the "
-                + "hot pixels (--temperatures hot-pixels).",
+                + "hot pixels.",
             Names(sets)
         );
     }
@@ -89,8 +89,7 @@ internal static class ThermometerFindings
                 + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe ")
                 + Invariant($"says against the longest darks{More(sets.Length, "by less")}: the sensor had not ")
                 + "settled, or its hot pixels are not in proportion to the exposure; take the sets "
-                + "again in another order to tell, or take the temperatures from the hot pixels "
-                + "(--temperatures hot-pixels).",
+                + "again in another order to tell, or take the temperatures from the hot pixels.",
             Names(sets)
         );
     }

@@ -13,7 +13,7 @@ internal static class HeaderFindings
     [
         new(FrameFindings.KindMissing, Severity.Warning, (n, d) =>
             $"No frame kind (IMAGETYP) in {n}, which can enter no measurement: fill in column kind of the capture table"
-            + (d.Length > 0 ? $", or run again with --names-say, since file or folder names speak of {d}." : ".")
+            + (d.Length > 0 ? $", or let the names speak: those of files or folders say {d}." : ".")
         ),
         new(FrameFindings.KindNotUnderstood, Severity.Warning, (n, d) =>
             $"The frame kind of {n} is not understood ({d}), so they can enter no measurement: fill in column kind of the capture table."

@@ -9,7 +9,7 @@ internal static class RawHeaderRules
         new(FrameFindings.KindMissing, Severity.Warning, (n, d) =>
             $"A raw file does not say what it was taken for, so {n} can enter no measurement: fill in column kind of "
             + "the capture table"
-            + (d.Length > 0 ? $", or run again with --names-say, since file or folder names speak of {d}." : ".")
+            + (d.Length > 0 ? $", or let the names speak: those of files or folders say {d}." : ".")
         ),
         new(FrameFindings.ExposureMissing, Severity.Warning, (n, _) =>
             $"No exposure (ExposureTime) in {n}: it is unknown; fill in column exposure_s of the capture table."

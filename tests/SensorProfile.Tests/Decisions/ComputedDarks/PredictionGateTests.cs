@@ -77,7 +77,7 @@ public sealed class PredictionGateTests
     [Fact]
     public void AProfileWithoutTrialsSaysWhatToRun() =>
         Assert.Contains(
-            "without --quick",
+            "laws of single pixels included",
             Assert.Throws<DecisionRefusedException>(() => Pass(null, -10, 100)).Message,
             StringComparison.Ordinal
         );

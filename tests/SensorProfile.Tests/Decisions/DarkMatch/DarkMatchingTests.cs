@@ -194,7 +194,7 @@ public class DarkMatchingTests
     {
         var refused = Assert.Throws<DecisionRefusedException>(() => DarkMatching.Match(null, Question([], [lights])));
         Assert.Equal(
-            "No light frames were found: give the folder of the lights with --lights, or name the kind of its "
+            "No light frames were found: give the folder of the lights, or name the kind of its "
                 + "frames in the capture table.",
             refused.Message
         );
