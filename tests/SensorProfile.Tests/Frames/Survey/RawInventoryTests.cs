@@ -53,7 +53,11 @@ public sealed class RawInventoryTests : IDisposable
     public void NamesAndTheCaptureTableSayTheKind()
     {
         folder.Add("darks/a.dng", RawFolder.Dark);
-        Assert.Contains("speak of dark", Message(folder.Read(), FrameFindings.KindMissing), StringComparison.Ordinal);
+        Assert.Contains(
+            "those of files or folders say dark",
+            Message(folder.Read(), FrameFindings.KindMissing),
+            StringComparison.Ordinal
+        );
         Inventory named = folder.Read(new InventoryOptions { NamesSay = true });
         Assert.Equal(FrameKind.Dark, Assert.Single(named.Frames).Kind);
         Assert.DoesNotContain(named.Findings, f => f.Code == FrameFindings.KindMissing);
