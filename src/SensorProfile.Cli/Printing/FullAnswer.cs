@@ -24,7 +24,7 @@ internal static class FullAnswer
                     .Findings.OrderByDescending(f => f.Severity)
                     .Select(f =>
                         $"{AnswerPrinter.Word(f.Severity)}: "
-                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} [{f.Code}]"
+                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} {FindingOptions.Label(f)}"
                     )
             ),
             AnswerTable.List("For comparison", reply.RulesOfThumb),

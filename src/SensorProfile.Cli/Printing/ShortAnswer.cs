@@ -40,7 +40,10 @@ internal static class ShortAnswer
         foreach (Finding finding in Worst(reply).Take(left / 2))
             Take(
                 findings,
-                TableText.Wrapped($"{AnswerPrinter.Word(finding.Severity)}: {finding.Message} [{finding.Code}]", width)
+                TableText.Wrapped(
+                    $"{AnswerPrinter.Word(finding.Severity)}: {finding.Message} {FindingOptions.Label(finding)}",
+                    width
+                )
             );
         Take(middle, Numbers(reply, width, Math.Min(left, MostQuantities)));
         bool isList = reply.Quantities.Count(q => q.Value is not null) <= FewQuantities;

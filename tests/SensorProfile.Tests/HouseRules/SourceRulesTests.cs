@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 namespace SensorProfile.Tests.HouseRules;
 
 /// <summary>House rules that the compiler does not hold.</summary>
-public sealed class SourceRulesTests
+public sealed partial class SourceRulesTests
 {
     [Theory]
     [InlineData(@"\bDateTime(Offset)?\.(Now|UtcNow|Today)\b", "inject a TimeProvider")]
@@ -35,6 +35,29 @@ public sealed class SourceRulesTests
             .Select(f => $"{f.File}: {f.Lines}");
         Assert.Empty(tooLong);
     }
+
+    /// <summary>The library states facts; options and commands are the command line's.</summary>
+    [Fact]
+    public void TheLibraryNamesNoOptionAndNoCommand()
+    {
+        string[] said =
+        [
+            .. SourceTree
+                .SourceFiles()
+                .Where(f => SourceTree.Relative(f).StartsWith("src/SensorProfile/", StringComparison.Ordinal))
+                .SelectMany(f =>
+                    File.ReadAllLines(f)
+                        .Where(l =>
+                            !l.TrimStart().StartsWith("//", StringComparison.Ordinal) && CommandLineWords().IsMatch(l)
+                        )
+                        .Select(l => $"{SourceTree.Relative(f)}: {l.Trim()}")
+                ),
+        ];
+        Assert.Empty(said);
+    }
+
+    [GeneratedRegex("""["'( ]--[a-z][a-z-]+|sensorprofile [a-z]|'(shots|darks [a-z]+)'""")]
+    private static partial Regex CommandLineWords();
 
     [Fact]
     public void NoFolderHoldsMoreThan25Files()
