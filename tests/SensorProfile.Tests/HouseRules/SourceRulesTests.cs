@@ -36,6 +36,26 @@ public sealed partial class SourceRulesTests
         Assert.Empty(tooLong);
     }
 
+    /// <summary>The build installs what a test needs; once a missing package failed five tests there and nowhere else.</summary>
+    [Fact]
+    public void TheBuildInstallsEveryProgramThatATestNeeds()
+    {
+        string build = File.ReadAllText(Path.Combine(SourceTree.Root, ".ci", "run"));
+        string[] packages =
+        [
+            .. SourceTree
+                .TestFiles()
+                .SelectMany(f => NeededPackage().Matches(File.ReadAllText(f)))
+                .Select(m => m.Groups["package"].Value)
+                .Distinct(),
+        ];
+        Assert.Contains("libcfitsio-bin", packages);
+        Assert.All(packages, package => Assert.Contains($"+=({package})", build, StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex("""\[NeedsProgramFact\([^,\]]+, "(?<package>[^"]+)["]""")]
+    private static partial Regex NeededPackage();
+
     /// <summary>The library states facts; options and commands are the command line's.</summary>
     [Fact]
     public void TheLibraryNamesNoOptionAndNoCommand()
