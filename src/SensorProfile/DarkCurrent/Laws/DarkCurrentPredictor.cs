@@ -24,10 +24,6 @@ public sealed class DarkCurrentPredictor
     public static DarkCurrentPredictor? FromProfile(DarkCurrentProfile profile) =>
         From(profile.Models, profile.Selected, profile.ReferenceTemperature, profile.MeasuredRange);
 
-    /// <summary>From a fit; null when no law could be fitted.</summary>
-    internal static DarkCurrentPredictor? FromFit(TemperatureFitResult result) =>
-        From(result.Models, result.Selected, result.ReferenceTemperature, result.MeasuredRange);
-
     /// <summary>Rate and doubling temperature at a temperature.</summary>
     public DarkCurrentPrediction At(double temperatureCelsius)
     {
