@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Darks;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>A fitted temperature law that can be evaluated at any temperature, also from a stored profile.</summary>
-public sealed class DarkCurrentLaw
+internal sealed class DarkCurrentLaw
 {
     private readonly FittedLaw fit;
     private readonly long samples;

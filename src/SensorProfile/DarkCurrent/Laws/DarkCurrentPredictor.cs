@@ -6,7 +6,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// Predicts the typical pixel's dark current from a stored profile: the selected law's value, with the spread of the
 /// other laws in the uncertainty.
 /// </summary>
-public sealed class DarkCurrentPredictor
+internal sealed class DarkCurrentPredictor
 {
     private readonly LawComparison laws;
     private readonly double coldest,
