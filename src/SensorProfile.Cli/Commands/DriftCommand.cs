@@ -9,6 +9,7 @@ using SensorProfile.Drift.OverTheYears;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

@@ -98,7 +98,7 @@ internal static class PlanReach
                 slices.Min(s => s.Celsius),
                 slices.Max(s => s.Celsius),
                 lights,
-                refused.Message,
+                refused.ToFinding(),
                 settling
             )
         );

@@ -1,5 +1,4 @@
 using SensorProfile.Frames.Survey;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
@@ -35,8 +34,11 @@ internal sealed class SettlingSearch
     /// <summary>Frames to add; empty when none settle it.</summary>
     internal IReadOnlyList<SettlingFrames> Frames { get; init; } = [];
 
-    /// <summary>One sentence: which frames, or why none.</summary>
-    internal required string Sentence { get; init; }
+    /// <summary>Which kind of frames, or why none.</summary>
+    internal required SettlingOutcome Outcome { get; init; }
+
+    /// <summary>As many times the frames of a kind are tried at most.</summary>
+    internal static double MostTimes => factors[^1];
 
     /// <summary>Searches.</summary>
     /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
@@ -59,23 +61,13 @@ internal sealed class SettlingSearch
                 if (told(Left(added, 1 / Math.Sqrt(factor))))
                 {
                     SettlingFrames[] frames = [.. added.SelectMany(kind => Again(profile, reader, kind, factor - 1))];
-                    return new SettlingSearch
-                    {
-                        Frames = frames,
-                        Sentence =
-                            $"{SettlingFrames.Words(frames)} more should settle it: characterise them together with "
-                            + "the frames of the profile.",
-                    };
+                    return new SettlingSearch { Frames = frames, Outcome = SettlingOutcome.MoreFrames };
                 }
             onlyTooMany = true;
         }
         return new SettlingSearch
         {
-            Sentence = onlyTooMany
-                ? $"More frames cannot settle it in practice: {Said.Whole((long)factors[^1])} times those of the "
-                    + "profile would not be enough."
-                : "More frames cannot settle it: what is left is the number of hot pixels, which is counted on "
-                    + "this sensor no better than its few allow.",
+            Outcome = onlyTooMany ? SettlingOutcome.TooManyFrames : SettlingOutcome.CountOfHotPixels,
         };
     }
 

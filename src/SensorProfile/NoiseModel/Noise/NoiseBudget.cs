@@ -59,13 +59,6 @@ public static class NoiseBudget
         NoiseTerm[] terms = Terms(best, stack, [.. spreads.Skip(names.Length)]);
         return new NoiseBudgetAnswer
         {
-            Sentence =
-                $"One light has {Said.Number(Math.Sqrt(best.Typical.Sub), 2)} e⁻ of noise in the typical pixel, "
-                + $"most of it from the {terms[0].Name}.",
-            Reason =
-                $"The {terms[0].Name} is {Said.Percent(terms[0].ShareOfSub)} of the variance of one light; the "
-                + $"stack of {Said.Whole(stack.Lights)} has {Said.Number(Math.Sqrt(best.TypicalStack), 2)} e⁻.",
-            Verdict = "answered",
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Findings = findings,

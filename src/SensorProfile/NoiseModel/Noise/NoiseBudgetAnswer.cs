@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.NoiseModel.Noise;
 
 /// <summary>Where the noise of a light and of a stack comes from.</summary>
-public sealed record NoiseBudgetAnswer : WordedAnswer
+public sealed record NoiseBudgetAnswer : Answer
 {
     /// <summary>The sources for the typical pixel, largest first.</summary>
     public IReadOnlyList<NoiseTerm> Terms { get; init; } = [];

@@ -1,4 +1,3 @@
-using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames.Survey;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
@@ -6,46 +5,10 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Decisions.DarkMatch;
 
-/// <summary>
-/// The verdict on a pair of light set and dark set in words, and what would settle one that cannot be told.
-/// </summary>
-internal static class PairWords
+/// <summary>The frames that would settle a pair of light set and dark set that cannot be told.</summary>
+internal static class PairSettling
 {
     private const double Apart = 10; // between the temperatures of a first characterisation, °C
-
-    internal static (BindingCause Cause, string Reason) Cause(
-        PairLoads loads,
-        MatchQuestion question,
-        StackConditions stack,
-        DarkFrames darks,
-        double difference
-    )
-    {
-        BindingCause cause = loads.Mismatch.Binding;
-        string warmer =
-            Said.Celsius(Math.Abs(difference)) is var degrees && degrees != Said.Celsius(0)
-                ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}"
-                : "";
-        string longer = DarkMatching.SameExposure(stack.ExposureSeconds, darks.ExposureSeconds)
-            ? ""
-            : $" of {Said.Seconds(darks.ExposureSeconds)} instead of {Said.Seconds(stack.ExposureSeconds)}";
-        string apart = warmer + longer is ""
-            ? "darks like the lights"
-            : $"darks{warmer}{(warmer.Length > 0 && longer.Length > 0 ? " and" : "")}{longer}";
-        if (loads.Loss > question.Stack.Limits.NoiseLoss && loads.Mismatch.Largest <= 1)
-            return (
-                BindingCause.NumberOfDarks,
-                $"{Said.Whole(darks.Frames)} darks for a stack of {Said.Whole(stack.Lights)} lights"
-            );
-        string what = cause switch
-        {
-            BindingCause.Typical => "the spread over typical pixels",
-            BindingCause.HotPixels => "hot pixels",
-            BindingCause.Glow => "the residual of the glow",
-            _ => "the level residual",
-        };
-        return (cause, $"{what} with {apart}, {Said.Percent(loads.Mismatch.Largest)} of the limit");
-    }
 
     /// <summary>
     /// No profile of this mode, or one without the spread over pixels: the frames of a first characterisation.
@@ -62,9 +25,7 @@ internal static class PairWords
             return plain with
             {
                 Settling = more,
-                Reason =
-                    "Exposure or temperature differ, and the profile does not say how dark current spreads over the "
-                    + $"pixels: {SettlingFrames.Words(more)} would; characterise again with them.",
+                Reason = new MatchReason(MatchGround.NoSpread),
             };
         }
         double middle = Math.Round((lights.Temperature!.Value + darks.Temperature!.Value) / 2);
@@ -85,9 +46,7 @@ internal static class PairWords
         return plain with
         {
             Settling = session,
-            Reason =
-                "Exposure or temperature differ, and no profile says what that costs: characterise this mode of "
-                + $"the camera ({SettlingFrames.Words(session)}) and give its profile.",
+            Reason = new MatchReason(MatchGround.NoProfile),
         };
     }
 
@@ -95,7 +54,7 @@ internal static class PairWords
     internal static LightMatch OutOfReach(
         LightMatch plain,
         SensorReader reader,
-        string message,
+        Finding refusal,
         SetSummary lights,
         SetSummary darks
     )
@@ -117,6 +76,10 @@ internal static class PairWords
                         SettlingFrames.EachDark
                     ),
                 ];
-        return plain with { Settling = frames, Reason = $"{message.TrimEnd('.')} ({SettlingFrames.Words(frames)})." };
+        return plain with
+        {
+            Settling = frames,
+            Reason = new MatchReason(MatchGround.OutOfReach) { Refusal = refusal },
+        };
     }
 }
