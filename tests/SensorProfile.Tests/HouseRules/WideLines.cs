@@ -15,7 +15,6 @@ internal static class WideLines
         ["src/SensorProfile/Characterisation/Maps/DefectTable.cs"] = 3,
         ["src/SensorProfile/Characterisation/StructureRecipe.cs"] = 2,
         ["src/SensorProfile/Decisions/DarkMatch/PairJudge.cs"] = 1,
-        ["src/SensorProfile/Decisions/DarkPlan/PlanWords.cs"] = 1,
         ["src/SensorProfile/Decisions/Exposure/ExposureAdvice.cs"] = 1,
         ["src/SensorProfile/Decisions/Exposure/SubExposure.cs"] = 1,
         ["src/SensorProfile/Decisions/Shots/ShotList.cs"] = 1,

@@ -11,24 +11,6 @@ namespace SensorProfile.Tests.NoiseModel.Noise;
 
 public class RulesOfThumbTests
 {
-    [Theory] // T-3: age alone says "check", never "reject"
-    [InlineData(10, "recent")]
-    [InlineData(365, "recent")]
-    [InlineData(366, "check")]
-    [InlineData(5000, "check")]
-    public void Age(double days, string verdict)
-    {
-        Assert.Equal(verdict, LibraryAge.Verdict(TimeSpan.FromDays(days)));
-        Assert.Contains(
-            "common practice, no source",
-            LibraryAge.Sentence(TimeSpan.FromDays(days)),
-            StringComparison.Ordinal
-        );
-    }
-
-    [Fact]
-    public void UnknownAgeIsChecked() => Assert.Equal("check", LibraryAge.Verdict(null));
-
     [Theory] // T-4: I(30)/I(20) within 2 and 4 for doublings of 5 to 10 °C
     [InlineData(5, 4.0)]
     [InlineData(6, 3.17480210)]
