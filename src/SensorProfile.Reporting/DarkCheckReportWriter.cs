@@ -45,7 +45,11 @@ public static class DarkCheckReportWriter
         new(
             "masters",
             ["file", "verdict", "kind", "value", "uncertainty", "unit", "limit", "kind_verdict", "read_as", "reason"],
-            [.. answer.Masters.SelectMany(m => m.Parts.Count == 0 ? [Row(answer, m, null)] : m.Parts.Select(p => Row(answer, m, p)))]
+            [
+                .. answer.Masters.SelectMany(m =>
+                    m.Parts.Count == 0 ? [Row(answer, m, null)] : m.Parts.Select(p => Row(answer, m, p))
+                ),
+            ]
         );
 
     private static IReadOnlyList<object?> Row(DarkLibraryAnswer answer, MasterVerdict m, ResidualPart? p) =>

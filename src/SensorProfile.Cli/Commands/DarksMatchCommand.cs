@@ -110,9 +110,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
         if (profile is not null)
             reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
-        return PageFolder.Complete(page, reply, folder =>
-            AnswerPage.Write(answer, sky, reply, date, folder)
-        );
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(answer, sky, reply, date, folder));
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Settling;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 
@@ -15,8 +16,7 @@ internal static class SettlingWords
         {
             SettlingOutcome.MoreFrames =>
                 $"{Of(frames)} more should settle it: characterise them together with the frames of the profile.",
-            SettlingOutcome.SpreadOverPixels =>
-                $"{Of(frames)} would show the spread: characterise again with them.",
+            SettlingOutcome.SpreadOverPixels => $"{Of(frames)} would show the spread: characterise again with them.",
             SettlingOutcome.TooManyFrames =>
                 $"More frames cannot settle it in practice: {Said.Whole((long)SettlingSearch.MostTimes)} times those of "
                     + "the profile would not be enough.",
@@ -32,9 +32,9 @@ internal static class SettlingWords
             .Select(kind =>
                 kind.Key switch
                 {
-                    "dark" => Darks([.. kind]),
-                    "bias" => $"{Said.Whole(kind.Sum(f => f.Frames))} bias frames",
-                    "flat" => $"{Said.Whole(kind.Sum(f => f.Frames) / 2)} flat pairs",
+                    FrameKind.Dark => Darks([.. kind]),
+                    FrameKind.Bias => $"{Said.Whole(kind.Sum(f => f.Frames))} bias frames",
+                    FrameKind.Flat => $"{Said.Whole(kind.Sum(f => f.Frames) / 2)} flat pairs",
                     _ => $"{Said.Whole(kind.Sum(f => f.Frames))} lights",
                 }
             );

@@ -14,9 +14,7 @@ internal static class ShotWords
         };
 
     public static IReadOnlyList<string> RulesOfThumb { get; } =
-    [
-        "\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead.",
-    ];
+    ["\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead."];
 
     /// <summary>What a line is for, and how to reach its conditions.</summary>
     public static string Purpose(Shot shot) =>
@@ -24,8 +22,9 @@ internal static class ShotWords
         {
             ShotPurpose.ReadNoise => "shortest exposure, covered: read noise, of every pixel with 8 or more",
             ShotPurpose.White => "a pair exposed until it is evenly white: saturation and full well",
-            ShotPurpose.DimLight => "a pair under an even, dim light: gain and linearity; keep the light for all pairs, "
-                + "change the exposure",
+            ShotPurpose.DimLight =>
+                "a pair under an even, dim light: gain and linearity; keep the light for all pairs, "
+                    + "change the exposure",
             ShotPurpose.SameLight => "a pair under the same light, exposed longer",
             ShotPurpose.SetCooler => $"covered; set the cooler to {Celsius(shot)} in steps and wait until it is steady",
             ShotPurpose.InRoom => $"covered; in a room of about {Celsius(shot)}, after half an hour of running",

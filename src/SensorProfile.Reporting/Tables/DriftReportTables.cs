@@ -1,7 +1,7 @@
 using System.Globalization;
 using SensorProfile.Drift.OverTheYears;
-using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Plots.Drawing;
 

@@ -12,9 +12,8 @@ public class ShotsDocumentTests
 {
     [Fact]
     public void ACooledListWarnsOfThermalShock() =>
-        Assert.Contains(
-            ShotsDocument.Of(ShotList.Plan(new ShotQuestion())).Cautions,
-            c => c.Contains("in steps", StringComparison.Ordinal)
+        Assert.Contains(ShotsDocument.Of(ShotList.Plan(new ShotQuestion())).Cautions, c =>
+            c.Contains("in steps", StringComparison.Ordinal)
         );
 
     [Fact]

@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
@@ -226,7 +227,7 @@ public class MasterCoverTests
         Assert.Equal((SetpointVerdict.CannotTell, SetpointVerdict.Uncooled), (all.Verdict, reached.Verdict));
         Assert.Equal([16, 30], all.NightsBeyond.Select(night => night.Celsius));
         Assert.Equal(reached.Ambient, all.Ambient);
-        Assert.All(all.Settling, s => Assert.Equal(("dark", 30), (s.Kind, s.Temperature)));
+        Assert.All(all.Settling, s => Assert.Equal((FrameKind.Dark, 30), (s.Kind, s.Temperature)));
         Assert.Throws<DecisionRefusedException>(() => Ask(16, 30));
     }
 

@@ -12,8 +12,9 @@ internal static class DarkLibraryWords
     {
         MasterVerdict[] retake = [.. answer.Masters.Where(m => m.Verdict == CheckVerdict.Retake)],
             unknown = [.. answer.Masters.Where(m => m.Verdict == CheckVerdict.CannotTell)];
-        MasterVerdict shown =
-            retake.FirstOrDefault() ?? unknown.FirstOrDefault() ?? answer.Masters.MaxBy(m => m.Loss?.Value ?? 0)!;
+        MasterVerdict shown = retake.FirstOrDefault()
+            ?? unknown.FirstOrDefault()
+            ?? answer.Masters.MaxBy(m => m.Loss?.Value ?? 0)!;
         return new AnswerWords(
             Sentence(answer.Masters.Count, retake, unknown) + BringBack(answer.Masters),
             $"{Path.GetFileName(shown.File)}: {MasterWords.Reason(answer, shown)}",

@@ -95,8 +95,9 @@ internal static class MasterWords
             MasterGround.OtherSettings =>
                 $"the fresh darks were taken at {ModeChoice.Name(why.Others[0].Settings!)}, the master at "
                     + ModeChoice.Name(why.Master!.Settings!),
-            _ => $"no fresh darks like it ({Conditions(why.Master!.Exposure, why.Master.Temperature)}): those given are "
-                + string.Join("; ", why.Others.Select(o => Conditions(o.Exposure, o.Temperature))),
+            _ =>
+                $"no fresh darks like it ({Conditions(why.Master!.Exposure, why.Master.Temperature)}): those given are "
+                    + string.Join("; ", why.Others.Select(o => Conditions(o.Exposure, o.Temperature))),
         };
 
     private static string Sizes(MasterReason why) =>

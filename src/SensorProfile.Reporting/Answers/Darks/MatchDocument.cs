@@ -97,8 +97,7 @@ internal static class MatchDocument
                 ["lights", "darks", "verdict", ">loss"],
                 [
                     .. answer.Pairs.Select(p =>
-                        (IReadOnlyList<string>)
-                            [MatchWords.Set(p.Lights), MatchWords.Darks(p), Verdict(p), Loss(p)]
+                        (IReadOnlyList<string>)[MatchWords.Set(p.Lights), MatchWords.Darks(p), Verdict(p), Loss(p)]
                     ),
                 ]
             ),

@@ -65,9 +65,7 @@ internal static class MatchWords
         [
             .. answer.Matches.Where(m => m.Drift > 1 && m.SetPoint is null).Select(Drift),
             .. answer
-                .Matches.Where(m =>
-                    m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable
-                )
+                .Matches.Where(m => m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable)
                 .Select(Beyond),
             .. answer.Matches.Where(m => m.FullPixels is not null).Select(Full),
         ];

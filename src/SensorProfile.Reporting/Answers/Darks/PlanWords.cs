@@ -36,7 +36,11 @@ internal static class PlanWords
             : $"fewer would cost more than {Said.Percent(answer.Loss)}";
         return $"Serves about {Said.Whole((long)Math.Round(master.Lights))} lights "
             + $"{Range(master.ServesFrom, master.ServesTo)}; {Said.Whole(master.Frames)} frames: {why}"
-            + (master.MismatchUse > 0.005 ? $"; the mismatch uses {Said.Percent(master.MismatchUse)} of its limit." : ".");
+            + (
+                master.MismatchUse > 0.005
+                    ? $"; the mismatch uses {Said.Percent(master.MismatchUse)} of its limit."
+                    : "."
+            );
     }
 
     /// <summary>When to shoot a master without a cooler; empty with one.</summary>
@@ -45,8 +49,9 @@ internal static class PlanWords
         {
             null => "",
             MasterTime.EndOfNight => "end of the night, when the lights are done",
-            _ => $"whenever the sensor is near {Said.Celsius(master.Temperature)}: between the lights, or in the evening "
-                + "of a warmer night",
+            _ =>
+                $"whenever the sensor is near {Said.Celsius(master.Temperature)}: between the lights, or in the evening "
+                    + "of a warmer night",
         };
 
     /// <summary>What a plan warns of.</summary>

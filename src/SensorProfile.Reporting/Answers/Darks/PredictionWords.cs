@@ -79,10 +79,9 @@ internal static class PredictionWords
 
     private static string Use(DarkPredictionAnswer answer)
     {
-        string quality =
-            answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
-                ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames.Value))} frames"
-                : $"known to ±{Said.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
+        string quality = answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
+            ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames.Value))} frames"
+            : $"known to ±{Said.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
         return $"Use the computed master dark for lights of {Said.Seconds(answer.ExposureSeconds)} at "
             + $"{Said.Celsius(answer.TemperatureCelsius)}: {quality}.";
     }

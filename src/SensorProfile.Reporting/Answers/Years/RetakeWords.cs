@@ -36,7 +36,9 @@ internal static class RetakeWords
                         + $"since{(h.Patches.Count > 0 ? ", the patch among them" : "")}."
                 : $" Darks from {since} hold another dark current.";
             string proof =
-                retake[0] == RetakeKind.Darks ? " A check against 8 fresh darks says which masters still serve your stack." : "";
+                retake[0] == RetakeKind.Darks
+                    ? " A check against 8 fresh darks says which masters still serve your stack."
+                    : "";
             return $"Retake the {Joined(retake)}.{why}{proof}{probe}";
         }
         return (
@@ -51,7 +53,5 @@ internal static class RetakeWords
     public static string Word(RetakeKind kind) => EnumWord.Spaced(kind);
 
     private static string Joined(IReadOnlyList<RetakeKind> kinds) =>
-        kinds.Count < 2
-            ? Word(kinds[0])
-            : $"{string.Join(", ", kinds.SkipLast(1).Select(Word))} and {Word(kinds[^1])}";
+        kinds.Count < 2 ? Word(kinds[0]) : $"{string.Join(", ", kinds.SkipLast(1).Select(Word))} and {Word(kinds[^1])}";
 }

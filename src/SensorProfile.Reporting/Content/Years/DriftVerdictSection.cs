@@ -15,11 +15,7 @@ internal static class DriftVerdictSection
         string advice = RetakeWords.Of(answer);
         List<Block> blocks =
         [
-            new AnswerBlock(
-                Verdict(answer.Outcome),
-                words.Sentence,
-                advice.Length > 0 ? advice : words.Reason
-            ),
+            new AnswerBlock(Verdict(answer.Outcome), words.Sentence, advice.Length > 0 ? advice : words.Reason),
         ];
         KeyFigure[] figures = [.. Figures(answer)];
         if (figures.Length > 0)

@@ -48,7 +48,10 @@ internal static class PredictionGate
         if (trials.ByExposure is { Passed: false } exposure)
             throw Failed(exposure, "another exposure");
         if (!test.Passed)
-            throw Failed(test, proof == PredictionProof.Beyond ? "a temperature beyond the others" : "another temperature");
+            throw Failed(
+                test,
+                proof == PredictionProof.Beyond ? "a temperature beyond the others" : "another temperature"
+            );
         return (trials, test, proof, findings);
     }
 

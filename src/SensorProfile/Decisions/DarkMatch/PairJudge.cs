@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.Settling;
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
@@ -44,13 +45,7 @@ internal sealed class PairJudge(
     {
         LightMatch plain = Plain(lights, darks);
         if (Unknown(lights, darks) is { } unknown)
-            return Instead(
-                lights,
-                plain with
-                {
-                    Reason = new MatchReason(MatchGround.NotKnown) { Unknown = unknown },
-                }
-            );
+            return Instead(lights, plain with { Reason = new MatchReason(MatchGround.NotKnown) { Unknown = unknown } });
         bool same =
             DarkMatching.SameExposure(lights.Exposure, darks.Exposure)
             && Math.Abs(plain.TemperatureDifference!.Value) <= SameTemperature;
@@ -82,7 +77,7 @@ internal sealed class PairJudge(
         reader is null || lights.Exposure is not double seconds || lights.Temperature is not double celsius
             ? null
             : SettlingFrames.Of(
-                "dark",
+                FrameKind.Dark,
                 seconds,
                 Math.Round(celsius),
                 Needed(Stack(question, sky, lights, stackLights))

@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
@@ -22,32 +23,24 @@ internal static class PairSettling
             [
                 SettlingFrames.OfDistribution(reader, longest, Math.Round(lights.Temperature!.Value)),
             ];
-            return plain with
-            {
-                Settling = more,
-                Reason = new MatchReason(MatchGround.NoSpread),
-            };
+            return plain with { Settling = more, Reason = new MatchReason(MatchGround.NoSpread) };
         }
         double middle = Math.Round((lights.Temperature!.Value + darks.Temperature!.Value) / 2);
         double[] temperatures = [middle - Apart, middle, middle + Apart];
         SettlingFrames[] session =
         [
-            SettlingFrames.Of("bias", null, null, MissingMeasurements.BiasForPixelNoise),
-            SettlingFrames.Of("flat", null, null, 2 * MissingMeasurements.FlatLevels),
+            SettlingFrames.Of(FrameKind.Bias, null, null, MissingMeasurements.BiasForPixelNoise),
+            SettlingFrames.Of(FrameKind.Flat, null, null, 2 * MissingMeasurements.FlatLevels),
             .. from celsius in temperatures
             from seconds in new[] { longest / 10, longest / 3, longest }
             select SettlingFrames.Of(
-                "dark",
+                FrameKind.Dark,
                 Math.Round(seconds, seconds < 10 ? 1 : 0),
                 celsius,
                 SettlingFrames.EachDark
             ),
         ];
-        return plain with
-        {
-            Settling = session,
-            Reason = new MatchReason(MatchGround.NoProfile),
-        };
+        return plain with { Settling = session, Reason = new MatchReason(MatchGround.NoProfile) };
     }
 
     /// <summary>Lights or darks outside of what the profile was measured at.</summary>
@@ -70,7 +63,7 @@ internal static class PairSettling
                 :
                 [
                     SettlingFrames.Of(
-                        "dark",
+                        FrameKind.Dark,
                         lights.Exposure!.Value,
                         Math.Round(Math.Clamp(lights.Temperature.Value, low, high)),
                         SettlingFrames.EachDark

@@ -109,15 +109,7 @@ public static class ShotList
         ];
 
     internal static Shot BiasShot(ShotQuestion question, int frames) =>
-        new(
-            FrameKind.Bias,
-            null,
-            null,
-            null,
-            frames,
-            frames * question.OverheadSeconds,
-            ShotPurpose.ReadNoise
-        );
+        new(FrameKind.Bias, null, null, null, frames, frames * question.OverheadSeconds, ShotPurpose.ReadNoise);
 
     /// <summary>A pair at each level from dim to white, without those that exist.</summary>
     internal static List<Shot> FlatShots(ShotQuestion question, int levels, int existing)

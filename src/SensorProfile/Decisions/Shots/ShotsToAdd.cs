@@ -119,7 +119,8 @@ internal static class ShotsToAdd
             now.FlatPairs,
             MissingMeasurements.DarkExposures,
             [
-                .. now.Darks.Where(d =>
+                .. now
+                    .Darks.Where(d =>
                         d.Exposures.Select(e => e.Seconds).Distinct().Count() >= MissingMeasurements.DarkExposures
                     )
                     .Select(d => Math.Round(2 * d.Celsius) / 2),

@@ -162,12 +162,7 @@ public static class DarkTolerance
         MismatchLimits? near = null
     ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
-    private static CauseTolerance Cause(
-        BindingCause cause,
-        SideLimits best,
-        SideSpreads spreads,
-        bool known
-    )
+    private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)
     {
         static Measurement? Of(double? value, Propagation.Spread spread, string unit) =>
             value is double known

@@ -86,13 +86,7 @@ public static class DarkLibraryCheck
                 return CannotTell(master, FreshChoice.Why(MasterGround.OtherSizeUnexplained, master, set));
             if (aligned.Foreign is { } common)
                 return Foreign(master, common);
-            MasterVerdict verdict = MasterCheck.Of(
-                aligned.Master,
-                aligned.Fresh,
-                aligned.Bias,
-                ruler,
-                profile
-            );
+            MasterVerdict verdict = MasterCheck.Of(aligned.Master, aligned.Fresh, aligned.Bias, ruler, profile);
             return verdict with { Realigned = aligned.Words, OtherSize = aligned.OtherSize };
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)

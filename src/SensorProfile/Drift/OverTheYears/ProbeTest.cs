@@ -74,14 +74,7 @@ internal static class ProbeTest
         bool apart =
             Math.Abs(step.Value - h.Celsius)
             > Sure * Math.Sqrt(own * own + h.OwnError * h.OwnError + lawDoubt * lawDoubt + ofLaws * ofLaws);
-        return new ProbeOrAgeing(
-            mode.Name,
-            Judge(dark.Changed, probeMoved, apart),
-            step,
-            hotStep,
-            h.Pixels,
-            null
-        );
+        return new ProbeOrAgeing(mode.Name, Judge(dark.Changed, probeMoved, apart), step, hotStep, h.Pixels, null);
     }
 
     private static ProbeVerdict Judge(bool changed, bool probeMoved, bool apart) =>

@@ -1,14 +1,15 @@
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Answers;
 
 /// <summary>Frames that would settle what cannot be told.</summary>
-/// <param name="Kind">bias, dark, flat or light.</param>
+/// <param name="Kind">Bias, dark, flat or light.</param>
 /// <param name="Exposure">s; null where the light decides or the shortest one is meant.</param>
 /// <param name="Temperature">Sensor temperature, °C; null where it does not matter.</param>
 /// <param name="Frames">How many more.</param>
 /// <param name="Seconds">Clock time with read-out, s.</param>
-public sealed record SettlingFrames(string Kind, double? Exposure, double? Temperature, int Frames, double Seconds)
+public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Temperature, int Frames, double Seconds)
 {
     private const double Overhead = 2; // read-out and saving, s
     private const int ForDistribution = 8;
@@ -16,12 +17,17 @@ public sealed record SettlingFrames(string Kind, double? Exposure, double? Tempe
     /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
     internal const int EachDark = 4;
 
-    internal static SettlingFrames Of(string kind, double? exposure, double? celsius, int frames) =>
-        new(kind, exposure, celsius, frames, frames * ((exposure ?? (kind == "flat" ? 1 : 0)) + Overhead));
+    internal static SettlingFrames Of(FrameKind kind, double? exposure, double? celsius, int frames) =>
+        new(kind, exposure, celsius, frames, frames * ((exposure ?? (kind == FrameKind.Flat ? 1 : 0)) + Overhead));
 
     /// <summary>Darks of one long exposure that show how dark current spreads over the pixels.</summary>
     internal static SettlingFrames OfDistribution(SensorReader reader, double otherwiseSeconds, double? celsius) =>
-        Of("dark", reader.LongestExposure > 0 ? reader.LongestExposure : otherwiseSeconds, celsius, ForDistribution);
+        Of(
+            FrameKind.Dark,
+            reader.LongestExposure > 0 ? reader.LongestExposure : otherwiseSeconds,
+            celsius,
+            ForDistribution
+        );
 
     /// <summary>
     /// Darks of three exposures at a temperature that the profile does not reach: with them its range does.
@@ -29,7 +35,7 @@ public sealed record SettlingFrames(string Kind, double? Exposure, double? Tempe
     internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius) =>
         [
             .. new[] { longest / 10, longest / 3, longest }.Select(t =>
-                Of("dark", Math.Round(t, t < 10 ? 1 : 0), Math.Round(celsius), EachDark)
+                Of(FrameKind.Dark, Math.Round(t, t < 10 ? 1 : 0), Math.Round(celsius), EachDark)
             ),
         ];
 }

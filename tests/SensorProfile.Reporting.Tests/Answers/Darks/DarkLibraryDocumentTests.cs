@@ -15,7 +15,11 @@ public class DarkLibraryDocumentTests
     public void ADamagedMasterIsNamedAndTheRestIsKept()
     {
         AnswerDocument said = Say(
-            Master(CheckVerdict.CannotTell, new(MasterGround.Unreadable) { Problem = "the file ends early" }, "torn.fits"),
+            Master(
+                CheckVerdict.CannotTell,
+                new(MasterGround.Unreadable) { Problem = "the file ends early" },
+                "torn.fits"
+            ),
             Master(CheckVerdict.Keep, new(MasterGround.Residual))
         );
         Assert.Equal("Cannot tell for torn.fits. Keep the rest.", said.Sentence);
@@ -78,10 +82,7 @@ public class DarkLibraryDocumentTests
     public void AnotherSensorIsNamedWithItsEvidence()
     {
         AnswerDocument said = Say(
-            Master(
-                CheckVerdict.Retake,
-                new(MasterGround.OtherSensor) { Common = new CommonHotPixels(2, 180, 1.4) }
-            )
+            Master(CheckVerdict.Retake, new(MasterGround.OtherSensor) { Common = new CommonHotPixels(2, 180, 1.4) })
         );
         Assert.StartsWith(
             "master.fits: Its hot pixels are not those of the fresh darks (2 of 180 hot pixels are in common where "
@@ -115,10 +116,7 @@ public class DarkLibraryDocumentTests
             Master(CheckVerdict.Retake, new(MasterGround.Residual) { OwnNoise = 0 }) with
             {
                 Parts = [Part(ResidualKind.NewHot, CheckVerdict.Retake)],
-                Patches =
-                [
-                    new GrowingPatch(52, 432, 24, 31, 1.2, 0.005, "near the lower left corner", []),
-                ],
+                Patches = [new GrowingPatch(52, 432, 24, 31, 1.2, 0.005, "near the lower left corner", [])],
             }
         ).Reason;
         Assert.Contains("hot now and not in it", reason, StringComparison.Ordinal);

@@ -105,11 +105,7 @@ public class MatchDocumentTests
         Assert.StartsWith(
             "The headers do not say which of the modes",
             MatchDocument
-                .Of(
-                    DarkMatching.Match(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])),
-                    null,
-                    []
-                )
+                .Of(DarkMatching.Match(two, Question([silent], [Sets.Of(FrameKind.Dark, 60, 300, -10)])), null, [])
                 .Reason,
             StringComparison.Ordinal
         );

@@ -107,28 +107,30 @@ public class PlanDocumentTests
     }
 
     [Fact]
-    public void TheTableReadsBackInEveryCulture() =>
-        InCulture.Run("de-DE", () =>
+    public void TheTableReadsBackInEveryCulture()
+    {
+        PlanAnswer plan = Find(
+            new Tarn(),
+            new PlannedLights
+            {
+                ExposureSeconds = 12.5,
+                StartCelsius = -9.5,
+                Lights = 10,
+            }
+        );
+        string[] lines = InCulture.Run("de-DE", () =>
         {
-            PlanAnswer plan = Find(
-                new Tarn(),
-                new PlannedLights
-                {
-                    ExposureSeconds = 12.5,
-                    StartCelsius = -9.5,
-                    Lights = 10,
-                }
-            );
             using var writer = new StringWriter(CultureInfo.InvariantCulture);
             DecisionTables.Write(plan, writer);
-            string[] lines = writer.ToString().Split("\r\n");
-            Assert.StartsWith(
-                "exposure_s,temperature_c,gain,offset,iso,binning,readout,frames,",
-                lines[0],
-                StringComparison.Ordinal
-            );
-            Assert.StartsWith("12.5,-9.5,100,30,,1x1,,", lines[1], StringComparison.Ordinal);
+            return writer.ToString().Split("\r\n");
         });
+        Assert.StartsWith(
+            "exposure_s,temperature_c,gain,offset,iso,binning,readout,frames,",
+            lines[0],
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith("12.5,-9.5,100,30,,1x1,,", lines[1], StringComparison.Ordinal);
+    }
 
     private static PlanAnswer Find(Tarn camera, PlannedLights lights, bool cooled = true) =>
         DarksPlan.Find(

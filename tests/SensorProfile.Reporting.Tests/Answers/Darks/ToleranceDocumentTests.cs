@@ -19,9 +19,7 @@ public class ToleranceDocumentTests
         Assert.Equal(lights == 1000, answer.BeyondCoolers);
         Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
         Assert.StartsWith(
-            answer.BeyondCoolers
-                ? "No cooler holds the darks as near as this stack needs ("
-                : "Use darks at most ",
+            answer.BeyondCoolers ? "No cooler holds the darks as near as this stack needs (" : "Use darks at most ",
             said.Sentence,
             StringComparison.Ordinal
         );

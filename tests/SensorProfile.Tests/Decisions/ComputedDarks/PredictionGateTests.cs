@@ -61,7 +61,10 @@ public sealed class PredictionGateTests
 
     [Fact]
     public void WithTwoTemperaturesTheTrialBeyondSpeaksForTheOneBetween() =>
-        Assert.Equal(PredictionProof.Temperature, Pass(Trials() with { ByTemperature = null }, -5, 100, [-10, 0]).Proof);
+        Assert.Equal(
+            PredictionProof.Temperature,
+            Pass(Trials() with { ByTemperature = null }, -5, 100, [-10, 0]).Proof
+        );
 
     [Fact]
     public void WithOneTemperatureOnlyItsOwnIsAnswered()

@@ -112,7 +112,7 @@ public class DarkMatchingTests
         Assert.Equal(MatchVerdict.CannotTell, answer.Worst);
         // one dark against one light (1.8 + 2.25 + 0.053)/154.1, 20 lights, 5 %: 6 darks of 302 s with read-out
         Assert.Equal(UnknownOfPair.DarkTemperature, answer.Matches[0].Reason.Unknown);
-        Assert.Equal(new SettlingFrames("dark", 300, -10, 6, 6 * 302), Assert.Single(answer.Settling));
+        Assert.Equal(new SettlingFrames(FrameKind.Dark, 300, -10, 6, 6 * 302), Assert.Single(answer.Settling));
     }
 
     [Fact]

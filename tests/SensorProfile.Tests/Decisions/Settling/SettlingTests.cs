@@ -26,7 +26,7 @@ public class SettlingTests
     {
         LightMatch match = Match(new Tarn { Relative = 0.2, HotShare = 0 }).Matches[0];
         Assert.Equal(MatchVerdict.CannotTell, match.Verdict);
-        Assert.All(match.Settling, s => Assert.Equal("dark", s.Kind));
+        Assert.All(match.Settling, s => Assert.Equal(FrameKind.Dark, s.Kind));
         Assert.Equal(SettlingOutcome.MoreFrames, match.Reason.Settled);
         // 4 darks of 5 exposures at 6 temperatures stand behind the profile: with q times as many, its uncertainties
         // are 1/√q and the answer can be told; with half of that addition it cannot
@@ -42,9 +42,12 @@ public class SettlingTests
     public void TheQuickestFramesThatSettleItAreNamed()
     {
         SettlingSearch bias = Find(left => left.Bias < 0.6); // 1/√3 = 0.58: 3 times 8 bias frames
-        Assert.Equal([new SettlingFrames("bias", null, null, 16, 32)], bias.Frames);
+        Assert.Equal([new SettlingFrames(FrameKind.Bias, null, null, 16, 32)], bias.Frames);
         Assert.Equal(SettlingOutcome.MoreFrames, bias.Outcome);
-        Assert.Equal(["bias", "flat"], Find(left => left is { Bias: < 0.9, Flats: < 0.9 }).Frames.Select(f => f.Kind));
+        Assert.Equal(
+            [FrameKind.Bias, FrameKind.Flat],
+            Find(left => left is { Bias: < 0.9, Flats: < 0.9 }).Frames.Select(f => f.Kind)
+        );
         Assert.Equal(60, Find(left => left.Darks < 0.9).Frames.Sum(f => f.Frames)); // half of 120 once more
     }
 
@@ -62,7 +65,7 @@ public class SettlingTests
         Assert.Empty(Find(left => left.Lights < 0.9).Frames);
         var measured = new SkyRate("your sky", new Measurement(0.5, 0.2, "e-/px/s", 10, "lights"), []);
         Assert.Equal(
-            "light",
+            FrameKind.Light,
             Assert
                 .Single(
                     SettlingSearch
@@ -80,38 +83,34 @@ public class SettlingTests
         Assert.Equal(ToleranceVerdict.CannotTell, answer.Verdict);
         Assert.NotEmpty(answer.Settling);
         Assert.Equal(SettlingOutcome.MoreFrames, answer.Settled);
-        double q = 1 + answer.Settling.Where(s => s.Kind == "dark").Sum(s => s.Frames) / 120.0;
-        Assert.Equal(ToleranceVerdict.Answered, Tolerance(new Tarn { Relative = 0.7 / Math.Sqrt(q), HotShare = 0 }).Verdict);
+        double q = 1 + answer.Settling.Where(s => s.Kind == FrameKind.Dark).Sum(s => s.Frames) / 120.0;
+        Assert.Equal(
+            ToleranceVerdict.Answered,
+            Tolerance(new Tarn { Relative = 0.7 / Math.Sqrt(q), HotShare = 0 }).Verdict
+        );
     }
 
     [Fact]
     public void AProfileWithoutTheSpreadOverPixelsAsksForEightDarks()
     {
         ToleranceAnswer answer = Tolerance(new Tarn { Distribution = false });
-        Assert.Equal(new SettlingFrames("dark", 300, -10, 8, 8 * 302), Assert.Single(answer.Settling));
+        Assert.Equal(new SettlingFrames(FrameKind.Dark, 300, -10, 8, 8 * 302), Assert.Single(answer.Settling));
         LightMatch match = Match(new Tarn { Distribution = false }).Matches[0];
-        Assert.Equal(("dark", 8), (match.Settling.Single().Kind, match.Settling.Single().Frames));
+        Assert.Equal((FrameKind.Dark, 8), (match.Settling.Single().Kind, match.Settling.Single().Frames));
     }
 
     [Fact]
     public void WithoutAProfileTheFramesOfAFirstOneAreNamed()
     {
         LightMatch match = DarkMatching.Match(null, Question(lights, darks)).Matches[0];
-        Assert.Equal(["bias", "flat", "dark"], match.Settling.Select(s => s.Kind).Distinct());
+        Assert.Equal([FrameKind.Bias, FrameKind.Flat, FrameKind.Dark], match.Settling.Select(s => s.Kind).Distinct());
         // what they name is a session that lacks nothing
         Inventory taken = Sets.Inventory([
             .. match
-                .Settling.Where(s => s.Kind != "flat")
-                .Select(s =>
-                    Sets.Of(
-                        s.Kind == "bias" ? FrameKind.Bias : FrameKind.Dark,
-                        s.Frames,
-                        s.Exposure ?? 0,
-                        s.Temperature ?? 5
-                    )
-                ),
+                .Settling.Where(s => s.Kind != FrameKind.Flat)
+                .Select(s => Sets.Of(s.Kind, s.Frames, s.Exposure ?? 0, s.Temperature ?? 5)),
             .. Enumerable
-                .Range(1, match.Settling.Single(s => s.Kind == "flat").Frames / 2)
+                .Range(1, match.Settling.Single(s => s.Kind == FrameKind.Flat).Frames / 2)
                 .Select(i => Sets.Of(FrameKind.Flat, 2, i, 5)),
         ]);
         Assert.Empty(MissingMeasurements.Of(taken));

@@ -18,7 +18,8 @@ public class ShotListTests
         ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Minutes = minutes });
         Assert.True(answer.Quantities["totalTime"]!.Value <= 60 * minutes);
         Assert.True(
-            answer.Shots.Where(s => s.Kind == FrameKind.Bias).Sum(s => s.Frames) >= MissingMeasurements.BiasForPixelNoise
+            answer.Shots.Where(s => s.Kind == FrameKind.Bias).Sum(s => s.Frames)
+                >= MissingMeasurements.BiasForPixelNoise
         );
         Assert.True(answer.Shots.Count(s => s.Kind == FrameKind.Flat) >= MissingMeasurements.FlatLevels);
         var darks = answer.Shots.Where(s => s.Kind == FrameKind.Dark).GroupBy(s => s.Temperature).ToList();
@@ -173,10 +174,7 @@ public class ShotListTests
                 .Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 })
                 .Additions.Where(a => a.What.Kind == FrameKind.Dark),
         ];
-        Assert.Equal(
-            [-17, -10.5, 15],
-            darks.Select(a => a.What.Temperature!.Value).Distinct().Order()
-        );
+        Assert.Equal([-17, -10.5, 15], darks.Select(a => a.What.Temperature!.Value).Distinct().Order());
         Assert.Equal(darks.Length, darks.Select(a => (a.What, a.Quantity)).Distinct().Count());
     }
 }
