@@ -104,6 +104,9 @@ internal static class CommandList
             : "";
     }
 
+    /// <summary>What declares the options and words of a command; null for a branch and for what is no command.</summary>
+    public static Type? SettingsOf(string name) => Array.Find(Entries, e => e.Name == name)?.Settings;
+
     public static void AddTo(IConfigurator config, Session session)
     {
         foreach (Entry entry in Entries.Where(e => !e.InBranch))
@@ -119,6 +122,7 @@ internal static class CommandList
 
     private sealed record Entry(
         string Name,
+        Type Settings,
         IReadOnlyList<string[]> Examples,
         Action<IConfigurator, Session> Add,
         Action<IConfigurator<CommandSettings>, Session> AddToBranch
@@ -132,10 +136,20 @@ internal static class CommandList
             string last = name.Split(' ')[^1];
             return new Entry(
                 name,
+                SettingsOf(typeof(TCommand)),
                 examples,
                 (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
                 (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session)
             );
+        }
+
+        /// <summary>The settings that a command's base class is made for.</summary>
+        private static Type SettingsOf(Type command)
+        {
+            Type? type = command;
+            while (type is not null && !(type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Command<>)))
+                type = type.BaseType;
+            return type?.GetGenericArguments()[0] ?? typeof(EmptyCommandSettings);
         }
 
         private static void Finish(

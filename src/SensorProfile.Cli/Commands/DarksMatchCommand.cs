@@ -161,6 +161,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
         [CommandOption("--bias-frames <N>")]
         [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? BiasFrames { get; init; }
 
         public string? ProfilePath => Profile ?? ProfileOption;

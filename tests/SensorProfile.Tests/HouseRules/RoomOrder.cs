@@ -63,7 +63,6 @@ internal static class RoomOrder
         "Decisions/Tolerance",
         "Decisions/DarkMatch",
         "Decisions/DarkPlan",
-        "Decisions",
         "Drift/Archive",
         "Drift/Identity",
         "Drift",

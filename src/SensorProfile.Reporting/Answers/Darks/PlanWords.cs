@@ -118,7 +118,6 @@ internal static class PlanWords
     private static string Reason(PlanAnswer answer)
     {
         MasterPlan? last = answer.Masters.LastOrDefault(m => m.When == MasterTime.EndOfNight);
-        DitherSaving? saving = answer.Saving;
         string fewest =
             "These are the fewest frames that keep every planned light "
             + $"{(answer.Unplanned.Count > 0 ? "that the profile reaches " : "")}within "
@@ -128,19 +127,26 @@ internal static class PlanWords
                 ? $" With {Said.Whole(answer.CoverMasters)} masters instead of {Said.Whole(answer.Masters.Count)} it "
                     + $"would take {Said.Whole((long)answer.CoverFrames)} frames."
                 : "";
-        string dither =
-            saving is null || saving.Frames >= Frames(answer)
-                ? ""
-                : $" Dithered over {Said.Whole(saving.Positions)} positions, {Said.Whole(saving.Frames)} frames would "
-                    + $"do{(saving.Masters == answer.Masters.Count ? "" : $" in {Said.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}")}.";
         return fewest
             + cover
-            + dither
+            + Dithered(answer)
             + (
                 last is null
                     ? ""
                     : $" Shoot the {Said.Celsius(last.Temperature)} master at the end of the night, when the sensor is that cold."
             );
+    }
+
+    private static string Dithered(PlanAnswer answer)
+    {
+        if (answer.Saving is not { } saving || saving.Frames >= Frames(answer))
+            return "";
+        string masters =
+            saving.Masters == answer.Masters.Count
+                ? ""
+                : $" in {Said.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}";
+        return $" Dithered over {Said.Whole(saving.Positions)} positions, {Said.Whole(saving.Frames)} frames would "
+            + $"do{masters}.";
     }
 
     private static string Range(double low, double high) =>

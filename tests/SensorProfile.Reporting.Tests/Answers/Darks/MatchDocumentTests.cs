@@ -127,7 +127,8 @@ public class MatchDocumentTests
         );
         AnswerDocument said = MatchDocument.Of(answer, null, []);
         Assert.Equal(2, answer.Pairs.Count(p => MatchWords.Reason(p) == "Taken with other settings."));
-        Assert.Equal("21 lights of 300 s at −9.6 °C, gain 100, offset 30", said.Tables[0].Rows[0][0]);
+        // −13 … −7 °C: variance 3.3 °C², the mean dark current is that of −10 + 3.3·ln 2/12
+        Assert.Equal("21 lights of 300 s at −9.8 °C, gain 100, offset 30", said.Tables[0].Rows[0][0]);
         Assert.Contains(said.Findings, f => f.Code == "lights-drift");
         Assert.Contains(said.Findings, f =>
             f.Code == "lights-beyond-tolerance"

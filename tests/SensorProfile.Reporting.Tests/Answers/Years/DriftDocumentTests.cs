@@ -30,7 +30,7 @@ public class DriftDocumentTests
         );
         Assert.StartsWith(
             "Retake the darks and bias frames. Darks from 2031-10 hold another dark current.",
-            said.Tables[0].Rows[0][0],
+            said.Tables[0].Rows[0][1],
             StringComparison.Ordinal
         );
         Assert.Contains("the camera has changed", Assert.Single(said.RulesOfThumb), StringComparison.Ordinal);
@@ -67,7 +67,7 @@ public class DriftDocumentTests
         );
         Assert.StartsWith(
             $"Keep the darks from 2031-10: set the cooler 0.98 °C {way}",
-            said.Tables[0].Rows[0][0],
+            said.Tables[0].Rows[0][1],
             StringComparison.Ordinal
         );
         Finding probe = Assert.Single(said.Findings, f => f.Code == "probe-or-ageing");

@@ -63,7 +63,7 @@ public class DarkMatchingTests
         );
         LightMatch match = Assert.Single(answer.Matches);
         Assert.Equal((MatchVerdict.Fits, -10.0, 0.0), (match.Verdict, match.SetPoint, match.TemperatureDifference));
-        Assert.Equal("60 darks of 300 s at −10 °C, gain 100, offset 30", match.Darks);
+        Assert.Equal((60, -10.0), (match.Darks!.Frames, match.Darks.Temperature));
         Assert.Equal(0, match.Night!.Beyond);
     }
 
