@@ -1,6 +1,5 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
