@@ -86,7 +86,18 @@ internal static class CommandList
             "What if? Writes the frames of a camera whose truth is known.",
             ["simulate", Demo + "/camera.json", "--out", "what-if", "--seed", "7"]
         ),
-        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
+        Entry.Of<SetupCommand>(
+            "setup",
+            "Remember my telescope, sky and habits: writes a setup that the other commands read.",
+            ["setup", "--focal-ratio", "5", "--pixel-size", "3.76", "--sky-brightness", "20.5", "--exposure", "300"],
+            ["setup"]
+        ),
+        Entry.Of<SchemaCommand>(
+            "schema",
+            "What is in a profile? Prints the JSON Schema of profile.json, or of another file of this program.",
+            ["schema"],
+            ["schema", "setup"]
+        ),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
@@ -104,8 +115,8 @@ internal static class CommandList
             : "";
     }
 
-    /// <summary>What declares the options and words of a command; null for a branch and for what is no command.</summary>
-    public static Type? SettingsOf(string name) => Array.Find(Entries, e => e.Name == name)?.Settings;
+    /// <summary>What a command can be told; null for none of that name.</summary>
+    public static Type? SettingsOf(string name) => Entries.FirstOrDefault(e => e.Name == name)?.Settings;
 
     public static void AddTo(IConfigurator config, Session session)
     {
@@ -134,22 +145,17 @@ internal static class CommandList
             where TCommand : class, ICommandLimiter<CommandSettings>
         {
             string last = name.Split(' ')[^1];
+            Type settings = typeof(TCommand)
+                .GetInterfaces()
+                .First(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(ICommand<>))
+                .GetGenericArguments()[0];
             return new Entry(
                 name,
-                SettingsOf(typeof(TCommand)),
+                settings,
                 examples,
                 (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
                 (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session)
             );
-        }
-
-        /// <summary>The settings that a command's base class is made for.</summary>
-        private static Type SettingsOf(Type command)
-        {
-            Type? type = command;
-            while (type is not null && !(type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Command<>)))
-                type = type.BaseType;
-            return type?.GetGenericArguments()[0] ?? typeof(EmptyCommandSettings);
         }
 
         private static void Finish(
