@@ -149,6 +149,20 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         private SkyRate? GivenSky =>
             new GivenSky(Sky, Brightness, FocalRatio, PixelSize, Bandwidth, Wavelength, Efficiency).Rate;
 
+        [CommandOption("--filter <NAME>")]
+        [Description("A filter of your setup, for that estimate; its first one unless said.")]
+        public string? Filter { get; init; }
+
+        [CommandOption("--setup <FILE>")]
+        [Description(
+            "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
+        )]
+        public string? Setup { get; init; }
+
+        [CommandOption("--no-setup")]
+        [Description("Read no setup.")]
+        public bool NoSetup { get; init; }
+
         public DriftOptions Options
         {
             get

@@ -42,6 +42,10 @@ internal abstract class GivenSkySettings : ModeSettingsOptions
     [TypeConverter(typeof(Number))]
     public double? Efficiency { get; init; }
 
+    [CommandOption("--filter <NAME>")]
+    [Description("A filter of your setup, for that estimate; its first one unless said.")]
+    public string? Filter { get; init; }
+
     /// <summary>Null when nothing was said about the sky.</summary>
     public SkyRate? SkyRate =>
         new GivenSky(Sky, Brightness, FocalRatio, PixelSize, Bandwidth, Wavelength, Efficiency).Rate;
