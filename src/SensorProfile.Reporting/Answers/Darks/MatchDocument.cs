@@ -16,6 +16,7 @@ internal static class MatchDocument
             MatchWords.Of(answer),
             JsonNodes.Field("matches", answer.Matches.Select(Member)),
             JsonNodes.Field("pairs", answer.Pairs.Select(Member)),
+            JsonNodes.Field("dithered", answer.Dithered?.Matches.Select(Member)),
             JsonNodes.Field("sky", sky)
         );
         return reply with
@@ -23,6 +24,7 @@ internal static class MatchDocument
             Tables =
             [
                 Matches(answer, reply.Reason),
+                .. Dithered(answer),
                 .. Others(answer),
                 .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
@@ -73,6 +75,24 @@ internal static class MatchDocument
                 ),
             ]
         );
+
+    /// <summary>What dithering and rejection would make of the same darks.</summary>
+    private static AnswerTable[] Dithered(MatchAnswer answer) =>
+        answer.Dithered is not { } dithered
+            ? []
+            :
+            [
+                new(
+                    "With and without dithering",
+                    ["lights", "not dithered", ">loss", "dithered, outliers rejected", ">loss"],
+                    [
+                        .. answer.Matches.Zip(dithered.Matches, (still, moved) =>
+                            (IReadOnlyList<string>)
+                                [MatchWords.Set(still.Lights), Verdict(still), Loss(still), Verdict(moved), Loss(moved)]
+                        ),
+                    ]
+                ),
+            ];
 
     /// <summary>Every light set against every dark set, where there is more than one to choose from.</summary>
     private static AnswerTable[] Others(MatchAnswer answer)

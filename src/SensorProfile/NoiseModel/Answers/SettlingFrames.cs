@@ -14,6 +14,9 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
     private const double Overhead = 2; // read-out and saving, s
     private const int ForDistribution = 8;
 
+    // s: shorter darks show no dark current, however short the lights are
+    private const double LeastLongest = 30;
+
     /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
     internal const int EachDark = 4;
 
@@ -32,10 +35,14 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
     /// <summary>
     /// Darks of three exposures at a temperature that the profile does not reach: with them its range does.
     /// </summary>
-    internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius) =>
+    internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius)
+    {
+        double most = Math.Max(longest, LeastLongest);
+        return
         [
-            .. new[] { longest / 10, longest / 3, longest }.Select(t =>
+            .. new[] { most / 10, most / 3, most }.Select(t =>
                 Of(FrameKind.Dark, Math.Round(t, t < 10 ? 1 : 0), Math.Round(celsius), EachDark)
             ),
         ];
+    }
 }

@@ -22,4 +22,7 @@ internal interface IFrameSamples
     /// there. Reads the whole frame.
     /// </summary>
     string? Damage() => null;
+
+    /// <summary>Pixels that have no value here or in another frame of the stack; null when all have one.</summary>
+    MissingPixels? Missing => null;
 }
