@@ -28,6 +28,7 @@ internal static class ModeSummary
         DarkResult darks,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult structure
     )
     {
@@ -49,7 +50,7 @@ internal static class ModeSummary
             DarkCurrent = darks.Profile,
             DarkCurrentAdu = darks.ProfileAdu,
             DarkNights = darks.Nights,
-            FixedPattern = Structure(bias, flats, pattern, level, structure),
+            FixedPattern = Structure(bias, flats, pattern, level, border, structure),
             PhotonTransfer =
                 flats.Channels.Count > 0
                     ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] }
@@ -221,6 +222,7 @@ internal static class ModeSummary
         FlatResult flats,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult lines
     )
     {
@@ -229,6 +231,7 @@ internal static class ModeSummary
             && bias.Stability is null
             && pattern is null
             && level is null
+            && border is null
             && lines.Response is null
         )
             return null;
@@ -242,6 +245,7 @@ internal static class ModeSummary
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,
             BlackLevel = level,
+            MaskedBorder = border,
         };
     }
 
