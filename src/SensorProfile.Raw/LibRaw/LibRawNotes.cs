@@ -44,17 +44,16 @@ internal static class LibRawNotes
     }
 
     /// <summary>
-    /// LibRaw says 1 s of a file whose exposure is empty: 2⁰, as if its shutter value were 0. Whether the file means it
-    /// stands in its Exif tags; without any it cannot be told, and 1 s stays.
+    /// LibRaw says 1 s of a file whose exposure is empty. Whether the file means it stands in its Exif tags: an exposure
+    /// of 0 beside a shutter value of 0 (2⁰ s) is an empty one. Without any tags it cannot be told, and 1 s stays.
     /// </summary>
     private static bool IsMadeUp(float seconds, IReadOnlyList<MetadataExtractor.Directory> directories)
     {
         ExifDirectoryBase[] exif = [.. directories.OfType<ExifDirectoryBase>()];
-        return seconds == 1
-            && exif.Length > 0
-            && !exif.Any(d =>
-                (d.TryGetRational(ExposureTag, out Rational exposure) && exposure.ToDouble() > 0)
-                || d.ContainsTag(ShutterTag)
-            );
+        if (seconds != 1 || exif.Length == 0)
+            return false;
+        return exif.Any(d => d.ContainsTag(ExposureTag))
+            ? !exif.Any(d => d.TryGetRational(ExposureTag, out Rational exposure) && exposure.ToDouble() > 0)
+            : !exif.Any(d => d.ContainsTag(ShutterTag));
     }
 }
