@@ -6,6 +6,7 @@ using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
@@ -106,7 +107,11 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             ? (settings.SkyRate, [])
             : Sky(session, settings, profile, lights, darks);
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
-        Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
+        Finding[] ofFrames =
+        [
+            .. skyFindings,
+            .. SetPoints.StillTrue([.. lightFindings, .. darkFindings], SetPoints.Join([.. lights, .. darks])),
+        ];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
         AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
         if (profile is not null)
@@ -117,7 +122,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
     }
 
     /// <summary>
-    /// The sky that was given, else as the lights show it, else none (the strictest is assumed then).
+    /// The sky that was given, else as the lights show it, else none (the default one is assumed then).
     /// </summary>
     private static (SkyRate?, Finding[]) Sky(
         Session session,

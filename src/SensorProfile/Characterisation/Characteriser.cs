@@ -100,7 +100,7 @@ public static class Characteriser
                 Codes.BlankPixels,
                 Severity.Warning,
                 $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
-                    + "their neighbours of the same colour stand for them, so do not trust maps and defects at these places.",
+                    + "others of their colour stand for them in levels and noise; maps and defects leave these places out.",
                 [.. blanks.Select(b => b.Name)]
             );
         var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
@@ -118,6 +118,7 @@ public static class Characteriser
             modes.Add(MeasureMode([.. mode], samples, inventory, options, meter, rejections));
         }
         rejections.Mode = null;
+        modes = [.. CarriedDarks.Fill(modes, rejections)];
         ReportUnused(readable, rejections);
 
         IEnumerable<ScreenedFrame> used = modes.SelectMany(m => m.Frames.Frames);
@@ -207,7 +208,12 @@ public static class Characteriser
         MapMemory.Release(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, meter, rejections);
-        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure);
+        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with
+        {
+            HotPixelsAdu = darks.ProfileAdu is null
+                ? null
+                : PatternRecipe.HotPixels(mode, bias, structure.Lines, darks, options, meter),
+        };
         return new(
             asRead,
             Finite(suppressed ? WithoutHotPixels(profile) : profile, rejections),
@@ -233,6 +239,7 @@ public static class Characteriser
     private static ModeProfile WithoutHotPixels(ModeProfile profile) =>
         profile with
         {
+            HotPixelsAdu = null,
             DarkCurrent = profile.DarkCurrent is not { } dark
                 ? null
                 : dark with

@@ -15,6 +15,7 @@ internal static class MatchDocument
             answer,
             JsonNodes.Field("matches", answer.Matches),
             JsonNodes.Field("pairs", answer.Pairs),
+            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? dithered.Matches : null),
             JsonNodes.Field("sky", sky)
         );
         return reply with
@@ -22,6 +23,7 @@ internal static class MatchDocument
             Tables =
             [
                 Matches(answer),
+                .. Dithered(answer),
                 .. Others(answer),
                 .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
@@ -48,6 +50,24 @@ internal static class MatchDocument
                 ),
             ]
         );
+
+    /// <summary>What dithering and rejection would make of the same darks.</summary>
+    private static AnswerTable[] Dithered(MatchAnswer answer) =>
+        answer.Dithered is not { } dithered
+            ? []
+            :
+            [
+                new(
+                    "With and without dithering",
+                    ["lights", "not dithered", ">loss", "dithered, outliers rejected", ">loss"],
+                    [
+                        .. answer.Matches.Zip(dithered.Matches, (still, moved) =>
+                            (IReadOnlyList<string>)
+                                [still.Lights, Verdict(still), Loss(still), Verdict(moved), Loss(moved)]
+                        ),
+                    ]
+                ),
+            ];
 
     /// <summary>Every light set against every dark set, where there is more than one to choose from.</summary>
     private static AnswerTable[] Others(MatchAnswer answer)

@@ -9,6 +9,7 @@ using SensorProfile.FixedPattern.RowsAndColumns;
 using SensorProfile.FixedPattern.Telegraph;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Prediction;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
@@ -64,15 +65,16 @@ internal static class ModeSummary
     {
         if (!mode.Frames.Any())
             return new();
+        IFrameSamples first = mode.Frames.First().Samples;
         PedestalDoubt? pedestal =
             bias.Moments is { } unlit && bias.ReadNoiseAdu is { } read
                 ? new(unlit.Frames, unlit.Width, mode.CodeStep.Step, read.Value)
                 : null;
         return new ModeMaps
         {
-            Width = mode.Frames.First().Samples.Width,
-            Height = mode.Frames.First().Samples.Height,
-            ReadNoise = bias.ReadNoiseMap,
+            Width = first.Width,
+            Height = first.Height,
+            ReadNoise = Known(bias.ReadNoiseMap, first.Missing, Half.NaN),
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
             Glow = pattern is null ? null : Glowing(pattern.Glow, pattern.Maps.Rate.Length),
@@ -80,7 +82,7 @@ internal static class ModeSummary
             DoublingUncertainty = pattern is { Maps.Doubling: not null }
                 ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length)
                 : null,
-            Pedestal = bias.Moments?.Mean,
+            Pedestal = Known(bias.Moments?.Mean, first.Missing, float.NaN),
             PedestalUncertainty = pedestal is null
                 ? null
                 : Doubts(
@@ -95,6 +97,10 @@ internal static class ModeSummary
             Levels = pattern?.Maps.Levelled.Fits ?? LevelPixels.None.Fits,
         };
     }
+
+    // What stands for a pixel without a value is another's: no map shows it.
+    private static T[]? Known<T>(T[]? map, MissingPixels? missing, T unknown) =>
+        map is null || missing is null ? map : [.. map.Select((value, i) => missing[i] ? unknown : value)];
 
     // Made when they are written, from little: a map more in memory counts with large cameras.
     private static Func<float[]> Doubts(

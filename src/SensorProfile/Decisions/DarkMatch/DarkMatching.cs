@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
@@ -22,6 +23,24 @@ public static class DarkMatching
     public static MatchAnswer Match(CameraProfile? profile, MatchQuestion question)
     {
         Check(question);
+        MatchAnswer still = Matched(profile, question);
+        int lights = question.Lights.Max(s => s.Frames.Count);
+        if (
+            profile is null
+            || question.Stack.DitherPositions is not null
+            || DarkTolerance.PositionsBeside(lights) is not int positions
+        )
+            return still;
+        StackDescription dithered = question.Stack with
+        {
+            DitherPositions = positions,
+            Rejection = Rejection.SigmaClip,
+        };
+        return still with { Dithered = Matched(profile, question with { Stack = dithered }) };
+    }
+
+    private static MatchAnswer Matched(CameraProfile? profile, MatchQuestion question)
+    {
         FrameSet[] given = [.. question.Lights, .. question.Darks];
         question = question with { Lights = SetPoints.Join(question.Lights), Darks = SetPoints.Join(question.Darks) };
         SkyRate sky = NamedSkies.OrDefault(question.Stack.Sky);

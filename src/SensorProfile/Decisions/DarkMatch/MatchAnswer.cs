@@ -14,6 +14,12 @@ public sealed record MatchAnswer : WordedAnswer
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];
 
+    /// <summary>
+    /// The same lights dithered and with outliers rejected; null where they are said to be dithered, or without a
+    /// profile.
+    /// </summary>
+    public MatchAnswer? Dithered { get; init; }
+
     /// <summary>Every light set against every dark set, lights by lights.</summary>
     public IReadOnlyList<LightMatch> Pairs { get; init; } = [];
 }

@@ -135,9 +135,13 @@ public static class DarksPlan
         int largest = course.Masters.Max(m => m.Frames),
             now = lights.Min(l => l.DitherPositions),
             most = lights.Min(l => l.Lights);
-        if (largest <= PlanWords.PracticalFrames || now >= most)
+        // what a median or a winsorised mean of fewer positions gives cannot be judged, so it is no advice
+        int fewest = lights.Any(l => l.Rejection is Rejection.Median or Rejection.Winsorised)
+            ? StackConditions.FewestPositions
+            : 2;
+        if (largest <= PlanWords.PracticalFrames || now >= most || most < fewest)
             return null;
-        double needed = (double)now * largest / PlanWords.PracticalFrames;
+        double needed = Math.Max(fewest, (double)now * largest / PlanWords.PracticalFrames);
         int positions = usualPositions.FirstOrDefault(k => k >= needed && k > now && k <= most, most);
         PlanCourse dithered = Course(
             profile,

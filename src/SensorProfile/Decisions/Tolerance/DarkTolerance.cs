@@ -20,6 +20,10 @@ public static class DarkTolerance
     private const int ComparedPositions = 20,
         FewestCompared = 5;
 
+    /// <summary>Dither positions of the stack that an undithered one is compared with; null for too few lights.</summary>
+    internal static int? PositionsBeside(int lights) =>
+        lights < FewestCompared ? null : Math.Min(ComparedPositions, lights);
+
     /// <summary>
     /// As <see cref="Find"/>; when the question does not say whether the stack is dithered, also for the same stack
     /// dithered over 20 positions, outliers clipped.
@@ -29,7 +33,7 @@ public static class DarkTolerance
     {
         ArgumentNullException.ThrowIfNull(question);
         ToleranceAnswer still = Find(profile, mode, question);
-        if (question.DitherPositions is not null || question.Lights < FewestCompared)
+        if (question.DitherPositions is not null || PositionsBeside(question.Lights) is not int positions)
             return still;
         ToleranceAnswer dithered = Find(
             profile,
@@ -37,7 +41,7 @@ public static class DarkTolerance
             question with
             {
                 Sky = still.Sky,
-                DitherPositions = Math.Min(ComparedPositions, question.Lights),
+                DitherPositions = positions,
                 Rejection = Rejection.SigmaClip,
             }
         );

@@ -38,12 +38,17 @@ public static class DarkLibraryCheck
         options ??= new DarkLibraryOptions();
         options.Limits.Check();
         Guard.Conditions(options.At(0, NamedSkies.OrDefault(options.Sky)));
-        List<Finding> findings = [.. fresh.Findings.Where(f => f.Severity != Severity.Note)];
-        findings.AddRange([.. options.Notes(), .. SetPoints.NotHeld(fresh.Sets)]);
-        fresh = fresh with { Sets = SetPoints.Join(fresh.Sets) };
+        IReadOnlyList<FrameSet> joined = SetPoints.Join(fresh.Sets);
+        List<Finding> findings =
+        [
+            .. SetPoints.StillTrue(fresh.Findings.Where(f => f.Severity != Severity.Note), joined),
+            .. options.Notes(),
+            .. SetPoints.NotHeld(fresh.Sets),
+        ];
+        fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
-        Measurement? gain = profile is null ? null : ModeChoice.Find(profile, options.Mode).Gain;
+        Measurement? gain = profile is null ? null : ChannelMean.Of(ModeChoice.Find(profile, options.Mode)).Gain;
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];

@@ -42,6 +42,7 @@ internal static class MasterCheck
             off && bias is not null ? Math.Pow(RobustSpread.Of(bias.HalfDifference), 2) : 0,
             master.Width,
             visible,
+            ruler.OwnNoise(fresh),
             ruler.Dithered(fresh)
         );
         ResidualPart[] parts = [.. ResidualParts.Of(left, stack, OwnVariance(master, fresh), ruler)];

@@ -14,6 +14,9 @@ public sealed record SettlingFrames(string Kind, double? Exposure, double? Tempe
     private const int Named = 3,
         ForDistribution = 8;
 
+    // s: shorter darks show no dark current, however short the lights are
+    private const double LeastLongest = 30;
+
     /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
     internal const int EachDark = 4;
 
@@ -27,12 +30,16 @@ public sealed record SettlingFrames(string Kind, double? Exposure, double? Tempe
     /// <summary>
     /// Darks of three exposures at a temperature that the profile does not reach: with them its range does.
     /// </summary>
-    internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius) =>
+    internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius)
+    {
+        double most = Math.Max(longest, LeastLongest);
+        return
         [
-            .. new[] { longest / 10, longest / 3, longest }.Select(t =>
+            .. new[] { most / 10, most / 3, most }.Select(t =>
                 Of("dark", Math.Round(t, t < 10 ? 1 : 0), Math.Round(celsius), EachDark)
             ),
         ];
+    }
 
     /// <summary>"12 darks of 30, 100 and 300 s at 30 °C and 32 bias frames (30 min)".</summary>
     internal static string Words(IReadOnlyList<SettlingFrames> frames)

@@ -30,4 +30,7 @@ internal interface IFrameSamples
     /// <param name="samples">Room for all of them.</param>
     /// <exception cref="NotSupportedException">The file has none.</exception>
     void ReadMasked(Span<ushort> samples) => throw new NotSupportedException($"{Name} has no masked pixels.");
+
+    /// <summary>Pixels that have no value here or in another frame of the stack; null when all have one.</summary>
+    MissingPixels? Missing => null;
 }

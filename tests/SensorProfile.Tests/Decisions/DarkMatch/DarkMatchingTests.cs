@@ -43,6 +43,31 @@ public class DarkMatchingTests
         Assert.Contains("To fit, take", beyond.Matches[0].Reason, StringComparison.Ordinal);
     }
 
+    // darks 1.5 °C warmer are beyond a stack that stays; dithered and clipped it bears them
+    [Fact]
+    public void TheSameDarksAreJudgedDitheredBesideUndithered()
+    {
+        FrameSet warm = Sets.Of(FrameKind.Dark, 60, 300, -8.5);
+        MatchQuestion question = new()
+        {
+            Lights = [lights],
+            Darks = [warm],
+            Stack = new StackDescription { Sky = SkyRate.Given(0.5) },
+        };
+        MatchAnswer still = DarkMatching.Match(new Tarn().Profile(), question),
+            dithered = DarkMatching.Match(
+                new Tarn().Profile(),
+                question with
+                {
+                    Stack = question.Stack with { DitherPositions = 20, Rejection = Rejection.SigmaClip },
+                }
+            );
+        Assert.Equal(dithered.Worst, still.Dithered!.Worst);
+        Assert.Equal(dithered.Matches[0].Loss, still.Dithered.Matches[0].Loss);
+        Assert.True(still.Dithered.Worst < still.Worst, $"{still.Worst} {still.Dithered.Worst}");
+        Assert.Null(dithered.Dithered);
+    }
+
     [Theory] // a difference of nothing is not said
     [InlineData(300, 5, "darks 15 °C warmer, ")]
     [InlineData(150, -10, "darks of 150 s instead of 300 s, ")]
