@@ -48,6 +48,10 @@ internal static class Codes
     public const string GainClaimed = "gain-claimed";
     public const string GainNotMeasurable = "gain-not-measurable";
     public const string NotRawResponse = "response-not-raw";
+    public const string MaskedBorderUnusable = "masked-border-unusable";
+    public const string MaskedBorderDiffers = "masked-border-differs";
+    public const string MaskedBorderClamped = "masked-border-clamped";
+    public const string MaskedBorderMoves = "masked-border-moves";
     public const string NotFinite = "quantity-not-finite";
     public const string NotMeasured = "not-measured";
 }

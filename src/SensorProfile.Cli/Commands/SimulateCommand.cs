@@ -34,7 +34,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
             Lines =
             [
                 $"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} "
-                    + (camera.Files == FrameFiles.Dng ? "--names-say " : "")
+                    + (camera.Files != FrameFiles.Fits ? "--names-say " : "")
                     + "--out results",
             ],
             Fields =

@@ -62,4 +62,7 @@ internal enum Purpose
 
     /// <summary>Groups of touching hot pixels.</summary>
     HotClusters,
+
+    /// <summary>Electrons, row and read noise of the masked border: one row of one frame.</summary>
+    Border,
 }

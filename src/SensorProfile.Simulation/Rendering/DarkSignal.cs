@@ -43,6 +43,10 @@ internal sealed class DarkSignal
     /// <summary>Rate of the ordinary law at the die's temperature over that at the reference temperature.</summary>
     public double RateFactor { get; }
 
+    /// <summary>Mean of the ordinary pixels, without hot pixels and glow, e-/px.</summary>
+    public double OrdinaryElectrons =>
+        _floor + _ordinary * _sensor.DarkRateSum / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
+
     /// <summary>Mean over the frame, telegraph pixels not included, e-/px.</summary>
     public double MeanElectrons
     {

@@ -207,7 +207,8 @@ public static class Characteriser
             : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
         MapMemory.Release(pixels);
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
-        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, structure) with
+        MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, meter, rejections);
+        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with
         {
             HotPixelsAdu = darks.ProfileAdu is null
                 ? null

@@ -29,6 +29,7 @@ internal static class ModeSummary
         DarkResult darks,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult structure
     )
     {
@@ -50,7 +51,7 @@ internal static class ModeSummary
             DarkCurrent = darks.Profile,
             DarkCurrentAdu = darks.ProfileAdu,
             DarkNights = darks.Nights,
-            FixedPattern = Structure(bias, flats, pattern, level, structure),
+            FixedPattern = Structure(bias, flats, pattern, level, border, structure),
             PhotonTransfer =
                 flats.Channels.Count > 0
                     ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] }
@@ -227,6 +228,7 @@ internal static class ModeSummary
         FlatResult flats,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult lines
     )
     {
@@ -235,6 +237,7 @@ internal static class ModeSummary
             && bias.Stability is null
             && pattern is null
             && level is null
+            && border is null
             && lines.Response is null
         )
             return null;
@@ -248,6 +251,7 @@ internal static class ModeSummary
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,
             BlackLevel = level,
+            MaskedBorder = border,
         };
     }
 

@@ -72,6 +72,9 @@ internal static class ProfileDefaults
         [typeof(SensorBoundary)] = [],
         [typeof(BlackLevelProfile)] = Of(new BlackLevelProfile()),
         [typeof(BlackLevelJump)] = [],
+        [typeof(MaskedBorderProfile)] = Of(new MaskedBorderProfile()),
+        [typeof(MaskedBorderSet)] = Of(new MaskedBorderSet()),
+        [typeof(MaskedBorderFrame)] = [],
         [typeof(BlackLevelPoint)] = [],
         [typeof(DarkCurrentLimit)] = Of(new DarkCurrentLimit()),
     };
