@@ -76,7 +76,7 @@ internal static class DriftWords
             ? ProbeOnly(drifted, answer.Years)
         : Unchanged(answer.Changes, answer.Years);
 
-    /// <summary>"Renew yearly": age alone is a reason to check, never to throw away.</summary>
+    /// <summary>Age alone is a reason to check, never to throw away.</summary>
     private static string RuleOfThumb(double years, bool changed) =>
         Yearly
         + (

@@ -162,7 +162,7 @@ public class DriftDocumentTests
         );
 
     [Fact]
-    public void ThePaceOfTheOnlyPublishedLibraryIsQuotedRight() // ×1.3 to ×1.8 in 2.75 years
+    public void ThePaceOfTheOnlyPublishedLibraryIsQuotedRight() // STScI TIR WFPC2 98-03: ×1.3 to ×1.8 in 2.75 years
     {
         Assert.Equal(1.10, Math.Pow(1.3, 1 / 2.75), 2);
         Assert.Equal(1.24, Math.Pow(1.8, 1 / 2.75), 2);
