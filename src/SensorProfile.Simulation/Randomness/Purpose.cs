@@ -62,4 +62,7 @@ internal enum Purpose
 
     /// <summary>Groups of touching hot pixels.</summary>
     HotClusters,
+
+    /// <summary>Defects and traps of a sensor's own physics.</summary>
+    PhysicalDefects,
 }
