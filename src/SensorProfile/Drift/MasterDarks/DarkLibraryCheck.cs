@@ -39,7 +39,7 @@ public static class DarkLibraryCheck
         options.Limits.Check();
         Guard.Conditions(options.At(0, NamedSkies.OrDefault(options.Sky)));
         List<Finding> findings = [.. fresh.Findings.Where(f => f.Severity != Severity.Note)];
-        findings.AddRange([.. options.Notes(), .. SetPoints.NotHeld(fresh.Sets)]);
+        findings.AddRange(SetPoints.NotHeld(fresh.Sets));
         fresh = fresh with { Sets = SetPoints.Join(fresh.Sets) };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");

@@ -123,11 +123,12 @@ public static class NoiseBudget
         var rows = new List<NoiseAtRank>();
         foreach (double share in ranks)
         {
-            if (sensor.RateOfRank(share, stack.TemperatureCelsius) is not double rate)
+            if (sensor.RateOfRank(share, stack.TemperatureCelsius, stack.ExposureSeconds) is not double rate)
                 continue;
             double inDark = darks is null
                 ? 0
-                : sensor.RateOfRank(share, darks.TemperatureCelsius)!.Value * darks.ExposureSeconds;
+                : sensor.RateOfRank(share, darks.TemperatureCelsius, darks.ExposureSeconds)!.Value
+                    * darks.ExposureSeconds;
             PixelNoise noise = StackNoise.OfPixel(
                 sensor,
                 stack,
