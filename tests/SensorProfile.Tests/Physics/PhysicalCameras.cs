@@ -26,7 +26,7 @@ internal static class PhysicalCameras
     internal const double Gain = 0.8;
 
     /// <summary>
-    /// Ordinary pixels by the half gap, 3 % of hot ones by a power law with energies of 0.50 to 0.70 eV, 1 % of warm ones
+    /// Ordinary pixels by depletion with 15 % of diffusion, 3 % of hot ones by a power law with energies of 0.50 to 0.70 eV, 1 % of warm ones
     /// log-normal, glow of 0.12 eV that warms up.
     /// </summary>
     internal static CameraDescription Of(GlowStrength glow, double energySpread = 0.04) =>
@@ -47,8 +47,7 @@ internal static class PhysicalCameras
             {
                 RateAtReference = 0.02,
                 ReferenceTemperature = Reference,
-                ActivationEnergy = 0.60,
-                TemperatureExponent = 1.5,
+                DiffusionShare = 0.15,
             },
             DarkNonuniformity = 0.15,
             Physics = new SensorPhysics
