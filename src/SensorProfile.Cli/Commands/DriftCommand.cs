@@ -116,6 +116,16 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         [TypeConverter(typeof(Number))]
         public double? Sky { get; init; }
 
+        [CommandOption("--setup <FILE>")]
+        [Description(
+            "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
+        )]
+        public string? Setup { get; init; }
+
+        [CommandOption("--no-setup")]
+        [Description("Read no setup.")]
+        public bool NoSetup { get; init; }
+
         public DriftOptions Options
         {
             get

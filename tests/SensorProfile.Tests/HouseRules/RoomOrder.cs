@@ -54,6 +54,7 @@ internal static class RoomOrder
         "NoiseModel/Answers",
         "NoiseModel/Sky",
         "NoiseModel/Noise",
+        "Setup",
         "Decisions/ComputedDarks",
         "Decisions/DarkCount",
         "Decisions/Exposure",
