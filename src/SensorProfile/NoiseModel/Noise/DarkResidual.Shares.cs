@@ -6,6 +6,8 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <summary>Shares of the places of a stack.</summary>
 internal sealed partial class DarkResidual
 {
+    private const double Alike = 0.05; // of the limit of one pixel alone
+
     /// <summary>
     /// Share of the places whose residual, from the typical one, exceeds a limit in the stack; see
     /// <see cref="DitheredShare"/> for a dithered one.
@@ -69,6 +71,14 @@ internal sealed partial class DarkResidual
                 }
                 double excess = Of(i) - centre;
                 light.Clip!.PartsLeft(excess / unit, light.Deviations[i] / unit, parts);
+                // where a pixel leaves about as much at every place, its mean tells all
+                if ((parts[^1] - parts[0]) * Math.Abs(excess) < Alike * limit * lights.DitherPositions)
+                {
+                    weights.Add(pixels.Weights[i]);
+                    excesses.Add(kept[i] - typical);
+                    hot.Add(true);
+                    continue;
+                }
                 foreach (double part in parts)
                 {
                     weights.Add(pixels.Weights[i] / parts.Length);
