@@ -4,7 +4,7 @@ using SensorProfile.Profiles.Darks;
 namespace SensorProfile.Decisions.ComputedDarks;
 
 /// <summary>What trials on left-out darks mean, in words; used by the answer and by the report.</summary>
-public static class PredictionWords
+internal static class PredictionWords
 {
     /// <summary>"ordinary pixels", "hot pixels", "pixels in the glow".</summary>
     internal static string Kind(string? name) =>

@@ -12,7 +12,7 @@ internal static class DriftWords
 {
     private const string Yearly = "\"Renew the dark library yearly\" (common practice, no source): ";
 
-    /// <summary>T-3: age alone is a reason to check, never to throw away.</summary>
+    /// <summary>"Renew yearly": age alone is a reason to check, never to throw away.</summary>
     public static string RuleOfThumb(double years, bool changed) =>
         Yearly
         + (

@@ -112,7 +112,7 @@ public class DarksPlanTests
         Assert.Equal(brute, best);
     }
 
-    [Fact] // T-5
+    [Fact] // "5-minute darks are typical" (common practice, no source)
     public void WithoutLightsThePlanIsForFiveMinutes()
     {
         PlanAnswer plan = DarksPlan.Find(new Tarn().Profile(), new PlanQuestion { Sky = SkyRate.Given(0.5) });

@@ -11,7 +11,7 @@ namespace SensorProfile.Tests.Decisions.Tolerance;
 
 public class DarkToleranceTests
 {
-    [Theory]
+    [Theory] // 2^(δ/6) − 1
     [InlineData(-5, -0.438768976)]
     [InlineData(-1, -0.109101282)]
     [InlineData(-0.5, -0.056125687)]
@@ -32,7 +32,7 @@ public class DarkToleranceTests
         Assert.Equal(-expected, residual.Level() / (0.006 * 300), 5e-10); // light less dark
     }
 
-    [Fact] // X-6, the closed form itself; the searches for glow and level below are held to it
+    [Fact] // ΔT₂·log₂(1 + fσ/(Dt)) and −ΔT₂·log₂(1 − fσ/(Dt)), the closed form itself; the searches for glow and level below are held to it
     public void TheClosedFormHasItsValues()
     {
         Assert.Equal(1, ClosedForm.Warmer(Math.Pow(2, 1 / 6.0) - 1, 6), 1e-12);
@@ -41,7 +41,7 @@ public class DarkToleranceTests
         Assert.Null(ClosedForm.Colder(1, 6));
     }
 
-    // X-8, by the general search over 300 classes of pixels (which hold the spread to 0.5 %): dark signal spreads by 3
+    // By the general search over 300 classes of pixels (which hold the spread to 0.5 %): dark signal spreads by 3
     // e-, stack noise 2 e-
     [Fact]
     public void WorkedExample()
@@ -55,7 +55,7 @@ public class DarkToleranceTests
         Assert.Equal(4.28382375, ClosedForm.Warmer(0.320156211872 * 2 / 3 * 3, 6), 5e-9);
     }
 
-    [Fact] // X-8 and T-8
+    [Fact] // k positions: fσ·√k in the closed form
     public void DitheringDividesTheResidualByTheRootOfThePositions()
     {
         (CameraProfile profile, ModeProfile mode, ToleranceQuestion question) = Worked();
@@ -234,7 +234,7 @@ public class DarkToleranceTests
         Assert.Contains("any amount colder", answer.Sentence, StringComparison.Ordinal);
     }
 
-    [Fact] // I-6: tolerance falls with exposure and dark current, rises with the noise (sky) and with f
+    [Fact] // tolerance falls with exposure and dark current, rises with the noise (sky) and with f
     public void ToleranceFollowsItsCauses()
     {
         double Warm(Tarn camera, ToleranceQuestion q) =>
@@ -281,14 +281,14 @@ public class DarkToleranceTests
         );
     }
 
-    [Theory] // T-1
+    [Theory] // "darks within ±5 °C" (common practice, no source)
     [InlineData(8.0, 9.0, 0.1, "good enough here")]
     [InlineData(3.9, 6.1, 0.1, "too loose here")]
     [InlineData(5.1, 6.1, 0.5, "cannot tell whether it holds here")]
     public void FiveDegreeRule(double warmer, double colder, double uncertainty, string verdict) =>
         Assert.Contains(verdict, RulesOfThumb.FiveDegrees(warmer, colder, uncertainty), StringComparison.Ordinal);
 
-    [Theory] // T-1: accepted from fσ/(Dt) = 2^(5/ΔT₂) − 1 on
+    [Theory] // accepted from fσ/(Dt) = 2^(5/ΔT₂) − 1 on
     [InlineData(5, 1.0)]
     [InlineData(6, 0.7818)]
     [InlineData(7, 0.6407)]

@@ -199,13 +199,13 @@ public sealed class DriftComparisonTests
 
     [Theory]
     [InlineData(0.5, false, "younger than a year")]
-    [InlineData(2, false, "a reason to check")] // T-3: age alone gives "check", never "reject"
+    [InlineData(2, false, "a reason to check")] // age alone gives "check", never "reject"
     [InlineData(2, true, "the camera has changed")]
     public void TheRuleOfThumbIsJudgedByTheEvidence(double years, bool changed, string said) =>
         Assert.Contains(said, DriftWords.RuleOfThumb(years, changed), StringComparison.Ordinal);
 
     [Fact]
-    public void ThePaceOfTheOnlyPublishedLibraryIsQuotedRight() // W-6: ×1.3 to ×1.8 in 2.75 years
+    public void ThePaceOfTheOnlyPublishedLibraryIsQuotedRight() // STScI TIR WFPC2 98-03: ×1.3 to ×1.8 in 2.75 years
     {
         Assert.Equal(1.10, Math.Pow(1.3, 1 / 2.75), 2);
         Assert.Equal(1.24, Math.Pow(1.8, 1 / 2.75), 2);
