@@ -44,7 +44,7 @@ internal sealed class DarkSignal
         {
             double growth =
                 hot[i].Level is { } level ? level.Factor(Celsius(hot[i].Index), sensor.Dark.ReferenceTemperature)
-                : _gradient ? TemperatureLaw.Factor(sensor.Dark, Celsius(hot[i].Index), hot[i].Activation)
+                : _gradient ? Math.Pow(TemperatureLaw.Factor(sensor.Dark, Celsius(hot[i].Index)), hot[i].Activation)
                 : Math.Exp(logFactor * hot[i].Activation);
             _hot[i] = hot[i].Rate * exposure * factor * growth;
         }
