@@ -1,5 +1,6 @@
 using SensorProfile.Fits;
 using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.NoiseModel;
 using SensorProfile.Pixels;
 using SensorProfile.Prediction;
@@ -128,6 +129,7 @@ public static class DarkPrediction
             Activation = ProfileLaws.Activation(mode.DarkCurrent, reference),
             TypicalRate = trials.TypicalRate,
             Classes = pattern.DoublingByRate,
+            Bend = LawBend.From(pattern.HotLawBend),
             Glow = GlowGrowth.Of(pattern.Glow, [.. (nearest?.Levels ?? []).Select(l => (l.Exposure, l.Frames))]),
             LawCorrelation = trials.LawCorrelation,
             PedestalShare = trials.PedestalShare,

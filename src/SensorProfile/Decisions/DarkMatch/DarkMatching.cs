@@ -62,7 +62,7 @@ public static class DarkMatching
                     "Dithering was not stated; the verdicts assume none, the strictest case."
                 )
             );
-        findings.AddRange([.. question.Stack.Notes(), .. SetPoints.NotHeld(given)]);
+        findings.AddRange(SetPoints.NotHeld(given));
         List<LightMatch> pairs = [];
         LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
         return new MatchAnswer

@@ -34,11 +34,6 @@ public static class DarksPlan
             findings.Add(DarkCountAdvice.SkyAssumed(sky));
         IReadOnlyList<PlannedLights> lights =
             question.Lights.Count > 0 ? question.Lights : Assumed(profile, question, findings);
-        findings.AddRange(
-            lights.SelectMany(l =>
-                new StackDescription { DitherPositions = l.DitherPositions, Rejection = l.Rejection }.Notes()
-            )
-        );
         PlanCourse course = Course(profile, question, sky, lights, findings);
         if (course.Masters.Count == 0)
             throw course.Refused!;

@@ -78,7 +78,6 @@ public static class DarkTolerance
         List<Finding> findings =
         [
             .. reader.Notes,
-            .. question.Notes(),
             .. Guard.Exposure(reader, stack.ExposureSeconds),
             .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights"),
         ];

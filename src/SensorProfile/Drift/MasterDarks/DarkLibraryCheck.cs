@@ -41,7 +41,6 @@ public static class DarkLibraryCheck
         List<Finding> findings =
         [
             .. SetPoints.StillTrue(fresh.Findings.Where(f => f.Severity != Severity.Note), joined),
-            .. options.Notes(),
             .. SetPoints.NotHeld(fresh.Sets),
         ];
         fresh = fresh with { Sets = joined };

@@ -55,8 +55,8 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
             stack = StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
             level = RobustSpread.Median(fresh.Mean);
         ClippedMean? clip =
-            Options.Rejection == Rejection.SigmaClip
-                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma)
+            Options.Rejection != Rejection.None
+                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma, Options.Rejection)
                 : null;
         double Pixel(int i) => light + (Gain is { Value: > 0 } k ? Math.Max(0, fresh.Mean[i] - level) / k.Value : 0);
         return extra => new DitheredPixels(

@@ -95,6 +95,7 @@ internal static class LevelSampling
             Centres = centres,
             Noise = uncertainties.Average(),
             Spread = spreads.Average(),
+            SampledSlopes = slopes,
             MedianLean = MedianLean(input, series, line, frames),
         };
     }

@@ -24,7 +24,7 @@ internal static class FlickerRanks
     {
         if (sensor.Pixels is null || sensor.Flicker.Count == 0)
             return [];
-        Growth growth = sensor.GrowthAt(celsius);
+        Growth growth = sensor.GrowthAt(celsius, exposureSeconds);
         (double Variance, double Weight)[] plain =
         [
             .. sensor.Pixels.Classes.Select(c =>
