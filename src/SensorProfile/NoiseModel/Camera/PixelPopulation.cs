@@ -65,7 +65,7 @@ internal sealed class PixelPopulation
     internal double[] RatesAt(Growth growth, bool withHotPixels = true)
     {
         double[] powers = new double[withHotPixels ? exponents.Length : typicalExponents],
-            rates = new double[classes.Length];
+            rates = GC.AllocateUninitializedArray<double>(classes.Length);
         for (int i = 0; i < powers.Length; i++)
             powers[i] = exponents[i] == 1 ? growth.Thermal : Math.Pow(growth.Thermal, exponents[i]);
         for (int i = 0; i < rates.Length; i++)
