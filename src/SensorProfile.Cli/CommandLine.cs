@@ -1,4 +1,5 @@
 using System.Reflection;
+using SensorProfile.Cli.Defaults;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
@@ -17,10 +18,12 @@ internal static class CommandLine
     {
         try
         {
-            int code = Parser(session)
-                .Run(
-                    arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments)
-                );
+            (string[] completed, Remembered remembered) = SetupDefaults.Complete(
+                arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments),
+                session
+            );
+            session = session with { Remembered = remembered };
+            int code = Parser(session).Run(completed);
             session.Results.Send();
             return code;
         }

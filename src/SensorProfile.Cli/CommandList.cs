@@ -86,7 +86,18 @@ internal static class CommandList
             "What if? Writes the frames of a camera whose truth is known.",
             ["simulate", Demo + "/camera.json", "--out", "what-if", "--seed", "7"]
         ),
-        Entry.Of<SchemaCommand>("schema", "What is in a profile? Prints the JSON Schema of profile.json.", ["schema"]),
+        Entry.Of<SetupCommand>(
+            "setup",
+            "Remember my telescope, sky and habits: writes a setup that the other commands read.",
+            ["setup", "--focal-ratio", "5", "--pixel-size", "3.76", "--sky-brightness", "20.5", "--exposure", "300"],
+            ["setup"]
+        ),
+        Entry.Of<SchemaCommand>(
+            "schema",
+            "What is in a profile? Prints the JSON Schema of profile.json, or of another file of this program.",
+            ["schema"],
+            ["schema", "setup"]
+        ),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
@@ -104,6 +115,9 @@ internal static class CommandList
             : "";
     }
 
+    /// <summary>What a command can be told; null for none of that name.</summary>
+    public static Type? SettingsOf(string name) => Entries.FirstOrDefault(e => e.Name == name)?.Settings;
+
     public static void AddTo(IConfigurator config, Session session)
     {
         foreach (Entry entry in Entries.Where(e => !e.InBranch))
@@ -119,6 +133,7 @@ internal static class CommandList
 
     private sealed record Entry(
         string Name,
+        Type Settings,
         IReadOnlyList<string[]> Examples,
         Action<IConfigurator, Session> Add,
         Action<IConfigurator<CommandSettings>, Session> AddToBranch
@@ -130,8 +145,13 @@ internal static class CommandList
             where TCommand : class, ICommandLimiter<CommandSettings>
         {
             string last = name.Split(' ')[^1];
+            Type settings = typeof(TCommand)
+                .GetInterfaces()
+                .First(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(ICommand<>))
+                .GetGenericArguments()[0];
             return new Entry(
                 name,
+                settings,
                 examples,
                 (config, session) => Finish(config.AddCommand<TCommand>(last), description, examples, session),
                 (branch, session) => Finish(branch.AddCommand<TCommand>(last), description, examples, session)

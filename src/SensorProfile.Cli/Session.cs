@@ -1,3 +1,4 @@
+using SensorProfile.Cli.Defaults;
 using SensorProfile.Cli.Terminal;
 using Spectre.Console;
 
@@ -10,13 +11,22 @@ namespace SensorProfile.Cli;
 /// <param name="Stop">Set by Ctrl-C.</param>
 internal sealed record Session(ResultStream Results, SideStream Side, TimeProvider Clock, CancellationToken Stop)
 {
+    /// <summary>What this run took from the user's setup.</summary>
+    public Remembered Remembered { get; init; } = Remembered.Nothing;
+
+    /// <summary>Where a person types answers; null when nobody sits there.</summary>
+    public TextReader? Person { get; init; }
+
     public static Session OnThisTerminal(CancellationToken stop) =>
         new(
             ResultStream.Standard(),
             new SideStream(Console.Error, !Console.IsErrorRedirected, TimeProvider.System),
             DatedClock.FromEnvironment(),
             stop
-        );
+        )
+        {
+            Person = Console.IsInputRedirected || Console.IsErrorRedirected ? null : Console.In,
+        };
 
     public IAnsiConsole HelpConsole => Results.Help;
 }

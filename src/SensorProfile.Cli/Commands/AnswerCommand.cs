@@ -16,7 +16,7 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
     public sealed override int Execute(CommandContext context, TSettings settings)
     {
         Session session = (Session)context.Data!;
-        AnswerDocument reply = AnswerOrRefuse(session, settings);
+        AnswerDocument reply = session.Remembered.Mark(AnswerOrRefuse(session, settings));
         if (settings.Json)
             session.Results.WriteRaw(AnswerJson.Of(reply));
         else

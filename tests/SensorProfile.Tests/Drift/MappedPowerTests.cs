@@ -21,7 +21,7 @@ public sealed class MappedPowerTests(ITestOutputHelper output)
         [
             .. Enumerable.Range(0, pairs).Select(i => new MappedYears(i).Add(2031).Add(2032).Compare()),
         ];
-        int alarms = answers.Count(a => a.Verdict == "changed");
+        int alarms = answers.Count(a => a.Outcome == DriftVerdict.Changed);
         double[] z = [.. answers.Select(a => Pixelwise(a).Z)];
         output.WriteLine(
             $"false 'has changed': {alarms} of {pairs} pairs with maps; z of the dark current pixel by pixel: mean "

@@ -44,7 +44,7 @@ public sealed class RawPairsTests(ITestOutputHelper output) : IDisposable
             select Compare(nights[i], nights[(i + step) % Sessions]),
         ];
         Assert.Equal(Pairs, answers.Length);
-        int alarms = answers.Count(a => a.Verdict == "changed");
+        int alarms = answers.Count(a => a.Outcome == DriftVerdict.Changed);
         double[] z =
         [
             .. answers.Select(a => a.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel")?.Z).OfType<double>(),

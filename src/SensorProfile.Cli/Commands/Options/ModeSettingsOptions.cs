@@ -28,6 +28,16 @@ internal abstract class ModeSettingsOptions : AnswerSettings
     [Description("The binning, likewise; 1x1 unless said.")]
     public string? Binning { get; init; }
 
+    [CommandOption("--setup <FILE>")]
+    [Description(
+        "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
+    )]
+    public string? Setup { get; init; }
+
+    [CommandOption("--no-setup")]
+    [Description("Read no setup.")]
+    public bool NoSetup { get; init; }
+
     /// <summary>Null when the user named none.</summary>
     public ModeSettings? WantedMode =>
         Gain is null && Offset is null && Iso is null && Binning is null

@@ -46,6 +46,10 @@ internal abstract class SkySettings : ModeSettingsOptions
     [TypeConverter(typeof(Number))]
     public double? Efficiency { get; init; }
 
+    [CommandOption("--filter <NAME>")]
+    [Description("A filter of your setup, for that estimate; its first one unless said.")]
+    public string? Filter { get; init; }
+
     [CommandOption("--three-skies")]
     [Description("Answer for a dark, a suburban and a narrow-band sky side by side.")]
     public bool ThreeSkies { get; init; }

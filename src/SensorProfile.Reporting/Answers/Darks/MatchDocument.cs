@@ -13,23 +13,48 @@ internal static class MatchDocument
         AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
-            JsonNodes.Field("matches", answer.Matches),
-            JsonNodes.Field("pairs", answer.Pairs),
+            MatchWords.Of(answer),
+            JsonNodes.Field("matches", answer.Matches.Select(Member)),
+            JsonNodes.Field("pairs", answer.Pairs.Select(Member)),
             JsonNodes.Field("sky", sky)
         );
         return reply with
         {
             Tables =
             [
-                Matches(answer),
+                Matches(answer, reply.Reason),
                 .. Others(answer),
                 .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
-            Findings = [.. answer.Findings.Concat(frameFindings).DistinctBy(finding => finding.Message)],
+            Findings =
+            [
+                .. answer
+                    .Findings.Concat(MatchWords.Findings(answer))
+                    .Concat(frameFindings)
+                    .DistinctBy(finding => finding.Message),
+            ],
         };
     }
 
-    private static AnswerTable Matches(MatchAnswer answer) =>
+    private static object Member(LightMatch match) =>
+        new
+        {
+            Lights = MatchWords.Set(match.Lights),
+            Darks = match.Darks is { } darks ? MatchWords.Set(darks) : null,
+            match.Verdict,
+            match.Loss,
+            match.BindingCause,
+            match.Scaled,
+            match.FullPixels,
+            Reason = MatchWords.Reason(match),
+            match.Settling,
+            match.Night,
+            match.TemperatureDifference,
+            match.SetPoint,
+            match.Drift,
+        };
+
+    private static AnswerTable Matches(MatchAnswer answer, string reason) =>
         new(
             "",
             ["lights", "darks", "verdict", ">loss", "reason"],
@@ -37,11 +62,11 @@ internal static class MatchDocument
                 .. answer.Matches.Select(m =>
                     (IReadOnlyList<string>)
                         [
-                            m.Lights,
-                            m.Darks ?? "none",
+                            MatchWords.Set(m.Lights),
+                            MatchWords.Darks(m),
                             Verdict(m),
                             Loss(m),
-                            m.Reason != answer.Reason ? m.Reason
+                            MatchWords.Reason(m) is var why && why != reason ? why
                             : answer.Matches.Count > 1 ? "As said above."
                             : "",
                         ]
@@ -70,7 +95,11 @@ internal static class MatchDocument
             new(
                 "Every light set against every dark set",
                 ["lights", "darks", "verdict", ">loss"],
-                [.. answer.Pairs.Select(p => (IReadOnlyList<string>)[p.Lights, p.Darks ?? "none", Verdict(p), Loss(p)])]
+                [
+                    .. answer.Pairs.Select(p =>
+                        (IReadOnlyList<string>)[MatchWords.Set(p.Lights), MatchWords.Darks(p), Verdict(p), Loss(p)]
+                    ),
+                ]
             ),
         ];
     }

@@ -68,22 +68,6 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
         );
     }
 
-    /// <summary>"a stack of 40 lights, dithered over 20 positions, outliers clipped".</summary>
-    public string Words =>
-        $"a stack of {Said.Whole(Options.Lights)} lights"
-        + (
-            Options.Positions < 2
-                ? ""
-                : $", dithered over {Said.Whole(Options.Positions)} positions"
-                    + Options.Rejection switch
-                    {
-                        Rejection.SigmaClip => " and clipped",
-                        Rejection.Winsorised => " and winsorised",
-                        Rejection.Median => ", their median",
-                        _ => "",
-                    }
-        );
-
     private StackConditions Stack(FreshDarks fresh) =>
         Options.At(fresh.Set.TemperatureCelsius ?? 0, NamedSkies.OrDefault(Options.Sky));
 

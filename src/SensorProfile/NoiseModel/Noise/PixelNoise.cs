@@ -29,9 +29,6 @@ internal readonly record struct PixelNoise(
     /// <summary>What every light of the stack shares, sensor pixel by sensor pixel, e-².</summary>
     internal double Common => MasterDark + MasterBias;
 
-    /// <summary>Variance of one calibrated light, e-².</summary>
-    internal double Sub => Random + Common;
-
     /// <summary>
     /// Variance of the mean of M calibrated lights over k dither positions, e-²: the masters' noise only falls with k;
     /// rejection costs some of what is new in each light (<see cref="ClippedMean.Cost"/>).

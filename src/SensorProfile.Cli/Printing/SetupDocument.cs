@@ -1,0 +1,70 @@
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Setup;
+
+namespace SensorProfile.Cli.Printing;
+
+/// <summary>The answer of <c>setup</c>: where it stands, what it holds, what may be asked now.</summary>
+internal static class SetupDocument
+{
+    public static AnswerDocument Written(string file, ObservingSetup setup) =>
+        Of($"Your setup is kept: questions need only what differs from it.", "written", file, setup);
+
+    public static AnswerDocument Shown(string file, ObservingSetup? setup) =>
+        setup is null
+            ? Of(
+                "There is no setup yet: say what is usual with you, such as sensorprofile setup --exposure 300 --lights 40.",
+                "none",
+                file,
+                new ObservingSetup()
+            )
+            : Of("This is your setup; an option changes it.", "kept", file, setup);
+
+    private static AnswerDocument Of(string sentence, string verdict, string file, ObservingSetup setup)
+    {
+        string[][] rows = [.. Rows(setup).Where(r => r.Value is not null).Select(r => new[] { r.Name, r.Value! })];
+        bool ready = setup.Camera?.Profile is not null && setup.Stack?.Exposure is not null;
+        return new AnswerDocument
+        {
+            Command = "setup",
+            Sentence = sentence,
+            Verdict = verdict,
+            Tables = rows.Length == 0 ? [] : [AnswerTable.List("", rows.Select(r => $"{r[0]}: {r[1]}"))],
+            Lines =
+            [
+                verdict == "none" ? $"It will stand in {file}" : $"Setup: {file}",
+                .. ready ? new[] { "Try next: sensorprofile setpoint" } : [],
+            ],
+            Fields = [JsonNodes.Field("file", file), JsonNodes.Field("setup", setup)],
+        };
+    }
+
+    private static IEnumerable<(string Name, string? Value)> Rows(ObservingSetup setup)
+    {
+        yield return ("camera", setup.Camera?.Profile);
+        yield return ("pixels", With(setup.Camera?.PixelMicrometres, "µm"));
+        yield return ("telescope", setup.Telescope?.FocalRatio is double n ? $"f/{QuantityText.Number(n)}" : null);
+        yield return ("efficiency", With(setup.Telescope?.Efficiency, ""));
+        yield return ("sky", Sky(setup.Sky));
+        yield return (
+            "filters",
+            setup.Filters is { Count: > 0 } filters ? string.Join(", ", filters.Select(FilterText.Of)) : null
+        );
+        yield return ("exposure", With(setup.Stack?.Exposure, "s"));
+        yield return ("lights", With(setup.Stack?.Lights, ""));
+        yield return ("dither positions", With(setup.Stack?.DitherPositions, ""));
+        yield return ("rejection", setup.Stack?.Rejection is { } rejection ? EnumWord.Of(rejection) : null);
+        yield return ("cooler reaches", With(setup.Cooling?.Reach, "°C below the air"));
+        yield return ("cooler", setup.Cooling?.Uncooled == true ? "none" : null);
+        yield return ("nights", setup.Cooling?.Nights);
+        yield return ("accepted loss", With(setup.AcceptedLoss, "%"));
+    }
+
+    private static string? Sky(SkySetup? sky) =>
+        With(sky?.Brightness, "mag/arcsec²")
+        ?? With(sky?.Rate, "e⁻/px/s")
+        ?? (sky?.Lights is { } l ? $"measured on {l}" : null);
+
+    private static string? With(double? value, string unit) =>
+        value is double number ? $"{QuantityText.Number(number)} {unit}".TrimEnd() : null;
+}
