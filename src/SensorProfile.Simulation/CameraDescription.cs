@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Physics;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 
@@ -44,9 +45,13 @@ public sealed partial record CameraDescription
     /// <summary>Light that each colour passes.</summary>
     public ColourResponse ColourResponse { get; init; } = new();
 
-    /// <summary>Kind of file that the frames are written as: "fits" (default) or "dng".</summary>
+    /// <summary>Kind of file that the frames are written as: "fits" (default), "dng" or
+    /// "compressed-dng".</summary>
     [JsonConverter(typeof(KebabEnumConverter<FrameFiles>))]
     public FrameFiles Files { get; init; }
+
+    /// <summary>Pixels under a mask beside those that see light; only a DNG has a place for them.</summary>
+    public MaskedBorder MaskedBorder { get; init; } = new();
 
     /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
     public int Bits { get; init; } = 16;
@@ -115,6 +120,10 @@ public sealed partial record CameraDescription
 
     /// <summary>Places where the electronics glow.</summary>
     public IReadOnlyList<Glow> Glow { get; init; } = [];
+
+    /// <summary>Physics of the sensor beyond the above; null (default) for none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SensorPhysics? Physics { get; init; }
 
     /// <summary>Noise common to a row, new in each frame, e- (rms). Default 0.</summary>
     public double RowNoise { get; init; }

@@ -26,6 +26,10 @@ internal sealed class ValueCheck(string file)
         }
         Pixels(camera);
         Glow(camera.Glow);
+        if (camera.Physics is { } physics)
+        {
+            new PhysicsCheck(Within).Check(physics);
+        }
         Conditions(camera);
         Ageing(camera.Ageing);
         Shots(camera);
@@ -65,6 +69,10 @@ internal sealed class ValueCheck(string file)
                 "Use RGGB, BGGR, GRBG or GBRG, or leave it out for monochrome."
             );
         }
+        Within("maskedBorder.left", camera.MaskedBorder.Left, 0, 4096);
+        Within("maskedBorder.top", camera.MaskedBorder.Top, 0, 4096);
+        Within("maskedBorder.darkShare", camera.MaskedBorder.DarkShare, 0, 100);
+        Within("maskedBorder.levelOffset", camera.MaskedBorder.LevelOffset, -65535, 65535);
         Within("ageYears", camera.AgeYears, 0, 100);
     }
 
@@ -202,6 +210,9 @@ internal sealed class ValueCheck(string file)
             Within($"{at}.doublingTemperature", glows[i].DoublingTemperature, 0.5, 1000);
             Within($"{at}.exposureExponent", glows[i].ExposureExponent, 0, 3);
             Within($"{at}.referenceExposure", glows[i].ReferenceExposure, 1e-3, 1e5);
+            Within($"{at}.activationEnergy", glows[i].ActivationEnergy, 0, 3);
+            Within($"{at}.warmUp", glows[i].WarmUp, -1, 100);
+            Within($"{at}.warmUpTime", glows[i].WarmUpTime, 0.1, 1e5);
         }
     }
 

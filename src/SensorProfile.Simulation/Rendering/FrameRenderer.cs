@@ -21,6 +21,7 @@ internal sealed class FrameRenderer
     private readonly ILookup<int, (int Column, double Electrons)> _hits;
     private readonly double[] _columnNoise;
     private readonly double _pedestal;
+    private readonly double[] _rowNoise;
     private readonly bool _exposed;
 
     /// <summary>Prepares what all rows share.</summary>
@@ -31,6 +32,7 @@ internal sealed class FrameRenderer
         _stars = new StarField(sensor, frame);
         _hits = CosmicRayHits.Of(_camera, frame, seed);
         _columnNoise = ColumnNoise();
+        _rowNoise = new double[_camera.Height];
         _pedestal = frame.PedestalOffset - (_camera.ClampBlack ? MeanDarkElectrons() / _camera.Gain : 0);
         _exposed = frame.ExposureSeconds > 0 || frame.LightElectrons > 0;
     }
@@ -44,6 +46,13 @@ internal sealed class FrameRenderer
         Parallel.For(0, _camera.Height, options, row => RenderRow(row, pixels.AsSpan(row * width, width)));
         CodeProcessing.Apply(_camera, pixels);
     }
+
+    /// <summary>The same frame with its masked border, row after row; after <see cref="Render"/>.</summary>
+    /// <param name="pixels">What <see cref="Render"/> gave.</param>
+    public ushort[] WithBorder(ushort[] pixels) =>
+        new BorderRenderer(_camera, _frame, _exposed ? _dark.OrdinaryElectrons : 0, _pedestal, _rowNoise, _seed).Around(
+            pixels
+        );
 
     private void RenderRow(int row, Span<ushort> codes)
     {
@@ -108,8 +117,7 @@ internal sealed class FrameRenderer
         for (int i = 0; i < telegraph.Length; i++)
         {
             double share = _telegraph.HighShare(_frame.Index, first + i);
-            means[telegraph[i].Index - row * width] +=
-                telegraph[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * share;
+            means[telegraph[i].Index - row * width] += _dark.HighElectrons(telegraph[i]) * share;
         }
         if (_frame.LightElectrons > 0)
         {
@@ -118,6 +126,14 @@ internal sealed class FrameRenderer
             for (int x = 0; x < means.Length; x++)
             {
                 means[x] += light * response[x];
+            }
+        }
+        if (_frame.PersistenceElectrons > 0)
+        {
+            ReadOnlySpan<float> response = _sensor.Response.AsSpan(row * width, width);
+            for (int x = 0; x < means.Length; x++)
+            {
+                means[x] += _frame.PersistenceElectrons * response[x];
             }
         }
         if (_frame.LeakElectrons > 0)
@@ -173,6 +189,7 @@ internal sealed class FrameRenderer
         int width = signal.Length;
         RandomStream local = random;
         double rowNoise = _camera.RowNoise > 0 ? _camera.RowNoise * local.NextNormal() : 0;
+        _rowNoise[row] = rowNoise;
         if (_sensor.ReadNoise.Length > 0)
         {
             ReadOnlySpan<float> noise = _sensor.ReadNoise.AsSpan(row * width, width);
@@ -232,7 +249,7 @@ internal sealed class FrameRenderer
     }
 
     /// <summary>Nearest code; the truncation of a value that is not negative is its floor.</summary>
-    private static int Code(double value, int top) => (int)Math.Min(Math.Max(value + 0.5, 0), top);
+    internal static int Code(double value, int top) => (int)Math.Min(Math.Max(value + 0.5, 0), top);
 
     private double[] ColumnNoise()
     {
@@ -255,8 +272,7 @@ internal sealed class FrameRenderer
         ReadOnlySpan<TelegraphPixel> pixels = _sensor.Telegraph.All;
         for (int i = 0; i < pixels.Length; i++)
         {
-            telegraph +=
-                pixels[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * _telegraph.HighShare(_frame.Index, i);
+            telegraph += _dark.HighElectrons(pixels[i]) * _telegraph.HighShare(_frame.Index, i);
         }
         return _dark.MeanElectrons + telegraph / ((double)_camera.Width * _camera.Height);
     }

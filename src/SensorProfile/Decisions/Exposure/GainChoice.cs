@@ -46,7 +46,7 @@ public static class GainChoice
         GainRow[] rows =
         [
             .. profile
-                .Modes.Select(m => m.ReadNoise is null ? ChannelMean.Of(m) : m)
+                .Modes.Select(m => ChannelMean.IsNeeded(m) ? ChannelMean.Of(m) : m)
                 .Where(m => m.ReadNoise is { Value: > 0 } && m.Gain is { Value: > 0 })
                 .Select(m => Row(terms, m))
                 .OrderByDescending(r => r.FullWell?.Value ?? r.Gain.Value)
@@ -160,7 +160,10 @@ public static class GainChoice
         }
         double celsius = terms.TemperatureCelsius ?? reader.Best.PixelReference;
         _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
-        return Math.Max(reader.Best.RateOfRank(FillingRank, celsius) ?? reader.Best.Law.RateAt(celsius), 0);
+        return Math.Max(
+            reader.Best.RateOfRank(FillingRank, celsius, terms.ExposureSeconds) ?? reader.Best.Law.RateAt(celsius),
+            0
+        );
     }
 
     private static double Square(double x) => x * x;

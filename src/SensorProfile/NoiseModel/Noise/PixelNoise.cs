@@ -34,7 +34,11 @@ internal readonly record struct PixelNoise(
     /// rejection costs some of what is new in each light (<see cref="ClippedMean.Cost"/>).
     /// </summary>
     internal double Stack(StackConditions stack) =>
-        (stack.Clips ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma).Cost : 1)
+        (
+            stack.Clips
+                ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma, stack.Rejection).Cost
+                : 1
+        )
             * Random
             / stack.Lights
         + Common / stack.DitherPositions;
