@@ -1,6 +1,7 @@
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting;
 
@@ -39,6 +40,8 @@ internal static class Headline
         if (mode.Gain is not null)
             parts.Add($"gain {QuantityText.Of(mode.Gain)}");
         parts.AddRange(Dark(mode));
+        if (mode.HotPixelsAdu is { } hot)
+            parts.Add($"{Plural.Of(hot.Hot, "hot pixel")} above {QuantityText.Number(hot.HotRate)} ADU/px/s");
         if (parts.Count == 0)
             return "None of read noise, gain and dark current could be measured.";
         string sentence = string.Join(", ", parts);
@@ -50,7 +53,7 @@ internal static class Headline
         DarkCurrentProfile? dark = mode.DarkCurrent ?? mode.DarkCurrentAdu;
         string unknown = mode.DarkCurrent is null && mode.ReadNoiseAdu is null ? " (the gain is unknown)" : "";
         if (dark?.RateAtReference is not null)
-            yield return $"dark current {QuantityText.Of(dark.RateAtReference)}{At(dark.ReferenceTemperature)}{unknown}";
+            yield return $"dark current {QuantityText.Of(dark.RateAtReference)}{At(dark.ReferenceTemperature)}{unknown}{Carried(dark)}";
         else if (Nights(mode.DarkNights) is { } nights)
             yield return nights + unknown;
         // What a light leak adds hardly changes with temperature: the law without it is the sensor's own.
@@ -96,6 +99,9 @@ internal static class Headline
         ];
         return [.. asked.Where(quantity => quantity.Quantity is null).Select(quantity => quantity.Name)];
     }
+
+    private static string Carried(DarkCurrentProfile dark) =>
+        dark.CarriedFrom is { } other ? $" (carried over from {ModeLabel.Text(other)})" : "";
 
     private static string At(double? temperature) =>
         temperature is { } celsius ? $" at {QuantityText.Number(celsius)} °C" : "";

@@ -45,9 +45,13 @@ public sealed partial record CameraDescription
     /// <summary>Light that each colour passes.</summary>
     public ColourResponse ColourResponse { get; init; } = new();
 
-    /// <summary>Kind of file that the frames are written as: "fits" (default) or "dng".</summary>
+    /// <summary>Kind of file that the frames are written as: "fits" (default), "dng" or
+    /// "compressed-dng".</summary>
     [JsonConverter(typeof(KebabEnumConverter<FrameFiles>))]
     public FrameFiles Files { get; init; }
+
+    /// <summary>Pixels under a mask beside those that see light; only a DNG has a place for them.</summary>
+    public MaskedBorder MaskedBorder { get; init; } = new();
 
     /// <summary>Bits of the converter, 8…16: it gives the codes 0…2^bits − 1. Default 16.</summary>
     public int Bits { get; init; } = 16;

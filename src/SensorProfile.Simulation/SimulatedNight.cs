@@ -62,7 +62,19 @@ internal sealed class SimulatedNight
         ushort[] pixels,
         int threads = -1,
         CancellationToken cancellation = default
-    )
+    ) => Rendered(frame, pixels, threads, cancellation);
+
+    /// <summary>As <see cref="Render(SimulatedFrame, ushort[], int, CancellationToken)"/>, and with the masked border
+    /// around it.</summary>
+    /// <returns>All pixels of the sensor, row by row.</returns>
+    public ushort[] RenderSensor(
+        SimulatedFrame frame,
+        ushort[] pixels,
+        int threads = -1,
+        CancellationToken cancellation = default
+    ) => Rendered(frame, pixels, threads, cancellation).WithBorder(pixels);
+
+    private FrameRenderer Rendered(SimulatedFrame frame, ushort[] pixels, int threads, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(frame);
         ArgumentNullException.ThrowIfNull(pixels);
@@ -74,6 +86,8 @@ internal sealed class SimulatedNight
             );
         }
         var options = new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellation };
-        new FrameRenderer(Sensor, frame, _telegraph, Seed).Render(pixels, options);
+        var renderer = new FrameRenderer(Sensor, frame, _telegraph, Seed);
+        renderer.Render(pixels, options);
+        return renderer;
     }
 }

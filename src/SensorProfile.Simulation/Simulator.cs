@@ -3,7 +3,7 @@ using SensorProfile.Simulation.Writing;
 
 namespace SensorProfile.Simulation;
 
-/// <summary>Writes the night of a synthetic camera as FITS frames, with the truth behind them.</summary>
+/// <summary>Writes the night of a synthetic camera as FITS or DNG frames, with the truth behind them.</summary>
 public static class Simulator
 {
     /// <summary>
@@ -41,9 +41,13 @@ public static class Simulator
         {
             SimulatedFrame frame = night.Frames[i];
             cancellation.ThrowIfCancellationRequested();
-            night.Render(frame, pixels, options.Threads, cancellation);
             string name = options.FilePrefix + frame.FileName;
-            FrameWriter.Write(Path.Combine(folder, name), night.Sensor.Camera, frame, pixels, options.Overwrite);
+            ushort[] written = pixels;
+            if (FrameWriter.HasBorder(camera, frame))
+                written = night.RenderSensor(frame, pixels, options.Threads, cancellation);
+            else
+                night.Render(frame, pixels, options.Threads, cancellation);
+            FrameWriter.Write(Path.Combine(folder, name), night.Sensor.Camera, frame, written, options.Overwrite);
             progress?.Report(new SimulationProgress(i + 1, night.Frames.Count, name));
         }
         SimulationTruth truth = SimulationTruth.Of(night, options.FilePrefix);

@@ -38,13 +38,20 @@ internal static class Codes
     public const string NoPicture = "no-picture";
     public const string DarkNotLinear = "dark-not-linear";
     public const string FewExposures = "few-dark-exposures";
+    public const string DarksCarried = "dark-current-carried";
+    public const string DarksNotCarried = "dark-current-not-carried";
     public const string NoGain = "gain-missing-for-electrons";
     public const string TemperaturesReplaced = "temperatures-by-hot-pixels";
     public const string TemperaturesKept = "temperatures-not-replaced";
+    public const string TemperatureContradicted = "temperature-contradicted";
     public const string NightsOrdered = "nights-ordered";
     public const string GainClaimed = "gain-claimed";
     public const string GainNotMeasurable = "gain-not-measurable";
     public const string NotRawResponse = "response-not-raw";
+    public const string MaskedBorderUnusable = "masked-border-unusable";
+    public const string MaskedBorderDiffers = "masked-border-differs";
+    public const string MaskedBorderClamped = "masked-border-clamped";
+    public const string MaskedBorderMoves = "masked-border-moves";
     public const string NotFinite = "quantity-not-finite";
     public const string NotMeasured = "not-measured";
 }

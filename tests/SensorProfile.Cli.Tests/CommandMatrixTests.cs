@@ -1,12 +1,15 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using SensorProfile.Cli.Tests.Running;
+using Xunit.Abstractions;
 
 namespace SensorProfile.Cli.Tests;
 
 /// <summary>
 /// Every command with every form of answer that it has: none ends in an internal error, and what is asked for is there.
 /// </summary>
-public sealed class CommandMatrixTests(CharacterisedNight night) : IClassFixture<CharacterisedNight>
+public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelper output)
+    : IClassFixture<CharacterisedNight>
 {
     private const string Profile = "results/profile.json",
         Master = "night/dark_-10C_300s_001.fits";
@@ -29,6 +32,68 @@ public sealed class CommandMatrixTests(CharacterisedNight night) : IClassFixture
         [$"drift results later", "--json", "--out {0}"],
         ["simulate camera.json --out {0}", "--json"],
     ];
+
+    private const string Brightness = "--sky-brightness 21.5 --focal-ratio 5 --pixel-size 3.76";
+
+    // Questions that nobody should ask, but somebody will: air colder than the advice, next to no loss, one light and ten
+    // thousand, a millisecond and a day, profiles that lack a part.
+    private static readonly string[] Strange =
+    [
+        $"setpoint {Profile} --exposure 300 --ambient -30 --max-delta 35",
+        $"setpoint {Profile} --exposure 300 --ambient -12 --max-delta 35",
+        $"setpoint {Profile} --exposure 0.001",
+        $"setpoint {Profile} --exposure 100000",
+        $"setpoint {Profile} --exposure 300 --loss 0.01",
+        $"setpoint {Profile} --exposure 300 --loss 99",
+        $"setpoint {Profile} --exposure 300 --uncooled",
+        $"exposure {Profile} --sky 0.000001",
+        $"exposure {Profile} --loss 0.01",
+        $"darks match {Profile} --exposure 300 --lights 1",
+        $"darks match {Profile} --exposure 300 --lights 10000",
+        $"darks match {Profile} --exposure 0.001 --lights 40",
+        $"darks match {Profile} --exposure 100000 --lights 40",
+        $"darks match {Profile} --exposure 300 --lights 40 --loss 0.01",
+        $"darks plan {Profile} --exposure 300 --lights 1",
+        $"darks plan {Profile} --exposure 300 --lights 10000",
+        $"darks plan {Profile} --exposure 0.001 --lights 40",
+        $"darks plan {Profile} --exposure 100000 --lights 40",
+        $"darks plan {Profile} --exposure 300 --lights 40 --loss 0.01",
+        $"darks plan {Profile} --exposure 300 --lights 40 --temperature -60",
+        $"darks check {Master} --against night --profile {Profile} --lights 1",
+        $"darks check {Master} --against night --profile {Profile} --lights 10000 --dithers 20 --rejects",
+        $"darks check {Master} --against night --profile {Profile} --loss 0.01 {Brightness}",
+        $"drift results later --exposure 0.001 --lights 10000 {Brightness}",
+        .. new[] { "no-dark", "no-gain", "one-temperature" }.SelectMany(lack =>
+            new[]
+            {
+                $"setpoint {lack}.json --exposure 300",
+                $"exposure {lack}.json --sky 0.5",
+                $"darks match {lack}.json --exposure 300 --lights 40",
+                $"darks plan {lack}.json --exposure 300 --lights 40",
+                $"darks predict {lack}.json --temperature -5 --exposure 180 --out {{0}}.fits",
+                $"darks check {Master} --against night --profile {lack}.json",
+                $"drift {Profile} {lack}.json",
+            }
+        ),
+    ];
+
+    public static TheoryData<string> StrangeLines => [.. Strange];
+
+    [Theory]
+    [MemberData(nameof(StrangeLines))]
+    public void StrangeQuestionsEndInASentence(string line)
+    {
+        TemporaryFolder folder = night.Folder;
+        Prepare(folder);
+        string place = "place-" + Guid.NewGuid().ToString("N")[..8];
+        string[] arguments = string.Format(System.Globalization.CultureInfo.InvariantCulture, line, place).Split(' ');
+        CommandRun run = folder.Command.Run([.. arguments, "--json"]);
+        Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, $"{run.ExitCode}: {run.Error}");
+        string sentence = run.Json.GetProperty("sentence").GetString()!;
+        output.WriteLine($"{run.ExitCode} {line}\n  {sentence}");
+        Assert.Matches(@"^\p{Lu}.*[.)]$", sentence);
+        Assert.DoesNotMatch(@"NaN|∞|Infinity|−0 |(?<![0-9.,])0 (s|frames|darks|°C warmer)\b", sentence);
+    }
 
     public static TheoryData<string> Lines
     {
@@ -79,6 +144,32 @@ public sealed class CommandMatrixTests(CharacterisedNight night) : IClassFixture
             int at = profile.IndexOf("\"createdUtc\": \"", StringComparison.Ordinal) + "\"createdUtc\": \"".Length;
             int year = int.Parse(profile.AsSpan(at, 4), System.Globalization.CultureInfo.InvariantCulture);
             File.WriteAllText(folder["later/profile.json"], $"{profile[..at]}{year + 1}{profile[(at + 4)..]}");
+        }
+        if (!File.Exists(folder["one-temperature.json"]))
+        {
+            Lacking("no-dark", mode => mode["darkCurrent"] = null);
+            Lacking("no-gain", mode =>
+                mode["gain"] = mode["readNoise"] = mode["fullWell"] = mode["darkCurrent"] = null
+            );
+            Lacking("one-temperature", mode =>
+            {
+                JsonObject dark = mode["darkCurrent"]!.AsObject();
+                JsonNode point = dark["points"]![0]!;
+                dark["points"] = new JsonArray(point.DeepClone());
+                dark["models"] = new JsonArray();
+                dark["selected"] = dark["doublingTemperature"] = null;
+                dark["measuredRange"] = new JsonArray(
+                    point["temperature"]!.DeepClone(),
+                    point["temperature"]!.DeepClone()
+                );
+            });
+        }
+        void Lacking(string name, Action<JsonObject> change)
+        {
+            JsonNode whole = JsonNode.Parse(File.ReadAllText(folder[Profile]))!;
+            foreach (JsonNode? mode in whole["modes"]!.AsArray())
+                change(mode!.AsObject());
+            File.WriteAllText(folder[name + ".json"], whole.ToJsonString());
         }
         if (!File.Exists(folder["camera.json"]))
             File.WriteAllText(folder["camera.json"], SimulatedNight.DarksOnly);

@@ -5,7 +5,6 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
-using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
@@ -25,9 +24,9 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
             throw CommandFailure.WrongCommandLine(
                 "darks check needs --against, the folder of a few fresh darks like those of the masters."
             );
-        if (settings.Profile is null && (settings.Sky is not null || settings.WantedMode is not null))
+        if (settings.Profile is null && (settings.SkyRate is not null || settings.WantedMode is not null))
             throw CommandFailure.WrongCommandLine(
-                $"Without a profile {(settings.Sky is not null ? "the sky" : "a setting of the camera")} says "
+                $"Without a profile {(settings.SkyRate is not null ? "the sky" : "a setting of the camera")} says "
                     + "nothing: add --profile, or leave it out."
             );
         using OutputFolder? output = settings.Out is { } folder
@@ -82,7 +81,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";
     }
 
-    internal sealed class Settings : ModeSettingsOptions
+    internal sealed class Settings : GivenSkySettings
     {
         [CommandArgument(0, "<MASTER>")]
         [Description("Master darks in FITS form, made by any program, or folders that hold them.")]
@@ -100,10 +99,12 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
 
         [CommandOption("--lights <N>")]
         [Description("Lights in the stack that the masters serve; 40 unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
         [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]
@@ -113,11 +114,6 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         [CommandOption("--rejection <NAME>")]
         [Description(RejectionName.Description)]
         public string? RejectionMethod { get; init; }
-
-        [CommandOption("--sky <E>")]
-        [Description("Sky background, electrons per pixel and second; a suburban sky, broad band, unless said.")]
-        [TypeConverter(typeof(Number))]
-        public double? Sky { get; init; }
 
         [CommandOption("--loss <PCT>")]
         [Description("Rise of the noise that you accept, %; 5 unless said.")]
@@ -150,7 +146,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
                     Lights = Lights ?? usual.Lights,
                     DitherPositions = Dithers,
                     Rejection = RejectionName.Parse(RejectionMethod, Rejects),
-                    Sky = Sky is { } rate ? SkyRate.Given(rate) : null,
+                    Sky = SkyRate,
                     Limits = usual.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.Limits.NoiseLoss },
                     Mode = WantedMode,
                 };

@@ -6,6 +6,7 @@ using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
@@ -50,9 +51,8 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 TemperatureCelsius = question.TemperatureCelsius ?? taken!.Celsius,
             }
         );
-        if (taken is not null)
-            answer = answer with { Findings = [.. answer.Findings, taken.ToFinding()] };
-        AnswerDocument reply = ToleranceDocument.Of(answer) with
+        Finding[] found = taken is null ? [] : [taken.ToFinding()];
+        AnswerDocument reply = ToleranceDocument.Of(answer, found) with
         {
             Assumptions =
             [
@@ -63,7 +63,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 ),
             ],
         };
-        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, reply, folder));
     }
 
     private static AnswerDocument OnDisk(Session session, Settings settings)
@@ -106,18 +106,20 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
             ? (settings.SkyRate, [])
             : Sky(session, settings, profile, lights, darks);
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
-        Finding[] ofFrames = [.. skyFindings, .. lightFindings, .. darkFindings];
+        Finding[] ofFrames =
+        [
+            .. skyFindings,
+            .. SetPoints.StillTrue([.. lightFindings, .. darkFindings], SetPoints.Join([.. lights, .. darks])),
+        ];
         DateTimeOffset date = lights.SelectMany(s => s.Frames).Max(f => f.StartUtc) ?? DateTimeOffset.UnixEpoch;
         AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
         if (profile is not null)
             reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
-        return PageFolder.Complete(page, reply, folder =>
-            AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder)
-        );
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(answer, sky, reply, date, folder));
     }
 
     /// <summary>
-    /// The sky that was given, else as the lights show it, else none (the strictest is assumed then).
+    /// The sky that was given, else as the lights show it, else none (the default one is assumed then).
     /// </summary>
     private static (SkyRate?, Finding[]) Sky(
         Session session,
@@ -164,6 +166,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
         [CommandOption("--bias-frames <N>")]
         [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? BiasFrames { get; init; }
 
         public string? ProfilePath => Profile ?? ProfileOption;

@@ -9,6 +9,7 @@ using SensorProfile.Drift.OverTheYears;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -92,10 +93,12 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 
         [CommandOption("--lights <N>")]
         [Description("Lights in your stack, likewise; 40 unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
         [Description("Dither positions among the lights, likewise; 1 (no dithering) unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]
@@ -112,9 +115,46 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public double? Loss { get; init; }
 
         [CommandOption("--sky <E>")]
-        [Description("Sky background, electrons per pixel and second, likewise; a suburban sky unless said.")]
+        [Description("Sky background, electrons per pixel and second; a suburban sky, broad band, unless said.")]
         [TypeConverter(typeof(Number))]
         public double? Sky { get; init; }
+
+        [CommandOption("--sky-brightness <MAG>")]
+        [Description("Estimate the sky from its brightness, mag/arcsec²; needs --focal-ratio and --pixel-size.")]
+        [TypeConverter(typeof(Number))]
+        public double? Brightness { get; init; }
+
+        [CommandOption("--focal-ratio <N>")]
+        [Description("Focal length over aperture, for that estimate.")]
+        [TypeConverter(typeof(Number))]
+        public double? FocalRatio { get; init; }
+
+        [CommandOption("--pixel-size <UM>")]
+        [Description("Pixel size in µm, for that estimate.")]
+        [TypeConverter(typeof(Number))]
+        public double? PixelSize { get; init; }
+
+        [CommandOption("--bandwidth <NM>")]
+        [Description("Width of the filter's pass band in nm, for that estimate; 300 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Bandwidth { get; init; }
+
+        [CommandOption("--wavelength <NM>")]
+        [Description("Centre of the pass band in nm, for that estimate; 550 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Wavelength { get; init; }
+
+        [CommandOption("--efficiency <SHARE>")]
+        [Description("Electrons per photon at the aperture, 0 to 1, for that estimate; 0.5 unless said.")]
+        [TypeConverter(typeof(Number))]
+        public double? Efficiency { get; init; }
+
+        private SkyRate? GivenSky =>
+            new GivenSky(Sky, Brightness, FocalRatio, PixelSize, Bandwidth, Wavelength, Efficiency).Rate;
+
+        [CommandOption("--filter <NAME>")]
+        [Description("A filter of your setup, for that estimate; its first one unless said.")]
+        public string? Filter { get; init; }
 
         [CommandOption("--setup <FILE>")]
         [Description(
@@ -141,7 +181,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
                         Lights = Lights ?? stack.Lights,
                         DitherPositions = Dithers,
                         Rejection = RejectionName.Parse(RejectionMethod, Rejects),
-                        Sky = Sky is { } rate ? SkyRate.Given(rate) : stack.Sky,
+                        Sky = GivenSky ?? stack.Sky,
                         Limits = stack.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? stack.Limits.NoiseLoss },
                     },
                 };

@@ -34,7 +34,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
             Lines =
             [
                 $"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} "
-                    + (camera.Files == FrameFiles.Dng ? "--names-say " : "")
+                    + (camera.Files != FrameFiles.Fits ? "--names-say " : "")
                     + "--out results",
             ],
             Fields =
@@ -54,6 +54,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 
         [CommandOption("--seed <N>")]
         [Description("Seed of the night: the same seed gives the same bytes.")]
+        [TypeConverter(typeof(WholeNumber<ulong>))]
         public ulong Seed { get; init; } = 1;
     }
 }

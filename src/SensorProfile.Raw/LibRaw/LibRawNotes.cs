@@ -7,7 +7,9 @@ namespace SensorProfile.Raw.LibRaw;
 /// <summary>What only Exif and the maker's notes say of a frame that LibRaw reads.</summary>
 internal static class LibRawNotes
 {
-    private const int SerialNumberTag = 0xA431,
+    private const int ExposureTag = 0x829A,
+        ShutterTag = 0x9201,
+        SerialNumberTag = 0xA431,
         OffsetTag = 0x9011;
 
     /// <summary>
@@ -33,10 +35,25 @@ internal static class LibRawNotes
         ExifSubIfdDirectory? exif = directories.OfType<ExifSubIfdDirectory>().FirstOrDefault();
         return header with
         {
+            ExposureSeconds = IsMadeUp(header.ExposureSeconds, directories) ? 0 : header.ExposureSeconds,
             Temperature = MakerNoteFacts.Temperature(notes),
             Treatments = [.. MakerNoteFacts.Treatments(notes)],
             SerialNumber = exif?.GetString(SerialNumberTag)?.Trim() ?? "",
             Offset = exif?.GetString(OffsetTag)?.Trim() ?? "",
         };
+    }
+
+    /// <summary>
+    /// LibRaw says 1 s of a file whose exposure is empty. Whether the file means it stands in its Exif tags: an exposure
+    /// of 0 beside a shutter value of 0 (2⁰ s) is an empty one. Without any tags it cannot be told, and 1 s stays.
+    /// </summary>
+    private static bool IsMadeUp(float seconds, IReadOnlyList<MetadataExtractor.Directory> directories)
+    {
+        ExifDirectoryBase[] exif = [.. directories.OfType<ExifDirectoryBase>()];
+        if (seconds != 1 || exif.Length == 0)
+            return false;
+        return exif.Any(d => d.ContainsTag(ExposureTag))
+            ? !exif.Any(d => d.TryGetRational(ExposureTag, out Rational exposure) && exposure.ToDouble() > 0)
+            : !exif.Any(d => d.ContainsTag(ShutterTag));
     }
 }

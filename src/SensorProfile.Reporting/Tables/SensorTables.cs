@@ -61,6 +61,7 @@ internal static class SensorTables
                     ]
                 ),
                 .. Level(pattern.BlackLevel),
+                .. MaskedBorderTables.Of(pattern.MaskedBorder),
             ];
 
     private static IEnumerable<IReadOnlyList<object?>> Places(FixedPatternProfile pattern)

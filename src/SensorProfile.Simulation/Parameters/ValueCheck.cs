@@ -69,6 +69,10 @@ internal sealed class ValueCheck(string file)
                 "Use RGGB, BGGR, GRBG or GBRG, or leave it out for monochrome."
             );
         }
+        Within("maskedBorder.left", camera.MaskedBorder.Left, 0, 4096);
+        Within("maskedBorder.top", camera.MaskedBorder.Top, 0, 4096);
+        Within("maskedBorder.darkShare", camera.MaskedBorder.DarkShare, 0, 100);
+        Within("maskedBorder.levelOffset", camera.MaskedBorder.LevelOffset, -65535, 65535);
         Within("ageYears", camera.AgeYears, 0, 100);
     }
 

@@ -65,4 +65,7 @@ internal enum Purpose
 
     /// <summary>Defects and traps of a sensor's own physics.</summary>
     PhysicalDefects,
+
+    /// <summary>Electrons, row and read noise of the masked border: one row of one frame.</summary>
+    Border,
 }

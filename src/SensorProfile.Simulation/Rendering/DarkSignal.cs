@@ -53,6 +53,10 @@ internal sealed class DarkSignal
     /// <summary>Rate of the ordinary law at the die's temperature over that at the reference temperature.</summary>
     public double RateFactor { get; }
 
+    /// <summary>Mean of the ordinary pixels, without hot pixels and glow, e-/px.</summary>
+    public double OrdinaryElectrons =>
+        _floor + OrdinarySum() / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
+
     /// <summary>Electrons that a telegraph pixel adds when it spends the whole exposure in its high state.</summary>
     public double HighElectrons(TelegraphPixel pixel)
     {

@@ -20,7 +20,7 @@ internal sealed class FileNames(FrameFiles files)
         int number = _used[stem] = _used.GetValueOrDefault(stem) + 1;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{stem}_{number:000}.{(files == FrameFiles.Dng ? "dng" : "fits")}"
+            $"{stem}_{number:000}.{(files == FrameFiles.Fits ? "fits" : "dng")}"
         );
     }
 }

@@ -21,6 +21,7 @@ internal sealed class FrameRenderer
     private readonly ILookup<int, (int Column, double Electrons)> _hits;
     private readonly double[] _columnNoise;
     private readonly double _pedestal;
+    private readonly double[] _rowNoise;
     private readonly bool _exposed;
 
     /// <summary>Prepares what all rows share.</summary>
@@ -31,6 +32,7 @@ internal sealed class FrameRenderer
         _stars = new StarField(sensor, frame);
         _hits = CosmicRayHits.Of(_camera, frame, seed);
         _columnNoise = ColumnNoise();
+        _rowNoise = new double[_camera.Height];
         _pedestal = frame.PedestalOffset - (_camera.ClampBlack ? MeanDarkElectrons() / _camera.Gain : 0);
         _exposed = frame.ExposureSeconds > 0 || frame.LightElectrons > 0;
     }
@@ -44,6 +46,13 @@ internal sealed class FrameRenderer
         Parallel.For(0, _camera.Height, options, row => RenderRow(row, pixels.AsSpan(row * width, width)));
         CodeProcessing.Apply(_camera, pixels);
     }
+
+    /// <summary>The same frame with its masked border, row after row; after <see cref="Render"/>.</summary>
+    /// <param name="pixels">What <see cref="Render"/> gave.</param>
+    public ushort[] WithBorder(ushort[] pixels) =>
+        new BorderRenderer(_camera, _frame, _exposed ? _dark.OrdinaryElectrons : 0, _pedestal, _rowNoise, _seed).Around(
+            pixels
+        );
 
     private void RenderRow(int row, Span<ushort> codes)
     {
@@ -180,6 +189,7 @@ internal sealed class FrameRenderer
         int width = signal.Length;
         RandomStream local = random;
         double rowNoise = _camera.RowNoise > 0 ? _camera.RowNoise * local.NextNormal() : 0;
+        _rowNoise[row] = rowNoise;
         if (_sensor.ReadNoise.Length > 0)
         {
             ReadOnlySpan<float> noise = _sensor.ReadNoise.AsSpan(row * width, width);
@@ -239,7 +249,7 @@ internal sealed class FrameRenderer
     }
 
     /// <summary>Nearest code; the truncation of a value that is not negative is its floor.</summary>
-    private static int Code(double value, int top) => (int)Math.Min(Math.Max(value + 0.5, 0), top);
+    internal static int Code(double value, int top) => (int)Math.Min(Math.Max(value + 0.5, 0), top);
 
     private double[] ColumnNoise()
     {

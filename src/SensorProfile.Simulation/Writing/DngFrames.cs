@@ -1,5 +1,7 @@
 using SensorProfile.Raw;
 using SensorProfile.Raw.Writing;
+using SensorProfile.Simulation.Parameters.Sensor;
+using SensorProfile.Simulation.Parameters.Session;
 
 namespace SensorProfile.Simulation.Writing;
 
@@ -13,16 +15,21 @@ internal static class DngFrames
     /// </remarks>
     /// <param name="camera">The camera at its age.</param>
     /// <param name="frame">The frame.</param>
-    /// <param name="pixels">Its samples.</param>
-    public static DngFrame Of(CameraDescription camera, SimulatedFrame frame, ushort[] pixels)
+    /// <param name="sensor">Its samples, masked border included.</param>
+    public static DngFrame Of(CameraDescription camera, SimulatedFrame frame, ushort[] sensor)
     {
         HashSet<string> omitted = [.. frame.Faults.SelectMany(fault => fault.OmitKeywords)];
+        MaskedBorder border = camera.MaskedBorder;
+        bool hasBorder = border.Left > 0 || border.Top > 0;
         double most = ((1 << camera.Bits) - 1) * camera.CodeStep;
         return new DngFrame
         {
-            Width = camera.Width,
-            Height = camera.Height,
-            Samples = pixels,
+            Width = border.Left + camera.Width,
+            Height = border.Top + camera.Height,
+            Samples = sensor,
+            ActiveArea = hasBorder
+                ? new RawArea(border.Top, border.Left, border.Top + camera.Height, border.Left + camera.Width)
+                : null,
             BitsPerSample = 16,
             ColourFilter = FilterOf(camera.ColourFilter),
             BlackLevel = new RawBlackLevel
@@ -35,6 +42,12 @@ internal static class DngFrames
             Facts = FactsOf(camera, frame, omitted),
         };
     }
+
+    /// <summary>How the samples are laid down.</summary>
+    public static DngForm FormOf(CameraDescription camera) =>
+        camera.Files == FrameFiles.CompressedDng
+            ? new DngForm { Compression = RawCompression.LosslessJpeg }
+            : new DngForm();
 
     private const double FinestCelsius = 0.01; // what a probe without steps is written with
 

@@ -9,6 +9,10 @@ namespace SensorProfile.Simulation.Writing;
 /// </summary>
 internal static class FrameWriter
 {
+    /// <summary>Whether the masked border is written, too.</summary>
+    public static bool HasBorder(CameraDescription camera, SimulatedFrame frame) =>
+        IsDng(frame.FileName) && camera.MaskedBorder is not { Left: 0, Top: 0 };
+
     /// <summary>Writes the file; its name appears only when it is complete, faults included.</summary>
     public static void Write(
         string path,
@@ -18,7 +22,7 @@ internal static class FrameWriter
         bool overwrite
     )
     {
-        bool isDng = path.EndsWith(".dng", StringComparison.OrdinalIgnoreCase);
+        bool isDng = IsDng(path);
         if (isDng && frame.Faults.Any(fault => fault.ReplaceKeywords.Count > 0))
         {
             throw new CameraDescriptionException(
@@ -57,6 +61,8 @@ internal static class FrameWriter
         }
     }
 
+    private static bool IsDng(string path) => path.EndsWith(".dng", StringComparison.OrdinalIgnoreCase);
+
     private static void WriteWhole(
         string path,
         bool isDng,
@@ -68,7 +74,7 @@ internal static class FrameWriter
     {
         if (isDng)
         {
-            DngWriter.Write(path, DngFrames.Of(camera, frame, pixels), overwrite: overwrite);
+            DngWriter.Write(path, DngFrames.Of(camera, frame, pixels), DngFrames.FormOf(camera), overwrite);
             return;
         }
         var image = new FitsImage<ushort>(camera.Width, camera.Height, pixels, FrameCards.Of(camera, frame));

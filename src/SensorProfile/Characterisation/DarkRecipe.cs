@@ -59,6 +59,7 @@ internal static class DarkRecipe
         return new DarkResult
         {
             ProfileAdu = adu.Profile is { } profile ? DarkSummary.InAdu(profile) : null,
+            TemperaturesAdu = adu.Temperatures,
             Nights = [.. adu.Nights.Select(DarkSummary.InAdu)],
         };
     }

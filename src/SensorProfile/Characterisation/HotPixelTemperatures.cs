@@ -29,6 +29,9 @@ internal static class HotPixelTemperatures
         Rejections rejections
     )
     {
+        bool ordered = NightsByHotPixels.Report(mode, bias, flats, response, lines, options, meter, rejections);
+        if (ordered && mode.Of(FrameKind.Dark).All(s => s.Set.TemperatureCelsius is null))
+            return mode;
         var scratch = new Rejections();
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, scratch);
         PatternResult? pattern = PatternRecipe.Prepare(

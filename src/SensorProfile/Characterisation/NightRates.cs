@@ -56,7 +56,7 @@ internal static class NightRates
             frames
         );
         DarkNight[] seen = [.. nights.Where(n => Rate(n) is { Value: > 0 }).OrderBy(n => Rate(n)!.Value)];
-        if (seen.Length < 2)
+        if (seen.Length < 2 || rejections.Said(Codes.NightsOrdered))
             return;
         double coldest = Rate(seen[0])!.Value;
         rejections.Add(

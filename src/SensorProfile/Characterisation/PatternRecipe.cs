@@ -33,10 +33,70 @@ internal static class PatternRecipe
         Rejections rejections
     )
     {
-        if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0)
-            return null;
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
-        if (gains.Length < mode.Mosaic.Channels)
+        return gains.Length < mode.Mosaic.Channels
+            ? null
+            : Prepare(mode, bias, gains, lines, darks, options, predict, meter, rejections);
+    }
+
+    /// <summary>Hot pixels in ADU/px/s where no gain is known; null when the darks make no line.</summary>
+    /// <remarks>Rates need no gain; the noise of a single pixel does, so nothing is said of pixels that flicker or bend,
+    /// and the thresholds of a camera, which are in electrons, do not serve.</remarks>
+    public static HotPixelsAdu? HotPixels(
+        ModeFrames mode,
+        BiasResult bias,
+        IReadOnlyList<DefectLine> lines,
+        DarkResult darks,
+        CharacterisationOptions options,
+        Meter meter
+    )
+    {
+        Measurement one = new(1, 0, "1", 1, "no gain");
+        var inAdu = new DarkResult { Profile = darks.ProfileAdu, Temperatures = darks.TemperaturesAdu };
+        if (
+            Prepare(
+                mode,
+                bias,
+                [.. mode.Mosaic.Names.Select(_ => one)],
+                lines,
+                inAdu,
+                options with
+                {
+                    Quick = true,
+                    Thresholds = null,
+                },
+                predict: false,
+                meter,
+                new Rejections()
+            )
+                is not { } prepared
+            || PatternMeasurement.Of(prepared.Input with { TestLevels = false }, null, prepared.Levels)
+                is not { Profile: { Thresholds: { } thresholds } found }
+        )
+            return null;
+        return new HotPixelsAdu
+        {
+            Curve = found.HotPixelCurve,
+            RateQuantiles = [.. found.RateQuantiles.Select(q => q with { Rate = q.Rate with { Unit = "ADU/px/s" } })],
+            Hot = found.Defects?.Hot ?? 0,
+            HotRate = thresholds.HotRate,
+            ReferenceTemperature = found.ReferenceTemperature,
+        };
+    }
+
+    private static PreparedPattern? Prepare(
+        ModeFrames mode,
+        BiasResult bias,
+        Measurement[] gains,
+        IReadOnlyList<DefectLine> lines,
+        DarkResult darks,
+        CharacterisationOptions options,
+        bool predict,
+        Meter meter,
+        Rejections rejections
+    )
+    {
+        if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0)
             return null;
         bool variance = profile.Form == "variance";
         var first = mode.Frames.First().Samples;
@@ -74,6 +134,7 @@ internal static class PatternRecipe
             TopCode = TopCode(mode),
             Thresholds = options.Thresholds,
             Quick = options.Quick,
+            Missing = first.Missing,
             Walk = meter.Walk,
         };
         Dictionary<DarkSeries, SeriesLevels> levels = RateWalk.Levels(input);
@@ -89,6 +150,7 @@ internal static class PatternRecipe
         DarkPredictionProfile? prediction = null;
         if (predict && !options.Quick)
         {
+            meter.Stage("darks computed from the others");
             meter.Report("Darks computed from the others", 0, input.Darks, 0);
             prediction = DarkTrials.Of(input, input.Thresholds, rest =>
                 Refitted(rest, darks, gains, variance, options)

@@ -10,8 +10,27 @@ namespace SensorProfile.Drift;
 /// <param name="Members">Profile and index of the mode in it; at least two.</param>
 internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Profile, int Index)> Members)
 {
-    /// <summary>The mode of a member.</summary>
-    public ModeProfile Mode(int member) => Members[member].Profile.Profile.Modes[Members[member].Index];
+    /// <summary>The mode of a member, without what was carried over from another: that is compared there.</summary>
+    public ModeProfile Mode(int member)
+    {
+        ModeProfile mode = Members[member].Profile.Profile.Modes[Members[member].Index];
+        return mode.DarkCurrent?.CarriedFrom is null
+            ? mode
+            : mode with
+            {
+                DarkCurrent = null,
+                FixedPattern = mode.FixedPattern is not { } pattern
+                    ? null
+                    : pattern with
+                    {
+                        HotPixelCurve = [],
+                        HotPixelCurves = [],
+                        RateQuantiles = [],
+                        Defects = null,
+                        Glow = [],
+                    },
+            };
+    }
 
     /// <summary>
     /// Modes with the same settings, in the order of the last profile; what stands alone is said in a finding.

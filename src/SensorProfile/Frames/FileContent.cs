@@ -9,6 +9,9 @@ internal enum FileContent
     /// <summary>FITS under another name: half a download, or a file set aside.</summary>
     RenamedFits,
 
+    /// <summary>A map of true values beside simulated frames (FITS inside, by its name no frame).</summary>
+    TrueMap,
+
     /// <summary>TIFF of either byte order: DNG, TIFF/EP, many makers' raw files, and pictures.</summary>
     Tiff,
 

@@ -29,6 +29,7 @@ internal static class ThinnedCamera
             rows = Kept(input.Height, share);
         return input with
         {
+            Missing = null, // another's samples stand there, which thinning takes for a pixel like any
             Width = columns.Length,
             Height = rows.Length,
             Series =

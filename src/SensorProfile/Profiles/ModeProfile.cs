@@ -50,6 +50,11 @@ public sealed record ModeProfile
     /// </summary>
     public DarkCurrentProfile? DarkCurrentAdu { get; init; }
 
+    /// <summary>
+    /// Hot pixels in ADU per pixel and second where no gain is known; null where <see cref="FixedPattern"/> counts them.
+    /// </summary>
+    public HotPixelsAdu? HotPixelsAdu { get; init; }
+
     /// <summary>Dark current night by night, of darks without a usable sensor temperature.</summary>
     public IReadOnlyList<DarkNight> DarkNights { get; init; } = [];
 

@@ -46,6 +46,9 @@ internal sealed record ChannelReading
     /// </summary>
     public required double ShareClippedBelow { get; init; }
 
+    /// <summary>The code that one pixel in a thousand exceeds, above the median, ADU: hot pixels and noise.</summary>
+    public required double BrightSpread { get; init; }
+
     /// <summary>Pixels far above and below the level.</summary>
     public required DistributionTail Tail { get; init; }
 
@@ -65,6 +68,7 @@ internal sealed record ChannelReading
             Maximum = codes.Maximum,
             ShareAtMaximum = channel.ShareAtTop,
             ShareClippedBelow = ClippedBelow(codes, codeStep),
+            BrightSpread = codes.Quantile(0.999) - codes.Median,
             Tail = DistributionTail.Of(codes, clipped, codeStep),
         };
     }

@@ -75,14 +75,20 @@ internal static class FrameScreening
             FlatCodes = flatCodes.Histograms(),
             Sets =
             [
-                .. sets.Select(set =>
-                    Sift(
-                        set,
-                        [.. set.Frames.Where(f => byName.ContainsKey(f.Name)).Select(f => byName[f.Name])],
-                        step.Step,
-                        rejections
-                    )
-                ),
+                .. StandingProbe
+                    .Check(sets, byName, step.Step, rejections)
+                    .Select(set =>
+                        Sift(
+                            set,
+                            [
+                                .. set
+                                    .Frames.Where(f => byName.ContainsKey(f.Name))
+                                    .Select(f => byName[f.Name] with { Frame = f }),
+                            ],
+                            step.Step,
+                            rejections
+                        )
+                    ),
             ],
         };
     }

@@ -35,6 +35,9 @@ internal sealed class Rejections
                 .Select(same => Together([.. same])),
         ];
 
+    /// <summary>Whether such a finding was added for the mode that is being measured.</summary>
+    public bool Said(string code) => findings.Exists(f => f.Mode == Mode && f.Finding.Code == code);
+
     /// <summary>Leaves frames out, with one finding for all of them.</summary>
     public void LeaveOut(string code, string finding, IEnumerable<(Frame Frame, string Reason)> frames)
     {

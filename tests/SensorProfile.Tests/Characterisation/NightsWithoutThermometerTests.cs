@@ -1,7 +1,10 @@
+using SensorProfile.Characterisation;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Frames;
+using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
@@ -56,6 +59,102 @@ public sealed class NightsWithoutThermometerTests
         Assert.Null(mode.DarkCurrent);
     }
 
+    // The reading stood at −10.0 °C through a night of 5 °C and one of 15 °C, and a rate "at −10 °C" ± 12 % was given.
+    [Fact]
+    public void AReadingThatTheDarkSignalContradictsIsNotBelieved()
+    {
+        ModeProfile mode = Measured(
+            camera with
+            {
+                Thermometer = new Thermometer { StuckAt = -10 },
+                Shots = [.. Nights.Full(40000, [], [], bias: 9), .. Night(5), .. Night(15)],
+            },
+            out CameraProfile profile
+        );
+        Finding said = Assert.Single(profile.Findings, f => f.Code == "temperature-contradicted");
+        Assert.Contains("factor of 3.", said.Message, StringComparison.Ordinal); // 2^(10/6) = 3.17
+        Assert.Null(mode.DarkCurrent);
+        Assert.Empty(profile.Frames.Rejected);
+        double[] truth = [Rate * Math.Pow(2, 15 / 6.0), Rate * Math.Pow(2, 25 / 6.0)];
+        foreach ((DarkNight night, double rate) in mode.DarkNights.Zip(truth))
+            Assert.Equal(
+                rate,
+                night.TypicalRate!.Value,
+                Math.Max(5 * night.TypicalRate.StandardUncertainty, 0.03 * rate)
+            );
+        Assert.Equal(2, mode.DarkNights.Count);
+    }
+
+    // A cooler that holds its set point reads one value, too.
+    [Fact]
+    public void AReadingThatTheDarkSignalBearsOutIsUsed()
+    {
+        ModeProfile mode = Measured(
+            camera with
+            {
+                Thermometer = new Thermometer { StuckAt = -10 },
+                Shots = [.. Nights.Full(40000, [], [], bias: 9), .. Night(-10), .. Night(-10)],
+            },
+            out CameraProfile profile
+        );
+        Assert.DoesNotContain(profile.Findings, f => f.Code == "temperature-contradicted");
+        Measurement rate = mode.DarkCurrent!.RateAtReference!;
+        Assert.Equal(Rate, rate.Value, 5 * rate.StandardUncertainty);
+        Assert.Empty(mode.DarkNights);
+    }
+
+    // Without any reading the request for the hot pixels' temperatures ended in "could not be taken".
+    [Fact]
+    public void HotPixelsPutNightsWithoutAReadingInOrder()
+    {
+        CameraDescription own = camera with
+        {
+            Thermometer = new Thermometer { Missing = true },
+            HotPixels = new HotPixels
+            {
+                Share = 0.01,
+                Activation = 0.9,
+                ActivationSpread = 0.02,
+                Distribution = new() { Minimum = 1, Maximum = 30 },
+            },
+            Shots = [.. Nights.Full(40000, [], [], bias: 9), .. Night(3), .. Night(-5), .. Night(0)],
+        };
+        using var session = new SimulatedSession(own, 11);
+        CameraProfile profile = Characteriser
+            .Run(
+                FrameInventory.Read([session.Folder], new InventoryOptions()),
+                new CharacterisationOptions { Temperatures = TemperatureSource.HotPixels, Quick = true }
+            )
+            .Profile;
+        Finding order = Assert.Single(profile.Findings, f => f.Code == "nights-ordered");
+        Assert.StartsWith("By their hot pixels", order.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(profile.Findings, f => f.Code == "temperatures-not-replaced");
+        // The coldest was the second, then the third, 5 °C warmer, then the first, 8 °C warmer; within 20 %.
+        System.Text.RegularExpressions.MatchCollection warmer = System.Text.RegularExpressions.Regex.Matches(
+            order.Message,
+            @"UTC, ([0-9.]+) ± ([0-9.]+) °C warmer"
+        );
+        double[] found =
+        [
+            .. warmer.Select(w => double.Parse(w.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)),
+        ];
+        Assert.Equal(2, found.Length);
+        Assert.InRange(found[0], 4, 6);
+        Assert.InRange(found[1], 6.4, 9.6);
+        DateTimeOffset[] starts = [.. profile.Modes[0].DarkNights.Select(n => n.StartUtc!.Value)];
+        string[] names =
+        [
+            .. starts.Select(s => s.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture)),
+        ];
+        Assert.True(
+            order.Message.IndexOf(names[1], StringComparison.Ordinal)
+                < order.Message.IndexOf(names[2], StringComparison.Ordinal)
+                && order.Message.IndexOf(names[2], StringComparison.Ordinal)
+                    < order.Message.IndexOf(names[0], StringComparison.Ordinal),
+            order.Message
+        );
+    }
+
     [Fact]
     public void DarksAloneGiveRateAndDoublingInAdu()
     {
@@ -85,6 +184,48 @@ public sealed class NightsWithoutThermometerTests
         Assert.Equal("ADU/px/s", rate.Unit);
         Assert.Equal(truth, rate.Value, 5 * rate.StandardUncertainty + 0.02 * truth);
         Assert.DoesNotContain(profile.Findings, f => f.Message.Contains("e⁻/px/s", StringComparison.Ordinal));
+    }
+
+    // Hot pixels were missing without a gain, although none of their rates needs it.
+    [Fact]
+    public void DarksAloneGiveHotPixelsInAdu()
+    {
+        CameraDescription own = camera with
+        {
+            Gain = 0.4,
+            HotPixels = new HotPixels
+            {
+                Share = 0.01,
+                Activation = 0.6,
+                ActivationSpread = 0,
+                Distribution = new() { Minimum = 20, Maximum = 30 },
+            },
+        };
+        Shot[] darks =
+        [
+            .. new double[] { -10, 0, 10 }.SelectMany(t =>
+                new double[] { 60, 180, 300 }.Select(e => new Shot
+                {
+                    Kind = FrameKind.Dark,
+                    Exposure = e,
+                    Temperature = t,
+                    Count = 4,
+                })
+            ),
+        ];
+        ModeProfile with = Measured(own with { Shots = [.. Nights.Full(40000, [], [], bias: 9), .. darks] }, out _);
+        ModeProfile alone = Measured(own with { Shots = darks }, out _);
+        HotPixelsAdu adu = alone.HotPixelsAdu!;
+        Assert.Null(with.HotPixelsAdu);
+        Assert.Equal(with.FixedPattern!.Defects!.Hot, adu.Hot);
+        Assert.InRange(adu.Hot, 40, 84); // 61 expected of 6144, Poisson
+        // one in a thousand is hot: its rate in ADU is that in electrons over the gain, both at their own reference
+        double scale =
+            Math.Pow(2, (adu.ReferenceTemperature!.Value - with.FixedPattern.ReferenceTemperature!.Value) / 6) / 0.4;
+        Measurement expected = with.FixedPattern.RateQuantiles.Single(q => q.Share == 0.999).Rate,
+            found = adu.RateQuantiles.Single(q => q.Share == 0.999).Rate;
+        Assert.Equal("ADU/px/s", found.Unit);
+        Assert.Equal(scale * expected.Value, found.Value, 0.1 * found.Value);
     }
 
     [Fact]

@@ -9,9 +9,6 @@ internal static class WideLines
     public static readonly IReadOnlyDictionary<string, int> Allowed = new Dictionary<string, int>
     {
         ["src/SensorProfile/Characterisation/HotPixelTemperatures.cs"] = 1,
-        ["src/SensorProfile/Decisions/DarkPlan/PlanWords.cs"] = 1,
-        ["src/SensorProfile/Decisions/Shots/ShotList.cs"] = 1,
-        ["src/SensorProfile/Decisions/Shots/ShotsToAdd.cs"] = 1,
         ["tests/SensorProfile.Tests/Decisions/ComputedDarks/ComputedDarkTests.cs"] = 1,
     };
 }

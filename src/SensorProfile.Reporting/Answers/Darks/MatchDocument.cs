@@ -13,23 +13,50 @@ internal static class MatchDocument
         AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
-            JsonNodes.Field("matches", answer.Matches),
-            JsonNodes.Field("pairs", answer.Pairs),
+            MatchWords.Of(answer),
+            JsonNodes.Field("matches", answer.Matches.Select(Member)),
+            JsonNodes.Field("pairs", answer.Pairs.Select(Member)),
+            JsonNodes.Field("dithered", answer.Dithered?.Matches.Select(Member)),
             JsonNodes.Field("sky", sky)
         );
         return reply with
         {
             Tables =
             [
-                Matches(answer),
+                Matches(answer, reply.Reason),
+                .. Dithered(answer),
                 .. Others(answer),
                 .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
-            Findings = [.. answer.Findings.Concat(frameFindings).DistinctBy(finding => finding.Message)],
+            Findings =
+            [
+                .. answer
+                    .Findings.Concat(MatchWords.Findings(answer))
+                    .Concat(frameFindings)
+                    .DistinctBy(finding => finding.Message),
+            ],
         };
     }
 
-    private static AnswerTable Matches(MatchAnswer answer) =>
+    private static object Member(LightMatch match) =>
+        new
+        {
+            Lights = MatchWords.Set(match.Lights),
+            Darks = match.Darks is { } darks ? MatchWords.Set(darks) : null,
+            match.Verdict,
+            match.Loss,
+            match.BindingCause,
+            match.Scaled,
+            match.FullPixels,
+            Reason = MatchWords.Reason(match),
+            match.Settling,
+            match.Night,
+            match.TemperatureDifference,
+            match.SetPoint,
+            match.Drift,
+        };
+
+    private static AnswerTable Matches(MatchAnswer answer, string reason) =>
         new(
             "",
             ["lights", "darks", "verdict", ">loss", "reason"],
@@ -37,17 +64,35 @@ internal static class MatchDocument
                 .. answer.Matches.Select(m =>
                     (IReadOnlyList<string>)
                         [
-                            m.Lights,
-                            m.Darks ?? "none",
+                            MatchWords.Set(m.Lights),
+                            MatchWords.Darks(m),
                             Verdict(m),
                             Loss(m),
-                            m.Reason != answer.Reason ? m.Reason
+                            MatchWords.Reason(m) is var why && why != reason ? why
                             : answer.Matches.Count > 1 ? "As said above."
                             : "",
                         ]
                 ),
             ]
         );
+
+    /// <summary>What dithering and rejection would make of the same darks.</summary>
+    private static AnswerTable[] Dithered(MatchAnswer answer) =>
+        answer.Dithered is not { } dithered
+            ? []
+            :
+            [
+                new(
+                    "With and without dithering",
+                    ["lights", "not dithered", ">loss", "dithered, outliers rejected", ">loss"],
+                    [
+                        .. answer.Matches.Zip(dithered.Matches, (still, moved) =>
+                            (IReadOnlyList<string>)
+                                [MatchWords.Set(still.Lights), Verdict(still), Loss(still), Verdict(moved), Loss(moved)]
+                        ),
+                    ]
+                ),
+            ];
 
     /// <summary>Every light set against every dark set, where there is more than one to choose from.</summary>
     private static AnswerTable[] Others(MatchAnswer answer)
@@ -70,7 +115,11 @@ internal static class MatchDocument
             new(
                 "Every light set against every dark set",
                 ["lights", "darks", "verdict", ">loss"],
-                [.. answer.Pairs.Select(p => (IReadOnlyList<string>)[p.Lights, p.Darks ?? "none", Verdict(p), Loss(p)])]
+                [
+                    .. answer.Pairs.Select(p =>
+                        (IReadOnlyList<string>)[MatchWords.Set(p.Lights), MatchWords.Darks(p), Verdict(p), Loss(p)]
+                    ),
+                ]
             ),
         ];
     }

@@ -30,6 +30,9 @@ internal static class ExposureWords
             noise = Said.Percent(answer.Loss),
             asked = Time(answer.ExposureSeconds),
             share = Said.Percent(advised.ReadNoiseShare);
+        if (answer.Verdict != ExposureVerdict.LongEnough && FullBefore(answer) is double full)
+            return $"{use} as long as mount and bright stars allow: read noise adds more than {noise} to the noise of any "
+                + $"light that leaves {Said.Percent(1 - answer.Fill)} of the well free, up to {Time(full)}.";
         return answer.Verdict switch
         {
             ExposureVerdict.Answered =>
@@ -59,6 +62,12 @@ internal static class ExposureWords
         return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
             + $"{SkyFields.Named(answer.Sky)}{well}";
     }
+
+    // Advice that cannot be followed is none: sky and dark current would fill the well before the read noise drowns.
+    private static double? FullBefore(GainChoiceAnswer answer) =>
+        answer.AdvisedRow.LongestExposure is { } longest && longest.Value < answer.ShortestUseful
+            ? longest.Value
+            : null;
 
     private static string Shortest(GainChoiceAnswer answer) => Time(answer.ShortestUseful);
 

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
@@ -8,13 +9,16 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Reporting.Content.Nights;
 
-/// <summary>What a mode means for usual nights: lights of 300 s, 40 to a stack, under three named skies.</summary>
-/// <param name="Setpoints">How cold, for each sky; empty when the profile cannot say.</param>
-/// <param name="Still">How far off the darks may be without dithering, for each sky.</param>
+/// <summary>
+/// What a mode means for usual nights: lights of 300 s, 40 to a stack, under the default sky, at the set point that
+/// follows: the same questions as the commands ask when nothing is said, and so the same answers.
+/// </summary>
+/// <param name="Setpoints">How cold; empty when the profile cannot say.</param>
+/// <param name="Still">How far off the darks may be without dithering; empty likewise.</param>
 /// <param name="Dithered">The same with <see cref="Positions"/> dither positions and outliers rejected.</param>
-/// <param name="Counts">How many darks without dithering, for each sky.</param>
-/// <param name="DitheredCounts">How many darks with dithering, for each sky.</param>
-/// <param name="Exposures">How long a light must be, for each sky.</param>
+/// <param name="Counts">How many darks without dithering.</param>
+/// <param name="DitheredCounts">How many darks with dithering.</param>
+/// <param name="Exposures">How long a light must be.</param>
 /// <param name="Refusals">Why some of it could not be answered.</param>
 internal sealed record NightAnswers(
     IReadOnlyList<SetpointAnswer> Setpoints,
@@ -35,61 +39,77 @@ internal sealed record NightAnswers(
     /// <summary>Dither positions among them.</summary>
     public const int Positions = 20;
 
-    /// <summary>Index of the sky under which the darks must be nearest: the darkest of the three.</summary>
-    public int Strictest => Enumerable.Range(0, Still.Count).MinBy(i => Still[i].Sky.Rate.Value);
+    /// <summary>The sky of all answers.</summary>
+    public static SkyRate Sky => NamedSkies.Default;
+
+    /// <summary>Temperature of the lights; null when the profile cannot say.</summary>
+    public AssumedTemperature? Temperature { get; init; }
 
     /// <summary>Asks every question of a mode; what the profile cannot answer is left out and said.</summary>
     public static NightAnswers Of(CameraProfile profile, ModeProfile mode)
     {
         var refusals = new List<Finding>();
-        IReadOnlyList<T> Each<T>(Func<SkyRate, T> ask)
+        T? Asked<T>(Func<T> ask)
+            where T : class
         {
             try
             {
-                return [.. NamedSkies.All.Select(ask)];
+                return ask();
             }
             catch (DecisionRefusedException refusal)
             {
                 refusals.Add(refusal.ToFinding() with { Severity = Severity.Note });
-                return [];
+                return null;
             }
         }
-        double celsius = mode.FixedPattern?.ReferenceTemperature ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
-        ToleranceQuestion Stack(SkyRate sky, int positions) =>
+        IReadOnlyList<T> One<T>(Func<T> ask)
+            where T : class => Asked(ask) is { } answer ? [answer] : [];
+        var stack = new StackDescription
+        {
+            ExposureSeconds = ExposureSeconds,
+            Lights = Lights,
+            Sky = Sky,
+        };
+        AssumedTemperature? taken = Asked(() => AssumedTemperature.Of(profile, mode, stack, cooled: true));
+        double celsius = taken?.Celsius ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
+        ToleranceQuestion Stack(int positions) =>
             new()
             {
                 ExposureSeconds = ExposureSeconds,
                 Lights = Lights,
                 TemperatureCelsius = celsius,
-                Sky = sky,
+                Sky = Sky,
                 DitherPositions = positions,
                 Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
             };
-        DarkCountQuestion Darks(SkyRate sky, int positions) =>
+        DarkCountQuestion Darks(int positions) =>
             new()
             {
                 ExposureSeconds = ExposureSeconds,
                 Lights = Lights,
                 TemperatureCelsius = celsius,
-                Sky = sky,
+                Sky = Sky,
                 DitherPositions = positions,
                 Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
             };
         var answers = new NightAnswers(
-            Each(sky =>
+            One(() =>
                 SetpointAdvice.Advise(
                     profile,
                     mode,
-                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = sky }
+                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = Sky }
                 )
             ),
-            Each(sky => DarkTolerance.Find(profile, mode, Stack(sky, 1))),
-            Each(sky => DarkTolerance.Find(profile, mode, Stack(sky, Positions))),
-            Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, 1))),
-            Each(sky => DarkCountAdvice.Find(profile, mode, Darks(sky, Positions))),
-            Each(sky => ExposureAdvice.Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = sky })),
+            One(() => DarkTolerance.Find(profile, mode, Stack(1))),
+            One(() => DarkTolerance.Find(profile, mode, Stack(Positions))),
+            One(() => DarkCountAdvice.Find(profile, mode, Darks(1))),
+            One(() => DarkCountAdvice.Find(profile, mode, Darks(Positions))),
+            One(() => ExposureAdvice.Find(profile with { Modes = [mode] }, new ExposureQuestion { Sky = Sky })),
             []
-        );
+        )
+        {
+            Temperature = taken,
+        };
         return answers with { Refusals = [.. refusals.DistinctBy(finding => finding.Message)] };
     }
 }

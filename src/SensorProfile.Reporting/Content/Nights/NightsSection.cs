@@ -1,7 +1,6 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
-using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Plots.Nights;
@@ -10,7 +9,7 @@ using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
-/// What the measured camera means at night, for three named skies: how cold, how near the darks, how many, how long a
+/// What the measured camera means at night, under the default sky: how cold, how near the darks, how many, how long a
 /// light.
 /// </summary>
 internal static class NightsSection
@@ -21,9 +20,12 @@ internal static class NightsSection
         var blocks = new List<Block>
         {
             new TextBlock(
-                $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under three "
-                    + $"skies: {Skies()}. For your own exposure, stack and sky ask sensorprofile setpoint, darks match, "
-                    + "darks plan and exposure: each of them writes a page like this."
+                $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a "
+                    + $"{NightAnswers.Sky.Name}, {DecisionText.Rate(NightAnswers.Sky)} "
+                    + $"({string.Join("; ", NightAnswers.Sky.Assumptions)})"
+                    + (answers.Temperature is { } taken ? $"; the darks are judged at {taken.Words}" : "")
+                    + ". For your own exposure, stack and sky ask sensorprofile setpoint, darks match, darks plan and "
+                    + "exposure: each of them writes a page like this."
             ),
         };
         if (answers.Setpoints.Count > 0)
@@ -41,7 +43,6 @@ internal static class NightsSection
             .. answers
                 .Setpoints.Concat<DecisionAnswer>(answers.Still)
                 .Concat(answers.Counts)
-                .Where(answer => UnderStrictest(answers, answer))
                 .SelectMany(answer => answer.RulesOfThumb)
                 .Distinct(),
         ];
@@ -49,22 +50,6 @@ internal static class NightsSection
             blocks.AddRange([new SubheadingBlock("For comparison, without dithering"), new ListBlock(rules)]);
         return new ReportSection("What follows for your nights", context.Label, blocks);
     }
-
-    private static string Skies() =>
-        string.Join(
-            "; ",
-            NamedSkies.All.Select(sky => $"{sky.Name}, {DecisionText.Rate(sky)} ({string.Join("; ", sky.Assumptions)})")
-        );
-
-    private static bool UnderStrictest(NightAnswers answers, DecisionAnswer answer) =>
-        answers.Still.Count == 0
-        || answer switch
-        {
-            SetpointAnswer setpoint => setpoint.Sky == answers.Still[answers.Strictest].Sky,
-            ToleranceAnswer tolerance => tolerance.Sky == answers.Still[answers.Strictest].Sky,
-            DarkCountAnswer count => count.Sky == answers.Still[answers.Strictest].Sky,
-            _ => false,
-        };
 
     private static IEnumerable<Block> Cold(ModeContext context, NightAnswers answers)
     {
@@ -82,14 +67,13 @@ internal static class NightsSection
     private static IEnumerable<Block> Near(ModeContext context, NightAnswers answers)
     {
         yield return new SubheadingBlock("How far off may the darks be");
-        int strictest = answers.Strictest;
         if (
             answers.Dithered.Count > 0
             && ToleranceBlocks.Figure(
                 context.Figures,
                 Table(context, "dark-tolerance"),
-                (answers.Still[strictest], "Not dithered"),
-                (answers.Dithered[strictest], "Dithered")
+                (answers.Still[0], "Not dithered"),
+                (answers.Dithered[0], "Dithered")
             )
                 is { } figure
         )

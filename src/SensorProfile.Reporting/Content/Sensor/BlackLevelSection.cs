@@ -15,6 +15,8 @@ internal static class BlackLevelSection
         var blocks = new List<Block>();
         if (pattern?.BlackLevel is { } level)
             blocks.AddRange(Level(context, level));
+        if (pattern?.MaskedBorder is { } border)
+            blocks.AddRange(MaskedBorderBlocks.Of(border, context.Mode));
         if (pattern is not null && ThermometerPlot.Of(pattern.Thermometer) is { Length: > 0 } panels)
         {
             blocks.Add(new SubheadingBlock("Temperature by the hot pixels"));

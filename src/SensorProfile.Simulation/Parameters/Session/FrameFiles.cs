@@ -8,4 +8,7 @@ public enum FrameFiles
 
     /// <summary>DNG, as ordinary cameras do: no kind of frame, no gain setting and no set point is in it.</summary>
     Dng,
+
+    /// <summary>DNG with lossless JPEG inside, as most cameras compress: "compressed-dng".</summary>
+    CompressedDng,
 }

@@ -9,6 +9,7 @@ using SensorProfile.FixedPattern.RowsAndColumns;
 using SensorProfile.FixedPattern.Telegraph;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Pixels;
+using SensorProfile.Pixels.Strips;
 using SensorProfile.Prediction;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
@@ -28,6 +29,7 @@ internal static class ModeSummary
         DarkResult darks,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult structure
     )
     {
@@ -49,7 +51,7 @@ internal static class ModeSummary
             DarkCurrent = darks.Profile,
             DarkCurrentAdu = darks.ProfileAdu,
             DarkNights = darks.Nights,
-            FixedPattern = Structure(bias, flats, pattern, level, structure),
+            FixedPattern = Structure(bias, flats, pattern, level, border, structure),
             PhotonTransfer =
                 flats.Channels.Count > 0
                     ? new PhotonTransferProfile { Curves = [.. flats.Channels.Select(c => c.Curve())] }
@@ -63,15 +65,16 @@ internal static class ModeSummary
     {
         if (!mode.Frames.Any())
             return new();
+        IFrameSamples first = mode.Frames.First().Samples;
         PedestalDoubt? pedestal =
             bias.Moments is { } unlit && bias.ReadNoiseAdu is { } read
                 ? new(unlit.Frames, unlit.Width, mode.CodeStep.Step, read.Value)
                 : null;
         return new ModeMaps
         {
-            Width = mode.Frames.First().Samples.Width,
-            Height = mode.Frames.First().Samples.Height,
-            ReadNoise = bias.ReadNoiseMap,
+            Width = first.Width,
+            Height = first.Height,
+            ReadNoise = Known(bias.ReadNoiseMap, first.Missing, Half.NaN),
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
             Glow = pattern is null ? null : Glowing(pattern.Glow, pattern.Maps.Rate.Length),
@@ -79,7 +82,7 @@ internal static class ModeSummary
             DoublingUncertainty = pattern is { Maps.Doubling: not null }
                 ? OwnLaws(pattern.Maps.Outstanding, pattern.Maps.Rate.Length)
                 : null,
-            Pedestal = bias.Moments?.Mean,
+            Pedestal = Known(bias.Moments?.Mean, first.Missing, float.NaN),
             PedestalUncertainty = pedestal is null
                 ? null
                 : Doubts(
@@ -94,6 +97,10 @@ internal static class ModeSummary
             Levels = pattern?.Maps.Levelled.Fits ?? LevelPixels.None.Fits,
         };
     }
+
+    // What stands for a pixel without a value is another's: no map shows it.
+    private static T[]? Known<T>(T[]? map, MissingPixels? missing, T unknown) =>
+        map is null || missing is null ? map : [.. map.Select((value, i) => missing[i] ? unknown : value)];
 
     // Made when they are written, from little: a map more in memory counts with large cameras.
     private static Func<float[]> Doubts(
@@ -221,6 +228,7 @@ internal static class ModeSummary
         FlatResult flats,
         PatternResult? pattern,
         BlackLevelProfile? level,
+        MaskedBorderProfile? border,
         StructureResult lines
     )
     {
@@ -229,6 +237,7 @@ internal static class ModeSummary
             && bias.Stability is null
             && pattern is null
             && level is null
+            && border is null
             && lines.Response is null
         )
             return null;
@@ -242,6 +251,7 @@ internal static class ModeSummary
             ColumnNoise = Deviation(bias.Structure?.ColumnVariance, flats.Gain),
             BiasStability = bias.Stability,
             BlackLevel = level,
+            MaskedBorder = border,
         };
     }
 

@@ -12,6 +12,11 @@ internal static class NullReasons
         foreach (MeasurementLack lack in MissingMeasurements.Of(inventory, tolerance))
         {
             ModeProfile? profile = modes.Select(m => m.Profile).FirstOrDefault(p => p.Settings == lack.Settings);
+            if (
+                profile?.DarkCurrent?.CarriedFrom is not null
+                && lack.Measurement is "dark-current" or "temperature-law"
+            )
+                continue; // said where it was carried over
             if (profile is not null)
                 yield return IsMissing(profile, lack.Measurement)
                     ? new Finding("lacks-" + lack.Measurement, Severity.Refusal, lack.Sentence)

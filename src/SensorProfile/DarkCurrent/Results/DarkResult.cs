@@ -8,6 +8,9 @@ internal sealed record DarkResult
     /// <summary>The same in ADU, where no gain is known.</summary>
     public DarkCurrentProfile? ProfileAdu { get; init; }
 
+    /// <summary>The temperatures with their lines in ADU, where no gain is known.</summary>
+    public IReadOnlyList<DarkTemperature> TemperaturesAdu { get; init; } = [];
+
     /// <summary>Nights without a sensor temperature.</summary>
     public IReadOnlyList<DarkNight> Nights { get; init; } = [];
 

@@ -3,16 +3,22 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.DarkMatch;
 
 /// <summary>
-/// One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest
+/// One verdict for every light set. Quantities: lossWorst (%), the largest
 /// loss of a light set with the darks judged best for it.
 /// </summary>
-public sealed record MatchAnswer : WordedAnswer
+public sealed record MatchAnswer : Answer
 {
     /// <summary>The verdict of the light set that is served worst.</summary>
     public required MatchVerdict Worst { get; init; }
 
     /// <summary>One entry per light set, in the order given.</summary>
     public IReadOnlyList<LightMatch> Matches { get; init; } = [];
+
+    /// <summary>
+    /// The same lights dithered and with outliers rejected; null where they are said to be dithered, or without a
+    /// profile.
+    /// </summary>
+    public MatchAnswer? Dithered { get; init; }
 
     /// <summary>Every light set against every dark set, lights by lights.</summary>
     public IReadOnlyList<LightMatch> Pairs { get; init; } = [];

@@ -20,6 +20,10 @@ public static class DarkTolerance
     private const int ComparedPositions = 20,
         FewestCompared = 5;
 
+    /// <summary>Dither positions of the stack that an undithered one is compared with; null for too few lights.</summary>
+    internal static int? PositionsBeside(int lights) =>
+        lights < FewestCompared ? null : Math.Min(ComparedPositions, lights);
+
     /// <summary>
     /// As <see cref="Find"/>; when the question does not say whether the stack is dithered, also for the same stack
     /// dithered over 20 positions, outliers clipped.
@@ -29,7 +33,7 @@ public static class DarkTolerance
     {
         ArgumentNullException.ThrowIfNull(question);
         ToleranceAnswer still = Find(profile, mode, question);
-        if (question.DitherPositions is not null || question.Lights < FewestCompared)
+        if (question.DitherPositions is not null || PositionsBeside(question.Lights) is not int positions)
             return still;
         ToleranceAnswer dithered = Find(
             profile,
@@ -37,11 +41,11 @@ public static class DarkTolerance
             question with
             {
                 Sky = still.Sky,
-                DitherPositions = Math.Min(ComparedPositions, question.Lights),
+                DitherPositions = positions,
                 Rejection = Rejection.SigmaClip,
             }
         );
-        return still with { Dithered = dithered, Reason = $"{still.Reason} {ToleranceWords.Bought(dithered)}" };
+        return still with { Dithered = dithered };
     }
 
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
@@ -59,11 +63,7 @@ public static class DarkTolerance
         ToleranceAnswer strictest = answers.MinBy(a =>
             a.Quantities["toleranceWarmer"]?.Value ?? double.PositiveInfinity
         )!;
-        return strictest with
-        {
-            Sentence = $"{strictest.Sentence} (Judged for a {strictest.Sky.Name}, the strictest of three.)",
-            OtherSkies = [.. answers.Where(a => a != strictest)],
-        };
+        return strictest with { OtherSkies = [.. answers.Where(a => a != strictest)] };
     }
 
     private static ToleranceAnswer Solve(
@@ -120,21 +120,11 @@ public static class DarkTolerance
                     cause,
                     best.Of(cause),
                     spreads.ByCause[cause],
-                    question.Limits,
                     known || cause is BindingCause.Glow or BindingCause.Level
                 )
             ),
         ];
         CheckReach(reader, stack, all, findings);
-        if (all.Tighter < CoolerHolds)
-            findings.Add(
-                new Finding(
-                    "tolerance-below-coolers",
-                    Severity.Warning,
-                    $"Coolers hold about {Said.Celsius(CoolerHolds)} from night to night; these lights need less: "
-                        + $"{ToleranceWords.WayOut(stack)}."
-                )
-            );
         double tighter = all.Tighter ?? double.PositiveInfinity;
         double uncertainty =
             all.Warmer == tighter ? spreads.All.Warmer.StandardDeviation : spreads.All.Colder.StandardDeviation;
@@ -147,10 +137,11 @@ public static class DarkTolerance
         {
             Sky = sky,
             Stack = stack,
-            Sentence = ToleranceWords.Sentence(all, best.Binding, uncertain, known, stack),
-            Reason = ToleranceWords.Reason(stack, question, best) + (settling is null ? "" : " " + settling.Sentence),
+            Limits = question.Limits,
+            Verdict = uncertain ? ToleranceVerdict.CannotTell : ToleranceVerdict.Answered,
+            SpreadKnown = known,
+            Settled = settling?.Outcome,
             Settling = settling?.Frames ?? [],
-            Verdict = uncertain ? Answer.CannotTell : "answered",
             BindingCause = best.Binding,
             BeyondCoolers = !uncertain && tighter < CoolerHolds,
             Quantities = quantities.Quantities,
@@ -174,13 +165,7 @@ public static class DarkTolerance
         MismatchLimits? near = null
     ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
-    private static CauseTolerance Cause(
-        BindingCause cause,
-        SideLimits best,
-        SideSpreads spreads,
-        LossLimits limits,
-        bool known
-    )
+    private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)
     {
         static Measurement? Of(double? value, Propagation.Spread spread, string unit) =>
             value is double known
@@ -188,7 +173,6 @@ public static class DarkTolerance
                 : null;
         return new CauseTolerance(
             cause,
-            ToleranceWords.Threshold(cause, limits),
             Of(best.Warmer, spreads.Warmer, "°C"),
             Of(best.Colder, spreads.Colder, "°C"),
             Of(best.Exposure, spreads.Exposure, "s"),

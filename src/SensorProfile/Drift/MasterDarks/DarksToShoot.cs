@@ -4,5 +4,5 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <param name="Exposure">s; null when the master does not say.</param>
 /// <param name="Temperature">°C; null when the master does not say.</param>
 /// <param name="Frames">At least so many.</param>
-/// <param name="Reason">Why so many.</param>
-public sealed record DarksToShoot(double? Exposure, double? Temperature, int Frames, string Reason);
+/// <param name="Retake">Whether they replace a master; else they are to check one with.</param>
+public sealed record DarksToShoot(double? Exposure, double? Temperature, int Frames, bool Retake);

@@ -34,14 +34,14 @@ internal sealed class DitheredPixels(
     /// <param name="residual">Without its offset, ADU.</param>
     /// <param name="noise">Noise map of the fresh darks, ADU.</param>
     /// <param name="isHot">Hot in the master.</param>
-    /// <param name="limit">Beyond this noise alone does not fill the map, ADU.</param>
+    /// <param name="limit">Beyond this a pixel's noise alone does not fill the map, ADU.</param>
     /// <param name="noiseScale">Brings the noise map to the spread of the residual.</param>
     /// <param name="ordinaryVariance">Variance of the ordinary residuals, ADU².</param>
     public (double Hot, double New, double Uncertainty) Beyond(
         float[] residual,
         float[] noise,
         Func<int, bool> isHot,
-        double limit,
+        Func<int, double> limit,
         double noiseScale,
         double ordinaryVariance
     )
@@ -61,14 +61,14 @@ internal sealed class DitheredPixels(
     /// <summary>An outlying pixel, or what is left of it at some of its places.</summary>
     private readonly record struct Outlier(double Kept, bool Hot, double Weight = 1);
 
-    private IEnumerable<Outlier> Outliers(float[] map, double scale, Func<int, bool> isHot, double limit)
+    private IEnumerable<Outlier> Outliers(float[] map, double scale, Func<int, bool> isHot, Func<int, double> limit)
     {
         double unit = Math.Sqrt(sampleVariance);
         double[] parts = new double[ClippedMean.Quantiles];
         for (int i = 0; i < map.Length; i++)
         {
             double value = scale * map[i];
-            if (!(Math.Abs(value) > limit))
+            if (!(Math.Abs(value) > limit(i)))
                 continue;
             if (clip is null)
             {

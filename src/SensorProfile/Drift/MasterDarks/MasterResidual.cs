@@ -41,6 +41,8 @@ internal sealed record MasterResidual(
     /// <param name="biasVariance">Variance of the noise of the fresh bias that was subtracted too, ADU²; 0 when none
     /// was.</param>
     /// <param name="width">px.</param> <param name="visible">Residual that counts as visible in the stack, ADU.</param>
+    /// <param name="ownNoise">Noise of a pixel over that of an ordinary one: a bright hot pixel has shot noise of its
+    /// own, in the master and in the fresh darks, which is no residual.</param>
     /// <param name="dithered">How a dithered stack shows them; null for one that is not.</param>
     public static MasterResidual Of(
         FreshDarks fresh,
@@ -49,6 +51,7 @@ internal sealed record MasterResidual(
         double biasVariance,
         int width,
         double visible,
+        Func<int, double> ownNoise,
         Func<double, DitheredPixels>? dithered = null
     )
     {
@@ -66,10 +69,17 @@ internal sealed record MasterResidual(
             residual,
             fresh.HalfDifference,
             isHot,
-            ownErrors,
+            i => ownErrors * ownNoise(i),
             noise > 0 ? spread / noise : 1,
             extra
-        ) ?? Beyond(residual, fresh.HalfDifference, isHot, limit, noise > 0 ? limit * noise / spread : limit);
+        )
+            ?? Beyond(
+                residual,
+                fresh.HalfDifference,
+                isHot,
+                i => Math.Max(visible, ownErrors * ownNoise(i)),
+                noise > 0 ? noise / spread : 1
+            );
         (double glow, double glowError) = Smooth(residual, width);
         (double lines, double linesError) = Lines(residual, fresh.HalfDifference, width);
         return new MasterResidual(
@@ -88,15 +98,15 @@ internal sealed record MasterResidual(
     }
 
     /// <summary>
-    /// Pixels beyond the limit, less those beyond it in the noise map (its limit shrunk to its smaller spread): flicker
-    /// and shot noise of hot pixels cancel.
+    /// Pixels beyond their limit, less those beyond it in the noise map (its limit shrunk to its smaller spread): flicker
+    /// cancels.
     /// </summary>
     private static (double Hot, double New, double Uncertainty) Beyond(
         float[] residual,
         float[] noise,
         Func<int, bool> isHot,
-        double limit,
-        double noiseLimit
+        Func<int, double> limit,
+        double shrunk
     )
     {
         long hot = 0,
@@ -105,8 +115,9 @@ internal sealed record MasterResidual(
             bornByNoise = 0;
         for (int i = 0; i < residual.Length; i++)
         {
-            bool beyond = Math.Abs(residual[i]) > limit,
-                byNoise = Math.Abs(noise[i]) > noiseLimit;
+            double most = limit(i);
+            bool beyond = Math.Abs(residual[i]) > most,
+                byNoise = Math.Abs(noise[i]) > most * shrunk;
             if (!beyond && !byNoise)
                 continue;
             (hot, hotByNoise, born, bornByNoise) = isHot(i)

@@ -68,21 +68,17 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
         );
     }
 
-    /// <summary>"a stack of 40 lights, dithered over 20 positions, outliers clipped".</summary>
-    public string Words =>
-        $"a stack of {Said.Whole(Options.Lights)} lights"
-        + (
-            Options.Positions < 2
-                ? ""
-                : $", dithered over {Said.Whole(Options.Positions)} positions"
-                    + Options.Rejection switch
-                    {
-                        Rejection.SigmaClip => " and clipped",
-                        Rejection.Winsorised => " and winsorised",
-                        Rejection.Median => ", their median",
-                        _ => "",
-                    }
-        );
+    /// <summary>
+    /// Noise of a pixel in the fresh darks over that of an ordinary one, √(1 + S/(K·V)): S its signal above the typical
+    /// pixel's, V the variance of one dark, K the gain (e⁻/ADU); 1 for all where no gain is known.
+    /// </summary>
+    public Func<int, double> OwnNoise(FreshDarks fresh)
+    {
+        if (Gain is not { Value: > 0 } k || !(fresh.TemporalVariance > 0))
+            return _ => 1;
+        double level = RobustSpread.Median(fresh.Mean);
+        return i => Math.Sqrt(1 + Math.Max(0, fresh.Mean[i] - level) / (k.Value * fresh.TemporalVariance));
+    }
 
     private StackConditions Stack(FreshDarks fresh) =>
         Options.At(fresh.Set.TemperatureCelsius ?? 0, NamedSkies.OrDefault(Options.Sky));

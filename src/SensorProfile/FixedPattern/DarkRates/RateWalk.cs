@@ -85,6 +85,13 @@ internal static class RateWalk
                     for (int column = 0; column < strip.Width; column++)
                     {
                         int at = (strip.FirstRow + row) * strip.Width + column;
+                        if (input.Missing?[at] == true)
+                        {
+                            (rate[at], uncertainty[at]) = (float.NaN, float.NaN);
+                            if (doubling is not null)
+                                doubling[at] = Half.NaN;
+                            continue;
+                        }
                         PixelReading pixel = worker.Read(
                             row,
                             column,

@@ -36,7 +36,10 @@ internal sealed record DefectMap(
                 classes[i] = Judge(maps, thresholds, response, i);
         });
         double least = Math.Max(LineShare * thresholds.WarmRate, maps.TypicalUncertainty);
-        DefectLine[] lines = [.. LineDefects.InDark(maps.Rate, input.Width, input.Height, least)];
+        DefectLine[] lines =
+        [
+            .. LineDefects.InDark(maps.Rate, input.Width, input.Height, least).Where(line => HasValues(line, input)),
+        ];
         int[] columns = Numbers("column"),
             rows = Numbers("row");
         foreach (int column in columns)
@@ -45,6 +48,10 @@ internal sealed record DefectMap(
         foreach (int row in rows)
             for (int i = row * input.Width; i < (row + 1) * input.Width; i++)
                 classes[i] |= DefectClass.Line;
+        if (input.Missing is { } missing)
+            for (int i = 0; i < classes.Length; i++)
+                if (missing[i])
+                    classes[i] = DefectClass.None;
         return new(classes, Count(classes, columns.Length, rows.Length, maps.Levelled.Fits.Count, input), columns, rows)
         {
             Lines = lines,
@@ -60,6 +67,17 @@ internal sealed record DefectMap(
                     .Distinct()
                     .Order(),
             ];
+    }
+
+    private static bool HasValues(DefectLine line, PatternInput input)
+    {
+        if (input.Missing is not { } missing)
+            return true;
+        bool column = line.Direction == "column";
+        int length = column ? input.Height : input.Width;
+        return Enumerable
+            .Range(0, length)
+            .Any(k => !missing[column ? k * input.Width + line.Number - 1 : (line.Number - 1) * input.Width + k]);
     }
 
     private static DefectClass Judge(RateMaps maps, DefectThresholds thresholds, DefectClass[]? response, int i)

@@ -81,6 +81,9 @@ internal sealed record PatternInput
     /// <summary>Temperatures that the law of a single pixel needs.</summary>
     public int FewestLawTemperatures { get; init; } = 3;
 
+    /// <summary>Pixels without a value, which get no rate; null when all have one.</summary>
+    public MissingPixels? Missing { get; init; }
+
     /// <summary>How walks over the frames are run.</summary>
     public WalkOptions Walk { get; init; } = new();
 

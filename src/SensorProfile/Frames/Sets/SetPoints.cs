@@ -69,6 +69,21 @@ public static class SetPoints
         }
     }
 
+    /// <summary>
+    /// Findings of the survey that hold for the joined sets too: that series were split by their readings does not,
+    /// where a held set point joins them.
+    /// </summary>
+    /// <param name="findings">Findings of the survey.</param>
+    /// <param name="joined">The sets after <see cref="Join"/>.</param>
+    public static IEnumerable<Finding> StillTrue(IEnumerable<Finding> findings, IReadOnlyList<FrameSet> joined)
+    {
+        HashSet<string> held =
+        [
+            .. joined.Where(s => HeldBy(s.Frames) is not null).SelectMany(s => s.Frames).Select(f => f.Name),
+        ];
+        return findings.Where(f => f.Code != FrameFindings.TemperatureDrift || !f.Frames.All(held.Contains));
+    }
+
     private static double? Shared(IReadOnlyList<Frame> frames) =>
         frames.Count > 0
         && frames[0].SetTemperatureCelsius is double set

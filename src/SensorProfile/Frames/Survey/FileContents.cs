@@ -58,7 +58,7 @@ internal static class FileContents
         foreach ((FileContent content, int offset, byte[] bytes) in signatures)
         {
             if (start.Length >= offset + bytes.Length && start[offset..].StartsWith(bytes))
-                return content;
+                return content == FileContent.RenamedFits && IsTrueMap(name) ? FileContent.TrueMap : content;
         }
         if (start.IsEmpty)
             return FileContent.Empty;
@@ -71,6 +71,7 @@ internal static class FileContents
         {
             FileContent.Fits => "FITS file",
             FileContent.RenamedFits => "misnamed FITS file",
+            FileContent.TrueMap => "truth map",
             FileContent.Tiff => "TIFF file",
             FileContent.MakersRaw => "raw file",
             FileContent.Jpeg => "JPEG picture",
@@ -82,6 +83,8 @@ internal static class FileContents
             FileContent.Empty => "empty file",
             _ => "other file",
         };
+
+    private static bool IsTrueMap(string name) => name.EndsWith(".truth", StringComparison.OrdinalIgnoreCase);
 
     private static bool IsText(ReadOnlySpan<byte> start)
     {

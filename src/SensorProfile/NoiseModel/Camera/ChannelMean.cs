@@ -14,13 +14,39 @@ internal static class ChannelMean
                 + "spread between them is in its uncertainty."
         );
 
-    /// <summary>The mode with read noise and gain filled in from its channels.</summary>
+    /// <summary>Whether the channels know what the mode as a whole does not: colours that are scaled apart.</summary>
+    internal static bool IsNeeded(ModeProfile mode) =>
+        (mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 }))
+        || (mode.Gain is null && mode.Channels.Any(c => c.Gain is { Value: > 0 }));
+
+    /// <summary>
+    /// The mode with read noise and gain filled in from its channels, each in electrons by its own gain; the full well
+    /// is that of the colour that is full first.
+    /// </summary>
     internal static ModeProfile Of(ModeProfile mode) =>
         mode with
         {
-            ReadNoise = Mean(mode.Channels.Select(c => c.ReadNoise)),
+            ReadNoise = mode.ReadNoise ?? Mean(mode.Channels.Select(c => c.ReadNoise)),
             Gain = mode.Gain ?? Mean(mode.Channels.Select(c => c.Gain)),
+            FullWell = mode.Channels.Select(c => c.FullWell).OfType<Measurement>().MinBy(w => w.Value) ?? mode.FullWell,
         };
+
+    /// <summary>
+    /// Gain of each channel over their mean, and that mean with its own doubt alone; null where the mode has one gain
+    /// or a channel has none.
+    /// </summary>
+    internal static (double[] Weights, Measurement Mean)? ByColour(ModeProfile mode)
+    {
+        Measurement[] gains = [.. mode.Channels.Select(c => c.Gain).OfType<Measurement>().Where(g => g.Value > 0)];
+        if (mode.Gain is not null || gains.Length == 0 || gains.Length < mode.Channels.Count)
+            return null;
+        double mean = gains.Average(g => g.Value);
+        double doubt = Math.Sqrt(gains.Sum(g => g.StandardUncertainty * g.StandardUncertainty)) / gains.Length;
+        return (
+            [.. gains.Select(g => g.Value / mean)],
+            new Measurement(mean, doubt, gains[0].Unit, gains.Sum(g => g.Samples), "mean of the colour channels")
+        );
+    }
 
     /// <summary>Mean of the known ones; its uncertainty holds theirs and their spread.</summary>
     private static Measurement? Mean(IEnumerable<Measurement?> channels)

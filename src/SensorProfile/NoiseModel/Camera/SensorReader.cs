@@ -65,7 +65,7 @@ internal sealed class SensorReader
 
     private static SensorReader Read(CameraProfile profile, ModeProfile mode)
     {
-        bool pooled = mode.ReadNoise is null && mode.Channels.Any(c => c.ReadNoise is { Value: > 0 });
+        bool pooled = ChannelMean.IsNeeded(mode);
         if (pooled)
             mode = ChannelMean.Of(mode);
         if (mode.ReadNoise is not { Value: > 0 })
@@ -93,8 +93,21 @@ internal sealed class SensorReader
             reference
         )
         {
-            Notes = pooled ? [ChannelMean.Note] : [],
+            Notes = [.. NotesOf(mode, pooled)],
         };
+    }
+
+    private static IEnumerable<Finding> NotesOf(ModeProfile mode, bool pooled)
+    {
+        if (pooled)
+            yield return ChannelMean.Note;
+        if (mode.DarkCurrent?.CarriedFrom is { } other)
+            yield return new Finding(
+                Codes.DarksCarried,
+                Severity.Note,
+                $"Dark current and hot pixels were measured at {ModeLabel.Text(other)} and carried over in electrons; their "
+                    + "uncertainty says so."
+            );
     }
 
     private static DecisionRefusedException NotAboveZero() =>

@@ -60,7 +60,8 @@ internal static class DitheredShare
         // mean number of hot pixels where there are two or more
         double count = (k * hot - one * hot) / several,
             rest = Math.Max(k - count, 0);
-        double spared = Math.Pow(1 - alone / hot, count);
+        // where every hot pixel is seen alone, rounding must not make the rest negative
+        double spared = Math.Pow(Math.Max(0, 1 - alone / hot), count);
         (double weight, double hotMean, double hotVariance, _) = Moments(
             weights,
             excesses,

@@ -42,15 +42,21 @@ public static class SkyFromLights
                 "The exposure of the lights is not known: fill it in in the capture table, or give the sky as a "
                     + "number."
             );
+        (double[] Weights, Measurement Mean)? byColour = ChannelMean.ByColour(mode);
         Measurement gain = mode.Gain
+            ?? byColour?.Mean
             ?? ChannelMean.Of(mode).Gain
             ?? throw Refuse.CannotTell(
                 "gain-missing",
                 "The profile has no gain, so the background of the lights cannot be turned into electrons: add "
                     + "flat pairs and characterise again, or give the sky as a number."
             );
-        Measurement background = Level(lights, cancellation),
-            dark = darks is not null ? Level(darks, cancellation) : Predicted(profile, mode, lights, gain);
+        // Colours scaled apart: the mean of gain·level, not the product of the means.
+        double[] weights = byColour?.Weights ?? [];
+        Measurement background = Level(lights, weights, cancellation),
+            dark = darks is not null
+                ? Level(darks, weights, cancellation)
+                : Predicted(profile, mode, lights, gain, weights);
         double difference = background.Value - dark.Value,
             u = Math.Sqrt(Square(background.StandardUncertainty) + Square(dark.StandardUncertainty));
         SkyRate sky = SkyRate.FromBackground(
@@ -69,7 +75,13 @@ public static class SkyFromLights
         };
     }
 
-    private static Measurement Predicted(CameraProfile profile, ModeProfile mode, FrameSet lights, Measurement gain)
+    private static Measurement Predicted(
+        CameraProfile profile,
+        ModeProfile mode,
+        FrameSet lights,
+        Measurement gain,
+        double[] weights
+    )
     {
         if (mode.BiasLevel is not { } bias || lights.TemperatureCelsius is not double celsius)
             throw Refuse.CannotTell(
@@ -81,7 +93,7 @@ public static class SkyFromLights
             signal = rate * lights.ExposureSeconds!.Value / gain.Value;
         double stability = mode.FixedPattern?.BiasStability?.Value ?? 0;
         return new Measurement(
-            bias.Value + signal,
+            bias.Value + Uneven(mode, weights) + signal,
             Math.Sqrt(Square(bias.StandardUncertainty) + Square(0.1 * signal) + Square(stability)),
             "ADU",
             bias.Samples,
@@ -89,7 +101,14 @@ public static class SkyFromLights
         );
     }
 
-    private static Measurement Level(FrameSet set, CancellationToken cancellation)
+    // What the weights make of levels that differ from colour to colour, ADU.
+    private static double Uneven(ModeProfile mode, double[] weights) =>
+        weights
+            .Select((w, c) => w * ((mode.Channels[c].BiasLevel ?? mode.BiasLevel!).Value - mode.BiasLevel!.Value))
+            .DefaultIfEmpty(0)
+            .Average();
+
+    private static Measurement Level(FrameSet set, double[] weights, CancellationToken cancellation)
     {
         int count = Math.Min(set.Frames.Count, MostFrames);
         Frame[] chosen =
@@ -106,7 +125,7 @@ public static class SkyFromLights
         ColourMosaic mosaic = ColourMosaic.Of(chosen[0].ColourFilter);
         (double Mean, double Pull)[] levels =
         [
-            .. stack.Samples.Select(frame => LevelOf(FrameStatistics.Of(frame, mosaic))),
+            .. stack.Samples.Select(frame => LevelOf(FrameStatistics.Of(frame, mosaic), weights)),
         ];
         double mean = levels.Average(l => l.Mean),
             pull = levels.Average(l => l.Pull);
@@ -121,17 +140,19 @@ public static class SkyFromLights
         );
     }
 
-    private static (double Mean, double Pull) LevelOf(FrameStatistics frame)
+    private static (double Mean, double Pull) LevelOf(FrameStatistics frame, double[] weights)
     {
+        double Share(int channel) =>
+            (weights.Length == frame.Channels.Count ? weights[channel] : 1) / frame.Channels.Count;
         double mean = 0,
             pull = 0;
-        foreach (ChannelStatistics channel in frame.Channels)
+        foreach ((int c, ChannelStatistics channel) in frame.Channels.Index())
         {
             ClippedMoments kept = channel.Clipped(ClipLimit);
             long below = channel.Codes.CountBetween(channel.Codes.Minimum, kept.Lowest - 1);
             double median = channel.Codes.Quantile((below + 0.5 * kept.Count) / channel.Codes.Count);
-            mean += kept.Mean / frame.Channels.Count;
-            pull += Math.Abs(kept.Mean - median) / frame.Channels.Count;
+            mean += Share(c) * kept.Mean;
+            pull += Share(c) * Math.Abs(kept.Mean - median);
         }
         return (mean, pull);
     }

@@ -9,8 +9,8 @@ namespace SensorProfile.Pixels.Strips;
 /// </remarks>
 internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
-    private const double MostBlank = 0.001; // of a frame's pixels
-    private const double MostBlankOfRow = 0.1;
+    /// <summary>Share of a frame's pixels that may lack a value before nothing can stand for them.</summary>
+    public const double MostBlank = 0.5;
 
     private readonly Lock _gate = new();
     private FitsFile? _file;
@@ -37,14 +37,24 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         Read(ImageOf(file), firstRow, samples);
     }
 
-    /// <summary>
-    /// Pixels without a value (blank, or not a number), as <see cref="Fault"/> counted them; what their nearest
-    /// neighbour
-    /// of the same colour in the row holds stands for them.
-    /// </summary>
+    /// <inheritdoc/>
+    public MissingPixels? Missing { get; private set; }
+
+    /// <summary>Pixels of this frame without a value, as <see cref="Fault"/> counted them.</summary>
     public long Blank { get; private set; }
 
+    /// <summary>
+    /// Leaves the pixels out that any frame of the stack lacks, so that all frames take the same ones in their place.
+    /// </summary>
+    public void Share(MissingPixels missing) => Missing = missing;
+
     private void Read(FitsHdu image, int firstRow, Span<ushort> samples)
+    {
+        ReadStored(image, firstRow, samples);
+        Missing?.Fill(samples, firstRow, (row, other) => ReadStored(image, row, other));
+    }
+
+    private void ReadStored(FitsHdu image, int firstRow, Span<ushort> samples)
     {
         if (Blank == 0)
         {
@@ -53,25 +63,8 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         }
         double[] values = new double[samples.Length];
         image.ReadRows(firstRow, values);
-        for (int start = 0; start < values.Length; start += Width)
-        {
-            ReadOnlySpan<double> row = values.AsSpan(start, Width);
-            for (int x = 0; x < Width; x++)
-                samples[start + x] = (ushort)(double.IsNaN(row[x]) ? Neighbour(row, x) : row[x]);
-        }
-    }
-
-    // Two columns further stands the same colour, whatever the filter array.
-    private static double Neighbour(ReadOnlySpan<double> row, int x)
-    {
-        for (int distance = 2; distance < row.Length; distance += 2)
-        {
-            if (x >= distance && !double.IsNaN(row[x - distance]))
-                return row[x - distance];
-            if (x + distance < row.Length && !double.IsNaN(row[x + distance]))
-                return row[x + distance];
-        }
-        return 0; // cannot be: most of every row has values
+        for (int i = 0; i < values.Length; i++)
+            samples[i] = double.IsNaN(values[i]) ? (ushort)0 : (ushort)values[i];
     }
 
     /// <summary>
@@ -144,24 +137,23 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
     private string? FaultOfValues(FitsHdu image)
     {
         var row = new double[Width];
-        long blank = 0;
+        var missing = new MissingPixels(Width, Height);
         for (int y = 0; y < Height; y++)
         {
             image.ReadRows(y, row);
-            int before = row.Count(double.IsNaN);
-            blank += before;
             for (int x = 0; x < row.Length; x++)
-                if (
-                    !(row[x] >= 0 && row[x] <= ushort.MaxValue && row[x] == Math.Floor(row[x]))
-                    && !(double.IsNaN(row[x]) && before <= MostBlankOfRow * Width)
-                )
+                if (double.IsNaN(row[x]))
+                    missing.Add(x, y);
+                else if (!(row[x] >= 0 && row[x] <= ushort.MaxValue && row[x] == Math.Floor(row[x])))
                     return Refusal(row[x], x, y);
         }
+        long blank = missing.Count;
         if (blank > MostBlank * Width * Height)
             return FormattableString.Invariant(
-                $"{Name} has no value at {blank} of its {(long)Width * Height} pixels; only raw frames can be measured, leave it out."
+                $"{Name} has no value at {blank} of its {(long)Width * Height} pixels, more than half; leave it out."
             );
-        Blank = blank;
+        if (blank > 0)
+            (Blank, Missing) = (blank, missing);
         return null;
     }
 
@@ -170,7 +162,6 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
         string kind =
             value < 0 ? "a negative value"
             : value > ushort.MaxValue ? "a value above 65535"
-            : double.IsNaN(value) ? "a pixel without a value"
             : "a fractional value";
         return string.Create(
             System.Globalization.CultureInfo.InvariantCulture,

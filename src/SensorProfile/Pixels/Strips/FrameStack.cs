@@ -56,7 +56,26 @@ internal sealed class FrameStack : IDisposable
             else
                 good.Add(samples);
         }
+        ShareMissing(good);
         return new FrameStack(good, refused, raw.Decoded);
+    }
+
+    // A pixel that one frame lacks is lacking in all: what stands for it must be the same pixel everywhere, or its
+    // fixed pattern would pass for noise. Where that would leave too little, each frame keeps its own gaps.
+    private static void ShareMissing(IReadOnlyList<IFrameSamples> frames)
+    {
+        foreach (var size in frames.OfType<FitsSamples>().GroupBy(f => (f.Width, f.Height)))
+        {
+            if (!size.Any(f => f.Missing is not null))
+                continue;
+            var all = new MissingPixels(size.Key.Width, size.Key.Height);
+            foreach (FitsSamples frame in size)
+                if (frame.Missing is { } own)
+                    all.Add(own);
+            if (all.Count <= FitsSamples.MostBlank * size.Key.Width * size.Key.Height)
+                foreach (FitsSamples frame in size)
+                    frame.Share(all);
+        }
     }
 
     /// <summary>Names of frames with pixels that have no value, and how many each has.</summary>

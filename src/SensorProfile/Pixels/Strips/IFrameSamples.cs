@@ -22,4 +22,15 @@ internal interface IFrameSamples
     /// there. Reads the whole frame.
     /// </summary>
     string? Damage() => null;
+
+    /// <summary>Pixels under a mask beside those that see light; null when the file has none.</summary>
+    MaskedArea? Masked => null;
+
+    /// <summary>Reads all pixels of <see cref="Masked"/>, row after row.</summary>
+    /// <param name="samples">Room for all of them.</param>
+    /// <exception cref="NotSupportedException">The file has none.</exception>
+    void ReadMasked(Span<ushort> samples) => throw new NotSupportedException($"{Name} has no masked pixels.");
+
+    /// <summary>Pixels that have no value here or in another frame of the stack; null when all have one.</summary>
+    MissingPixels? Missing => null;
 }

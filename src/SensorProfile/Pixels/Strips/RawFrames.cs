@@ -34,7 +34,7 @@ internal sealed record RawFrames(
         ];
         var places = new long[compressed.Length + 1];
         for (int i = 0; i < compressed.Length; i++)
-            places[i + 1] = places[i] + ((long)raw[compressed[i]].Width * raw[compressed[i]].Height);
+            places[i + 1] = places[i] + samples[compressed[i]].StoredSamples;
         DecodedSamples? decoded = compressed.Length > 0 ? DecodedSamples.Make(places[^1]) : null;
         Parallel.For(0, compressed.Length, parallel, i =>
             faults[compressed[i]] = samples[compressed[i]].Decode(decoded, places[i])

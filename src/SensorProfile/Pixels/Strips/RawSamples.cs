@@ -12,7 +12,6 @@ namespace SensorProfile.Pixels.Strips;
 /// </remarks>
 internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
-    private const int RowsAtOnce = 64;
     private readonly Lock _gate = new();
     private RawFile? _file;
     private DecodedSamples? _decoded;
@@ -29,6 +28,28 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
 
     /// <summary>Whether the samples have to be decoded in order; set by <see cref="Fault"/>.</summary>
     public bool IsCompressed { get; private set; }
+
+    /// <inheritdoc/>
+    public MaskedArea? Masked { get; private set; }
+
+    /// <summary>Samples that <see cref="Decode"/> stores.</summary>
+    public long StoredSamples => ((long)Width * Height) + (Masked?.Samples ?? 0);
+
+    /// <inheritdoc/>
+    public void ReadMasked(Span<ushort> samples)
+    {
+        if (Masked is not { } area)
+            throw new NotSupportedException($"{Name} has no masked pixels.");
+        if (_decoded is { } decoded)
+        {
+            decoded.Read(_place + ((long)Width * Height), samples);
+            return;
+        }
+        using RawFile file = RawFile.Open(frame.Path);
+        var rows = new SensorRows(file, area);
+        while (rows.Next()) { }
+        rows.Masked.CopyTo(samples);
+    }
 
     /// <inheritdoc/>
     public void ReadRows(int firstRow, Span<ushort> samples)
@@ -64,6 +85,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
                 return $"{Name} is {file.Mosaic.Width} × {file.Mosaic.Height} px, but was {Width} × {Height} px when "
                     + "it was listed; list the frames again.";
             IsCompressed = file.Storage.Compression != RawCompression.None;
+            Masked = MaskedArea.Of(file.Mosaic);
             if (!IsCompressed)
                 file.ReadRows(Height - 1, new ushort[Width]);
             return null;
@@ -78,13 +100,10 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
             if (IsOther)
                 return DecodeOther(decoded, place);
             using RawFile file = RawFile.Open(frame.Path);
-            var rows = new ushort[RowsAtOnce * Width];
-            for (int row = 0; row < Height; row += RowsAtOnce)
-            {
-                Span<ushort> some = rows.AsSpan(0, Math.Min(RowsAtOnce, Height - row) * Width);
-                Read(file, row, some);
-                decoded?.Write(place + ((long)row * Width), some);
-            }
+            var rows = new SensorRows(file, Masked);
+            while (rows.Next())
+                decoded?.Write(place + ((long)rows.FirstRow * Width), rows.Active);
+            decoded?.Write(place + ((long)Width * Height), rows.Masked);
             (_decoded, _place) = (decoded, place);
             return null;
         });

@@ -1,3 +1,5 @@
+using SensorProfile.Profiles.Session;
+
 namespace SensorProfile.Profiles.Darks;
 
 /// <summary>Dark current against exposure and temperature.</summary>
@@ -25,6 +27,11 @@ public sealed record DarkCurrentProfile
 
     /// <summary>Coldest and warmest temperature measured, °C; null without points.</summary>
     public IReadOnlyList<double>? MeasuredRange { get; init; }
+
+    /// <summary>
+    /// Settings of the mode whose darks these numbers are, carried over in electrons; null when the mode has its own.
+    /// </summary>
+    public ModeSettings? CarriedFrom { get; init; }
 
     /// <summary>"level" when the models describe the level form, "variance" where the camera pins its level.</summary>
     public string Form { get; init; } = "level";

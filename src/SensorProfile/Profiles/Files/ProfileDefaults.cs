@@ -31,6 +31,7 @@ internal static class ProfileDefaults
         [typeof(DarkLevel)] = Of(new DarkLevel()),
         [typeof(DarkCurrentModel)] = Of(new DarkCurrentModel()),
         [typeof(FixedPatternProfile)] = Of(new FixedPatternProfile()),
+        [typeof(HotPixelsAdu)] = Of(new HotPixelsAdu()),
         [typeof(DefectCounts)] = Of(new DefectCounts()),
         [typeof(DefectThresholds)] = Of(new DefectThresholds()),
         [typeof(GlowRegion)] = Of(new GlowRegion()),
@@ -73,6 +74,9 @@ internal static class ProfileDefaults
         [typeof(SensorBoundary)] = [],
         [typeof(BlackLevelProfile)] = Of(new BlackLevelProfile()),
         [typeof(BlackLevelJump)] = [],
+        [typeof(MaskedBorderProfile)] = Of(new MaskedBorderProfile()),
+        [typeof(MaskedBorderSet)] = Of(new MaskedBorderSet()),
+        [typeof(MaskedBorderFrame)] = [],
         [typeof(BlackLevelPoint)] = [],
         [typeof(DarkCurrentLimit)] = Of(new DarkCurrentLimit()),
     };

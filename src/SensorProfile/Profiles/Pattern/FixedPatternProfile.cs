@@ -95,6 +95,9 @@ public sealed record FixedPatternProfile
     /// <summary>How steady the black level was over the session; null with too few bias and dark frames.</summary>
     public BlackLevelProfile? BlackLevel { get; init; }
 
+    /// <summary>What the pixels under the mask say; null where the files hold none that can be used.</summary>
+    public MaskedBorderProfile? MaskedBorder { get; init; }
+
     /// <summary>Temperature at which the rates hold, °C.</summary>
     public double? ReferenceTemperature { get; init; }
 }

@@ -29,6 +29,26 @@ public sealed partial class ExposureDocumentTests
         Assert.Equal(verdict, said.Verdict);
     }
 
+    // "Expose at least 7349 h", although sky and dark current fill half the well after 7 h: a well of 100 e⁻ is half full
+    // after 50/(0.001 + 0.006) = 7143 s, read noise is drowned after 21951 s
+    [Fact]
+    public void NoExposureBeyondTheWellIsAdvised()
+    {
+        string said = ExposureDocument
+            .Of(
+                ExposureAdvice.Find(
+                    (exact with { Well = 100 }).Profile(),
+                    new ExposureQuestion { Sky = SkyRate.Given(0.001) }
+                )
+            )
+            .Sentence;
+        Assert.StartsWith(
+            "Expose as long as mount and bright stars allow: read noise adds more than 5 %",
+            said,
+            StringComparison.Ordinal
+        );
+    }
+
     // over a thousand cameras: the exposure in the sentence keeps the loss, one a tenth shorter does not, and a
     // brighter
     // sky or a larger loss asks for no longer one

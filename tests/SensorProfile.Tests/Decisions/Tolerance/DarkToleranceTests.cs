@@ -131,18 +131,6 @@ public class DarkToleranceTests
         );
         Assert.Equal(beyond, answer.BeyondCoolers);
         Assert.Equal(beyond, answer.Quantities["toleranceWarmer"]!.Value < 0.2);
-        Assert.Equal(beyond, answer.Findings.Any(f => f.Code == "tolerance-below-coolers"));
-        Assert.StartsWith(
-            beyond ? "No cooler holds the darks as near as this stack needs (at most 0." : "Use darks at most ",
-            answer.Sentence,
-            StringComparison.Ordinal
-        );
-        if (beyond)
-            Assert.EndsWith(
-                "dither and reject outliers, or take the darks at the set point of the lights, on the same night.",
-                answer.Sentence,
-                StringComparison.Ordinal
-            );
         Assert.DoesNotContain(answer.RulesOfThumb, r => r.Contains(" 0 °C", StringComparison.Ordinal));
     }
 
@@ -161,11 +149,6 @@ public class DarkToleranceTests
             }
         );
         Assert.Equal(asked.Quantities["toleranceWarmer"], both.Dithered!.Quantities["toleranceWarmer"]);
-        Assert.Contains(
-            "Dithered over 20 positions with outliers rejected, at most ",
-            both.Reason,
-            StringComparison.Ordinal
-        );
         Assert.Null(
             DarkTolerance
                 .FindBoth(new Tarn().Profile(), new Tarn().Mode(), question with { DitherPositions = 1 })
@@ -231,7 +214,6 @@ public class DarkToleranceTests
         };
         ToleranceAnswer answer = DarkTolerance.Find(quiet.Profile(), quiet.Mode(), Question() with { Lights = 1 });
         Assert.Null(answer.Quantities["toleranceColder"]);
-        Assert.Contains("any amount colder", answer.Sentence, StringComparison.Ordinal);
     }
 
     [Fact] // tolerance falls with exposure and dark current, rises with the noise (sky) and with f
@@ -303,11 +285,7 @@ public class DarkToleranceTests
     {
         var camera = new Tarn { Distribution = false };
         ToleranceAnswer answer = DarkTolerance.Find(camera.Profile(), camera.Mode(), Question());
-        Assert.Equal(Answer.CannotTell, answer.Verdict);
-        Assert.Equal(
-            "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.",
-            answer.Sentence
-        );
+        Assert.Equal((ToleranceVerdict.CannotTell, false), (answer.Verdict, answer.SpreadKnown));
         Assert.Contains(answer.Findings, f => f.Code == "pixel-distribution-missing");
     }
 

@@ -92,7 +92,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             Sky = SkyRate.Given(0.5),
         };
         MasterVerdict plain = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile, options).Masters[0];
-        output.WriteLine(plain.Reason);
+        output.WriteLine($"{plain.Verdict}: {plain.Reason}");
         Assert.Equal(CheckVerdict.Retake, plain.Parts.Single(p => p.Kind == ResidualKind.NewHot).Verdict);
         double share = plain.Parts.Single(p => p.Kind == ResidualKind.NewHot).Value.Value;
         Assert.InRange(share, 0.01, 0.035);
@@ -108,17 +108,17 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
                 }
             )
             .Masters[0];
-        output.WriteLine(clipped.Reason);
+        output.WriteLine($"{clipped.Verdict}: {clipped.Reason}");
         Assert.Equal(CheckVerdict.Keep, clipped.Parts.Single(p => p.Kind == ResidualKind.NewHot).Verdict);
     }
 
-    // 320 random cameras and stacks: what the plan advises keeps the loss by the match's own numbers, one frame fewer
+    // 1000 random cameras and stacks: what the plan advises keeps the loss by the match's own numbers, one frame fewer
     // does not unless five are the fewest, and the numbers move the right way
     [Fact]
     public void PlansOfRandomCamerasAndStacksKeepTheirLossAndMoveTheRightWay()
     {
         var random = new Random(1309);
-        for (int i = 0; i < 320; i++)
+        for (int i = 0; i < 1000; i++)
         {
             Tarn camera = RandomCamera(random);
             StackDescription stack = RandomStack(random);
@@ -142,16 +142,18 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
         }
     }
 
-    [Fact] // a sample of them with frames: plan, take the darks, check
-    public void MastersOfRandomPlansAreKept()
+    // Plan, take the darks, check: also with 1 % of bright hot pixels, whose own shot noise passed for residuals once
+    // (one in a thousand of 30 000 pixels are 30), and at any gain.
+    [Theory]
+    [InlineData(1311)]
+    [InlineData(1312)]
+    [InlineData(1313)]
+    [InlineData(1314)]
+    public void MastersOfRandomPlansAreKept(int seed)
     {
-        var random = new Random(1311);
+        var random = new Random(seed);
         for (int i = 0; i < 10; i++)
-        {
-            // one in a thousand of 30 000 pixels are 30: the shot noise of many bright hot pixels would drown them
-            Tarn camera = RandomCamera(random) with { Gain = 0.8, HotShare = 0.002 };
-            Ask(camera, RandomStack(random)).Agrees(CheckVerdict.Keep);
-        }
+            Ask(RandomCamera(random), RandomStack(random)).Agrees(CheckVerdict.Keep);
     }
 
     private static Tarn Usual { get; } =

@@ -21,6 +21,20 @@ public class SetPointsTests
         Assert.Empty(SetPoints.NotHeld([cold, warm]));
     }
 
+    // "the frames were split into sets" was still said after they had been joined
+    [Fact]
+    public void TheSurveysDriftIsStaleOnceTheSetsAreJoined()
+    {
+        FrameSet cold = Lights(-9, scatter[..3]),
+            warm = Lights(-9, scatter[3..]),
+            drifting = Lights(-20, [-19, -17, -15]);
+        Finding Drift(IEnumerable<Frame> frames) =>
+            new(FrameFindings.TemperatureDrift, Severity.Warning, "It drifted.", [.. frames.Select(f => f.Name)]);
+        Finding held = Drift([.. cold.Frames, .. warm.Frames]),
+            real = Drift(drifting.Frames.Select(f => f with { Name = "drifting " + f.Name }));
+        Assert.Equal([real], SetPoints.StillTrue([held, real], SetPoints.Join([cold, warm, drifting])));
+    }
+
     [Fact]
     public void ASetPointThatWasNotHeldIsSaidAndTheReadingsCount()
     {

@@ -137,6 +137,15 @@ public sealed class RawInventoryTests : IDisposable
     }
 
     [Fact]
+    public void TruthMapsBesideSimulatedFramesAreCalledThat()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        File.WriteAllText(folder.Full("glow.truth"), "SIMPLE  =                    T".PadRight(2880));
+        File.WriteAllText(folder.Full("frame.fit.part"), "SIMPLE  =                    T".PadRight(2880));
+        Assert.Equal("1 misnamed FITS file and 1 truth map", PassedOver.Describe(folder.Read().PassedOver));
+    }
+
+    [Fact]
     public void WhatIsNamedAndCanBeNoFrameIsRefusedWithTheReason()
     {
         File.WriteAllBytes(folder.Full("a.jpg"), [0xFF, 0xD8, 0xFF, 0xE1, 0, 0]);

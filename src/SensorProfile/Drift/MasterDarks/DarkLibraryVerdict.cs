@@ -1,10 +1,9 @@
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>Turns the verdicts on single masters into an answer.</summary>
-internal static class DarkLibraryWords
+internal static class DarkLibraryVerdict
 {
     private const int FewestFresh = 8;
 
@@ -24,13 +23,13 @@ internal static class DarkLibraryWords
         Measurement? worst = masters.Select(m => m.Loss).OfType<Measurement>().MaxBy(m => m.Value);
         return new DarkLibraryAnswer
         {
-            Sentence = Sentence(masters.Count, retake, unknown),
-            Reason = (retake.FirstOrDefault() ?? unknown.FirstOrDefault() ?? masters.MaxBy(m => m.Loss?.Value ?? 0)!)
-                is { } shown
-                ? $"{Path.GetFileName(shown.File)}: {shown.Reason}"
-                : "",
-            Verdict = Said.Word(verdict),
             Library = verdict,
+            Stack = ruler.Options,
+            GainFrom =
+                ruler.Gain is null ? GainSource.Unknown
+                : ruler.GainIsRough ? GainSource.HotPixels
+                : GainSource.Profile,
+            Gain = ruler.Gain,
             Masters = masters,
             Shoot =
             [
@@ -49,28 +48,7 @@ internal static class DarkLibraryWords
             ],
             Quantities = new Dictionary<string, Measurement?> { ["lossWorst"] = worst },
             Findings = findings,
-            RulesOfThumb =
-            [
-                "\"Renew the dark library yearly\" (common practice, no source): the answer above comes from "
-                    + "the frames, not from their age; age alone is a reason to check, never to throw darks away.",
-            ],
         };
-    }
-
-    private static string Sentence(int all, MasterVerdict[] retake, MasterVerdict[] unknown)
-    {
-        string Names(MasterVerdict[] some) =>
-            string.Join(", ", some.Take(4).Select(m => Path.GetFileName(m.File)))
-            + (some.Length > 4 ? $" and {Said.Whole(some.Length - 4)} more" : "");
-        string open = unknown.Length > 0 ? $" Cannot tell for {Names(unknown)}." : "";
-        if (retake.Length > 0)
-            return "Retake "
-                + $"{(retake.Length == all && all > 1 ? "all " + Said.Whole(all) + " masters" : Names(retake))}.{open}";
-        return unknown.Length == 0
-                ? $"Keep {(all == 1 ? "this master" : $"all {Said.Whole(all)} masters")}: fresh darks show no residual "
-                    + "that your stack would notice."
-            : unknown.Length == all ? $"Cannot tell whether {Names(unknown)} {(all == 1 ? "is" : "are")} still good."
-            : $"{open.TrimStart()} Keep the rest.";
     }
 
     /// <summary>
@@ -84,14 +62,8 @@ internal static class DarkLibraryWords
         bool retake
     )
     {
-        string at = FreshChoice.Conditions(exposure, temperature);
         if (!retake)
-            return new DarksToShoot(
-                exposure,
-                temperature,
-                FewestFresh,
-                $"fresh darks at {at} to check the master with, twice as many if it was too close to tell"
-            );
+            return new DarksToShoot(exposure, temperature, FewestFresh, Retake: false);
         FreshDarks? like = fresh.FirstOrDefault(f =>
             exposure is null
             || f.Set.ExposureSeconds is not double s
@@ -99,12 +71,6 @@ internal static class DarkLibraryWords
         );
         double ratio = like is null ? 1 : like.TemporalVariance / ruler.LightVariance(like.TemporalVariance, exposure);
         int n = (int)FewestDarks.InMaster(ratio, ruler.Options.LightsPerPosition, ruler.Options.Limits.NoiseLoss);
-        return new DarksToShoot(
-            exposure,
-            temperature,
-            n,
-            $"{Said.Whole(n)} darks at {at}: their own noise then adds no more than "
-                + $"{Said.Percent(ruler.Options.Limits.NoiseLoss)} to {ruler.Words}"
-        );
+        return new DarksToShoot(exposure, temperature, n, Retake: true);
     }
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using SensorProfile.Drift.OverTheYears;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile.Reporting.Answers.Years;
 
 /// <summary>The answer of <c>drift</c>.</summary>
 internal static class DriftDocument
@@ -10,8 +10,9 @@ internal static class DriftDocument
         DecisionDocument.Of(
             "drift",
             answer,
-            JsonNodes.Field("advice", answer.Advice),
-            JsonNodes.Field("retake", answer.Retake),
+            DriftWords.Of(answer),
+            JsonNodes.Field("advice", RetakeWords.Of(answer)),
+            JsonNodes.Field("retake", answer.Retake.Select(RetakeWords.Word)),
             JsonNodes.Field("camera", answer.Camera),
             JsonNodes.Field("compared", answer.Compared),
             JsonNodes.Field("dates", answer.Dates),
@@ -21,18 +22,42 @@ internal static class DriftDocument
             JsonNodes.Field("hotPixels", answer.HotPixels is { } hot ? hot with { Pixels = [], Unchanged = [] } : null),
             JsonNodes.Field("hotPixelModes", answer.HotPixelModes.Select(h => h with { Pixels = [], Unchanged = [] })),
             JsonNodes.Field("trends", answer.Trends),
-            JsonNodes.Field("probes", answer.Probes),
-            JsonNodes.Field("library", answer.Library)
+            JsonNodes.Field("probes", answer.Probes.Select(Member)),
+            JsonNodes.Field("library", answer.Library.Select(Member))
         ) with
         {
+            Findings = [.. answer.Findings, .. DriftWords.Findings(answer)],
+            RulesOfThumb = DriftWords.RulesOfThumb(answer),
             Tables = [.. Tables(answer)],
             CannotTell = !answer.Answered,
         };
 
+    private static object Member(ProbeOrAgeing probe) =>
+        new
+        {
+            probe.Mode,
+            probe.Verdict,
+            probe.StepOfTypical,
+            probe.StepOfHotPixels,
+            probe.HotPixels,
+            Sentence = ProbeWords.Of(probe),
+        };
+
+    private static object Member(LibraryForecast forecast) =>
+        new
+        {
+            forecast.Mode,
+            forecast.DateUtc,
+            forecast.EarliestUtc,
+            forecast.LatestUtc,
+            forecast.Cause,
+            Sentence = LibraryWords.Of(forecast),
+        };
+
     private static IEnumerable<AnswerTable> Tables(DriftAnswer answer)
     {
-        if (answer.Advice.Length > 0)
-            yield return AnswerTable.List("What to do", [answer.Advice]);
+        if (RetakeWords.Of(answer) is { Length: > 0 } advice)
+            yield return AnswerTable.List("What to do", [advice]);
         if (answer.Changes.Count > 0)
             yield return new AnswerTable(
                 "First against last",
@@ -89,7 +114,7 @@ internal static class DriftDocument
                 ]
             );
         if (answer.Library.Count > 0)
-            yield return AnswerTable.List("Your dark library", answer.Library.Select(l => l.Sentence));
+            yield return AnswerTable.List("Your dark library", answer.Library.Select(LibraryWords.Of));
     }
 
     /// <summary>The mode behind a quantity, where there are several.</summary>

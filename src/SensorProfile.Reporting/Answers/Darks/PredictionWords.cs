@@ -1,13 +1,21 @@
+using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
 
-namespace SensorProfile.Decisions.ComputedDarks;
+namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>What trials on left-out darks mean, in words; used by the answer and by the report.</summary>
 internal static class PredictionWords
 {
+    public static AnswerWords Of(DarkPredictionAnswer answer) =>
+        new(
+            answer.Verdict == PredictionVerdict.CannotTell ? Contradicted(answer) : Use(answer),
+            Reason(answer.Test, answer.Proof),
+            JsonNodes.Word(answer.Verdict)
+        );
+
     /// <summary>"ordinary pixels", "hot pixels", "pixels in the glow".</summary>
-    internal static string Kind(string? name) =>
+    private static string Kind(string? name) =>
         name switch
         {
             "hot" => "hot pixels",
@@ -19,7 +27,6 @@ internal static class PredictionWords
     /// <param name="trials">The record of the profile.</param>
     public static string Verdict(DarkPredictionProfile trials)
     {
-        ArgumentNullException.ThrowIfNull(trials);
         if (trials.ByExposure is null && trials.ByTemperature is null && trials.Beyond is null)
             return "It could not be tried whether a dark can be computed: there were too few sets of darks.";
         if (!trials.Passed)
@@ -41,7 +48,6 @@ internal static class PredictionWords
     /// <param name="trials">The record of the profile.</param>
     public static string Scaling(DarkPredictionProfile trials)
     {
-        ArgumentNullException.ThrowIfNull(trials);
         string exposure = One("Scaling a dark by exposure", trials.ScalingByExposure),
             temperature = One("scaling by temperature", trials.ScalingByTemperature);
         return $"{exposure}; {temperature}.";
@@ -64,5 +70,37 @@ internal static class PredictionWords
             : $"{what} does not work on this camera ({Kind(test.FailedBy)} are off by "
                 + $"{Said.Number(worst.Residual.Value, 2)} e⁻, where noise explains {Said.Number(worst.Expected, 2)} "
                 + "e⁻)";
+    }
+
+    private static string Contradicted(DarkPredictionAnswer answer) =>
+        "Take real darks: the computed one does not agree with the fresh darks, only "
+        + $"{Said.Percent(answer.Quantities["coverageAgainst"]!.Value / 100)} of the pixels lie within their 95 % "
+        + "interval; characterise again, the camera has changed.";
+
+    private static string Use(DarkPredictionAnswer answer)
+    {
+        string quality = answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
+            ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames.Value))} frames"
+            : $"known to ±{Said.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
+        return $"Use the computed master dark for lights of {Said.Seconds(answer.ExposureSeconds)} at "
+            + $"{Said.Celsius(answer.TemperatureCelsius)}: {quality}.";
+    }
+
+    private static string Reason(PredictionTest test, PredictionProof proof)
+    {
+        string left = proof switch
+        {
+            PredictionProof.Exposure => "sets of darks were left out one by one",
+            PredictionProof.Temperature => "all darks of a temperature were left out in turn",
+            _ => "the coldest and the warmest darks were left out",
+        };
+        string[] shares =
+        [
+            .. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
+                .Where(s => s.Item1 is not null)
+                .Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
+        ];
+        string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
+        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
     }
 }

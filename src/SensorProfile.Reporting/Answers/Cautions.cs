@@ -1,4 +1,4 @@
-namespace SensorProfile.NoiseModel.Answers;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>Cautions for people and equipment, in the words of this program.</summary>
 internal static class Cautions

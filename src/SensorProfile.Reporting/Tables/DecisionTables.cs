@@ -3,11 +3,13 @@ using CsvHelper;
 using CsvHelper.Configuration;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Shots;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 
-namespace SensorProfile.Decisions;
+namespace SensorProfile.Reporting.Tables;
 
 /// <summary>The lists of the answers as CSV (RFC 4180, invariant numbers).</summary>
-public static class DecisionTables
+internal static class DecisionTables
 {
     /// <summary>The masters of a darks plan.</summary>
     /// <param name="answer">The plan.</param>
@@ -50,8 +52,8 @@ public static class DecisionTables
                     m.ServesTo,
                     m.Seconds,
                     Math.Round(m.Bytes / 1e6, 1),
-                    m.When,
-                    m.Reason,
+                    PlanWords.When(m),
+                    PlanWords.Reason(answer, m),
                 }
             )
         );
@@ -68,13 +70,13 @@ public static class DecisionTables
                     new object?[]
                     {
                         i + 1,
-                        s.Kind,
+                        EnumWord.Of(s.Kind),
                         s.Exposure,
                         s.Temperature,
                         s.LevelPercent,
                         s.Frames,
                         s.Seconds,
-                        s.Reason,
+                        ShotWords.Purpose(s),
                     }
             )
         );

@@ -1,0 +1,208 @@
+using SensorProfile.FixedPattern.BlackLevel;
+using SensorProfile.Frames;
+using SensorProfile.PhotonTransfer;
+using SensorProfile.PhotonTransfer.Channels;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Screening;
+
+namespace SensorProfile.Characterisation;
+
+/// <summary>
+/// Pixels under the mask of raw files → a black level and a read noise that owe nothing to the other pixels, and what
+/// the level does in the darks.
+/// </summary>
+internal static class MaskedBorderRecipe
+{
+    private const int MostFrames = 512;
+
+    private sealed record SetReading(ScreenedSet Set, MaskedLevels Masked)
+    {
+        public Measurement Level(int codeStep, long pixels) => BiasRecipe.LevelOf(Masked.Levels, codeStep, pixels);
+
+        public PooledVariance? Pixel => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))]);
+
+        public PooledVariance? Row => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
+    }
+
+    /// <summary>Measures it; null where the bias frames have no masked pixels that can be used.</summary>
+    public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, Meter meter, Rejections rejections)
+    {
+        ScreenedSet[] unlit = [.. mode.Of(FrameKind.Bias)];
+        if (unlit.Length == 0 || unlit[0].Frames[0].Samples.Masked is not { } area)
+            return null;
+        ScreenedFrame? flat = mode.Of(FrameKind.Flat).SelectMany(s => s.Frames).MaxBy(f => f.Level);
+        ScreenedFrame bias = unlit[0].Frames[0];
+        if (MaskedPixels.Of(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
+        {
+            rejections.Add(MaskedBorderFindings.Unusable());
+            return null;
+        }
+        ScreenedSet[] sets =
+        [
+            .. unlit
+                .Concat(mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0))
+                .Where(s => s.Frames.All(f => f.Samples.Masked == area)),
+        ];
+        SetReading[] readings = meter.ForEach("Masked border", sets, 0, 0, set => new SetReading(
+            set,
+            MaskedLevels.Of(pixels, [.. set.Frames.Select(f => f.Samples)])
+        ));
+        SetReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
+        SetReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
+        if (without.Length == 0)
+            return null;
+        MaskedBorderProfile border = Bias(without, pixels, mode.CodeStep.Step);
+        border = border with
+        {
+            Sets =
+            [
+                .. without.Select(r => SetOf(r, pixels, mode.CodeStep.Step)),
+                .. dark.Select(r => Shift(r, without, border, pixels, flats.Gain, mode.CodeStep.Step)),
+            ],
+            Frames = FramesOf(readings),
+        };
+        rejections.Add(MaskedBorderFindings.Of(border));
+        return border;
+    }
+
+    private static MaskedBorderProfile Bias(SetReading[] bias, MaskedPixels pixels, int codeStep)
+    {
+        double[] levels = [.. bias.SelectMany(r => r.Masked.Levels)],
+            seen = [.. bias.SelectMany(r => r.Set.Frames).Select(PixelLevel)];
+        PooledVariance? pixel = Pooled(bias, r => r.Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))),
+            row = Pooled(bias, r => r.Masked.Pairs.Select(p => (p.Row, p.RowUncertainty)));
+        return new MaskedBorderProfile
+        {
+            Top = pixels.Area.Top,
+            Left = pixels.Area.Left,
+            Width = pixels.Area.Width,
+            Height = pixels.Area.Height,
+            Pixels = pixels.Count,
+            IsNamed = pixels.Area.IsNamed,
+            Level = BiasRecipe.LevelOf(levels, codeStep, pixels.Count) with
+            {
+                Method = "mean of the bias frames' masked pixels, 5 sigma clip",
+            },
+            Difference = BiasRecipe.LevelOf([.. seen.Zip(levels, (s, l) => s - l)], codeStep, pixels.Count) with
+            {
+                Method = "level of the pixels less that of the masked border, bias frame by bias frame",
+            },
+            ReadNoiseAdu =
+                pixel is null || row is null ? null
+                : ReadNoise.Adu(
+                    pixel with
+                    {
+                        Value = pixel.Value + row.Value,
+                        StandardUncertainty = Hypotenuse(pixel.StandardUncertainty, row.StandardUncertainty),
+                    },
+                    codeStep,
+                    pixels.Count
+                )
+                    is { } noise
+                    ? noise with
+                    {
+                        Method = "masked pixels of bias pairs, quantisation removed (EMVA 1288)",
+                    }
+                : null,
+            RowNoiseAdu = RowNoise(row, pixels.Rows.Length),
+        };
+    }
+
+    private static MaskedBorderSet SetOf(SetReading reading, MaskedPixels pixels, int codeStep) =>
+        new()
+        {
+            Exposure = reading.Set.Set.Kind == FrameKind.Bias ? 0 : reading.Set.Set.ExposureSeconds ?? 0,
+            Temperature = reading.Set.Set.TemperatureCelsius,
+            Level = reading.Level(codeStep, pixels.Count),
+            RowNoise = RowNoise(reading.Row, pixels.Rows.Length),
+        };
+
+    /// <summary>
+    /// Dark charge N of masked pixels lifts their level by N/K and their variance by N/K² (Poisson), so the variance
+    /// tells the level that the charge must add, K·ΔV; what is left of the rise is the black level's own.
+    /// </summary>
+    private static MaskedBorderSet Shift(
+        SetReading dark,
+        SetReading[] bias,
+        MaskedBorderProfile border,
+        MaskedPixels pixels,
+        Measurement? gain,
+        int codeStep
+    )
+    {
+        MaskedBorderSet set = SetOf(dark, pixels, codeStep);
+        PooledVariance? without = Pooled(bias, r => r.Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty)));
+        if (gain is null || dark.Pixel is not { } with || without is null || dark.Masked.Levels.Length < 2)
+            return set;
+        double growth = with.Value - without.Value;
+        double charge = growth * gain.Value,
+            doubt = Hypotenuse(
+                gain.Value * Hypotenuse(with.StandardUncertainty, without.StandardUncertainty),
+                growth * gain.StandardUncertainty
+            );
+        double shift = set.Level!.Value - border.Level!.Value - charge;
+        return set with
+        {
+            Charge = new Measurement(
+                charge,
+                doubt,
+                "ADU",
+                set.Level.Samples,
+                "growth of the masked pixels' variance over the bias frames, times the gain"
+            ),
+            Shift = new Measurement(
+                shift,
+                Hypotenuse(doubt, Hypotenuse(set.Level.StandardUncertainty, border.Level.StandardUncertainty)),
+                "ADU",
+                set.Level.Samples,
+                "rise of the masked border over the bias frames less its own dark charge"
+            ),
+        };
+    }
+
+    private static PooledVariance? Pooled(
+        SetReading[] sets,
+        Func<SetReading, IEnumerable<(double, double)>> variances
+    ) => PooledVariance.Of([.. sets.SelectMany(variances)]);
+
+    private static Measurement? RowNoise(PooledVariance? row, int rows)
+    {
+        if (row is null)
+            return null;
+        double value = Math.Sqrt(Math.Max(0, row.Value));
+        return new Measurement(
+            value,
+            row.Value > row.StandardUncertainty
+                ? row.StandardUncertainty / (2 * value)
+                : Math.Sqrt(row.StandardUncertainty),
+            "ADU",
+            (long)row.Pairs * rows,
+            "row means of masked pixels, pairs of frames"
+        );
+    }
+
+    private static IReadOnlyList<MaskedBorderFrame> FramesOf(SetReading[] readings)
+    {
+        MaskedBorderFrame[] all =
+        [
+            .. readings.SelectMany(r =>
+                r.Set.Frames.Select(
+                    (f, i) =>
+                        new MaskedBorderFrame(
+                            f.Name,
+                            r.Set.Set.Kind == FrameKind.Bias ? 0 : r.Set.Set.ExposureSeconds ?? 0,
+                            r.Masked.Levels[i],
+                            PixelLevel(f)
+                        )
+                )
+            ),
+        ];
+        int kept = Math.Min(all.Length, MostFrames);
+        return [.. Enumerable.Range(0, kept).Select(i => all[(int)((long)i * all.Length / kept)])];
+    }
+
+    // clipped, as the border's is
+    private static double PixelLevel(ScreenedFrame frame) => frame.Channels.Average(c => c.ClippedMean);
+
+    private static double Hypotenuse(double a, double b) => Math.Sqrt((a * a) + (b * b));
+}

@@ -1,0 +1,36 @@
+using SensorProfile.Pixels.Strips;
+using SensorProfile.Pixels.Sums;
+
+namespace SensorProfile.FixedPattern.BlackLevel;
+
+/// <summary>The masked pixels of one set of frames.</summary>
+/// <param name="Levels">Mean level of every frame, ADU.</param>
+/// <param name="Pairs">Noise of every pair of frames that follow each other.</param>
+internal sealed record MaskedLevels(double[] Levels, MaskedPair[] Pairs)
+{
+    /// <summary>Reads them; two frames are held at once.</summary>
+    public static MaskedLevels Of(MaskedPixels pixels, IReadOnlyList<IFrameSamples> frames)
+    {
+        var levels = new double[frames.Count];
+        var pairs = new List<MaskedPair>();
+        ushort[]? before = null;
+        for (int i = 0; i < frames.Count; i++)
+        {
+            ushort[] here = pixels.Of(frames[i]);
+            levels[i] = Level(here);
+            if (before is not null)
+                pairs.Add(MaskedPair.Of(before, here, pixels.Columns.Length));
+            before = before is null ? here : null; // disjoint pairs
+        }
+        return new(levels, [.. pairs]);
+    }
+
+    // Few hot pixels would lift the mean: it is clipped as the levels of whole frames are.
+    private static double Level(ushort[] samples)
+    {
+        var counts = new long[ushort.MaxValue + 1];
+        foreach (ushort code in samples)
+            counts[code]++;
+        return ClippedMoments.Of(new IntegerHistogram(0, counts)).Mean;
+    }
+}

@@ -1,0 +1,39 @@
+using SensorProfile.Raw;
+
+namespace SensorProfile.Pixels.Strips;
+
+/// <summary>A rectangle of pixels under a mask.</summary>
+/// <param name="Top">First of all stored rows.</param>
+/// <param name="Left">First of all stored columns.</param>
+/// <param name="Width">Columns.</param>
+/// <param name="Height">Rows.</param>
+/// <param name="IsNamed">Whether the file names it (else it is what is left around the pixels that see light).</param>
+internal sealed record MaskedArea(int Top, int Left, int Width, int Height, bool IsNamed)
+{
+    private const int FewestLines = 8; // fewer give no row noise
+    private const int MostSamples = 4 << 20; // held in memory for two frames at once
+
+    /// <summary>Pixels.</summary>
+    public int Samples => Width * Height;
+
+    /// <summary>The largest area of a mosaic that lies outside of its active one; null when none is large
+    /// enough.</summary>
+    public static MaskedArea? Of(RawMosaic mosaic)
+    {
+        RawArea active = mosaic.ActiveArea;
+        return mosaic
+            .MaskedAreas.Where(area => !Overlaps(area, active))
+            .Select(area => new MaskedArea(
+                area.Top,
+                area.Left,
+                Math.Min(area.Width, MostSamples / FewestLines),
+                Math.Min(area.Height, MostSamples / Math.Max(1, Math.Min(area.Width, MostSamples / FewestLines))),
+                mosaic.MaskedAreasAreNamed
+            ))
+            .Where(area => area is { Width: >= FewestLines, Height: >= FewestLines })
+            .MaxBy(area => area.Samples);
+    }
+
+    private static bool Overlaps(RawArea a, RawArea b) =>
+        a.Top < b.Bottom && b.Top < a.Bottom && a.Left < b.Right && b.Left < a.Right;
+}
