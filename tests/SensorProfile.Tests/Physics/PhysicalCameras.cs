@@ -26,8 +26,8 @@ internal static class PhysicalCameras
     internal const double Gain = 0.8;
 
     /// <summary>
-    /// Ordinary pixels by depletion with 15 % of diffusion, 3 % of hot ones by a power law with energies of 0.50 to 0.70 eV, 1 % of warm ones
-    /// log-normal, glow of 0.12 eV that warms up.
+    /// Ordinary pixels by depletion with 15 % of diffusion, 3 % of hot ones by a power law with energies of 0.50 to 0.70
+    /// eV, 1 % of warm ones log-normal, glow of 0.12 eV.
     /// </summary>
     internal static CameraDescription Of(GlowStrength glow, double energySpread = 0.04) =>
         new()

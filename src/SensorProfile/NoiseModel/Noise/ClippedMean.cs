@@ -108,7 +108,7 @@ internal sealed class ClippedMean
             Node.Mix(nodes[row + 1, column], nodes[row + 1, column + 1], across),
             down
         );
-        return (node.Left, Math.Max(node.Kept * spread * spread, 0));
+        return (Bounded(node.Left, node.Left, excess), Math.Max(node.Kept * spread * spread, 0));
     }
 
     /// <summary>The part of the excess that stays in the stack, alone.</summary>
@@ -117,11 +117,12 @@ internal sealed class ClippedMean
         if (NothingIsRejected)
             return 1;
         ((int row, double down), (int column, double across)) = Places(excess, spread);
-        return Node.Mix(
+        double left = Node.Mix(
             Node.Mix(nodes[row, column].Left, nodes[row, column + 1].Left, across),
             Node.Mix(nodes[row + 1, column].Left, nodes[row + 1, column + 1].Left, across),
             down
         );
+        return Bounded(left, left, excess);
     }
 
     /// <summary>
@@ -142,7 +143,16 @@ internal sealed class ClippedMean
                 Node.Mix(nodes[row + 1, column].Parts[q], nodes[row + 1, column + 1].Parts[q], across),
                 down
             );
+        double middle = parts[parts.Length / 2];
+        for (int q = 0; q < parts.Length; q++)
+            parts[q] = Bounded(parts[q], middle, excess);
     }
+
+    /// <summary>
+    /// A part beyond the largest excess of the grid: where the stack rejects the pixel, what is left no longer grows.
+    /// </summary>
+    private static double Bounded(double part, double typical, double excess) =>
+        typical < 0.5 ? part * Math.Min(1, excesses[^1] / Math.Abs(excess)) : part;
 
     private bool NothingIsRejected => positions < 2 || nodes[0, 0].Left == 0;
 
