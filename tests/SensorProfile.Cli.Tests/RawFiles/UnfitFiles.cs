@@ -38,7 +38,7 @@ internal static class UnfitFiles
         ["reduced.dng"] = ["noise was reduced", "as the camera wrote them"],
         ["composite.dng"] = ["several exposures", "Switch off pixel shift and multiple exposures"],
         ["linear.dng"] = ["demosaiced (3 colours in every pixel)", "without demosaicing"],
-        ["lossy.dng"] = ["with loss", "lossless"],
+        ["lossy.dng"] = ["with loss", "without lossy compression"],
         ["baseline.dng"] = ["JPEG", "again"],
         ["six.dng"] = ["repeats every 6 × 6 pixels", "leave it out"],
         ["four.dng"] = ["repeats every 4 × 4 pixels", "leave it out"],

@@ -38,7 +38,8 @@ public sealed class UnfitFilesTests : IDisposable
         string[] arguments = command == "survey" ? [command, "night"] : [command, "night", "--out", "results"];
         CommandRun run = WithoutLibRaw.Run(arguments);
         Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Error);
-        foreach ((string name, string[] said) in unfit)
+        // what stands inside the samples shows when they are decoded
+        foreach ((string name, string[] said) in unfit.Where(file => command != "survey" || file.Key != "baseline.dng"))
         {
             string line = Assert.Single(run.Error.Split('\n'), l => l.Contains(name, StringComparison.Ordinal));
             Assert.StartsWith($"left out: {name}: ", line, StringComparison.Ordinal);
@@ -57,7 +58,7 @@ public sealed class UnfitFilesTests : IDisposable
         CommandRun run = WithoutLibRaw.Run("survey", "night", "--json").Expect(ExitCodes.Answered);
         JsonElement answer = run.Json;
         Assert.Contains(
-            "6 frames in 2 sets can be used, 17 files left out; passed over: ",
+            "7 frames in 3 sets can be used, 16 files left out; passed over: ",
             answer.GetProperty("reason").GetString(),
             StringComparison.Ordinal
         );
@@ -67,6 +68,6 @@ public sealed class UnfitFilesTests : IDisposable
             .ToDictionary(k => k.GetProperty("kind").GetString()!, k => k.GetProperty("files").GetInt32());
         Assert.Equal(1, kinds["JPEG picture"]);
         Assert.Equal(1, kinds["film"]);
-        Assert.Equal(17, answer.GetProperty("rejected").GetArrayLength());
+        Assert.Equal(16, answer.GetProperty("rejected").GetArrayLength());
     }
 }

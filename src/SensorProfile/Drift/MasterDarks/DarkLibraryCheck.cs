@@ -150,6 +150,7 @@ public static class DarkLibraryCheck
             File = master.File,
             Verdict = CheckVerdict.Retake,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             Reason = reason,
         };
@@ -201,6 +202,7 @@ public static class DarkLibraryCheck
             File = master.File,
             Verdict = CheckVerdict.CannotTell,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             Reason = $"Cannot tell: {why}.",
         };

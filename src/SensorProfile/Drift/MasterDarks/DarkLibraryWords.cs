@@ -1,5 +1,7 @@
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Noise;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
@@ -36,11 +38,12 @@ internal static class DarkLibraryWords
             [
                 .. masters
                     .Where(m => m.Verdict != CheckVerdict.Keep)
-                    .GroupBy(m => (m.Exposure, m.Temperature))
+                    .GroupBy(m => (m.Exposure, m.Temperature, m.Settings))
                     .Select(g =>
                         Shoot(
                             g.Key.Exposure,
                             g.Key.Temperature,
+                            g.Key.Settings,
                             ruler,
                             fresh,
                             g.Any(m => m.Verdict == CheckVerdict.Retake)
@@ -73,18 +76,23 @@ internal static class DarkLibraryWords
             : $"{open.TrimStart()} Keep the rest.";
     }
 
+    /// <summary>", ISO 800"; nothing where the master does not say.</summary>
+    private static string AtSettings(ModeSettings? settings) =>
+        settings is { Iso: null, Gain: null } or null ? "" : $", {ModeChoice.Name(settings)}";
+
     /// <summary>
     /// Frames by the dark count of the decisions, for a stack described in the same way.
     /// </summary>
     private static DarksToShoot Shoot(
         double? exposure,
         double? temperature,
+        ModeSettings? settings,
         StackRuler ruler,
         IReadOnlyList<FreshDarks> fresh,
         bool retake
     )
     {
-        string at = FreshChoice.Conditions(exposure, temperature);
+        string at = FreshChoice.Conditions(exposure, temperature) + AtSettings(settings);
         if (!retake)
             return new DarksToShoot(
                 exposure,

@@ -102,6 +102,7 @@ internal static class MasterCheck
             SignalRatio = scale.Ratio,
             Scale = scale.Words,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
             Reason = MasterWords.Reason(
