@@ -1,46 +1,80 @@
+using System.Reflection;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
 
 /// <summary>What is wrong with a command line, in words that help to mend it.</summary>
+/// <remarks>
+/// Found by holding the arguments against the options and words that the command declares, whatever the parser says of
+/// them; what this does not find is said in the parser's own words.
+/// </remarks>
 internal static class CommandLineErrors
 {
     private const int FarthestEdits = 3;
+    private static readonly string[] ofEveryCommand = ["--help", "-h", "-?"];
 
     public static string Explain(CommandAppException problem, IReadOnlyList<string> arguments)
     {
-        string message = Ending.OneLine(problem.Message);
-        if (Quoted(message, "Unknown command") is { } word)
-            return UnknownWord(word, arguments);
-        if (Quoted(message, "Unknown option") is { } option)
-            return $"The option {AsTyped(option, arguments)} is not known.";
-        if (Quoted(message, "Failed to convert") is { } value)
-            return $"'{value}' is not a "
-                + $"{(message.Contains("Double", StringComparison.Ordinal) ? "number" : "whole number")}.";
-        return message;
+        string command = CommandList.NameIn(arguments);
+        return CommandList.SettingsOf(command) is { } settings
+            ? Wrong(command, settings, arguments.Skip(command.Split(' ').Length)) ?? Ending.OneLine(problem.Message)
+            : UnknownCommand(command, arguments) ?? Ending.OneLine(problem.Message);
     }
 
-    private static string UnknownWord(string word, IReadOnlyList<string> arguments)
+    private static string? UnknownCommand(string branch, IReadOnlyList<string> arguments)
     {
-        string command = CommandList.NameIn(arguments);
-        if (CommandList.Names.Contains(command))
-            return $"'{word}' is one word too many for {command}.";
-        string typed = command.Length > 0 ? $"{command} {word}" : word;
+        string word = arguments.ElementAtOrDefault(branch.Length > 0 ? 1 : 0) ?? "";
+        if (word.Length == 0)
+            return null;
+        if (IsOption(word))
+            return UnknownOption(word);
+        string typed = branch.Length > 0 ? $"{branch} {word}" : word;
         string nearest = CommandList.Names.MinBy(name => Edits(typed, name))!;
         string tail = Edits(typed, nearest) <= FarthestEdits ? $" Did you mean '{nearest}'?" : "";
         return $"There is no command '{typed}'.{tail}";
     }
 
-    private static string AsTyped(string option, IReadOnlyList<string> arguments) =>
-        arguments.Select(a => a.Split('=')[0]).FirstOrDefault(a => a.TrimStart('-') == option) ?? option;
-
-    private static string? Quoted(string message, string start)
+    /// <summary>The first option that the command does not know, or word that it has no place for.</summary>
+    private static string? Wrong(string command, Type settings, IEnumerable<string> arguments)
     {
-        if (!message.StartsWith(start, StringComparison.Ordinal))
-            return null;
-        string[] parts = message.Split('\'');
-        return parts.Length >= 3 ? parts[1] : null;
+        PropertyInfo[] declared = settings.GetProperties();
+        CommandOptionAttribute[] options =
+        [
+            .. declared.Select(Attribute<CommandOptionAttribute>).OfType<CommandOptionAttribute>(),
+        ];
+        PropertyInfo[] words = [.. declared.Where(p => Attribute<CommandArgumentAttribute>(p) is not null)];
+        int places = words.Any(p => p.PropertyType.IsArray) ? int.MaxValue : words.Length;
+        bool isValue = false;
+        foreach (string argument in arguments)
+        {
+            if (isValue)
+            {
+                isValue = false;
+                continue;
+            }
+            if (IsOption(argument))
+            {
+                string[] parts = argument.Split('=', 2);
+                CommandOptionAttribute? option = options.FirstOrDefault(o => Names(o).Contains(parts[0]));
+                if (option is null && !ofEveryCommand.Contains(parts[0]))
+                    return UnknownOption(argument);
+                isValue = option?.ValueName is not null && parts.Length == 1;
+            }
+            else if (places-- <= 0)
+                return $"'{argument}' is one word too many for {command}.";
+        }
+        return null;
     }
+
+    private static bool IsOption(string argument) => argument.Length > 1 && argument[0] == '-';
+
+    private static string UnknownOption(string argument) => $"The option {argument.Split('=')[0]} is not known.";
+
+    private static IEnumerable<string> Names(CommandOptionAttribute option) =>
+        option.LongNames.Select(name => "--" + name).Concat(option.ShortNames.Select(name => "-" + name));
+
+    private static T? Attribute<T>(PropertyInfo property)
+        where T : Attribute => property.GetCustomAttribute<T>();
 
     /// <summary>Levenshtein distance: single letters inserted, deleted or replaced.</summary>
     internal static int Edits(string from, string to)

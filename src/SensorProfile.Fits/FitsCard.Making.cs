@@ -49,16 +49,8 @@ public sealed partial class FitsCard
         );
     }
 
-    /// <summary>A card with T or F.</summary>
-    /// <inheritdoc cref="Of(string, string, string?)"/>
-    public static FitsCard Of(string keyword, bool value, string? comment = null) =>
-        new(Checked(keyword), FitsValueKind.Logical, value ? "T" : "F", comment);
-
     /// <summary>A COMMENT card; longer text runs over several records.</summary>
     public static FitsCard OfComment(string text) => Commentary("COMMENT", text);
-
-    /// <summary>A HISTORY card; longer text runs over several records.</summary>
-    internal static FitsCard OfHistory(string text) => Commentary("HISTORY", text);
 
     private static FitsCard Commentary(string keyword, string text)
     {

@@ -55,9 +55,6 @@ public sealed class FitsHeader : IReadOnlyList<FitsCard>
     /// <summary>The truth value of a keyword; null when it is missing or not T or F.</summary>
     internal bool? Logical(string keyword) => Card(keyword)?.Logical;
 
-    /// <summary>Whether the value of a keyword is a number with a decimal comma.</summary>
-    internal bool HasDecimalComma(string keyword) => Card(keyword)?.HasDecimalComma ?? false;
-
     /// <inheritdoc/>
     public IEnumerator<FitsCard> GetEnumerator() => cards.GetEnumerator();
 

@@ -18,15 +18,15 @@ public sealed record RawBlackLevel
     public required IReadOnlyList<double> Pattern { get; init; }
 
     /// <summary>One offset per column of the active area, codes; null when the file has none.</summary>
-    public IReadOnlyList<double>? ColumnOffsets { get; init; }
+    internal IReadOnlyList<double>? ColumnOffsets { get; init; }
 
     /// <summary>One offset per row of the active area, codes; null when the file has none.</summary>
-    public IReadOnlyList<double>? RowOffsets { get; init; }
+    internal IReadOnlyList<double>? RowOffsets { get; init; }
 
     /// <summary>The level of one pixel of the active area, codes.</summary>
     /// <param name="row">Row of the active area, from 0.</param>
     /// <param name="column">Column of the active area, from 0.</param>
-    public double At(int row, int column) =>
+    internal double At(int row, int column) =>
         Pattern[(row % PatternRows * PatternColumns) + (column % PatternColumns)]
         + (ColumnOffsets?[column] ?? 0)
         + (RowOffsets?[row] ?? 0);

@@ -29,7 +29,7 @@ public sealed record RawColourFilter(RawColour TopLeft, RawColour TopRight, RawC
     /// <summary>The colour of a pixel of the active area.</summary>
     /// <param name="row">Row of the active area, from 0.</param>
     /// <param name="column">Column of the active area, from 0.</param>
-    public RawColour At(int row, int column) =>
+    internal RawColour At(int row, int column) =>
         ((row & 1) << 1 | (column & 1)) switch
         {
             0 => TopLeft,

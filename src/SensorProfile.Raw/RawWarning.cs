@@ -12,7 +12,7 @@ public sealed record RawWarning(string Code, RawLocation Location, string Messag
 }
 
 /// <summary>The codes of <see cref="RawWarning"/>.</summary>
-public static class RawWarningCodes
+internal static class RawWarningCodes
 {
     /// <summary>A tag that is not needed for the samples holds something impossible and was passed over.</summary>
     public const string MeaninglessTag = "meaningless-tag";

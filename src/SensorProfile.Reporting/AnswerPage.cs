@@ -1,5 +1,4 @@
 using System.Text;
-using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.DarkPlan;
@@ -10,6 +9,7 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
@@ -62,11 +62,14 @@ public static class AnswerPage
     /// How far off the darks may be: the curves, the causes (<c>dark-tolerance.pdf</c>, <c>.html</c>, <c>.csv</c>).
     /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
-    public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder)
+    public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder) =>
+        Write(profile, answer, ToleranceDocument.Of(answer), folder);
+
+    /// <summary>The same in the words of a document.</summary>
+    internal static void Write(CameraProfile profile, ToleranceAnswer answer, AnswerDocument words, string folder)
     {
-        ArgumentNullException.ThrowIfNull(answer);
         ToleranceAnswer[] skies = [answer, .. answer.OtherSkies];
-        List<Block> blocks = [DecisionBlocks.Head(answer)];
+        List<Block> blocks = [DecisionBlocks.Head(words)];
         if (ToleranceBlocks.Figure(new FigureCounter(), "dark-tolerance.csv", (answer, "")) is { } figure)
             blocks.Add(figure);
         blocks.AddRange(
@@ -86,7 +89,7 @@ public static class AnswerPage
             new SubheadingBlock($"What each cause alone allows, {answer.Sky.Name}"),
             ToleranceBlocks.Causes(answer),
         ]);
-        blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
+        blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
         Write(
             folder,
             "dark-tolerance",
@@ -104,15 +107,24 @@ public static class AnswerPage
     /// <param name="created">Date of the page.</param>
     /// <param name="folder">Where to.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
-    public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder)
+    public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder) =>
+        Write(answer, sky, MatchDocument.Of(answer, sky, []), created, folder);
+
+    /// <summary>The same in the words of a document.</summary>
+    internal static void Write(
+        MatchAnswer answer,
+        SkyRate? sky,
+        AnswerDocument words,
+        DateTimeOffset created,
+        string folder
+    )
     {
-        ArgumentNullException.ThrowIfNull(answer);
-        List<Block> blocks = [DecisionBlocks.Head(answer), MatchBlocks.Verdicts(answer)];
+        List<Block> blocks = [DecisionBlocks.Head(words), MatchBlocks.Verdicts(answer)];
         if (MatchBlocks.Night(answer) is { } figure)
             blocks.Add(figure);
         if (answer.Pairs.Count > answer.Matches.Count)
             blocks.AddRange([new SubheadingBlock(MatchBlocks.PairsTitle(answer)), MatchBlocks.Pairs(answer)]);
-        blocks.AddRange([.. DecisionBlocks.Tail(answer), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
+        blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
         var document = new ReportDocument(
             "Darks for these lights",
             "Each light set against each dark set: settings, size, exposure, temperature through the night.",
@@ -130,10 +142,13 @@ public static class AnswerPage
     /// <c>.html</c>, <c>.csv</c>).
     /// </summary>
     /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
-    public static void Write(CameraProfile profile, PlanAnswer answer, string folder)
+    public static void Write(CameraProfile profile, PlanAnswer answer, string folder) =>
+        Write(profile, answer, PlanDocument.Of(answer), folder);
+
+    /// <summary>The same in the words of a document.</summary>
+    internal static void Write(CameraProfile profile, PlanAnswer answer, AnswerDocument words, string folder)
     {
-        ArgumentNullException.ThrowIfNull(answer);
-        List<Block> blocks = [DecisionBlocks.Head(answer), ListBlocks.Masters(answer)];
+        List<Block> blocks = [DecisionBlocks.Head(words), ListBlocks.Masters(answer)];
         if (DarkCountPlot.Of(answer.Stacks, [.. answer.Stacks.Select(Name)]) is { } panel)
             blocks.Add(
                 new FigureBlock(
@@ -145,7 +160,7 @@ public static class AnswerPage
                     [panel]
                 )
             );
-        blocks.AddRange([.. DecisionBlocks.Numbers(answer, "–"), .. DecisionBlocks.Tail(answer)]);
+        blocks.AddRange([.. DecisionBlocks.Numbers(answer, "–"), .. DecisionBlocks.Tail(words)]);
         Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), stream =>
             Csv(stream, writer => DecisionTables.Write(answer, writer))
         );
@@ -161,7 +176,8 @@ public static class AnswerPage
     public static void Write(ShotListAnswer answer, DateTimeOffset created, string folder)
     {
         ArgumentNullException.ThrowIfNull(answer);
-        List<Block> blocks = [DecisionBlocks.Head(answer)];
+        AnswerDocument words = ShotsDocument.Of(answer);
+        List<Block> blocks = [DecisionBlocks.Head(words)];
         if (answer.Shots.Count > 0)
             blocks.Add(ListBlocks.Shots(answer));
         if (answer.Expected.Count > 0)
@@ -174,7 +190,7 @@ public static class AnswerPage
                 new SubheadingBlock("What more frames would bring, most useful first"),
                 ListBlocks.Additions(answer),
             ]);
-        blocks.AddRange(DecisionBlocks.Tail(answer));
+        blocks.AddRange(DecisionBlocks.Tail(words));
         var document = new ReportDocument(
             "Frames to take",
             "Tick off what is done; the numbers are counted, the times estimated.",

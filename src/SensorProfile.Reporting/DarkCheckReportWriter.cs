@@ -1,6 +1,7 @@
 using System.Text;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Html;
@@ -44,10 +45,14 @@ public static class DarkCheckReportWriter
         new(
             "masters",
             ["file", "verdict", "kind", "value", "uncertainty", "unit", "limit", "kind_verdict", "read_as", "reason"],
-            [.. answer.Masters.SelectMany(m => m.Parts.Count == 0 ? [Row(m, null)] : m.Parts.Select(p => Row(m, p)))]
+            [
+                .. answer.Masters.SelectMany(m =>
+                    m.Parts.Count == 0 ? [Row(answer, m, null)] : m.Parts.Select(p => Row(answer, m, p))
+                ),
+            ]
         );
 
-    private static IReadOnlyList<object?> Row(MasterVerdict m, ResidualPart? p) =>
+    private static IReadOnlyList<object?> Row(DarkLibraryAnswer answer, MasterVerdict m, ResidualPart? p) =>
         [
             m.File,
             EnumWord.Of(m.Verdict),
@@ -58,6 +63,6 @@ public static class DarkCheckReportWriter
             p?.Limit,
             p is null ? null : EnumWord.Of(p.Verdict),
             m.Scale,
-            m.Reason,
+            MasterWords.Reason(answer, m),
         ];
 }

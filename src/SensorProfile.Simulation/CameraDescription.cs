@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using SensorProfile.Simulation.Parameters;
+using SensorProfile.Simulation.Parameters.Physics;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 
@@ -119,6 +120,10 @@ public sealed partial record CameraDescription
 
     /// <summary>Places where the electronics glow.</summary>
     public IReadOnlyList<Glow> Glow { get; init; } = [];
+
+    /// <summary>Physics of the sensor beyond the above; null (default) for none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SensorPhysics? Physics { get; init; }
 
     /// <summary>Noise common to a row, new in each frame, e- (rms). Default 0.</summary>
     public double RowNoise { get; init; }

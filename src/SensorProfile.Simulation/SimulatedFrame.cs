@@ -49,6 +49,11 @@ internal sealed record SimulatedFrame
     /// <summary>Stray light, mean over the frame, e-/px.</summary>
     public required double LeakElectrons { get; init; }
 
+    /// <summary>
+    /// Charge of earlier light released during the exposure into a pixel of full response, mean, e-/px.
+    /// </summary>
+    public double PersistenceElectrons { get; init; }
+
     /// <summary>Factor on dark signal and glow (first frame after a pause).</summary>
     public required double DarkFactor { get; init; }
 

@@ -15,7 +15,6 @@ internal static class Codes
     public const string QuantisationLimited = "quantisation-limited";
     public const string PairsDisagree = "bias-pairs-disagree";
     public const string NeighbourCorrelation = "neighbour-correlation";
-    public const string CodeStep = "codes-left-shifted";
     public const string DigitalScaling = "digital-scaling";
     public const string MissingCodes = "missing-codes";
     public const string HotPixelsSuppressed = "hot-pixels-suppressed";

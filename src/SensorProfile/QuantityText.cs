@@ -15,14 +15,14 @@ namespace SensorProfile;
 public static class QuantityText
 {
     /// <summary>What stands in place of a quantity that is null.</summary>
-    public const string NotMeasured = "not measured";
+    internal const string NotMeasured = "not measured";
 
     private const double SmallestPlain = 1e-4;
     private const double LargestPlain = 1e7;
 
     /// <summary>"1.5234 ± 0.0041 e⁻", "(4.10 ± 0.32)·10⁻⁵ e⁻/px/s", or "not measured".</summary>
     /// <param name="quantity">A quantity, or null.</param>
-    public static string Of(Measurement? quantity) =>
+    internal static string Of(Measurement? quantity) =>
         quantity is null ? NotMeasured : Of(quantity.Value, quantity.StandardUncertainty, quantity.Unit);
 
     /// <summary>The value with its uncertainty and unit.</summary>
@@ -112,7 +112,7 @@ public static class QuantityText
 
     /// <summary>A power of ten: "10⁻³".</summary>
     /// <param name="power">The exponent.</param>
-    public static string PowerOfTen(int power) =>
+    internal static string PowerOfTen(int power) =>
         "10"
         + string.Concat(
             power.ToString(CultureInfo.InvariantCulture).Select(digit => digit == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0'])

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
 
@@ -6,6 +7,8 @@ namespace SensorProfile.Cli.Tests;
 
 public sealed class CharacteriseTests : IDisposable
 {
+    private static readonly CultureInfo Invariant = CultureInfo.InvariantCulture;
+
     private readonly TemporaryFolder folder = new();
 
     public void Dispose() => folder.Dispose();
@@ -57,6 +60,34 @@ public sealed class CharacteriseTests : IDisposable
         // into its own folder: nothing is lost
         folder.Command.Run("report", "Ergebnis ü", "--out", "Ergebnis ü", "--overwrite").Expect(ExitCodes.Answered);
         Assert.Equal(complete, TemporaryFolder.Digests(folder["Ergebnis ü"]));
+    }
+
+    /// <summary>Every stage once, in the order of the work; the reads of all stages together are those of the last row.</summary>
+    [Fact]
+    public void StagesAreTimedWhenAsked()
+    {
+        SimulatedNight.Write(folder["night"], SimulatedNight.Full);
+        folder
+            .Command.Run("characterise", "night", "--quick", "--out", "timed", "--timings", "times.csv")
+            .Expect(ExitCodes.Answered);
+        string[][] rows = [.. File.ReadAllLines(folder["times.csv"]).Select(line => line.Split(','))];
+        Assert.Equal("stage,wall_s,processor_s,read_bytes,passes,allocated_bytes".Split(','), rows[0]);
+        string[] stages = [.. rows[1..].Select(r => r[0])];
+        Assert.Equal(stages.Distinct(), stages);
+        Assert.Equal("reading headers", stages[0]);
+        Assert.Equal(["report", "all"], stages[^2..]);
+        Assert.True(Array.IndexOf(stages, "first look") < Array.IndexOf(stages, "dark rate of every pixel"));
+        Assert.Equal(rows[1..^1].Sum(r => long.Parse(r[3], Invariant)), long.Parse(rows[^1][3], Invariant));
+        // the first look reads every frame, the walk over the darks most of them again
+        Assert.InRange(double.Parse(rows[^1][4], Invariant), 1.5, 20);
+        Assert.True(double.Parse(rows[^1][2], Invariant) > 0);
+
+        string before = File.ReadAllText(folder["times.csv"]);
+        CommandRun again = folder.Command.Run("characterise", "night", "--out", "more", "--timings", "times.csv");
+        Assert.Equal(ExitCodes.UnwritableOutput, again.ExitCode);
+        Assert.Contains("times.csv", again.Error, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(folder["times.csv"]));
+        Assert.False(Directory.Exists(folder["more"]));
     }
 
     [Fact]

@@ -66,7 +66,7 @@ public sealed class CommandLineTests
         "sensorprofile: '-3' is not a whole number. Try: sensorprofile simulate --help\n"
     )]
     [InlineData(
-        "schema extra",
+        "schema profile extra",
         "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n"
     )]
     public void AWrongCommandLineGivesOneLineAndExitCode2(string arguments, string error)

@@ -100,11 +100,11 @@ public sealed class ZooTests
             (header.Number("EXPTIME"), header.Number("EXPOSURE"), header.Number("CCD-TEMP"))
         );
         Assert.True(
-            header.HasDecimalComma("EXPTIME")
-                && header.HasDecimalComma("EXPOSURE")
-                && header.HasDecimalComma("CCD-TEMP")
+            header.Card("EXPTIME")!.HasDecimalComma
+                && header.Card("EXPOSURE")!.HasDecimalComma
+                && header.Card("CCD-TEMP")!.HasDecimalComma
         );
-        Assert.False(header.HasDecimalComma("GAIN"));
+        Assert.False(header.Card("GAIN")!.HasDecimalComma);
     }
 
     private static TheoryData<string> Named(Func<ZooFile, bool> wanted)

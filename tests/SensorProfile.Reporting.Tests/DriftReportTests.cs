@@ -5,6 +5,7 @@ using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Drift.OverTheYears;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Drawing;
@@ -25,14 +26,15 @@ public sealed class DriftReportTests : IDisposable
     public void ThreeYearsGiveAVerdictPagePlotsAndTables()
     {
         DriftAnswer answer = Compare(3);
-        Assert.Equal("changed", answer.Verdict);
+        Assert.Equal(DriftVerdict.Changed, answer.Outcome);
+        string sentence = DriftDocument.Of(answer).Sentence;
         DriftReportWriter.Write(answer, folder);
         string page = File.ReadAllText(Path.Combine(folder, "drift.html"));
-        Assert.Contains(Markup.Escape(answer.Sentence), page, StringComparison.Ordinal);
-        Assert.Contains(Markup.Escape(answer.Advice), page, StringComparison.Ordinal);
+        Assert.Contains(Markup.Escape(sentence), page, StringComparison.Ordinal);
+        Assert.Contains(Markup.Escape(RetakeWords.Of(answer)), page, StringComparison.Ordinal);
         Assert.Contains("WFPC2 98-03", page, StringComparison.Ordinal);
         Assert.True(
-            page.IndexOf(Markup.Escape(answer.Sentence), StringComparison.Ordinal)
+            page.IndexOf(Markup.Escape(sentence), StringComparison.Ordinal)
                 < page.IndexOf("<svg", StringComparison.Ordinal),
             "the verdict stands before the first plot"
         );
@@ -118,10 +120,7 @@ public sealed class DriftReportTests : IDisposable
         DateTimeOffset[] dates = [new(2031, 10, 14, 0, 0, 0, TimeSpan.Zero), new(2034, 10, 14, 0, 0, 0, TimeSpan.Zero)];
         var answer = new DriftAnswer
         {
-            Sentence = "",
-            Reason = "",
             Outcome = DriftVerdict.Changed,
-            Verdict = "changed",
             Changes = changes,
             Dates = dates,
         };

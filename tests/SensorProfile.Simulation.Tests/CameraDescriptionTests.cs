@@ -85,7 +85,7 @@ public class CameraDescriptionTests
     [InlineData(
         """{ "width": 4, "height": 3, "glow": [{}, { "peakrate": 2 }] }""",
         "a.json, $.glow[1].peakrate: there is no such field. Known here: shape, rate, width, x, y, "
-            + "length, doublingTemperature, exposureExponent, referenceExposure."
+            + "length, doublingTemperature, exposureExponent, referenceExposure, activationEnergy, warmUp, warmUpTime."
     )]
     [InlineData(
         """{ "width": 4, "height": 3, "gain": -1 }""",

@@ -12,6 +12,7 @@ using SensorProfile.Profiles;
 using SensorProfile.Profiles.Files;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Screening;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -26,17 +27,24 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         string folder = string.IsNullOrWhiteSpace(settings.Out)
             ? throw CommandFailure.WrongCommandLine("characterise needs --out, the folder for the results.")
             : settings.Out;
+        if (settings.Timings is { } file)
+            OutputFile.Check(file, settings.Overwrite, "--timings", settings.Table, settings.Thresholds);
+        StageClock? stages = settings.Timings is null ? null : new StageClock();
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, settings.Paths);
-        CaptureTable? table = settings.Table is { } file ? CaptureTable.Read(file) : null;
+        CaptureTable? table = settings.Table is { } captures ? CaptureTable.Read(captures) : null;
         (DefectThresholds Thresholds, double? ReferenceTemperature)? limits = settings.Thresholds is { } given
             ? ThresholdFile.Read(given)
             : null;
+        stages?.Begin("reading headers");
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
-        CameraProfile profile = Measured(session, settings, limits, inventory, output);
+        CameraProfile profile = Measured(session, settings, limits, inventory, output, stages);
+        stages?.Begin("report");
         // The maps are spent: without this the collector keeps their memory through the report.
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
+        if (stages is not null)
+            StageTable.Write(settings.Timings!, stages);
         AnswerDocument reply = ProfileDocument.Of(Name, profile, folder);
         return settings.Archive is { } archive
             ? ArchiveKeeping.Keep(
@@ -55,7 +63,8 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         Settings settings,
         (DefectThresholds Thresholds, double? ReferenceTemperature)? limits,
         Inventory inventory,
-        OutputFolder output
+        OutputFolder output,
+        StageClock? stages
     )
     {
         double? reference = settings.Reference ?? limits?.ReferenceTemperature ?? Earlier(settings.Archive, inventory);
@@ -65,8 +74,10 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             reference,
             settings.Quick,
             Source(settings.Temperatures),
-            limits?.Thresholds
+            limits?.Thresholds,
+            stages
         );
+        stages?.Begin("maps and tables");
         FrameReading.Name(session.Side, [.. result.Profile.Frames.Rejected.Except(inventory.Rejected)]);
         output.Write(work => ResultsFolder.WriteMeasured(work, result, session.Stop));
         return result.Profile;
@@ -126,6 +137,13 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
                 + "temperature again."
         )]
         public string? Thresholds { get; init; }
+
+        [CommandOption("--timings <FILE>")]
+        [Description(
+            "Write what each stage cost: time, processor time, bytes read, passes over the frames, memory "
+                + "allocated (CSV)."
+        )]
+        public string? Timings { get; init; }
 
         [CommandOption("--quick")]
         [Description("Leave out the temperature law of every single pixel.")]

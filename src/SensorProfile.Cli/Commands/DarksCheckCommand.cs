@@ -99,10 +99,12 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
 
         [CommandOption("--lights <N>")]
         [Description("Lights in the stack that the masters serve; 40 unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
         [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]

@@ -51,9 +51,8 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 TemperatureCelsius = question.TemperatureCelsius ?? taken!.Celsius,
             }
         );
-        if (taken is not null)
-            answer = answer with { Findings = [.. answer.Findings, taken.ToFinding()] };
-        AnswerDocument reply = ToleranceDocument.Of(answer) with
+        Finding[] found = taken is null ? [] : [taken.ToFinding()];
+        AnswerDocument reply = ToleranceDocument.Of(answer, found) with
         {
             Assumptions =
             [
@@ -64,7 +63,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 ),
             ],
         };
-        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, reply, folder));
     }
 
     private static AnswerDocument OnDisk(Session session, Settings settings)
@@ -116,9 +115,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         AnswerDocument reply = MatchDocument.Of(answer, sky, ofFrames);
         if (profile is not null)
             reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
-        return PageFolder.Complete(page, reply, folder =>
-            AnswerPage.Write(answer with { Findings = [.. answer.Findings, .. ofFrames] }, sky, date, folder)
-        );
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(answer, sky, reply, date, folder));
     }
 
     /// <summary>
@@ -169,6 +166,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
         [CommandOption("--bias-frames <N>")]
         [Description("Frames in your master bias: darks on disk are then also judged scaled.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? BiasFrames { get; init; }
 
         public string? ProfilePath => Profile ?? ProfileOption;

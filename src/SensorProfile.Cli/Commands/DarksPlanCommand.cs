@@ -2,7 +2,6 @@ using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
@@ -12,6 +11,7 @@ using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Tables;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -47,18 +47,14 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         AssumedTemperature? taken = settings.Assumed(profile, sets);
         PlanQuestion question = settings.Question(sets, taken);
         PlanAnswer answer = DarksPlan.Find(profile, question);
-        answer = answer with { Findings = [.. answer.Findings, .. SetPoints.NotHeld(sets)] };
+        List<Finding> found = [.. SetPoints.NotHeld(sets)];
         if (taken is not null)
-            answer = answer with
-            {
-                Reason = $"No temperature was given: planned for {taken.Words}. {answer.Reason}",
-                Findings = [.. answer.Findings, taken.ToFinding()],
-            };
+            found.Add(taken.ToFinding());
         if (question.Lights.Count < sets.Count)
-            answer = answer with { Findings = [.. answer.Findings, PlannedLights.TakenTogether(question.Lights)] };
+            found.Add(PlannedLights.TakenTogether(question.Lights));
         if (settings.Csv is { } csv)
             CsvFile.Write(csv, writer => DecisionTables.Write(answer, writer));
-        AnswerDocument reply = PlanDocument.Of(answer, settings.Csv) with
+        AnswerDocument reply = PlanDocument.Of(answer, settings.Csv, taken, found) with
         {
             Assumptions =
             [
@@ -69,7 +65,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                     : [StackAssumptions.Temperature(taken.Celsius, AssumptionSource.Profile)],
             ],
         };
-        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, folder));
+        return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, reply, folder));
     }
 
     internal sealed class Settings : StackSettings

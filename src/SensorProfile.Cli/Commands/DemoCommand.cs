@@ -107,6 +107,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
     {
         [CommandOption("--seed <N>")]
         [Description("Seed of the simulated night: the same seed gives the same numbers.")]
+        [TypeConverter(typeof(WholeNumber<ulong>))]
         public ulong Seed { get; init; } = 1;
     }
 }

@@ -9,6 +9,7 @@ using SensorProfile.Drift.OverTheYears;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -92,10 +93,12 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
 
         [CommandOption("--lights <N>")]
         [Description("Lights in your stack, likewise; 40 unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
         [Description("Dither positions among the lights, likewise; 1 (no dithering) unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejects")]

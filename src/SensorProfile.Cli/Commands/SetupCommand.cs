@@ -97,10 +97,12 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
 
         [CommandOption("--lights <N>")]
         [Description("Lights in your stack.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Lights { get; init; }
 
         [CommandOption("--dithers <K>")]
         [Description("Dither positions among them; 1 without dithering.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
         public int? Dithers { get; init; }
 
         [CommandOption("--rejection <NAME>")]

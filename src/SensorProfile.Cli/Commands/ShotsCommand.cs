@@ -3,10 +3,10 @@ using System.Globalization;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
-using SensorProfile.Decisions;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Tables;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;

@@ -54,6 +54,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 
         [CommandOption("--seed <N>")]
         [Description("Seed of the night: the same seed gives the same bytes.")]
+        [TypeConverter(typeof(WholeNumber<ulong>))]
         public ulong Seed { get; init; } = 1;
     }
 }

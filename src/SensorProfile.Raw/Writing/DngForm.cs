@@ -7,41 +7,41 @@ namespace SensorProfile.Raw.Writing;
 public sealed record DngForm
 {
     /// <summary>None, lossless JPEG or Deflate.</summary>
-    public RawCompression Compression { get; init; }
+    internal RawCompression Compression { get; init; }
 
     /// <summary>Whether uncompressed samples of fewer than 16 bits are packed, the highest bit first.</summary>
-    public bool IsPacked { get; init; }
+    internal bool IsPacked { get; init; }
 
     /// <summary>Whether the high byte of a number comes first.</summary>
-    public bool IsBigEndian { get; init; }
+    internal bool IsBigEndian { get; init; }
 
     /// <summary>Side of square tiles, a multiple of 16, px; 0 for strips.</summary>
-    public int TileSide { get; init; }
+    internal int TileSide { get; init; }
 
     /// <summary>Rows of a strip; 0 for one strip.</summary>
-    public int RowsPerStrip { get; init; }
+    internal int RowsPerStrip { get; init; }
 
     /// <summary>
     /// Columns between a sample and the one it is stored as the difference to, with Deflate: 0 (none), 1, 2 or 4.
     /// </summary>
-    public int DifferenceDistance { get; init; }
+    internal int DifferenceDistance { get; init; }
 
     /// <summary>
     /// Components that take turns in a line of lossless JPEG, 1 to 4; the row or tile width is a multiple of it.
     /// </summary>
-    public int JpegComponents { get; init; } = 1;
+    internal int JpegComponents { get; init; } = 1;
 
     /// <summary>Rows that make one line of lossless JPEG, 1 or 2; strips and tiles have a multiple of it.</summary>
-    public int JpegRowsPerLine { get; init; } = 1;
+    internal int JpegRowsPerLine { get; init; } = 1;
 
     /// <summary>Prediction of lossless JPEG, 1 to 7.</summary>
-    public int JpegPredictor { get; init; } = 1;
+    internal int JpegPredictor { get; init; } = 1;
 
     /// <summary>Lines of lossless JPEG after which prediction starts anew; 0 for never.</summary>
-    public int JpegRestartLines { get; init; }
+    internal int JpegRestartLines { get; init; }
 
     /// <summary>
     /// Whether a small preview comes first and the mosaic stands in a sub-directory, as most cameras have it.
     /// </summary>
-    public bool HasPreview { get; init; }
+    internal bool HasPreview { get; init; }
 }

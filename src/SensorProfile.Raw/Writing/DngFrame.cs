@@ -19,10 +19,10 @@ public sealed record DngFrame
     public RawColourFilter? ColourFilter { get; init; }
 
     /// <summary>The part that sees light; null when all of it does.</summary>
-    public RawArea? ActiveArea { get; init; }
+    internal RawArea? ActiveArea { get; init; }
 
     /// <summary>Areas that never see light.</summary>
-    public IReadOnlyList<RawArea> MaskedAreas { get; init; } = [];
+    internal IReadOnlyList<RawArea> MaskedAreas { get; init; } = [];
 
     /// <summary>Level of no light; null to say nothing of it.</summary>
     public RawBlackLevel? BlackLevel { get; init; }
@@ -31,7 +31,7 @@ public sealed record DngFrame
     public double? WhiteLevel { get; init; }
 
     /// <summary>Linear code of every stored code; null when stored codes are linear.</summary>
-    public IReadOnlyList<ushort>? LinearisationTable { get; init; }
+    internal IReadOnlyList<ushort>? LinearisationTable { get; init; }
 
     /// <summary>
     /// How the frame was taken. A temperature is written as AmbientTemperature, whatever its place; treatments are not

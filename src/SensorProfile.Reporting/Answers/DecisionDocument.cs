@@ -7,18 +7,6 @@ namespace SensorProfile.Reporting.Answers;
 /// <summary>From the answer of a decision to the reply that is printed.</summary>
 internal static class DecisionDocument
 {
-    public static AnswerDocument Of(
-        string command,
-        WordedAnswer answer,
-        params IEnumerable<KeyValuePair<string, JsonNode?>> fields
-    ) =>
-        Of(
-            command,
-            answer,
-            new AnswerWords(answer.Sentence, answer.Reason, answer.Verdict) { Cautions = answer.Cautions },
-            fields
-        );
-
     /// <summary>The facts of an answer with the words for them.</summary>
     public static AnswerDocument Of(
         string command,

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Shots;
+using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -7,17 +8,43 @@ internal static class ShotsDocument
 {
     private const int Shown = 8;
 
-    public static AnswerDocument Of(ShotListAnswer answer, string? csv) =>
+    public static AnswerDocument Of(ShotListAnswer answer, string? csv = null) =>
         DecisionDocument.Of(
             "shots",
             answer,
-            JsonNodes.Field("shots", answer.Shots),
-            JsonNodes.Field("additions", answer.Additions),
+            ShotWords.Of(answer),
+            JsonNodes.Field("shots", answer.Shots.Select(Member)),
+            JsonNodes.Field("additions", answer.Additions.Select(Member)),
             JsonNodes.Field("expected", answer.Expected)
         ) with
         {
+            RulesOfThumb = ShotWords.RulesOfThumb,
             Tables = [Shots(answer), Expected(answer), Additions(answer)],
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
+        };
+
+    private static object Member(Shot shot) =>
+        new
+        {
+            shot.Kind,
+            shot.Exposure,
+            shot.Temperature,
+            shot.LevelPercent,
+            shot.Frames,
+            shot.Seconds,
+            Reason = ShotWords.Purpose(shot),
+        };
+
+    private static object Member(ShotAddition addition) =>
+        new
+        {
+            What = ShotWords.Frames(addition.What),
+            addition.Quantity,
+            addition.Reduction,
+            addition.Seconds,
+            addition.Before,
+            addition.After,
+            addition.Unit,
         };
 
     private static AnswerTable Shots(ShotListAnswer answer) =>
@@ -30,13 +57,13 @@ internal static class ShotsDocument
                         (IReadOnlyList<string>)
                             [
                                 QuantityText.Count(i + 1),
-                                s.Kind,
+                                EnumWord.Of(s.Kind),
                                 QuantityText.Count(s.Frames),
                                 s.Exposure is { } seconds ? QuantityText.Number(seconds) + " s" : "",
                                 s.Temperature is { } celsius ? QuantityText.Temperature(celsius) : "",
                                 s.LevelPercent is { } level ? QuantityText.Number(level, 3) + " %" : "",
                                 Duration(s.Seconds),
-                                s.Reason,
+                                ShotWords.Purpose(s),
                             ]
                 ),
             ]
@@ -91,14 +118,14 @@ internal static class ShotsDocument
         );
 
     /// <summary>"4 darks of 300 s at −20 °C, or at 5 °C".</summary>
-    private static string OneOf(string[] additions) =>
+    private static string OneOf(AddedFrames[] additions) =>
         additions.Length == 1
-            ? additions[0]
-            : $"{additions[0]}{(additions.Length > 2 ? ", " : "")}{string.Join(", ", additions[1..^1].Select(Place))} "
+            ? ShotWords.Frames(additions[0])
+            : $"{ShotWords.Frames(additions[0])}{(additions.Length > 2 ? ", " : "")}{string.Join(", ", additions[1..^1].Select(Place))} "
                 + $"or {Place(additions[^1])}";
 
-    private static string Place(string addition) =>
-        addition.LastIndexOf(" at ", StringComparison.Ordinal) is var at && at < 0 ? addition : addition[(at + 4)..];
+    private static string Place(AddedFrames added) =>
+        added.Temperature is { } celsius ? Said.Celsius(celsius) : ShotWords.Frames(added);
 
     private static string Cell(double? uncertainty, string unit) =>
         uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";

@@ -33,20 +33,7 @@ internal static class SkyFields
             ]
         );
 
-    /// <summary>An answer for one sky as a member of "skies".</summary>
-    public static object Member(SkyRate sky, WordedAnswer answer) =>
-        new
-        {
-            sky.Name,
-            sky.Rate,
-            sky.Assumptions,
-            answer.Sentence,
-            answer.Verdict,
-            answer.Quantities,
-            answer.Intervals,
-        };
-
-    /// <summary>The same with the words that its document made.</summary>
+    /// <summary>An answer for one sky as a member of "skies", with the words that its document made.</summary>
     public static object Member(SkyRate sky, Answer answer, AnswerWords words) =>
         new
         {

@@ -1,5 +1,7 @@
 using System.Globalization;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Content.Years;
 using SensorProfile.Reporting.Plots.Drawing;
 
@@ -52,7 +54,14 @@ internal static class DriftReportTables
             [
                 .. answer.Library.Select(l =>
                     (IReadOnlyList<object?>)
-                        [l.Mode, l.Cause, Date(l.DateUtc), Date(l.EarliestUtc), Date(l.LatestUtc), l.Sentence]
+                        [
+                            l.Mode,
+                            l.Cause is { } cause ? EnumWord.Of(cause) : null,
+                            Date(l.DateUtc),
+                            Date(l.EarliestUtc),
+                            Date(l.LatestUtc),
+                            LibraryWords.Of(l),
+                        ]
                 ),
             ]
         );

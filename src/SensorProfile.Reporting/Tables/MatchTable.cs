@@ -1,5 +1,6 @@
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -26,8 +27,8 @@ internal static class MatchTable
                 .. answer.Pairs.Select(pair =>
                     (IReadOnlyList<object?>)
                         [
-                            pair.Lights,
-                            pair.Darks,
+                            MatchWords.Set(pair.Lights),
+                            pair.Darks is { } darks ? MatchWords.Set(darks) : null,
                             EnumWord.Of(pair.Verdict),
                             pair.Scaled,
                             pair.Loss?.Value,
@@ -35,7 +36,7 @@ internal static class MatchTable
                             pair.TemperatureDifference,
                             pair.Drift,
                             pair.BindingCause is { } cause ? EnumWord.Of(cause) : null,
-                            pair.Reason,
+                            MatchWords.Reason(pair),
                         ]
                 ),
             ]

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Physics;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 
@@ -74,6 +75,10 @@ internal static class FieldCheck
             : type == typeof(Tap) ? new Tap()
             : type == typeof(Shot) ? new Shot { Kind = FrameKind.Dark }
             : type == typeof(Fault) ? new Fault()
+            : type == typeof(SensorPhysics) ? new SensorPhysics()
+            : type == typeof(DefectPopulation) ? new DefectPopulation()
+            : type == typeof(SwitchingTraps) ? new SwitchingTraps()
+            : type == typeof(Persistence) ? new Persistence()
             : null;
         JsonObject? text = initial is null
             ? null

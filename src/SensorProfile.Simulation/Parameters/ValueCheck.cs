@@ -26,6 +26,10 @@ internal sealed class ValueCheck(string file)
         }
         Pixels(camera);
         Glow(camera.Glow);
+        if (camera.Physics is { } physics)
+        {
+            new PhysicsCheck(Within).Check(physics);
+        }
         Conditions(camera);
         Ageing(camera.Ageing);
         Shots(camera);
@@ -206,6 +210,9 @@ internal sealed class ValueCheck(string file)
             Within($"{at}.doublingTemperature", glows[i].DoublingTemperature, 0.5, 1000);
             Within($"{at}.exposureExponent", glows[i].ExposureExponent, 0, 3);
             Within($"{at}.referenceExposure", glows[i].ReferenceExposure, 1e-3, 1e5);
+            Within($"{at}.activationEnergy", glows[i].ActivationEnergy, 0, 3);
+            Within($"{at}.warmUp", glows[i].WarmUp, -1, 100);
+            Within($"{at}.warmUpTime", glows[i].WarmUpTime, 0.1, 1e5);
         }
     }
 

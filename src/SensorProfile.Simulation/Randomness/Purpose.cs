@@ -63,6 +63,9 @@ internal enum Purpose
     /// <summary>Groups of touching hot pixels.</summary>
     HotClusters,
 
+    /// <summary>Defects and traps of a sensor's own physics.</summary>
+    PhysicalDefects,
+
     /// <summary>Electrons, row and read noise of the masked border: one row of one frame.</summary>
     Border,
 }

@@ -1,3 +1,4 @@
+using SensorProfile.Simulation.Parameters.Physics;
 using SensorProfile.Simulation.Sensors;
 
 namespace SensorProfile.Simulation.Rendering;
@@ -13,6 +14,10 @@ internal sealed class DarkSignal
     private readonly double _floor;
     private readonly double[] _glow;
     private readonly double[] _hot;
+    private readonly double _exposure;
+    private readonly double _celsius;
+    private readonly double _factor;
+    private readonly bool _gradient;
 
     /// <summary>Prepares what all rows share.</summary>
     /// <param name="sensor">The sensor.</param>
@@ -21,7 +26,8 @@ internal sealed class DarkSignal
     /// <param name="factor">Factor on everything.</param>
     public DarkSignal(Sensor sensor, double exposure, double dieCelsius, double factor = 1)
     {
-        _sensor = sensor;
+        (_sensor, _exposure, _celsius, _factor) = (sensor, exposure, dieCelsius, factor);
+        _gradient = sensor.Camera.Physics is { } physics && (physics.GradientAcross != 0 || physics.GradientDown != 0);
         RateFactor = TemperatureLaw.Factor(sensor.Dark, dieCelsius) * factor;
         _ordinary = RateFactor * exposure;
         _floor = sensor.Dark.Floor * exposure * factor;
@@ -36,7 +42,11 @@ internal sealed class DarkSignal
         double logFactor = Math.Log(TemperatureLaw.Factor(sensor.Dark, dieCelsius));
         for (int i = 0; i < hot.Length; i++)
         {
-            _hot[i] = hot[i].Rate * exposure * factor * Math.Exp(logFactor * hot[i].Activation);
+            double growth =
+                hot[i].Level is { } level ? level.Factor(Celsius(hot[i].Index), sensor.Dark.ReferenceTemperature)
+                : _gradient ? Math.Pow(TemperatureLaw.Factor(sensor.Dark, Celsius(hot[i].Index)), hot[i].Activation)
+                : Math.Exp(logFactor * hot[i].Activation);
+            _hot[i] = hot[i].Rate * exposure * factor * growth;
         }
     }
 
@@ -45,14 +55,56 @@ internal sealed class DarkSignal
 
     /// <summary>Mean of the ordinary pixels, without hot pixels and glow, e-/px.</summary>
     public double OrdinaryElectrons =>
-        _floor + _ordinary * _sensor.DarkRateSum / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
+        _floor + OrdinarySum() / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
+
+    /// <summary>Electrons that a telegraph pixel adds when it spends the whole exposure in its high state.</summary>
+    public double HighElectrons(TelegraphPixel pixel)
+    {
+        double reference = _sensor.Dark.ReferenceTemperature;
+        double growth = pixel.RateEnergy is { } energy
+            ? DefectLevel.Boltzmann(energy, Celsius(pixel.Index), reference) * _factor
+            : RateFactor;
+        return pixel.Rate * _exposure * growth;
+    }
+
+    /// <summary>Temperature of the die at a pixel: that of its centre, and what the gradient adds.</summary>
+    private double Celsius(int index)
+    {
+        if (!_gradient)
+        {
+            return _celsius;
+        }
+        (int row, int column) = Math.DivRem(index, _sensor.Camera.Width);
+        SensorPhysics physics = _sensor.Camera.Physics!;
+        return _celsius
+            + physics.GradientAcross * ((column + 0.5) / _sensor.Camera.Width - 0.5)
+            + physics.GradientDown * ((row + 0.5) / _sensor.Camera.Height - 0.5);
+    }
+
+    /// <summary>Electrons of the pixel that follows the ordinary law with a rate of 1 e-/px/s.</summary>
+    private double OrdinaryAt(int index) =>
+        _gradient ? TemperatureLaw.Factor(_sensor.Dark, Celsius(index)) * _factor * _exposure : _ordinary;
+
+    private double OrdinarySum()
+    {
+        if (!_gradient)
+        {
+            return _ordinary * _sensor.DarkRateSum;
+        }
+        double sum = 0;
+        for (int i = 0; i < _sensor.DarkRate.Length; i++)
+        {
+            sum += OrdinaryAt(i) * _sensor.DarkRate[i];
+        }
+        return sum;
+    }
 
     /// <summary>Mean over the frame, telegraph pixels not included, e-/px.</summary>
     public double MeanElectrons
     {
         get
         {
-            double sum = _ordinary * _sensor.DarkRateSum + _hot.Sum();
+            double sum = OrdinarySum() + _hot.Sum();
             for (int i = 0; i < _glow.Length; i++)
             {
                 sum += _glow[i] * _sensor.GlowSums[i];
@@ -74,7 +126,7 @@ internal sealed class DarkSignal
             ReadOnlySpan<float> rates = _sensor.DarkRate.AsSpan(row * width, width);
             for (int x = 0; x < means.Length; x++)
             {
-                means[x] = _ordinary * rates[x] + _floor;
+                means[x] = (_gradient ? OrdinaryAt(row * width + x) : _ordinary) * rates[x] + _floor;
             }
         }
         for (int i = 0; i < _glow.Length; i++)

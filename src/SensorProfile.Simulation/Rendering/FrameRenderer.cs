@@ -117,8 +117,7 @@ internal sealed class FrameRenderer
         for (int i = 0; i < telegraph.Length; i++)
         {
             double share = _telegraph.HighShare(_frame.Index, first + i);
-            means[telegraph[i].Index - row * width] +=
-                telegraph[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * share;
+            means[telegraph[i].Index - row * width] += _dark.HighElectrons(telegraph[i]) * share;
         }
         if (_frame.LightElectrons > 0)
         {
@@ -127,6 +126,14 @@ internal sealed class FrameRenderer
             for (int x = 0; x < means.Length; x++)
             {
                 means[x] += light * response[x];
+            }
+        }
+        if (_frame.PersistenceElectrons > 0)
+        {
+            ReadOnlySpan<float> response = _sensor.Response.AsSpan(row * width, width);
+            for (int x = 0; x < means.Length; x++)
+            {
+                means[x] += _frame.PersistenceElectrons * response[x];
             }
         }
         if (_frame.LeakElectrons > 0)
@@ -265,8 +272,7 @@ internal sealed class FrameRenderer
         ReadOnlySpan<TelegraphPixel> pixels = _sensor.Telegraph.All;
         for (int i = 0; i < pixels.Length; i++)
         {
-            telegraph +=
-                pixels[i].Rate * _frame.ExposureSeconds * _dark.RateFactor * _telegraph.HighShare(_frame.Index, i);
+            telegraph += _dark.HighElectrons(pixels[i]) * _telegraph.HighShare(_frame.Index, i);
         }
         return _dark.MeanElectrons + telegraph / ((double)_camera.Width * _camera.Height);
     }

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Simulation.Parameters.Physics;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
 using SensorProfile.Simulation.Randomness;
@@ -48,7 +49,24 @@ internal static class NightPlan
                 clock += what.Exposure + ReadoutSeconds;
             }
         }
-        return frames;
+        return camera.Physics?.Persistence is { Share: > 0 } law ? Persisting(frames, law) : frames;
+    }
+
+    /// <summary>The frames with what the traps release into each: filled by light, emptied with time.</summary>
+    private static List<SimulatedFrame> Persisting(List<SimulatedFrame> frames, Persistence law)
+    {
+        var all = new List<SimulatedFrame>(frames.Count);
+        double trapped = 0; // e-, at the clock
+        DateTimeOffset clock = frames.Count > 0 ? frames[0].StartUtc : default;
+        foreach (SimulatedFrame frame in frames)
+        {
+            trapped *= Math.Exp(-(frame.StartUtc - clock).TotalSeconds / law.Decay);
+            double left = trapped * Math.Exp(-frame.ExposureSeconds / law.Decay);
+            all.Add(frame with { PersistenceElectrons = trapped - left });
+            trapped = left + law.Share * frame.LightElectrons;
+            clock = frame.StartUtc.AddSeconds(frame.ExposureSeconds);
+        }
+        return all;
     }
 
     private static SimulatedFrame Frame(Sensor sensor, ulong seed, FileNames names, Place place, Shot shot)
@@ -91,7 +109,7 @@ internal static class NightPlan
             PedestalOffset =
                 PedestalOffset(sensor, jitter, place.Seconds, die) + (first ? camera.FirstFrame.Offset : 0),
             LightElectrons = shot.Kind == FrameKind.Flat ? shot.Level * Math.Max(0, lamp) : shot.Level,
-            LeakElectrons = shot.LightLeak * shot.Exposure,
+            LeakElectrons = (shot.LightLeak + (camera.Physics?.LightLeak ?? 0)) * shot.Exposure,
             DarkFactor = first ? camera.FirstFrame.DarkFactor : 1,
             FlickerPhase = phase,
             Dither = dither,

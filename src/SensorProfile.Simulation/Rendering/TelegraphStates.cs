@@ -22,7 +22,9 @@ internal sealed class TelegraphStates
         _pixels = sensor.Telegraph.All.Length;
         _highShare = new float[frames.Count * _pixels];
         _highAtEnd = new bool[frames.Count * _pixels];
-        Parallel.For(0, _pixels, pixel => Follow(sensor.Telegraph.All[pixel], pixel, frames, seed));
+        Parallel.For(0, _pixels, pixel =>
+            Follow(sensor.Telegraph.All[pixel], pixel, frames, sensor.Dark.ReferenceTemperature, seed)
+        );
     }
 
     /// <summary>Share of the exposure spent in the high state.</summary>
@@ -31,13 +33,21 @@ internal sealed class TelegraphStates
     /// <summary>Whether the pixel is in its high state at read-out.</summary>
     public bool HighAtEnd(int frame, int pixel) => _highAtEnd[frame * _pixels + pixel];
 
-    private void Follow(TelegraphPixel pixel, int number, IReadOnlyList<SimulatedFrame> frames, ulong seed)
+    private void Follow(
+        TelegraphPixel pixel,
+        int number,
+        IReadOnlyList<SimulatedFrame> frames,
+        double reference,
+        ulong seed
+    )
     {
         var random = RandomStream.For(seed, Purpose.TelegraphStates, pixel.Index);
         bool high = random.NextUniform() < pixel.Duty;
         DateTimeOffset clock = frames.Count > 0 ? frames[0].StartUtc : default;
+        TelegraphPixel atReference = pixel;
         foreach (SimulatedFrame frame in frames)
         {
+            pixel = atReference.At(frame.DieCelsius, reference);
             high = After((frame.StartUtc - clock).TotalSeconds, pixel, high, ref random);
             double share = high ? 1 : 0;
             if (pixel.Rate > 0 && frame.ExposureSeconds > 0)

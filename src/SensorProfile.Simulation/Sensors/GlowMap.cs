@@ -5,6 +5,8 @@ namespace SensorProfile.Simulation.Sensors;
 /// <summary>Where a glow lies: 1 at its peak.</summary>
 internal static class GlowMap
 {
+    private const double UsualWarmUpSeconds = 100;
+
     /// <summary>The shape of one glow over the frame.</summary>
     public static float[] Of(Glow glow, int width, int height)
     {
@@ -30,9 +32,16 @@ internal static class GlowMap
         {
             return 0;
         }
-        double byTemperature = glow.DoublingTemperature is { } doubling
-            ? Math.Pow(2, (celsius - reference) / doubling)
+        double byTemperature =
+            glow.ActivationEnergy is { } energy ? DefectLevel.Boltzmann(energy, celsius, reference)
+            : glow.DoublingTemperature is { } doubling ? Math.Pow(2, (celsius - reference) / doubling)
             : 1;
+        if (glow.WarmUp is { } rise)
+        {
+            double time = glow.WarmUpTime ?? UsualWarmUpSeconds;
+            double late = exposure - time * (1 - Math.Exp(-exposure / time));
+            return glow.Rate * (exposure + rise * late) * byTemperature;
+        }
         return glow.Rate
             * exposure
             * Math.Pow(exposure / glow.ReferenceExposure, glow.ExposureExponent - 1)

@@ -22,6 +22,7 @@ internal static class HotPixelPopulation
             .. TurnedHot(camera, serial),
             .. Patch(camera, serial),
             .. Clusters(camera, clusters, serial),
+            .. PhysicalDefects.Hot(camera, serial),
         ];
         return [.. all.OrderBy(p => p.Index).ThenBy(p => p.BornYears)];
     }

@@ -16,14 +16,15 @@ internal static class Selection
     /// <param name="pixels">Number of pixels.</param>
     /// <param name="serial">The individual sensor.</param>
     /// <param name="purpose">What they are chosen for.</param>
-    public static List<int> Choose(double share, int pixels, ulong serial, Purpose purpose)
+    /// <param name="stream">Which of its streams.</param>
+    public static List<int> Choose(double share, int pixels, ulong serial, Purpose purpose, long stream = PlacesOnly)
     {
         var chosen = new List<int>();
         if (share <= 0)
         {
             return chosen;
         }
-        var random = RandomStream.For(serial, purpose, PlacesOnly);
+        var random = RandomStream.For(serial, purpose, stream);
         double perGap = -Math.Log(1 - share); // infinite for 1: every gap is 0
         for (double index = Gap(ref random, perGap); index < pixels; index += 1 + Gap(ref random, perGap))
         {

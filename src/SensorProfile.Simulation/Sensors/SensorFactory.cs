@@ -209,6 +209,7 @@ internal static class SensorFactory
             double low = law.DwellLow * Math.Exp(law.DwellSpread * random.NextNormal());
             found.Add(new TelegraphPixel(index, law.Amplitude * strength, law.Rate * strength, high, low));
         }
-        return [.. found];
+        found.AddRange(PhysicalDefects.Switching(camera, serial));
+        return [.. found.OrderBy(p => p.Index)];
     }
 }

@@ -14,6 +14,23 @@ internal readonly record struct TelegraphPixel(
     double DwellLow
 )
 {
+    /// <summary>Activation energy of <see cref="Rate"/>, eV; null for the ordinary pixels' law.</summary>
+    public double? RateEnergy { get; init; }
+
+    /// <summary>Activation energy of the dwell times, eV; they hold at the reference temperature.</summary>
+    public double DwellEnergy { get; init; }
+
+    /// <summary>The pixel with the dwell times of another temperature; the duty stays.</summary>
+    public TelegraphPixel At(double celsius, double reference)
+    {
+        if (DwellEnergy == 0)
+        {
+            return this;
+        }
+        double slower = 1 / DefectLevel.Boltzmann(DwellEnergy, celsius, reference);
+        return this with { DwellHigh = DwellHigh * slower, DwellLow = DwellLow * slower };
+    }
+
     /// <summary>Share of the time in the high state.</summary>
     public double Duty => DwellHigh / (DwellHigh + DwellLow);
 

@@ -31,17 +31,6 @@ internal static class TemperatureLaw
     }
 
     /// <summary>
-    /// Factor of a pixel whose activation energy is <paramref name="activation"/> times the ordinary pixels':
-    /// Factor^activation.
-    /// </summary>
-    /// <remarks>
-    /// ln I is in proportion to the activation energy, so the local doubling temperature becomes ΔT₂/activation under
-    /// every law.
-    /// </remarks>
-    public static double Factor(DarkCurrentParameters dark, double celsius, double activation) =>
-        Math.Pow(Factor(dark, celsius), activation);
-
-    /// <summary>
     /// Temperature rise that doubles the rate at a temperature: ln 2/(d ln I/dT), °C, by a central difference over ±1
     /// mK (relative error below 1e-8).
     /// </summary>

@@ -32,6 +32,12 @@ public sealed record TrueFrame
     /// <summary>Stray light, mean over the frame, e-/px.</summary>
     public required double LeakElectrons { get; init; }
 
+    /// <summary>
+    /// Charge of earlier light released into a pixel of full response, mean, e-/px; null where there is none.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? PersistenceElectrons { get; init; }
+
     /// <summary>Bias level of this frame minus the camera's, ADU.</summary>
     public required double PedestalOffset { get; init; }
 

@@ -28,4 +28,12 @@ public sealed record TrueGlow
 
     /// <summary>Temperature rise that doubles it, °C; null when it does not depend on temperature.</summary>
     public required double? DoublingTemperature { get; init; }
+
+    /// <summary>Activation energy, eV; null where the glow has none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? ActivationEnergy { get; init; }
+
+    /// <summary>Relative rise as its source warms up; null where it does not.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? WarmUp { get; init; }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>A true hot pixel.</summary>
@@ -6,4 +8,13 @@ namespace SensorProfile.Simulation.Truth;
 /// <param name="Rate">Excess over the ordinary rate at the reference temperature of the die, e-/px/s.</param>
 /// <param name="Doubling">Temperature rise that doubles the excess at the reference temperature, °C.</param>
 /// <param name="BornYears">Age of the sensor at which it turned hot, years; 0 for those it was born with.</param>
-public sealed record TrueHotPixel(int X, int Y, double Rate, double Doubling, double BornYears);
+public sealed record TrueHotPixel(int X, int Y, double Rate, double Doubling, double BornYears)
+{
+    /// <summary>Activation energy of its generation, eV; null where it follows the ordinary pixels' law.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? Energy { get; init; }
+
+    /// <summary>Share of diffusion in its rate at the reference temperature; null as above.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? DiffusionShare { get; init; }
+}

@@ -22,7 +22,7 @@ internal static class TrueMaps
             dark.SetRow(row, means);
             foreach (TelegraphPixel pixel in sensor.Telegraph.InRow(row))
             {
-                means[pixel.Index - row * line.Length] += pixel.Rate * pixel.Duty * exposure * dark.RateFactor;
+                means[pixel.Index - row * line.Length] += dark.HighElectrons(pixel) * pixel.Duty;
             }
             for (int x = 0; x < line.Length; x++)
             {
@@ -49,8 +49,8 @@ internal static class TrueMaps
             cold.SetRow(row, below);
             foreach (TelegraphPixel pixel in sensor.Telegraph.InRow(row))
             {
-                above[pixel.Index - row * line.Length] += pixel.Rate * pixel.Duty * exposure * warm.RateFactor;
-                below[pixel.Index - row * line.Length] += pixel.Rate * pixel.Duty * exposure * cold.RateFactor;
+                above[pixel.Index - row * line.Length] += warm.HighElectrons(pixel) * pixel.Duty;
+                below[pixel.Index - row * line.Length] += cold.HighElectrons(pixel) * pixel.Duty;
             }
             for (int x = 0; x < line.Length; x++)
             {

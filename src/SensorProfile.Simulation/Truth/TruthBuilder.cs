@@ -122,9 +122,14 @@ internal static class TruthBuilder
                 hot.Index % width + 1,
                 hot.Index / width + 1,
                 hot.Rate,
-                doubling / hot.Activation,
+                hot.Level?.Doubling(sensor.Dark.ReferenceTemperature, sensor.Dark.ReferenceTemperature)
+                    ?? doubling / hot.Activation,
                 hot.BornYears
-            );
+            )
+            {
+                Energy = hot.Level?.Energy,
+                DiffusionShare = hot.Level?.DiffusionShare,
+            };
         }
         return pixels;
     }
@@ -143,7 +148,11 @@ internal static class TruthBuilder
                 p.Rate,
                 p.DwellHigh,
                 p.DwellLow
-            );
+            )
+            {
+                RateEnergy = p.RateEnergy,
+                DwellEnergy = p.RateEnergy is null ? null : p.DwellEnergy,
+            };
         }
         return pixels;
     }
@@ -164,6 +173,8 @@ internal static class TruthBuilder
             Total = rate * sensor.GlowSums[number],
             ExposureExponent = glow.ExposureExponent,
             DoublingTemperature = glow.DoublingTemperature,
+            ActivationEnergy = glow.ActivationEnergy,
+            WarmUp = glow.WarmUp,
         };
     }
 
@@ -178,6 +189,7 @@ internal static class TruthBuilder
             StartUtc = frame.StartUtc,
             LightElectrons = frame.LightElectrons,
             LeakElectrons = frame.LeakElectrons,
+            PersistenceElectrons = frame.PersistenceElectrons > 0 ? frame.PersistenceElectrons : null,
             PedestalOffset = frame.PedestalOffset,
             TornFromRow = frame.TornFromRow + 1,
             FileSpoilt = frame.Faults.Any(f =>

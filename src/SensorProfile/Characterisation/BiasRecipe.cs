@@ -145,8 +145,8 @@ internal static class BiasRecipe
             Codes.BlackClipped,
             Severity.Refusal,
             Invariant(
-                $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise and bias level cannot be measured: raise the camera's offset setting and take the bias frames again."
-            ),
+                $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise "
+            ) + "and bias level cannot be measured: raise the camera's offset setting and take the bias frames again.",
             [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MostClipped)).Select(f => f.Name)]
         );
         return true;
@@ -172,8 +172,10 @@ internal static class BiasRecipe
             Codes.NeighbourCorrelation,
             Severity.Warning,
             Invariant(
-                $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or compresses its frames, so read noise comes out too small and gain too large; look for a setting that gives raw data."
-            ),
+                $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or "
+            )
+                + "compresses its frames, so read noise comes out too small and gain too large; look for a setting "
+                + "that gives raw data.",
             [pair.A.Name, pair.B.Name]
         );
     }
@@ -184,9 +186,8 @@ internal static class BiasRecipe
             rejections.Add(
                 Codes.QuantisationLimited,
                 Severity.Refusal,
-                Invariant(
-                    $"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the converter's steps to show it (EMVA 1288): measure at a higher gain setting."
-                )
+                Invariant($"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the ")
+                    + "converter's steps to show it (EMVA 1288): measure at a higher gain setting."
             );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
             rejections.Add(

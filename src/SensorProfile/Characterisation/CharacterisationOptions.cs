@@ -1,5 +1,6 @@
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 
 namespace SensorProfile.Characterisation;
 
@@ -25,6 +26,9 @@ public sealed record CharacterisationOptions
 
     /// <summary>Threads; the result does not depend on it. Null for all processors.</summary>
     public int? Threads { get; init; }
+
+    /// <summary>Measures what each stage costs; null to leave that.</summary>
+    public StageClock? Stages { get; init; }
 
     /// <summary>Version written into the profile.</summary>
     public string SoftwareVersion { get; init; } =

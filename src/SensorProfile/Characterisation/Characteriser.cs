@@ -42,6 +42,7 @@ public static class Characteriser
         CancellationToken ct = default
     )
     {
+        options.Stages?.Begin("opening the frames");
         var rejections = new Rejections();
         IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct, threads: options.Threads);
@@ -84,7 +85,7 @@ public static class Characteriser
     {
         if (options.Thresholds?.Problem() is { } problem)
             throw new ArgumentException(problem, nameof(options));
-        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct);
+        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct, options.Stages);
         rejections.LeaveOut(
             Codes.FrameLeftOut,
             "Files that cannot be measured were left out; the list of rejected files says why."
@@ -103,7 +104,10 @@ public static class Characteriser
                     + "others of their colour stand for them in levels and noise; maps and defects leave these places out.",
                 [.. blanks.Select(b => b.Name)]
             );
-        var samples = stack.Samples.ToDictionary(s => s.Name, StringComparer.Ordinal);
+        var samples = (options.Stages?.Counting(stack.Samples) ?? stack.Samples).ToDictionary(
+            s => s.Name,
+            StringComparer.Ordinal
+        );
         Frame[] readable = [.. frames.Where(f => samples.ContainsKey(f.Name))];
 
         List<MeasuredMode> modes = [];
@@ -122,6 +126,7 @@ public static class Characteriser
         ReportUnused(readable, rejections);
 
         IEnumerable<ScreenedFrame> used = modes.SelectMany(m => m.Frames.Frames);
+        meter.Stage("profile");
         var profile = new CameraProfile
         {
             CreatedUtc = options.Clock.GetUtcNow(),
@@ -136,6 +141,7 @@ public static class Characteriser
             ],
             Frames = SessionSummary.Of(modes, inventory, rejections),
         };
+        options.Stages?.End();
         return new(profile, [.. modes.Select(m => m.Maps)]);
     }
 
@@ -156,6 +162,7 @@ public static class Characteriser
                 s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height
             ),
         ];
+        meter.Stage("first look");
         ModeFrames mode = FrameScreening.Of(
             frames,
             [.. frames.Select(f => samples[f.Name])],
@@ -164,10 +171,13 @@ public static class Characteriser
             meter,
             rejections
         );
+        meter.Stage("bias");
         BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
+        meter.Stage("flats");
         FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
         GainClaim.Report(frames, flats.Gain, mode.CodeStep.Step, rejections);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
+        meter.Stage("rows and columns");
         StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
         // a map of the whole sensor that nothing needs from here on
         flats = flats with { Mean = null };
@@ -175,6 +185,8 @@ public static class Characteriser
         MapMemory.Release(pixels);
         ModeFrames asRead = mode;
         if (options.Temperatures == TemperatureSource.HotPixels)
+        {
+            meter.Stage("temperatures from hot pixels");
             mode = HotPixelTemperatures.Replace(
                 mode,
                 bias,
@@ -185,9 +197,13 @@ public static class Characteriser
                 meter,
                 rejections
             );
+        }
+        meter.Stage("darks");
         DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
+        meter.Stage("treatment of the raw data");
         bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, meter, rejections);
         MapMemory.Release(pixels);
+        meter.Stage("levels of the darks");
         PreparedPattern? prepared = PatternRecipe.Prepare(
             mode,
             bias,
@@ -199,13 +215,16 @@ public static class Characteriser
             meter,
             rejections
         );
+        meter.Stage("noise of every pixel");
         bias = PixelNoise.Take(mode, bias, flats);
         prepared = prepared?.With(bias.Moments);
         MapMemory.Release(pixels);
+        meter.Stage("dark rate of every pixel");
         PatternResult? pattern = prepared is null
             ? null
             : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
         MapMemory.Release(pixels);
+        meter.Stage("black level");
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, meter, rejections);
         ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with

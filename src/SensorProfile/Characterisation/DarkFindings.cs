@@ -31,9 +31,8 @@ internal static class DarkFindings
             rejections.Add(
                 Codes.FewExposures,
                 Severity.Warning,
-                Invariant(
-                    $"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with {AdvisedExposures} or more it can be tested whether dark signal grows in proportion."
-                )
+                Invariant($"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with ")
+                    + Invariant($"{AdvisedExposures} or more it can be tested whether dark signal grows in proportion.")
             );
         if (clamped)
             return;
@@ -41,9 +40,9 @@ internal static class DarkFindings
             rejections.Add(
                 Codes.DarkNotResolved,
                 Severity.Note,
-                Invariant(
-                    $"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s (95 %): the black level moves more from frame to frame than the dark signal; longer exposures would show it."
-                )
+                Invariant($"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s ")
+                    + "(95 %): the black level moves more from frame to frame than the dark signal; longer exposures "
+                    + "would show it."
             );
         NotLinear([.. temperatures.Where(t => t.Typical is { Linear: false })], rejections);
         Compare(temperatures, rejections);
@@ -59,9 +58,12 @@ internal static class DarkFindings
         rejections.Add(
             Codes.DarkNotLinear,
             Severity.Warning,
-            Invariant(
-                $"At {At(bent)} the dark level does not grow in proportion to exposure (largest departure {100 * worst.Typical!.CurvatureShare:0.#} % of the rise{where}): a drifting temperature, a drifting black level, light, or a glow that is not in proportion; use darks of the lights' own exposure, and take these again in mixed order, in the dark, to tell."
-            )
+            Invariant($"At {At(bent)} the dark level does not grow in proportion to exposure (largest departure ")
+                + Invariant(
+                    $"{100 * worst.Typical!.CurvatureShare:0.#} % of the rise{where}): a drifting temperature, a "
+                )
+                + "drifting black level, light, or a glow that is not in proportion; use darks of the lights' own "
+                + "exposure, and take these again in mixed order, in the dark, to tell."
         );
     }
 
@@ -85,12 +87,12 @@ internal static class DarkFindings
                     + "few, it is the black level"
                 : "light that reaches the sensor evenly would not do this; a black level that drifts up with "
                     + "exposure or a smoothing camera would";
+            string where = side.Count() == 1 ? "" : Invariant($" (at {At([worst])})");
             rejections.Add(
                 Codes.FormsDisagree,
                 Severity.Warning,
-                Invariant(
-                    $"At {At(side)} the level says {worst.Typical!.Slope.Value:0.####} and the noise {worst.Variance!.Slope.Value:0.####} e⁻/px/s{(side.Count() == 1 ? "" : Invariant($" (at {At([worst])})"))}: {cause}."
-                )
+                Invariant($"At {At(side)} the level says {worst.Typical!.Slope.Value:0.####} and the noise ")
+                    + Invariant($"{worst.Variance!.Slope.Value:0.####} e⁻/px/s{where}: {cause}.")
             );
         }
     }

@@ -20,8 +20,10 @@ internal static class FlatFindings
                 Codes.OneLightLevel,
                 Severity.Warning,
                 Invariant(
-                    $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the photon transfer would go unseen, and the gain's uncertainty allows for one; take pairs at {AdvisedLevels} or more levels spread evenly up to saturation."
+                    $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the "
                 )
+                    + "photon transfer would go unseen, and the gain's uncertainty allows for one; take pairs at "
+                    + Invariant($"{AdvisedLevels} or more levels spread evenly up to saturation.")
             );
         if (channels.All(c => c.Saturation is null))
             rejections.Add(
@@ -61,8 +63,10 @@ internal static class FlatFindings
                 Codes.RowFlicker,
                 Severity.Note,
                 Invariant(
-                    $"The light of {flicker.Length} flat pair{(flicker.Length == 1 ? "" : "s")} changed from row to row (a flickering lamp under a rolling shutter): the rows were scaled one by one, which takes it out; a steady lamp or longer exposures are better."
-                ),
+                    $"The light of {flicker.Length} flat pair{(flicker.Length == 1 ? "" : "s")} changed from row to "
+                )
+                    + "row (a flickering lamp under a rolling shutter): the rows were scaled one by one, which takes "
+                    + "it out; a steady lamp or longer exposures are better.",
                 [.. flicker.SelectMany(p => new[] { p.A.Name, p.B.Name })]
             );
         MeasuredPair[] drift = [.. pairs.Where(p => p.Drift > FlatPairing.NotableDrift && !p.Flickers)];
@@ -71,8 +75,8 @@ internal static class FlatFindings
                 Codes.LightDrift,
                 Severity.Note,
                 Invariant(
-                    $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % inside a flat pair: it was scaled away; let the lamp warm up."
-                ),
+                    $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % inside a flat pair: it was "
+                ) + "scaled away; let the lamp warm up.",
                 [.. drift.SelectMany(p => new[] { p.A.Name, p.B.Name })]
             );
     }

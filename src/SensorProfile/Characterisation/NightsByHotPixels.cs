@@ -1,5 +1,4 @@
 using SensorProfile.DarkCurrent.Results;
-using SensorProfile.FixedPattern;
 using SensorProfile.FixedPattern.Defects;
 using SensorProfile.FixedPattern.Input;
 using SensorProfile.FixedPattern.Thermometer;

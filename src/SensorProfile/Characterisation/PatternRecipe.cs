@@ -150,6 +150,7 @@ internal static class PatternRecipe
         DarkPredictionProfile? prediction = null;
         if (predict && !options.Quick)
         {
+            meter.Stage("darks computed from the others");
             meter.Report("Darks computed from the others", 0, input.Darks, 0);
             prediction = DarkTrials.Of(input, input.Thresholds, rest =>
                 Refitted(rest, darks, gains, variance, options)

@@ -75,9 +75,10 @@ internal static class StructureRecipe
             .OrderBy(b => b.Chance)
             .Take(4)
             .Select(b =>
-                Invariant(
-                    $"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± {b.Step.StandardUncertainty:0.###} {b.Step.Unit} at {(b.Direction == "across" ? "column" : "row")} {b.Number}{(b.Part == "whole" ? "" : $" ({b.Part})")}"
-                )
+                Invariant($"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± ")
+                + Invariant($"{b.Step.StandardUncertainty:0.###} {b.Step.Unit} at ")
+                + Invariant($"{(b.Direction == "across" ? "column" : "row")} {b.Number}")
+                + (b.Part == "whole" ? "" : $" ({b.Part})")
             );
         string where =
             $"{string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}";

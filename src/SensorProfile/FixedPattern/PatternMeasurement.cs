@@ -46,6 +46,8 @@ internal static class PatternMeasurement
         double common = input.TypicalAtReference is { Value: > 0 } typical
             ? typical.StandardUncertainty / typical.Value
             : 0;
+        double hotAbove = maps.Typical + thresholds.HotRate;
+        GlowSplit? split = glow is null ? null : GlowSplit.Of(maps, glow.Field, hotAbove);
         var result = new PatternResult
         {
             Maps = maps,
@@ -58,7 +60,15 @@ internal static class PatternMeasurement
                 HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
                 RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
                 HotPixelCurves = HotPixelCurves.Of(input, maps),
-                DoublingByRate = maps.Classes,
+                DoublingByRate = split?.Laws ?? maps.Classes,
+                ThermalQuantiles = split is null
+                    ? []
+                    : RateQuantiles.Of(split.Thermal, maps.TypicalUncertainty, common),
+                ThermalCurve = split is null
+                    ? []
+                    : HotPixelCurve.Of(split.Thermal, maps.Typical, maps.TypicalUncertainty),
+                HotLawBend = maps.Bend == LawBend.None ? null : new(maps.Bend.Second, maps.Bend.Third),
+                GlowClasses = split?.Classes ?? [],
                 Flicker = FlickerClasses.Of(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
                 Places = DefectPlacing.Of(defects, input.Width, input.Height),
                 Defects = defects.Counts,

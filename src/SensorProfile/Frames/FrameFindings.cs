@@ -8,7 +8,7 @@ namespace SensorProfile.Frames;
 /// <remarks>
 /// The sentences that go with the header codes stand in <see cref="HeaderFindings"/>, the others where they are found.
 /// </remarks>
-public static class FrameFindings
+internal static class FrameFindings
 {
     /// <summary>Neither header nor table says what a frame was taken for.</summary>
     public const string KindMissing = "kind-missing";

@@ -1,7 +1,7 @@
 namespace SensorProfile.NoiseModel;
 
 /// <summary>The darks that a stack is calibrated with.</summary>
-public sealed record DarkFrames
+internal sealed record DarkFrames
 {
     /// <summary>Exposure of one dark, s.</summary>
     public required double ExposureSeconds { get; init; }

@@ -55,9 +55,6 @@ internal static class Said
             ) + " %";
     }
 
-    /// <summary>"at most 4.9 %", "less than 0.01 %".</summary>
-    internal static string AtMost(double share) => (share is > 0 and < 0.0001 ? "" : "at most ") + Percent(share);
-
     /// <summary>"0.5 e⁻/px/s".</summary>
     internal static string Rate(double electronsPerPixelSecond, int digits = 3) =>
         Number(electronsPerPixelSecond, digits) + " e⁻/px/s";

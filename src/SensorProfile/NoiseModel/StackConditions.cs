@@ -3,7 +3,10 @@ namespace SensorProfile.NoiseModel;
 /// <summary>The lights of one stack: what a noise budget and the darks are judged against.</summary>
 public sealed record StackConditions
 {
-    /// <summary>Fewest dither positions at which a median or winsorised stack can be judged.</summary>
+    /// <summary>
+    /// Fewest dither positions at which a median or winsorised stack can be judged: where two of three or four samples
+    /// stand out together it follows them.
+    /// </summary>
     internal const int FewestPositions = 5;
 
     /// <summary>Sky background, e-/px/s, above 0.</summary>
@@ -29,6 +32,6 @@ public sealed record StackConditions
     /// <summary>Where a stack that clips cuts, in standard deviations of the samples.</summary>
     public double RejectionSigma { get; init; } = 3;
 
-    /// <summary>Whether the response of a clipped mean applies; the others are judged as a plain mean.</summary>
-    internal bool Clips => Rejection == Rejection.SigmaClip;
+    /// <summary>Whether the stack is no plain mean.</summary>
+    internal bool Clips => Rejection != Rejection.None;
 }

@@ -19,7 +19,7 @@ internal sealed class DarkForecast
     private readonly ForecastLaws laws;
     private readonly double seconds,
         factor,
-        x,
+        x, // of pixels that stand out
         slope,
         glowFactor,
         glowDoubt,
@@ -30,7 +30,7 @@ internal sealed class DarkForecast
     {
         (this.laws, this.seconds) = (laws, seconds);
         factor = laws.Factor(celsius);
-        x = PixelLaw.Abscissa(laws.Activation, laws.Reference, celsius);
+        x = laws.Bend.Of(PixelLaw.Abscissa(laws.Activation, laws.Reference, celsius));
         slope = PixelLaw.SlopePerDegree(laws.Activation, laws.Reference);
         (glowFactor, glowDoubt) = laws.Glow.Growth(celsius - laws.Reference, factor);
         glowSeconds = laws.Glow.EquivalentSeconds(seconds);

@@ -1,4 +1,5 @@
 using SensorProfile.Fitting.Models;
+using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.Prediction;
@@ -25,6 +26,9 @@ internal sealed record ForecastLaws
 
     /// <summary>Laws by class of rate, for pixels that stand out and have none of their own.</summary>
     public IReadOnlyList<DoublingByRate> Classes { get; init; } = [];
+
+    /// <summary>How the laws of pixels that stand out bend away from the typical one.</summary>
+    public LawBend Bend { get; init; }
 
     /// <summary>How the glow grows.</summary>
     public GlowGrowth Glow { get; init; } = GlowGrowth.Unknown;

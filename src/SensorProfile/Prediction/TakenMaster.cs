@@ -32,9 +32,10 @@ internal sealed record TakenMaster(
                 float[] mean = new float[camera.Pixels],
                     variance = new float[camera.Pixels];
                 GroupMoments.Walk([exposure.Frames], strip => strip.CopyTo(0, mean, variance), camera.Walk);
+                double scatter = exposure.TemperatureScatter;
                 for (int i = 0; i < mean.Length; i++)
                     variance[i] = (float)(
-                        Expected(camera, maps, levels, exposure, g, i, mean[i], variance[i]) / exposure.Frames.Count
+                        Expected(camera, maps, levels, scatter, g, i, mean[i], variance[i]) / exposure.Frames.Count
                     );
                 masters.Add(new(t, g, series, exposure, mean, variance));
             }
@@ -49,7 +50,7 @@ internal sealed record TakenMaster(
         PatternInput camera,
         RateMaps maps,
         SeriesLevels levels,
-        DarkExposure exposure,
+        double scatter,
         int group,
         int pixel,
         double mean,
@@ -59,7 +60,7 @@ internal sealed record TakenMaster(
         int channel = camera.Mosaic.Channel(pixel / camera.Width, pixel % camera.Width);
         double gain = camera.Gains[channel],
             above = Math.Max(0, mean - levels.Levels[group][channel]) * gain,
-            wobble = above * exposure.TemperatureScatter;
+            wobble = above * scatter;
         double expected = levels.Variances[group][channel] + (above + wobble * wobble) / (gain * gain);
         return maps.Flags[pixel].HasFlag(PixelFlags.Noisy) && own > expected ? own : expected;
     }

@@ -41,19 +41,13 @@ internal sealed class ExcessCounts
             counts[kind][bin] += other.counts[kind][bin];
     }
 
-    /// <summary>Counts one frame.</summary>
+    /// <summary>Counts one frame more.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="least">Least excess above the median, ADU.</param>
     /// <param name="codeStep">q, ADU.</param>
     /// <param name="walk">Threads.</param>
-    public static ExcessCounts Of(
-        IFrameSamples frame,
-        ColourMosaic mosaic,
-        double least,
-        int codeStep,
-        WalkOptions walk
-    )
+    public void Add(IFrameSamples frame, ColourMosaic mosaic, double least, int codeStep, WalkOptions walk)
     {
         int width = frame.Width,
             height = frame.Height,
@@ -69,7 +63,7 @@ internal sealed class ExcessCounts
             },
             walk
         );
-        var total = new ExcessCounts { Frames = 1 };
+        Frames++;
         Parallel.For(
             2 * period,
             Math.Max(2 * period, height - 2 * period),
@@ -91,12 +85,11 @@ internal sealed class ExcessCounts
                     int end = Math.Min(x + Vector<ushort>.Count, width - 2 * period);
                     for (; x < end; x++)
                         if (StandsOut(samples, y * width + x, width, period, limit))
-                            total.Count(samples, y * width + x, width, period, least, codeStep, around);
+                            Count(samples, y * width + x, width, period, least, codeStep, around);
                     x--;
                 }
             }
         );
-        return total;
     }
 
     // The median lies an amount below the sample only when at least four of the eight do.

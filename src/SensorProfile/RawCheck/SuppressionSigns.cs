@@ -67,7 +67,7 @@ internal static class SuppressionSigns
                 ),
                 least = LeastSigmas * own;
             foreach (ScreenedFrame frame in set.Frames.Take(perSet))
-                counts.Add(ExcessCounts.Of(frame.Samples, mode.Mosaic, least, step, meter.Walk));
+                counts.Add(frame.Samples, mode.Mosaic, least, step, meter.Walk);
             // Full pixels all end at one level.
             return new(
                 set,

@@ -3,7 +3,12 @@ using SensorProfile.Pixels.Strips;
 namespace SensorProfile.Screening;
 
 /// <summary>Runs the walks over pixels and tells the listener how far they are.</summary>
-internal sealed class Meter(IProgress<CharacterisationProgress>? progress, int threads, CancellationToken cancellation)
+internal sealed class Meter(
+    IProgress<CharacterisationProgress>? progress,
+    int threads,
+    CancellationToken cancellation,
+    StageClock? clock = null
+)
 {
     private long bytes;
 
@@ -55,6 +60,9 @@ internal sealed class Meter(IProgress<CharacterisationProgress>? progress, int t
         );
         return results;
     }
+
+    /// <summary>From here on the work belongs to another stage; several kinds of progress may be told within one.</summary>
+    public void Stage(string name) => clock?.Begin(name);
 
     /// <summary>Tells the listener.</summary>
     public void Report(string stage, int framesDone, int framesTotal, long newBytes) =>

@@ -92,12 +92,4 @@ public class TemperatureLawTests
         Assert.Equal(0.25, TemperatureLaw.Factor(dark, -22), 15);
         Assert.Equal(6, TemperatureLaw.Doubling(dark, 3));
     }
-
-    /// <summary>A pixel of twice the activation energy doubles in half the rise.</summary>
-    [Fact]
-    public void ActivationScalesTheDoubling()
-    {
-        var dark = new DarkCurrentParameters { ReferenceTemperature = -10, DoublingTemperature = 6 };
-        Assert.Equal(2, TemperatureLaw.Factor(dark, -7, 2), 14);
-    }
 }

@@ -24,13 +24,13 @@ internal sealed class SimulatedSession : IDisposable
 
     public SimulationTruth Truth { get; }
 
-    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null) =>
+    public CharacterisationResult Characterise(int? threads = null, CaptureTable? table = null, bool quick = true) =>
         Characteriser.Run(
             FrameInventory.Read([Folder], new InventoryOptions { Table = table }),
             new CharacterisationOptions
             {
                 Threads = threads,
-                Quick = true,
+                Quick = quick,
                 Clock = FixedClock.Instance,
             }
         );

@@ -6,7 +6,7 @@ namespace SensorProfile.Tests.Drift;
 public sealed class DriftTestTests
 {
     [Fact]
-    public void ZIsTheChangeOverTheJointUncertainty()
+    public void ZIsTheChangeOverTheJointUncertainty() // 0.040/√(0.012² + 0.015²)
     {
         double z = DriftTest.Z(new Measurement(1.500, 0.012, "e-", 1, ""), new Measurement(1.540, 0.015, "e-", 1, ""));
         Assert.Equal(2.082316825181, z, 11);
@@ -14,7 +14,7 @@ public sealed class DriftTestTests
     }
 
     [Fact]
-    public void HolmHoldsTheFamily()
+    public void HolmHoldsTheFamily() // worked by the rule of Holm 1979, Scand. J. Stat. 6, 65
     {
         Assert.Equal(
             [0.03, 0.06, 0.06, 0.02],

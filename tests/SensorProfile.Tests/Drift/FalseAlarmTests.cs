@@ -16,7 +16,7 @@ public sealed class FalseAlarmTests(ITestOutputHelper output)
     public void AnUnchangedCameraIsSeldomCalledChanged()
     {
         var tarn = new TarnYears();
-        int alarms = Enumerable.Range(0, Pairs).Count(i => Compare(tarn, tarn, i, 1).Verdict == "changed");
+        int alarms = Enumerable.Range(0, Pairs).Count(i => Compare(tarn, tarn, i, 1).Outcome == DriftVerdict.Changed);
         output.WriteLine($"false 'has changed': {alarms} of {Pairs} pairs");
         Assert.InRange(alarms, 0, 46);
     }
@@ -26,7 +26,7 @@ public sealed class FalseAlarmTests(ITestOutputHelper output)
     public void FourUnchangedYearsAreSeldomCalledChanged()
     {
         var tarn = new TarnYears();
-        int alarms = Enumerable.Range(0, 300).Count(i => Years(i, _ => tarn).Verdict == "changed");
+        int alarms = Enumerable.Range(0, 300).Count(i => Years(i, _ => tarn).Outcome == DriftVerdict.Changed);
         output.WriteLine($"false 'has changed': {alarms} of 300 series of four years");
         Assert.InRange(alarms, 0, 26); // 15 + 3·√14.25
     }
@@ -91,7 +91,7 @@ public sealed class FalseAlarmTests(ITestOutputHelper output)
             DriftTrend trend = answer.Trends.Single(t => t.Quantity == "darkRate");
             if (Math.Abs(trend.PerYear.Value - perYear) < 1.96 * trend.PerYear.StandardUncertainty)
                 held++;
-            if (answer.Verdict == "changed")
+            if (answer.Outcome == DriftVerdict.Changed)
                 changed++;
         }
         output.WriteLine($"slope within 95 %: {held} of 200; changed: {changed} of 200");

@@ -10,27 +10,35 @@ namespace SensorProfile.Tests.Drift;
 public sealed class MappedPowerTests(ITestOutputHelper output)
 {
     /// <summary>
-    /// 200 pairs of years in which nothing changed: at most 5 % may say "changed", 10 expected at most; 10 +
-    /// 3·√(200·0.05·0.95) = 19.
+    /// Pairs of years in which nothing changed (200 in the long suite): at most 5 % may say "changed"; of n pairs n/20 +
+    /// 3·√(n·0.05·0.95) at most, 19 of 200.
     /// </summary>
     [Fact]
     public void AnUnchangedCameraWithMapsIsSeldomCalledChanged()
     {
+        int pairs = LongRuns.Of(50, 200);
         DriftAnswer[] answers =
         [
-            .. Enumerable.Range(0, 200).Select(i => new MappedYears(i).Add(2031).Add(2032).Compare()),
+            .. Enumerable.Range(0, pairs).Select(i => new MappedYears(i).Add(2031).Add(2032).Compare()),
         ];
-        int alarms = answers.Count(a => a.Verdict == "changed");
+        int alarms = answers.Count(a => a.Outcome == DriftVerdict.Changed);
         double[] z = [.. answers.Select(a => Pixelwise(a).Z)];
         output.WriteLine(
-            $"false 'has changed': {alarms} of 200 pairs with maps; z of the dark current pixel by pixel: mean "
+            $"false 'has changed': {alarms} of {pairs} pairs with maps; z of the dark current pixel by pixel: mean "
                 + $"{z.Average():F2}, rms {Math.Sqrt(z.Average(v => v * v)):F2}"
         );
-        Assert.InRange(alarms, 0, 19);
-        Assert.InRange(z.Average(), -0.25, 0.25); // 3.5 standard errors of a mean of 200
-        Assert.InRange(Math.Sqrt(z.Average(v => v * v)), 0.82, 1.18); // 3.5/√400
-        // a 99 % test: 2 expected, 2 + 5·√2
-        Assert.InRange(answers.Count(a => a.Probes.Single().Verdict != ProbeVerdict.None), 0, 9);
+        Assert.InRange(alarms, 0, (int)(0.05 * pairs + 3 * Math.Sqrt(0.0475 * pairs)));
+        double mean = 3.5 / Math.Sqrt(pairs),
+            rms = 3.5 / Math.Sqrt(2 * pairs);
+        Assert.InRange(z.Average(), -mean, mean);
+        Assert.InRange(Math.Sqrt(z.Average(v => v * v)), 1 - rms, 1 + rms);
+        // a 99 % test: 2 of 200 expected, 2 + 5·√2
+        double wrong = 0.01 * pairs;
+        Assert.InRange(
+            answers.Count(a => a.Probes.Single().Verdict != ProbeVerdict.None),
+            0,
+            (int)(wrong + 5 * Math.Sqrt(wrong))
+        );
     }
 
     /// <summary>

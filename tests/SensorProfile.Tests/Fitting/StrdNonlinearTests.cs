@@ -39,7 +39,11 @@ public class StrdNonlinearTests
         for (int i = 0; i < data.Certified.Length; i++)
         {
             Close(data.Certified[i], fit.Parameters[i], tolerance);
-            Close(data.Deviations[i], Math.Sqrt(fit.ScaledCovariance()[i, i]), 100 * tolerance);
+            Close(
+                data.Deviations[i],
+                Math.Sqrt(fit.ChiSquared / fit.DegreesOfFreedom) * fit.Uncertainty(i),
+                100 * tolerance
+            );
         }
         Close(data.ResidualSumOfSquares, fit.ChiSquared, Math.Max(tolerance, 1e-7));
     }

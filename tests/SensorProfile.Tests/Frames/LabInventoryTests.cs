@@ -9,7 +9,7 @@ namespace SensorProfile.Tests.Frames;
 /// <summary>
 /// The headers of two real uncooled cameras, which name no frame kind; the kinds come from a capture table made of the
 /// manifest.
-/// Counts, exposures and temperatures are those of the manifest and SOURCE.md beside the frames.
+/// Counts, exposures and temperatures are those of the manifest and the page beside the frames.
 /// </summary>
 public abstract class LabInventoryTests(string culture) : InCulture(culture)
 {

@@ -64,7 +64,6 @@ internal static class RoomOrder
         "Decisions/Tolerance",
         "Decisions/DarkMatch",
         "Decisions/DarkPlan",
-        "Decisions",
         "Drift/Archive",
         "Drift/Identity",
         "Drift",

@@ -15,8 +15,8 @@ public class LabFrameTests
     public void TheStepOfTheConverterIsFound(string folder, int step)
     {
         using var lab = new Lab(folder);
-        var all = FrameStatistics
-            .OfAll(lab.Open("bias/*.fits", "flat/*.fits"), Lab.Positions)
+        var all = lab.Open("bias/*.fits", "flat/*.fits")
+            .Select(frame => FrameStatistics.Of(frame, Lab.Positions))
             .SelectMany(frame => frame.Channels)
             .Select(channel => channel.Codes);
         Assert.Equal(step, lab.Expected.GetProperty("adc_step_adu").GetInt32());
@@ -27,7 +27,10 @@ public class LabFrameTests
     public void ChannelsScaledAfterTheConverterShowDoubledCodesEveryNinthOrTenth(string folder)
     {
         using var lab = new Lab(folder);
-        var flats = FrameStatistics.OfAll(lab.Open("flat/*.fits"), Lab.Positions);
+        FrameStatistics[] flats =
+        [
+            .. lab.Open("flat/*.fits").Select(frame => FrameStatistics.Of(frame, Lab.Positions)),
+        ];
         var populations = Enumerable
             .Range(0, 4)
             .Select(channel => IntegerHistogram.Merge(flats.Select(flat => flat.Channels[channel].Codes)))
@@ -46,8 +49,8 @@ public class LabFrameTests
         foreach (int channel in Enumerable.Range(0, 4))
         {
             var codes = IntegerHistogram.Merge(
-                FrameStatistics
-                    .OfAll(lab.Open("flat/*.fits"), Lab.Positions)
+                lab.Open("flat/*.fits")
+                    .Select(frame => FrameStatistics.Of(frame, Lab.Positions))
                     .Select(flat => flat.Channels[channel].Codes)
             );
             Assert.False(CodePopulation.Of(codes, CodeStep.Of(codes)).LooksScaled);
@@ -104,8 +107,8 @@ public class LabFrameTests
     public void BiasMeansAreThoseOfTheReference(string folder)
     {
         using var lab = new Lab(folder);
-        var means = FrameStatistics
-            .OfAll(lab.Open("bias/*.fits"), ColourMosaic.Monochrome)
+        var means = lab.Open("bias/*.fits")
+            .Select(frame => FrameStatistics.Of(frame, ColourMosaic.Monochrome))
             .Select(frame => Math.Round(frame.Channels[0].Codes.Mean, 3));
         Assert.Equal(
             lab.Expected.GetProperty("bias")
@@ -136,5 +139,5 @@ public class LabFrameTests
     }
 
     private static IReadOnlyList<TornFrame?> Torn(IReadOnlyList<IFrameSamples> frames) =>
-        TornFrame.FindAll([.. FrameStatistics.OfAll(frames, Lab.Positions).Select(frame => frame.RowMeans())]);
+        TornFrame.FindAll([.. frames.Select(frame => FrameStatistics.Of(frame, Lab.Positions).RowMeans())]);
 }

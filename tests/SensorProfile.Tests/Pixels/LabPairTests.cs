@@ -1,6 +1,7 @@
 using SensorProfile.Pixels.Pairs;
 using SensorProfile.Pixels.Sums;
 using SensorProfile.RawCheck;
+using SensorProfile.Tests.Pixels.Pairs;
 
 namespace SensorProfile.Tests.Pixels;
 
@@ -76,7 +77,7 @@ public class LabPairTests
         var expected = lab.Expected.GetProperty("gain").GetProperty("pairs")[0];
         var pair = lab.Open("flat/flat_01.fits", "flat/flat_02.fits");
         var channel = ScaledPair.Of(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame)[0];
-        double gain = channel.SystemGain(new Measurement(770, 3, "ADU²", 1, "")).Value;
+        double gain = GainOfAPair.Of(channel, new Measurement(770, 3, "ADU²", 1, "")).Value;
         Assert.Equal(expected.GetProperty("K_adu_per_e_one_ratio").GetDouble(), gain, 0.02 * gain);
         Assert.InRange(channel.RowRatios.Min(), 0.70, 1);
         Assert.InRange(channel.RowRatios.Max(), 1, 1.45);
@@ -111,7 +112,14 @@ public class LabPairTests
         return [.. Enumerable.Range(0, 7).Select(i => PairStatistics.Of(bias[2 * i], bias[2 * i + 1], Lab.Positions))];
     }
 
-    private static Pedestal BiasOf(Lab lab) => Pedestal.Map(PixelMoments.MeanOf(lab.Open("bias/*.fits")));
+    private static Pedestal BiasOf(Lab lab)
+    {
+        FrameStatistics[] bias = [.. lab.Open("bias/*.fits").Select(frame => FrameStatistics.Of(frame, Lab.Positions))];
+        return Pedestal.Level(
+            Lab.Positions,
+            [.. Enumerable.Range(0, 4).Select(channel => bias.Average(frame => frame.Channels[channel].Codes.Mean))]
+        );
+    }
 
     private static Measurement[][] Gains(Lab lab, RatioKind kind)
     {
@@ -139,7 +147,9 @@ public class LabPairTests
                 {
                     double variance = read.Average(pair => pair.Channels[channel].TemporalVariance.Value);
                     return gains
-                        .Select(pair => pair[channel].SystemGain(new Measurement(variance, 0, "ADU²", read.Count, "")))
+                        .Select(pair =>
+                            GainOfAPair.Of(pair[channel], new Measurement(variance, 0, "ADU²", read.Count, ""))
+                        )
                         .ToArray();
                 }),
         ];

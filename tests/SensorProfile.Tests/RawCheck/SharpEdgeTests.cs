@@ -38,7 +38,7 @@ public class SharpEdgeTests
         var counts = new ExcessCounts();
         ColourMosaic mosaic = period == 1 ? ColourMosaic.Monochrome : ColourMosaic.Of("RGGB");
         foreach (MemorySamples frame in frames)
-            counts.Add(ExcessCounts.Of(frame, mosaic, Least * sigma, 1, new WalkOptions()));
+            counts.Add(frame, mosaic, Least * sigma, 1, new WalkOptions());
         return SharpEdge.Find(counts, sigma, 3.7 * sigma, 10_000);
     }
 
@@ -138,7 +138,8 @@ public class SharpEdgeTests
     public void TheCountsAreThoseOfTheDefinition()
     {
         MemorySamples frame = Frames(9, 5, 0.05, PowerLaw, 1).Single();
-        ExcessCounts counts = ExcessCounts.Of(frame, ColourMosaic.Of("RGGB"), 10, 2, new WalkOptions { Threads = 3 });
+        var counts = new ExcessCounts();
+        counts.Add(frame, ColourMosaic.Of("RGGB"), 10, 2, new WalkOptions { Threads = 3 });
         int[] expected = new int[ExcessCounts.Bins];
         for (int y = 4; y < Size - 4; y++)
         for (int x = 4; x < Size - 4; x++)

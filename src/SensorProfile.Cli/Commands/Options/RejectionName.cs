@@ -6,9 +6,7 @@ namespace SensorProfile.Cli.Commands.Options;
 /// <summary>How a stack treats outliers, as typed: the name of a method, or <c>--rejects</c> alone.</summary>
 internal static class RejectionName
 {
-    public const string Description =
-        "How the stack rejects outliers: none, sigma-clip, winsorised or median (the last two are judged as a "
-        + "plain mean, the strict side).";
+    public const string Description = "How the stack rejects outliers: none, sigma-clip, winsorised or median.";
 
     /// <exception cref="CommandFailure">The name is not known, or both options contradict each other.</exception>
     public static Rejection Parse(string? name, bool rejects)

@@ -20,6 +20,7 @@ internal abstract class StackSettings : SkySettings
 
     [CommandOption("--dithers <K>")]
     [Description("Dither positions among the lights; 1 (no dithering) unless said.")]
+    [TypeConverter(typeof(WholeNumber<int>))]
     public int? Dithers { get; init; }
 
     [CommandOption("--rejects")]

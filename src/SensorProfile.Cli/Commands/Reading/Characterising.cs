@@ -16,7 +16,8 @@ internal static class Characterising
         double? referenceCelsius,
         bool quick,
         TemperatureSource temperatures = TemperatureSource.Headers,
-        DefectThresholds? thresholds = null
+        DefectThresholds? thresholds = null,
+        StageClock? stages = null
     )
     {
         CharacterisationOptions options = new()
@@ -25,6 +26,7 @@ internal static class Characterising
             Quick = quick,
             Temperatures = temperatures,
             Thresholds = thresholds,
+            Stages = stages,
             SoftwareVersion = CommandLine.Version,
             Clock = session.Clock,
         };

@@ -13,12 +13,14 @@ internal static class DarkPredictionDocument
         AnswerDocument reply = DecisionDocument.Of(
             "darks predict",
             answer,
+            PredictionWords.Of(answer),
             KeyValuePair.Create<string, JsonNode?>("file", written ? JsonValue.Create(file) : null),
             JsonNodes.Field("proof", answer.Proof),
             JsonNodes.Field("trials", answer.Trials)
         );
         return reply with
         {
+            RulesOfThumb = [PredictionWords.Scaling(answer.Trials)],
             Tables = [Procedures(answer.Trials)],
             Lines = written ? [$"Computed dark: {file} (its uncertainty is the extension UNCERTAINTY)"] : [],
         };

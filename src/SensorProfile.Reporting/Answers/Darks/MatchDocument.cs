@@ -13,25 +13,50 @@ internal static class MatchDocument
         AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
-            JsonNodes.Field("matches", answer.Matches),
-            JsonNodes.Field("pairs", answer.Pairs),
-            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? dithered.Matches : null),
+            MatchWords.Of(answer),
+            JsonNodes.Field("matches", answer.Matches.Select(Member)),
+            JsonNodes.Field("pairs", answer.Pairs.Select(Member)),
+            JsonNodes.Field("dithered", answer.Dithered?.Matches.Select(Member)),
             JsonNodes.Field("sky", sky)
         );
         return reply with
         {
             Tables =
             [
-                Matches(answer),
+                Matches(answer, reply.Reason),
                 .. Dithered(answer),
                 .. Others(answer),
                 .. sky is null ? Array.Empty<AnswerTable>() : [SkyFields.Assumptions([sky])],
             ],
-            Findings = [.. answer.Findings.Concat(frameFindings).DistinctBy(finding => finding.Message)],
+            Findings =
+            [
+                .. answer
+                    .Findings.Concat(MatchWords.Findings(answer))
+                    .Concat(frameFindings)
+                    .DistinctBy(finding => finding.Message),
+            ],
         };
     }
 
-    private static AnswerTable Matches(MatchAnswer answer) =>
+    private static object Member(LightMatch match) =>
+        new
+        {
+            Lights = MatchWords.Set(match.Lights),
+            Darks = match.Darks is { } darks ? MatchWords.Set(darks) : null,
+            match.Verdict,
+            match.Loss,
+            match.BindingCause,
+            match.Scaled,
+            match.FullPixels,
+            Reason = MatchWords.Reason(match),
+            match.Settling,
+            match.Night,
+            match.TemperatureDifference,
+            match.SetPoint,
+            match.Drift,
+        };
+
+    private static AnswerTable Matches(MatchAnswer answer, string reason) =>
         new(
             "",
             ["lights", "darks", "verdict", ">loss", "reason"],
@@ -39,11 +64,11 @@ internal static class MatchDocument
                 .. answer.Matches.Select(m =>
                     (IReadOnlyList<string>)
                         [
-                            m.Lights,
-                            m.Darks ?? "none",
+                            MatchWords.Set(m.Lights),
+                            MatchWords.Darks(m),
                             Verdict(m),
                             Loss(m),
-                            m.Reason != answer.Reason ? m.Reason
+                            MatchWords.Reason(m) is var why && why != reason ? why
                             : answer.Matches.Count > 1 ? "As said above."
                             : "",
                         ]
@@ -63,7 +88,7 @@ internal static class MatchDocument
                     [
                         .. answer.Matches.Zip(dithered.Matches, (still, moved) =>
                             (IReadOnlyList<string>)
-                                [still.Lights, Verdict(still), Loss(still), Verdict(moved), Loss(moved)]
+                                [MatchWords.Set(still.Lights), Verdict(still), Loss(still), Verdict(moved), Loss(moved)]
                         ),
                     ]
                 ),
@@ -90,7 +115,11 @@ internal static class MatchDocument
             new(
                 "Every light set against every dark set",
                 ["lights", "darks", "verdict", ">loss"],
-                [.. answer.Pairs.Select(p => (IReadOnlyList<string>)[p.Lights, p.Darks ?? "none", Verdict(p), Loss(p)])]
+                [
+                    .. answer.Pairs.Select(p =>
+                        (IReadOnlyList<string>)[MatchWords.Set(p.Lights), MatchWords.Darks(p), Verdict(p), Loss(p)]
+                    ),
+                ]
             ),
         ];
     }

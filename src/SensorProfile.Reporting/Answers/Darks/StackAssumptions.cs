@@ -32,7 +32,8 @@ internal static class StackAssumptions
                 {
                     Rejection.None => "no rejection of outliers",
                     Rejection.SigmaClip => "outliers clipped, once, at 3 standard deviations",
-                    _ => $"{rejection} stack, judged as a plain mean: the strict side",
+                    Rejection.Winsorised => "outliers set to 3 standard deviations, once",
+                    _ => "the median of the lights",
                 }
             ),
             AnswerAssumption.Option("acceptedLoss", stack.Limits.NoiseLoss, lossGiven, loss),

@@ -9,23 +9,28 @@ internal static class ToleranceDocument
 {
     private const string NoLimit = "no limit";
 
-    public static AnswerDocument Of(ToleranceAnswer answer)
+    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="findings">What else was found.</param>
+    public static AnswerDocument Of(ToleranceAnswer answer, params IEnumerable<Finding> findings)
     {
         ToleranceAnswer[] all = [answer, .. answer.OtherSkies];
         AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
+            ToleranceWords.Of(answer),
             JsonNodes.Field("bindingCause", answer.BindingCause),
             JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a))),
+            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a, ToleranceWords.Of(a)))),
             JsonNodes.Field("stack", answer.Stack),
             JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
             JsonNodes.Field("beyondCoolers", answer.BeyondCoolers),
-            JsonNodes.Field("causes", answer.Causes),
+            JsonNodes.Field("causes", answer.Causes.Select(cause => Member(answer, cause))),
             JsonNodes.Field("curve", answer.Curve)
         );
         return reply with
         {
+            Findings = [.. reply.Findings, .. ToleranceWords.Findings(answer), .. findings],
             QuantitiesTitle =
                 all.Length > 1 ? $"For the {answer.Sky.Name}"
                 : answer.Sky == NamedSkies.Default ? $"For a {answer.Sky.Name}, {SkyFields.Rate(answer.Sky)} (assumed)"
@@ -58,10 +63,21 @@ internal static class ToleranceDocument
         {
             dithered.Stack.DitherPositions,
             dithered.Stack.Rejection,
-            dithered.Sentence,
+            ToleranceWords.Of(dithered).Sentence,
             dithered.BindingCause,
             dithered.Quantities,
             dithered.Intervals,
+        };
+
+    private static object Member(ToleranceAnswer answer, CauseTolerance cause) =>
+        new
+        {
+            cause.Cause,
+            Threshold = ToleranceWords.Threshold(cause.Cause, answer.Limits),
+            cause.Warmer,
+            cause.Colder,
+            cause.Exposure,
+            cause.Known,
         };
 
     /// <summary>The stack as it is, and what dithering would buy.</summary>
@@ -106,7 +122,7 @@ internal static class ToleranceDocument
                             Cell(c, c.Warmer),
                             Cell(c, c.Colder),
                             Cell(c, c.Exposure),
-                            c.Threshold,
+                            ToleranceWords.Threshold(c.Cause, answer.Limits),
                         ]
                 ),
             ]

@@ -1,6 +1,5 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
@@ -11,7 +10,7 @@ internal static class SetpointFindings
     {
         string range = $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";
         string add =
-            answer.Settling.Count > 0 ? $": add {SettlingFrames.Words(answer.Settling)} and characterise again" : "";
+            answer.Settling.Count > 0 ? $": add {SettlingWords.Of(answer.Settling)} and characterise again" : "";
         if (answer is { Uncooled: false, WarmestAir: not null, ColdestHeld: null })
             yield return new Finding(
                 "cooler-unknown",

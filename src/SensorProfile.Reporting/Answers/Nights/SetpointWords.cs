@@ -1,6 +1,5 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
@@ -169,7 +168,7 @@ internal static class SetpointWords
 
     /// <summary>"; add 12 darks of 30, 100 and 300 s at −28 °C (30 min)".</summary>
     private static string Add(SetpointAnswer answer) =>
-        answer.Settling.Count > 0 ? $"; add {SettlingFrames.Words(answer.Settling)}" : "";
+        answer.Settling.Count > 0 ? $"; add {SettlingWords.Of(answer.Settling)}" : "";
 
     private static string Why(SetpointAnswer answer) =>
         answer.Bound switch

@@ -2,7 +2,6 @@ using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
-using DecisionAnswer = SensorProfile.NoiseModel.Answers.WordedAnswer;
 
 namespace SensorProfile.Reporting.Content.Nights;
 
@@ -10,14 +9,6 @@ namespace SensorProfile.Reporting.Content.Nights;
 internal static class DecisionBlocks
 {
     /// <summary>The sentence to act on, and why.</summary>
-    public static AnswerBlock Head(DecisionAnswer answer) =>
-        new(
-            answer.Verdict == DecisionAnswer.CannotTell ? Verdict.CannotTell : Verdict.Answered,
-            answer.Sentence,
-            answer.Reason
-        );
-
-    /// <summary>The same from the document that the terminal prints.</summary>
     public static AnswerBlock Head(AnswerDocument answer) =>
         new(answer.CannotTell ? Verdict.CannotTell : Verdict.Answered, answer.Sentence, answer.Reason);
 
@@ -50,29 +41,14 @@ internal static class DecisionBlocks
     }
 
     /// <summary>Findings, rules of thumb and cautions, as far as there are any.</summary>
-    public static IEnumerable<Block> Tail(params IEnumerable<DecisionAnswer> answers) =>
-        Tail(
-            answers.SelectMany(answer => answer.Findings),
-            answers.SelectMany(answer => answer.RulesOfThumb),
-            answers.SelectMany(answer => answer.Cautions)
-        );
-
-    /// <summary>The same from the document that the terminal prints.</summary>
-    public static IEnumerable<Block> Tail(AnswerDocument answer) =>
-        Tail(answer.Findings, answer.RulesOfThumb, answer.Cautions);
-
-    private static IEnumerable<Block> Tail(
-        IEnumerable<Finding> all,
-        IEnumerable<string> rulesOfThumb,
-        IEnumerable<string> cautionary
-    )
+    public static IEnumerable<Block> Tail(AnswerDocument answer)
     {
         Finding[] findings =
         [
-            .. all.DistinctBy(finding => finding.Message).OrderByDescending(finding => finding.Severity),
+            .. answer.Findings.DistinctBy(finding => finding.Message).OrderByDescending(finding => finding.Severity),
         ];
-        string[] rules = [.. rulesOfThumb.Distinct()],
-            cautions = [.. cautionary.Distinct()];
+        string[] rules = [.. answer.RulesOfThumb.Distinct()],
+            cautions = [.. answer.Cautions.Distinct()];
         if (findings.Length > 0)
         {
             yield return new SubheadingBlock("Findings");

@@ -1,6 +1,8 @@
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Nights;
@@ -16,7 +18,7 @@ internal static class ListBlocks
     /// </summary>
     public static TableBlock Masters(PlanAnswer answer)
     {
-        bool when = answer.Masters.Any(master => master.When.Length > 0);
+        bool when = answer.Masters.Any(master => master.When is not null);
         return new TableBlock(
             ["", "Frames (95 %)", "Exposure", "Sensor", "Setting", "Time", when ? "When and why" : "Why"],
             [
@@ -29,7 +31,9 @@ internal static class ListBlocks
                             QuantityText.Temperature(master.Temperature),
                             ModeLabel.Text(master.Settings),
                             DecisionText.Duration(master.Seconds),
-                            when ? $"{Sentence(master.When)} {master.Reason}" : master.Reason,
+                            when
+                                ? $"{Sentence(PlanWords.When(master))} {PlanWords.Reason(answer, master)}"
+                                : PlanWords.Reason(answer, master),
                         ]
                 ),
             ],
@@ -50,13 +54,13 @@ internal static class ListBlocks
                     (IReadOnlyList<string>)
                         [
                             Box,
-                            shot.Kind,
+                            EnumWord.Of(shot.Kind),
                             QuantityText.Count(shot.Frames),
                             shot.Exposure is { } seconds ? QuantityText.Number(seconds) + " s" : "",
                             shot.Temperature is { } celsius ? QuantityText.Temperature(celsius) : "",
                             shot.LevelPercent is { } level ? QuantityText.Number(level, 3) + " %" : "",
                             DecisionText.Duration(shot.Seconds),
-                            shot.Reason,
+                            ShotWords.Purpose(shot),
                         ]
                 ),
             ],
@@ -75,7 +79,7 @@ internal static class ListBlocks
                 .. answer.Additions.Select(addition =>
                     (IReadOnlyList<string>)
                         [
-                            addition.What,
+                            ShotWords.Frames(addition.What),
                             Words(addition.Quantity),
                             Doubt(addition.Before, addition.Unit),
                             Doubt(addition.After, addition.Unit),

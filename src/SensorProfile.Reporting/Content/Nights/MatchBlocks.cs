@@ -1,5 +1,6 @@
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Drawing;
 using SensorProfile.Reporting.Plots.Nights;
@@ -22,7 +23,13 @@ internal static class MatchBlocks
             [
                 .. answer.Matches.Select(match =>
                     (IReadOnlyList<string>)
-                        [match.Lights, match.Darks ?? "none", Verdict(match), Loss(match), match.Reason]
+                        [
+                            MatchWords.Set(match.Lights),
+                            MatchWords.Darks(match),
+                            Verdict(match),
+                            Loss(match),
+                            MatchWords.Reason(match),
+                        ]
                 ),
             ],
             [0.19, 0.19, 0.1, 0.15, 0.37]
@@ -44,8 +51,8 @@ internal static class MatchBlocks
                     .Select(pair =>
                         (IReadOnlyList<string>)
                             [
-                                pair.Lights,
-                                pair.Darks ?? "none",
+                                MatchWords.Set(pair.Lights),
+                                MatchWords.Darks(pair),
                                 Verdict(pair),
                                 Loss(pair),
                                 pair.TemperatureDifference is { } apart ? QuantityText.Temperature(apart) : "not known",
@@ -93,7 +100,7 @@ internal static class MatchBlocks
         answer.Pairs.Count <= MostPairs
             ? answer.Pairs
             : answer
-                .Pairs.GroupBy(pair => pair.Lights)
+                .Pairs.GroupBy(pair => MatchWords.Set(pair.Lights))
                 .SelectMany(lights =>
                     lights
                         .OrderBy(pair => pair.Verdict)

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Drawing;
 using SensorProfile.Reporting.Plots.Nights;
@@ -58,7 +59,7 @@ internal static class ToleranceBlocks
                             Cell(cause, cause.Warmer),
                             Cell(cause, cause.Colder),
                             Cell(cause, cause.Exposure),
-                            cause.Threshold,
+                            ToleranceWords.Threshold(cause.Cause, answer.Limits),
                         ]
                 ),
             ],

@@ -1,6 +1,6 @@
-using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;

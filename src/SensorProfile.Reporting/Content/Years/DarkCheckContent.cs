@@ -1,5 +1,6 @@
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Years;
@@ -14,19 +15,20 @@ internal static class DarkCheckContent
     /// <param name="answer">The check.</param> <param name="created">Date that the documents carry.</param>
     public static ReportDocument Build(DarkLibraryAnswer answer, DateTimeOffset created)
     {
-        List<Block> first = [new AnswerBlock(VerdictOf(answer.Library), answer.Sentence, answer.Reason)];
+        AnswerDocument words = DarkLibraryDocument.Of(answer);
+        List<Block> first = [new AnswerBlock(VerdictOf(answer.Library), words.Sentence, words.Reason)];
         if (answer.Shoot.Count > 0)
             first.AddRange([
                 new SubheadingBlock("Shoot at least"),
-                new ListBlock([.. answer.Shoot.Select(s => s.Reason)]),
+                new ListBlock([.. answer.Shoot.Select(s => DarkLibraryWords.Shoot(answer, s))]),
             ]);
-        first.AddRange([new SubheadingBlock("Each master"), Masters(answer.Masters)]);
-        if (answer.Findings.Count > 0)
+        first.AddRange([new SubheadingBlock("Each master"), Masters(answer)]);
+        if (words.Findings.Count > 0)
             first.AddRange([
                 new SubheadingBlock("Findings"),
-                new FindingsBlock([.. answer.Findings.OrderByDescending(f => f.Severity)]),
+                new FindingsBlock([.. words.Findings.OrderByDescending(f => f.Severity)]),
             ]);
-        first.AddRange(answer.RulesOfThumb.Select(rule => new TextBlock(rule)));
+        first.AddRange(words.RulesOfThumb.Select(rule => new TextBlock(rule)));
         List<ReportSection> sections = [new ReportSection(null, null, first)];
         if (answer.Masters.Any(m => m.Parts.Count > 0))
             sections.Add(
@@ -56,17 +58,17 @@ internal static class DarkCheckContent
         };
     }
 
-    private static TableBlock Masters(IReadOnlyList<MasterVerdict> masters) =>
+    private static TableBlock Masters(DarkLibraryAnswer answer) =>
         new(
             ["Master", "Verdict", "Loss", "Why"],
             [
-                .. masters.Select(m =>
+                .. answer.Masters.Select(m =>
                     (IReadOnlyList<string>)
                         [
                             Path.GetFileName(m.File),
                             EnumWord.Spaced(m.Verdict),
                             m.Loss is { } loss ? $"{QuantityText.Number(loss.Value, 2)} %" : "–",
-                            m.Reason + (m.Scale.Length > 0 ? $" Read as {m.Scale}." : ""),
+                            MasterWords.Reason(answer, m) + (m.Scale.Length > 0 ? $" Read as {m.Scale}." : ""),
                         ]
                 ),
             ],

@@ -1,4 +1,6 @@
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Years;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Years;
@@ -9,13 +11,11 @@ internal static class DriftVerdictSection
     /// <summary>The page.</summary>
     public static ReportSection Of(DriftAnswer answer)
     {
+        AnswerDocument words = DriftDocument.Of(answer);
+        string advice = RetakeWords.Of(answer);
         List<Block> blocks =
         [
-            new AnswerBlock(
-                Verdict(answer.Outcome),
-                answer.Sentence,
-                answer.Advice.Length > 0 ? answer.Advice : answer.Reason
-            ),
+            new AnswerBlock(Verdict(answer.Outcome), words.Sentence, advice.Length > 0 ? advice : words.Reason),
         ];
         KeyFigure[] figures = [.. Figures(answer)];
         if (figures.Length > 0)
@@ -23,13 +23,13 @@ internal static class DriftVerdictSection
         if (answer.Library.Count > 0)
         {
             blocks.Add(new SubheadingBlock("How long darks taken now will do"));
-            blocks.AddRange(answer.Library.Select(l => new TextBlock(l.Sentence)));
+            blocks.AddRange(answer.Library.Select(l => new TextBlock(LibraryWords.Of(l))));
         }
         // said once
         Finding[] findings =
         [
-            .. answer
-                .Findings.Where(f => !answer.Reason.Contains(f.Message, StringComparison.Ordinal))
+            .. words
+                .Findings.Where(f => !words.Reason.Contains(f.Message, StringComparison.Ordinal))
                 .OrderByDescending(f => f.Severity),
         ];
         if (findings.Length > 0)
@@ -37,11 +37,11 @@ internal static class DriftVerdictSection
             blocks.Add(new SubheadingBlock("Findings"));
             blocks.Add(new FindingsBlock(findings));
         }
-        if (answer.Advice.Length > 0)
+        if (advice.Length > 0)
         {
             blocks.Add(new SubheadingBlock("How sure this is"));
-            blocks.Add(new TextBlock(answer.Reason));
-            blocks.AddRange(answer.RulesOfThumb.Select(rule => new TextBlock(rule)));
+            blocks.Add(new TextBlock(words.Reason));
+            blocks.AddRange(words.RulesOfThumb.Select(rule => new TextBlock(rule)));
         }
         return new ReportSection(null, null, blocks);
     }

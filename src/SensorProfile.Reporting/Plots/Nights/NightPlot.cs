@@ -2,6 +2,7 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Drawing;
 using SensorProfile.Reporting.Plots.Drawing;
 
@@ -41,7 +42,7 @@ internal static class NightPlot
         drawn = drawn
             .Including(drawn.High + RoomForWords * Math.Max(drawn.High - drawn.Low, 0.1))
             .Including(drawn.Low - RoomForWords * Math.Max(drawn.High - drawn.Low, 0.1));
-        PlotModel model = PlotBase.New(match.Lights);
+        PlotModel model = PlotBase.New(MatchWords.Set(match.Lights));
         PlotBase.AddLegend(model);
         PlotBase.AddLinear(
             model,

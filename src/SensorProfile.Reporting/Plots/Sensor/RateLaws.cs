@@ -31,9 +31,6 @@ internal sealed class RateLaws
     /// <summary>Whether the chosen law can be drawn.</summary>
     public bool CanPredict => _predictor is not null;
 
-    /// <summary>Formula of the chosen law; null when it cannot be drawn.</summary>
-    public string? Formula(string? name) => _laws.Values.FirstOrDefault(law => law.Name == name)?.Formula;
-
     /// <summary>Rate of one law, e-/px/s.</summary>
     public Measurement Rate(DarkCurrentModel model, double temperature) => _laws[model].RateAt(temperature);
 

@@ -3,7 +3,10 @@ using System.Text.Json.Serialization;
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
 /// <summary>One place where the electronics glow.</summary>
-/// <remarks>Signal of an exposure t at its peak: rate·t·(t/t_ref)^(p−1)·2^((T − T_ref)/ΔT₂), e-.</remarks>
+/// <remarks>
+/// Signal of an exposure t at its peak: rate·t·(t/t_ref)^(p−1)·2^((T − T_ref)/ΔT₂), e-; or by physical parameters
+/// rate·(t + w·(t − τ·(1 − exp(−t/τ))))·exp(−E/k·(1/T − 1/T_ref)).
+/// </remarks>
 public sealed record Glow
 {
     /// <summary>How it falls off. Default right-edge.</summary>
@@ -40,4 +43,22 @@ public sealed record Glow
 
     /// <summary>Exposure for which the rate holds when p is not 1, s. Default 60.</summary>
     public double ReferenceExposure { get; init; } = 60;
+
+    /// <summary>
+    /// Activation energy of the glow, eV: exp(−E/k·(1/T − 1/T_ref)) in place of the doubling temperature; null (default)
+    /// for none.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? ActivationEnergy { get; init; }
+
+    /// <summary>
+    /// Relative rise of the glow as its source warms up: rate·(1 + w·(1 − exp(−t/τ))) after t seconds of an exposure, in
+    /// place of the exponent; null (default) for none.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? WarmUp { get; init; }
+
+    /// <summary>τ of <see cref="WarmUp"/>, s; null (default) for 100.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? WarmUpTime { get; init; }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using SensorProfile.FixedPattern.Defects;
 using SensorProfile.FixedPattern.Telegraph;
 using SensorProfile.Profiles;
+using static System.FormattableString;
 
 namespace SensorProfile.Characterisation.Maps;
 
@@ -29,7 +30,8 @@ internal static class DefectTable
         {
             using var writer = new StreamWriter(stream, leaveOpen: true) { NewLine = "\r\n" };
             writer.WriteLine(
-                "x,y,kind,rate,rate_uncertainty,doubling,read_noise,mode,levels,amplitude,amplitude_uncertainty,amplitude_rate,upper_share,switches,dwell_upper,dwell_lower,dwell_factor"
+                "x,y,kind,rate,rate_uncertainty,doubling,read_noise,mode,levels,amplitude,amplitude_uncertainty,"
+                    + "amplitude_rate,upper_share,switches,dwell_upper,dwell_lower,dwell_factor"
             );
             for (int m = 0; m < result.Maps.Count; m++)
                 foreach (string line in Lines(result.Maps[m], ModeLabel.Text(result.Profile.Modes[m].Settings)))
@@ -45,9 +47,18 @@ internal static class DefectTable
             var found = (DefectClass)maps.Defects![i];
             if ((found & ~NotListed) == 0)
                 continue;
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"{i % maps.Width + 1},{i / maps.Width + 1},{DefectKeys.Text(found)},{Number(maps.DarkRate, i)},{Number(maps.DarkRateUncertainty, i)},{Number(maps.Doubling, i)},{Number(maps.ReadNoise, i)},\"{mode.Replace("\"", "\"\"", StringComparison.Ordinal)}\",{Levels(maps.Levels.GetValueOrDefault(i))}"
+            string quoted = $"\"{mode.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+            yield return string.Join(
+                ',',
+                Whole(i % maps.Width + 1),
+                Whole(i / maps.Width + 1),
+                DefectKeys.Text(found),
+                Number(maps.DarkRate, i),
+                Number(maps.DarkRateUncertainty, i),
+                Number(maps.Doubling, i),
+                Number(maps.ReadNoise, i),
+                quoted,
+                Levels(maps.Levels.GetValueOrDefault(i))
             );
         }
     }
@@ -61,11 +72,13 @@ internal static class DefectTable
         if (fit is null)
             return ",,,,,,,,";
         double scale = fit.LargestStep / fit.Step;
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{fit.Levels},{fit.LargestStep:G6},{fit.StepUncertainty * scale:G3},{(fit.Thermal ? fit.Step.ToString("G6", CultureInfo.InvariantCulture) : "")},{fit.UpperShare:0.###},{fit.Switches},{fit.Dwell?.UpperSeconds:G4},{fit.Dwell?.LowerSeconds:G4},{fit.Dwell?.Factor:G3}"
-        );
+        string rate = fit.Thermal ? fit.Step.ToString("G6", CultureInfo.InvariantCulture) : "";
+        return Invariant($"{fit.Levels},{fit.LargestStep:G6},{fit.StepUncertainty * scale:G3},{rate},")
+            + Invariant($"{fit.UpperShare:0.###},{fit.Switches},{fit.Dwell?.UpperSeconds:G4},")
+            + Invariant($"{fit.Dwell?.LowerSeconds:G4},{fit.Dwell?.Factor:G3}");
     }
+
+    private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     private static string Number<T>(T[]? map, int i)
         where T : System.Numerics.IFloatingPoint<T> =>

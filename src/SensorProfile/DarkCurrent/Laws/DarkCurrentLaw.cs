@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Darks;
 namespace SensorProfile.DarkCurrent.Laws;
 
 /// <summary>A fitted temperature law that can be evaluated at any temperature, also from a stored profile.</summary>
-public sealed class DarkCurrentLaw
+internal sealed class DarkCurrentLaw
 {
     private readonly FittedLaw fit;
     private readonly long samples;
@@ -12,9 +12,6 @@ public sealed class DarkCurrentLaw
 
     /// <summary>doubling, arrhenius or two-process, each also with "+floor".</summary>
     public string Name => fit.Law.Name;
-
-    /// <summary>The formula, for captions.</summary>
-    public string Formula => fit.Law.Formula + (fit.Law.HasFloor ? " + floor" : "");
 
     /// <summary>Restores a law from a profile's record.</summary>
     /// <param name="model">The record.</param>
@@ -35,15 +32,5 @@ public sealed class DarkCurrentLaw
     {
         (double value, double uncertainty) = fit.RateAt(temperatureCelsius);
         return new Measurement(value, uncertainty, "e-/px/s", samples, Name + " law");
-    }
-
-    /// <summary>
-    /// Temperature rise that doubles the rate at a temperature by its local slope, ln 2/(d ln I/dT), floor included in
-    /// I, °C.
-    /// </summary>
-    internal Measurement DoublingAt(double temperatureCelsius)
-    {
-        (double value, double uncertainty) = fit.DoublingAt(temperatureCelsius);
-        return new Measurement(value, uncertainty, "°C", samples, $"ln 2/(d ln I/dT) of the {Name} law");
     }
 }

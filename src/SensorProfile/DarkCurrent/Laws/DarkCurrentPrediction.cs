@@ -6,7 +6,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// laws.</param>
 /// <param name="DoublingTemperature">Temperature rise that doubles the rate there, °C.</param>
 /// <param name="Extrapolated">The temperature lies outside the measured range: draw it dashed, and warn.</param>
-public sealed record DarkCurrentPrediction(
+internal sealed record DarkCurrentPrediction(
     double TemperatureCelsius,
     Measurement Rate,
     Measurement DoublingTemperature,

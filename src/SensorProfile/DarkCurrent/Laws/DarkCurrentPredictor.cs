@@ -6,7 +6,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// Predicts the typical pixel's dark current from a stored profile: the selected law's value, with the spread of the
 /// other laws in the uncertainty.
 /// </summary>
-public sealed class DarkCurrentPredictor
+internal sealed class DarkCurrentPredictor
 {
     private readonly LawComparison laws;
     private readonly double coldest,
@@ -23,10 +23,6 @@ public sealed class DarkCurrentPredictor
     /// <exception cref="ArgumentException">A stored model does not belong to a known law.</exception>
     public static DarkCurrentPredictor? FromProfile(DarkCurrentProfile profile) =>
         From(profile.Models, profile.Selected, profile.ReferenceTemperature, profile.MeasuredRange);
-
-    /// <summary>From a fit; null when no law could be fitted.</summary>
-    internal static DarkCurrentPredictor? FromFit(TemperatureFitResult result) =>
-        From(result.Models, result.Selected, result.ReferenceTemperature, result.MeasuredRange);
 
     /// <summary>Rate and doubling temperature at a temperature.</summary>
     public DarkCurrentPrediction At(double temperatureCelsius)

@@ -7,7 +7,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 /// </summary>
 /// <param name="Share">Of the rate at the reference temperature, 0…1.</param>
 /// <param name="ThermalDoubling">Temperature rise that doubles what is left without it, °C.</param>
-public sealed record DarkFloor(double Share, Measurement ThermalDoubling)
+internal sealed record DarkFloor(double Share, Measurement ThermalDoubling)
 {
     internal const double LargestShare = 0.25;
 

@@ -1,7 +1,7 @@
 using SensorProfile.Fits;
 using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 using SensorProfile.Pixels;
 using SensorProfile.Prediction;
 using SensorProfile.Profiles;
@@ -35,7 +35,7 @@ public static class DarkPrediction
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentNullException.ThrowIfNull(mode);
         ArgumentNullException.ThrowIfNull(question);
-        (DarkPredictionProfile trials, PredictionTest test, string proof, IReadOnlyList<Finding> known) =
+        (DarkPredictionProfile trials, PredictionTest test, PredictionProof proof, IReadOnlyList<Finding> known) =
             PredictionGate.Pass(profile, mode, question);
         double[] gains = Gains(profile, mode, out ColourMosaic mosaic);
         ForecastLaws laws = Laws(mode, trials);
@@ -67,14 +67,14 @@ public static class DarkPrediction
             frames = EquivalentFrames(profile, mode, laws, question, typical);
         return new DarkPredictionAnswer
         {
-            Sentence = contradicted ? check!.Sentence : Sentence(question, frames, typical),
-            Reason = Reason(test, proof),
-            Verdict = contradicted ? Answer.CannotTell : "computed",
+            Verdict = contradicted ? PredictionVerdict.CannotTell : PredictionVerdict.Computed,
+            ExposureSeconds = question.ExposureSeconds,
+            TemperatureCelsius = question.TemperatureCelsius,
             Quantities = Quantities(pixels, test, typical, frames, check),
             Findings = findings,
-            RulesOfThumb = [PredictionWords.Scaling(trials)],
             Trials = trials,
             Proof = proof,
+            Test = test,
             Master = contradicted
                 ? null
                 : new ComputedDark(
@@ -129,6 +129,7 @@ public static class DarkPrediction
             Activation = ProfileLaws.Activation(mode.DarkCurrent, reference),
             TypicalRate = trials.TypicalRate,
             Classes = pattern.DoublingByRate,
+            Bend = LawBend.From(pattern.HotLawBend),
             Glow = GlowGrowth.Of(pattern.Glow, [.. (nearest?.Levels ?? []).Select(l => (l.Exposure, l.Frames))]),
             LawCorrelation = trials.LawCorrelation,
             PedestalShare = trials.PedestalShare,
@@ -154,38 +155,10 @@ public static class DarkPrediction
             ) / (doubt * doubt);
     }
 
-    private static string Sentence(DarkPredictionQuestion question, double frames, double doubt)
-    {
-        string quality =
-            frames >= 1.5
-                ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames))} frames"
-                : $"known to ±{Said.Number(doubt, 2)} e⁻ in ordinary pixels";
-        return $"Use the computed master dark for lights of {Said.Seconds(question.ExposureSeconds)} at "
-            + $"{Said.Celsius(question.TemperatureCelsius)}: {quality}.";
-    }
-
-    private static string Reason(PredictionTest test, string proof)
-    {
-        string left = proof switch
-        {
-            "exposure" => "sets of darks were left out one by one",
-            "temperature" => "all darks of a temperature were left out in turn",
-            _ => "the coldest and the warmest darks were left out",
-        };
-        string[] shares =
-        [
-            .. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
-                .Where(s => s.Item1 is not null)
-                .Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
-        ];
-        string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
-        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
-    }
-
     private static IEnumerable<Finding> Findings(
         DarkPredictionProfile trials,
         PredictionTest test,
-        string proof,
+        PredictionProof proof,
         PredictedPixels pixels,
         bool pinned,
         double levelDoubt
@@ -206,7 +179,7 @@ public static class DarkPrediction
                     + "their 95 % interval. Dithering and rejection take care of them."
             );
         (PredictionTest? plain, string way) =
-            proof == "exposure"
+            proof == PredictionProof.Exposure
                 ? (trials.ScalingByExposure, "scaled by exposure")
                 : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
         if (

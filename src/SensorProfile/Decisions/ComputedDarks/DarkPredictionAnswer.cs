@@ -6,16 +6,27 @@ namespace SensorProfile.Decisions.ComputedDarks;
 /// <summary>A computed master dark, or why there is none.</summary>
 /// <remarks>Quantities: level (ADU), uncertaintyTypical, uncertaintyHot (e-, median), equivalentFrames (frames of a
 /// master dark as good), coverageTypical, coverageHot, coverageGlow (%: pixels of
-/// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given. Verdict: computed |
-/// cannot-tell.</remarks>
-public sealed record DarkPredictionAnswer : WordedAnswer
+/// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given.</remarks>
+public sealed record DarkPredictionAnswer : Answer
 {
+    /// <summary>Whether it was computed.</summary>
+    public required PredictionVerdict Verdict { get; init; }
+
+    /// <summary>Exposure it was asked for, s.</summary>
+    public required double ExposureSeconds { get; init; }
+
+    /// <summary>Temperature it was asked for, °C.</summary>
+    public required double TemperatureCelsius { get; init; }
+
     /// <summary>The master; null when fresh darks contradict it.</summary>
     public ComputedDark? Master { get; init; }
 
     /// <summary>How left-out darks were computed at characterisation.</summary>
     public required DarkPredictionProfile Trials { get; init; }
 
-    /// <summary>The trial that speaks for this question: "exposure", "temperature" or "beyond".</summary>
-    public required string Proof { get; init; }
+    /// <summary>The trial that speaks for this question.</summary>
+    public required PredictionProof Proof { get; init; }
+
+    /// <summary>How it came out.</summary>
+    public required PredictionTest Test { get; init; }
 }

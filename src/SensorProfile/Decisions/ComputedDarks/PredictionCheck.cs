@@ -23,9 +23,6 @@ internal sealed record PredictionCheck
     /// <summary>Whether the computed dark stands.</summary>
     public required bool Agrees { get; init; }
 
-    /// <summary>What to do when it does not.</summary>
-    public required string Sentence { get; init; }
-
     /// <summary>What was found.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 
@@ -134,10 +131,6 @@ internal sealed record PredictionCheck
                 "pixels of the fresh darks within their 95 % interval"
             ),
             Agrees = agrees,
-            Sentence =
-                "Take real darks: the computed one does not agree with the fresh darks, only "
-                + $"{Said.Percent(coverage)} of the pixels lie within their 95 % interval; characterise again, the "
-                + "camera has changed.",
             Findings =
             [
                 new(

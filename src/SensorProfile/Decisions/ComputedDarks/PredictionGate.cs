@@ -21,7 +21,7 @@ internal static class PredictionGate
     public static (
         DarkPredictionProfile Trials,
         PredictionTest Test,
-        string Proof,
+        PredictionProof Proof,
         IReadOnlyList<Finding> Findings
     ) Pass(CameraProfile profile, ModeProfile mode, DarkPredictionQuestion question)
     {
@@ -37,7 +37,7 @@ internal static class PredictionGate
             );
         List<Finding> findings = [];
         Exposure(trials, question.ExposureSeconds, findings);
-        (PredictionTest? test, string proof) = Trial(mode, trials, question.TemperatureCelsius, findings);
+        (PredictionTest? test, PredictionProof proof) = Trial(mode, trials, question.TemperatureCelsius, findings);
         if (test is null)
             throw Refuse.CannotTell(
                 "prediction-not-validated",
@@ -48,7 +48,10 @@ internal static class PredictionGate
         if (trials.ByExposure is { Passed: false } exposure)
             throw Failed(exposure, "another exposure");
         if (!test.Passed)
-            throw Failed(test, proof == "beyond" ? "a temperature beyond the others" : "another temperature");
+            throw Failed(
+                test,
+                proof == PredictionProof.Beyond ? "a temperature beyond the others" : "another temperature"
+            );
         return (trials, test, proof, findings);
     }
 
@@ -72,7 +75,7 @@ internal static class PredictionGate
         );
     }
 
-    private static (PredictionTest? Test, string Proof) Trial(
+    private static (PredictionTest? Test, PredictionProof Proof) Trial(
         ModeProfile mode,
         DarkPredictionProfile trials,
         double celsius,
@@ -84,9 +87,9 @@ internal static class PredictionGate
             .. mode.DarkCurrent?.Points.Select(p => p.Temperature).Order() ?? Enumerable.Empty<double>(),
         ];
         if (measured.Any(t => Math.Abs(t - celsius) <= SameTemperature))
-            return (trials.ByExposure ?? trials.ByTemperature ?? trials.Beyond, "exposure");
+            return (trials.ByExposure ?? trials.ByTemperature ?? trials.Beyond, PredictionProof.Exposure);
         if (measured.Length == 0)
-            return (null, "");
+            return (null, PredictionProof.Temperature);
         double beyond = Math.Max(measured[0] - celsius, celsius - measured[^1]);
         string range = $"{Said.Celsius(measured[0])} to {Said.Celsius(measured[^1])}";
         if (beyond > Refuse.ExtrapolationCelsius)
@@ -97,7 +100,7 @@ internal static class PredictionGate
                     + "again."
             );
         if (beyond <= 0)
-            return (trials.ByTemperature ?? trials.Beyond, "temperature");
+            return (trials.ByTemperature ?? trials.Beyond, PredictionProof.Temperature);
         double tried =
             measured.Length < 2 ? 0
             : celsius < measured[0] ? measured[1] - measured[0]
@@ -112,7 +115,7 @@ internal static class PredictionGate
                     + "rests on the pixels' laws, not on darks."
             )
         );
-        return (trials.Beyond, "beyond");
+        return (trials.Beyond, PredictionProof.Beyond);
     }
 
     private static DecisionRefusedException NotTried(CameraProfile profile, ModeProfile mode) =>
@@ -150,7 +153,7 @@ internal static class PredictionGate
             "glow" => test.Glow,
             _ => test.Typical,
         };
-        string which = PredictionWords.Kind(test.FailedBy);
+        string which = Kind(test.FailedBy);
         string numbers = worst is null
             ? "too few pixels could be compared"
             : $"only {Said.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % "
@@ -162,4 +165,12 @@ internal static class PredictionGate
                 + "from set to set, or a temperature that is not what the probe says, do this."
         );
     }
+
+    private static string Kind(string? failedBy) =>
+        failedBy switch
+        {
+            "hot" => "hot pixels",
+            "glow" => "pixels in the glow",
+            _ => "ordinary pixels",
+        };
 }

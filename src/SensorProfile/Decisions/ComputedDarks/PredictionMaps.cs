@@ -50,9 +50,6 @@ internal sealed class PredictionMaps : IDisposable
         }
     }
 
-    /// <summary>Whether there is such a map.</summary>
-    public bool Has(string name) => images.ContainsKey(name);
-
     /// <summary>Reads rows of a map; a map that is not there is not a number everywhere.</summary>
     public void Read(string name, int firstRow, Span<float> pixels)
     {

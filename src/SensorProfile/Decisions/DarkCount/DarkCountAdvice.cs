@@ -75,28 +75,14 @@ public static class DarkCountAdvice
             "%",
             "rise of the noise of the stack with 20 darks"
         );
-        string total = Said.Duration(n * stack.ExposureSeconds);
         return new DarkCountAnswer
         {
             Stack = stack,
             Sky = sky,
             Loss = question.Limits.NoiseLoss,
-            Sentence =
-                $"Take {Said.Whole((long)n)} darks of {Said.Seconds(stack.ExposureSeconds)} ({total}): "
-                + (
-                    FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss) < n
-                        ? "the fewest that can tell a cosmic-ray hit."
-                        : $"fewer would cost this stack more than {Said.Percent(question.Limits.NoiseLoss)}."
-                ),
-            Reason =
-                $"One dark has {Said.Percent(Math.Sqrt(ratio))} of the noise of one light, and the master's noise "
-                + $"is in all {Said.Whole(stack.Lights)} lights"
-                + (
-                    stack.DitherPositions > 1
-                        ? $", moved to {Said.Whole(stack.DitherPositions)} positions."
-                        : " at the same place; dithering would need fewer darks."
-                ),
-            Verdict = "answered",
+            Darks = (int)n,
+            FewestForHits = FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss) < n,
+            NoiseRatio = Math.Sqrt(ratio),
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Findings = findings,

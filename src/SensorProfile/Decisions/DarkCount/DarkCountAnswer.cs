@@ -4,8 +4,8 @@ using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.DarkCount;
 
-/// <summary>The number of darks. Quantities: darks, lossAt20. Verdict: answered | cannot-tell.</summary>
-public sealed record DarkCountAnswer : WordedAnswer
+/// <summary>The number of darks. Quantities: darks, lossAt20.</summary>
+public sealed record DarkCountAnswer : Answer
 {
     /// <summary>The lights it holds for.</summary>
     public required StackConditions Stack { get; init; }
@@ -15,6 +15,15 @@ public sealed record DarkCountAnswer : WordedAnswer
 
     /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
     public required double Loss { get; init; }
+
+    /// <summary>The smallest number of darks that keeps the loss.</summary>
+    public required int Darks { get; init; }
+
+    /// <summary>Whether the noise would allow fewer: so many can tell a cosmic-ray hit.</summary>
+    public required bool FewestForHits { get; init; }
+
+    /// <summary>Noise of one dark over that of one light, in the typical pixel.</summary>
+    public required double NoiseRatio { get; init; }
 
     /// <summary>Loss against the number of darks.</summary>
     public IReadOnlyList<DarkCountPoint> Curve { get; init; } = [];

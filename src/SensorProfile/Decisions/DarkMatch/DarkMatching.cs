@@ -4,7 +4,6 @@ using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
-using SensorProfile.NoiseModel.Noise;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Session;
@@ -63,32 +62,12 @@ public static class DarkMatching
                     "Dithering was not stated; the verdicts assume none, the strictest case."
                 )
             );
-        findings.AddRange([.. question.Stack.Notes(), .. SetPoints.NotHeld(given)]);
+        findings.AddRange(SetPoints.NotHeld(given));
         List<LightMatch> pairs = [];
         LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
-        MatchVerdict worst = matches.Max(m => m.Verdict);
-        findings.AddRange(
-            matches
-                .Where(m => m.Drift > 1 && m.SetPoint is null)
-                .Select(m => new Finding(
-                    "lights-drift",
-                    Severity.Warning,
-                    $"The lights \"{m.Lights}\" drift by {Said.Celsius(m.Drift!.Value)} within the set; they are "
-                        + "judged by their mean dark current."
-                ))
-        );
-        findings.AddRange(
-            matches
-                .Where(m => m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable)
-                .Select(Beyond)
-        );
-        findings.AddRange(matches.Where(m => m.FullPixels is not null).Select(FullPixelsFinding));
         return new MatchAnswer
         {
-            Sentence = Sentence(matches),
-            Reason = matches.FirstOrDefault(m => m.Verdict == worst)!.Reason,
-            Verdict = Said.Word(worst),
-            Worst = worst,
+            Worst = matches.Max(m => m.Verdict),
             Quantities = matches.Select(m => m.Loss).OfType<Measurement>().MaxBy(loss => loss.Value) is { } loss
                 ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss }
                 : new Dictionary<string, Measurement?>(),
@@ -97,20 +76,6 @@ public static class DarkMatching
             Pairs = pairs,
             Settling = [.. matches.SelectMany(m => m.Settling).Distinct()],
         };
-    }
-
-    private static Finding Beyond(LightMatch match)
-    {
-        LightNight night = match.Night!;
-        string from = night.ServesFrom is double low ? Said.Celsius(low) : "any temperature",
-            to = night.ServesTo is double high ? Said.Celsius(high) : "any temperature";
-        return new(
-            "lights-beyond-tolerance",
-            Severity.Warning,
-            $"{Said.Whole(night.Beyond)} of the lights \"{match.Lights}\" are farther from the darks than the "
-                + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
-                + "a plan for the folder of the lights says which."
-        );
     }
 
     private static void Check(MatchQuestion question)
@@ -144,7 +109,7 @@ public static class DarkMatching
         List<LightMatch> pairs
     )
     {
-        string? ambiguous = profile is null ? null : Ambiguous(profile, light.Settings);
+        MatchReason? ambiguous = profile is null ? null : Ambiguous(profile, light.Settings);
         SensorReader? reader = ambiguous is null ? Reader(profile, light.Settings) : null;
         double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
         var lights = SetSummary.Of(light, doubling);
@@ -177,13 +142,10 @@ public static class DarkMatching
         if (judged.Count == 0)
             return new LightMatch
             {
-                Lights = lights.Words(),
+                Lights = lights.Facts(),
                 Verdict = MatchVerdict.DoesNotFit,
                 Drift = lights.Drift,
-                Reason =
-                    "No dark set has the camera, size and settings of these lights "
-                    + $"({ModeChoice.Name(light.Settings)}, {Said.Whole(light.Width)} × {Said.Whole(light.Height)} "
-                    + "px): take darks with these settings.",
+                Reason = new MatchReason(MatchGround.NoneAlike),
             };
         (SetSummary darks, LightMatch best) = judged
             .OrderBy(j => j.Match.Verdict)
@@ -196,23 +158,22 @@ public static class DarkMatching
         PairJudge.Plain(lights, darks) with
         {
             Verdict = MatchVerdict.DoesNotFit,
-            Reason =
-                lights.Set.Width != darks.Set.Width || lights.Set.Height != darks.Set.Height ? "Frames of another size."
-                : ModeChoice.Matches(lights.Settings, darks.Settings) ? "Frames of another camera."
-                : "Taken with other settings.",
+            Reason = new MatchReason(
+                lights.Set.Width != darks.Set.Width || lights.Set.Height != darks.Set.Height ? MatchGround.OtherSize
+                : ModeChoice.Matches(lights.Settings, darks.Settings) ? MatchGround.OtherCamera
+                : MatchGround.OtherSettings
+            ),
         };
 
     /// <summary>
     /// Headers that leave out a setting may fit several modes of the profile; which one is not guessed.
     /// </summary>
-    private static string? Ambiguous(CameraProfile profile, ModeSettings settings)
+    private static MatchReason? Ambiguous(CameraProfile profile, ModeSettings settings)
     {
         ModeProfile[] fitting = [.. profile.Modes.Where(m => ModeChoice.Matches(m.Settings, settings))];
         return fitting.Length < 2
             ? null
-            : "The headers do not say which of the modes of the profile these lights were taken with "
-                + $"({string.Join("; ", fitting.Select(m => ModeChoice.Name(m.Settings)))}): name its gain, "
-                + "offset or ISO, or fill them in in the capture table.";
+            : new MatchReason(MatchGround.SeveralModes) { Modes = [.. fitting.Select(m => m.Settings)] };
     }
 
     private static SensorReader? Reader(CameraProfile? profile, ModeSettings settings)
@@ -239,33 +200,4 @@ public static class DarkMatching
 
     internal static bool SameExposure(double? a, double? b) =>
         a is double x && b is double y && Math.Abs(x - y) <= 1e-3 * Math.Max(x, y);
-
-    private static string Sentence(LightMatch[] matches)
-    {
-        if (matches.Length == 1)
-            return matches[0].Verdict switch
-            {
-                MatchVerdict.Fits => $"These darks fit the lights{Loss(matches[0])}.",
-                MatchVerdict.Usable => $"These darks are usable{Loss(matches[0])}.",
-                MatchVerdict.DoesNotFit => "These darks do not fit the lights: take new ones.",
-                _ => "Cannot tell whether these darks fit the lights.",
-            };
-        int Count(MatchVerdict verdict) => matches.Count(m => m.Verdict == verdict);
-        return $"Of {Said.Whole(matches.Length)} light sets, {Said.Whole(Count(MatchVerdict.Fits))} have darks that "
-            + $"fit, {Said.Whole(Count(MatchVerdict.Usable))} have usable ones, "
-            + $"{Said.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "
-            + $"{Said.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
-    }
-
-    private static string Loss(LightMatch match) =>
-        match.Loss is { } loss ? $" (loss {Said.Percent(loss.Value / 100)})" : "";
-
-    /// <summary>What to say of lights on disk.</summary>
-    private static Finding FullPixelsFinding(LightMatch match) =>
-        new(
-            "pixels-full",
-            match.FullPixels!.Value > 100 * FullPixels.Many ? Severity.Warning : Severity.Note,
-            $"About {Said.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
-                + $"\"{match.Lights}\": no dark brings them back. Dither and reject outliers, or expose shorter."
-        );
 }

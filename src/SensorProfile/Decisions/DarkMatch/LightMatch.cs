@@ -6,11 +6,11 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <summary>The verdict on one light set.</summary>
 public sealed record LightMatch
 {
-    /// <summary>The light set in words.</summary>
-    public required string Lights { get; init; }
+    /// <summary>The light set.</summary>
+    public required MatchedSet Lights { get; init; }
 
-    /// <summary>The dark set judged best for it, in words; null when there is none of these settings.</summary>
-    public string? Darks { get; init; }
+    /// <summary>The dark set judged best for it; null when there is none of these settings.</summary>
+    public MatchedSet? Darks { get; init; }
 
     /// <summary>Whether they fit.</summary>
     public required MatchVerdict Verdict { get; init; }
@@ -30,8 +30,8 @@ public sealed record LightMatch
     /// </summary>
     public Measurement? FullPixels { get; init; }
 
-    /// <summary>Why, and what to do.</summary>
-    public required string Reason { get; init; }
+    /// <summary>Why.</summary>
+    public required MatchReason Reason { get; init; }
 
     /// <summary>
     /// When it cannot be told: frames that would settle it; empty when none would, or when only a header is missing.

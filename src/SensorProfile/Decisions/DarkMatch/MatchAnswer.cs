@@ -3,10 +3,10 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.DarkMatch;
 
 /// <summary>
-/// One verdict for every light set; the answer's verdict is the worst of them. Quantities: lossWorst (%), the largest
+/// One verdict for every light set. Quantities: lossWorst (%), the largest
 /// loss of a light set with the darks judged best for it.
 /// </summary>
-public sealed record MatchAnswer : WordedAnswer
+public sealed record MatchAnswer : Answer
 {
     /// <summary>The verdict of the light set that is served worst.</summary>
     public required MatchVerdict Worst { get; init; }

@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.Settling;
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
@@ -24,19 +25,19 @@ internal sealed class PairJudge(
     int stackLights
 )
 {
-    private const double SameTemperature = 0.5; // frames this close are pooled as one set anyway, °C
+    internal const double SameTemperature = 0.5; // frames this close are pooled as one set anyway, °C
     private const double UsableHotLoad = 10,
         UsableOtherLoad = 2; // times their limits
 
     internal static LightMatch Plain(SetSummary lights, SetSummary darks) =>
         new()
         {
-            Lights = lights.Words(),
-            Darks = darks.Words(),
+            Lights = lights.Facts(),
+            Darks = darks.Facts(),
             Drift = lights.Drift,
             SetPoint = lights.SetPoint,
             Verdict = MatchVerdict.CannotTell,
-            Reason = "",
+            Reason = new MatchReason(MatchGround.Measured),
             TemperatureDifference = darks.Temperature - lights.Temperature,
         };
 
@@ -44,15 +45,7 @@ internal sealed class PairJudge(
     {
         LightMatch plain = Plain(lights, darks);
         if (Unknown(lights, darks) is { } unknown)
-            return Instead(
-                lights,
-                plain with
-                {
-                    Reason =
-                        $"The {unknown} is not known: fill it in in the capture "
-                        + $"table{(FreshDarks(lights) is { } fresh ? $", or take {SettlingFrames.Words([fresh])}" : "")}.",
-                }
-            );
+            return Instead(lights, plain with { Reason = new MatchReason(MatchGround.NotKnown) { Unknown = unknown } });
         bool same =
             DarkMatching.SameExposure(lights.Exposure, darks.Exposure)
             && Math.Abs(plain.TemperatureDifference!.Value) <= SameTemperature;
@@ -61,13 +54,11 @@ internal sealed class PairJudge(
                 ? plain with
                 {
                     Verdict = MatchVerdict.Fits,
-                    Reason =
-                        $"Same settings and exposure, and temperatures within {Said.Celsius(SameTemperature)}; without a "
-                        + "profile the loss is not known.",
+                    Reason = new MatchReason(MatchGround.AlikeWithoutProfile),
                 }
-                : PairWords.NoProfile(plain, reader, lights, darks);
+                : PairSettling.NoProfile(plain, reader, lights, darks);
         if (Beyond(reader, lights, darks) is { } beyond)
-            return PairWords.OutOfReach(plain, reader, beyond, lights, darks);
+            return PairSettling.OutOfReach(plain, reader, beyond, lights, darks);
         LightMatch straight = Measured(lights, darks, scaled: false, plain);
         if (question.BiasFrames < 1 || straight.Verdict == MatchVerdict.Fits)
             return straight;
@@ -86,20 +77,20 @@ internal sealed class PairJudge(
         reader is null || lights.Exposure is not double seconds || lights.Temperature is not double celsius
             ? null
             : SettlingFrames.Of(
-                "dark",
+                FrameKind.Dark,
                 seconds,
                 Math.Round(celsius),
                 Needed(Stack(question, sky, lights, stackLights))
             );
 
-    private static string? Unknown(SetSummary lights, SetSummary darks) =>
-        lights.Exposure is null ? "exposure of the lights"
-        : darks.Exposure is null ? "exposure of the darks"
-        : lights.Temperature is null ? "temperature of the lights"
-        : darks.Temperature is null ? "temperature of the darks"
+    private static UnknownOfPair? Unknown(SetSummary lights, SetSummary darks) =>
+        lights.Exposure is null ? UnknownOfPair.LightExposure
+        : darks.Exposure is null ? UnknownOfPair.DarkExposure
+        : lights.Temperature is null ? UnknownOfPair.LightTemperature
+        : darks.Temperature is null ? UnknownOfPair.DarkTemperature
         : null;
 
-    internal static string? Beyond(SensorReader reader, SetSummary lights, SetSummary darks)
+    internal static Finding? Beyond(SensorReader reader, SetSummary lights, SetSummary darks)
     {
         try
         {
@@ -110,7 +101,7 @@ internal sealed class PairJudge(
         }
         catch (DecisionRefusedException refused)
         {
-            return refused.Message;
+            return refused.ToFinding();
         }
     }
 
@@ -155,16 +146,10 @@ internal sealed class PairJudge(
             : SettlingSearch.Find(profile!, reader, sky, left =>
                 Told(Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row(), left))
             );
-        (BindingCause cause, string reason) = PairWords.Cause(
-            best,
-            question,
-            stack,
-            frames,
-            plain.TemperatureDifference!.Value
-        );
-        string fresh =
-            $"{Said.Whole(Needed(stack))} darks of {Said.Seconds(stack.ExposureSeconds)} at "
-            + $"{Said.Celsius(Math.Round(stack.TemperatureCelsius))}";
+        BindingCause cause =
+            best.Loss > question.Stack.Limits.NoiseLoss && best.Mismatch.Largest <= 1
+                ? BindingCause.NumberOfDarks
+                : best.Mismatch.Binding;
         return plain with
         {
             Verdict = verdict,
@@ -179,15 +164,10 @@ internal sealed class PairJudge(
             FullPixels = FullPixels.Share(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius),
             Scaled = scaled,
             Settling = settling?.Frames ?? [],
-            Reason = (verdict, scaled) switch
+            Reason = new MatchReason(MatchGround.Measured)
             {
-                (MatchVerdict.Fits, false) => $"Every limit is kept; closest to its limit: {reason}.",
-                (MatchVerdict.Fits, true) =>
-                    $"Every limit is kept once the darks are scaled; closest to its limit: {reason}.",
-                (MatchVerdict.CannotTell, _) =>
-                    $"The uncertainty of the profile spans fits and does not fit; largest: {reason}. "
-                        + $"{settling!.Sentence} Or take {fresh}: they fit in any case.",
-                _ => $"Beyond the limit: {reason}. To fit, take {fresh}.",
+                Limit = new LimitUse(cause, best.Mismatch.Largest, stack.Lights, Needed(stack)),
+                Settled = settling?.Outcome,
             },
         };
     }

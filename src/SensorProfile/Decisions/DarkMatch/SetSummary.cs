@@ -1,7 +1,5 @@
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
-using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Camera;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Decisions.DarkMatch;
@@ -43,12 +41,15 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
         );
     }
 
-    internal string Words()
-    {
-        string kind = Set.Kind == FrameKind.Light ? "light" : "dark";
-        return $"{Said.Whole(Frames)} {kind}{(Frames == 1 ? "" : "s")} of "
-            + $"{(Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
-            + $"{(Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, "
-            + $"{ModeChoice.Name(Settings)}{(Set.Label is { } label ? $" ({label})" : "")}";
-    }
+    internal MatchedSet Facts() =>
+        new(
+            Set.Kind == FrameKind.Light ? FrameKind.Light : FrameKind.Dark,
+            Frames,
+            Exposure,
+            Temperature,
+            Settings,
+            Set.Width,
+            Set.Height,
+            Set.Label
+        );
 }

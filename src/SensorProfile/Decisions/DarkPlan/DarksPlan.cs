@@ -13,6 +13,11 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// </summary>
 public static class DarksPlan
 {
+    /// <summary>
+    /// Few people take more darks than this of one exposure and temperature; a plan that asks for more says so.
+    /// </summary>
+    internal const int PracticalFrames = 50;
+
     private static readonly int[] usualPositions = [2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100];
 
     /// <summary>The plan with the fewest frames; lights that the profile does not reach are named apart.</summary>
@@ -29,20 +34,63 @@ public static class DarksPlan
             findings.Add(DarkCountAdvice.SkyAssumed(sky));
         IReadOnlyList<PlannedLights> lights =
             question.Lights.Count > 0 ? question.Lights : Assumed(profile, question, findings);
-        findings.AddRange(
-            lights.SelectMany(l =>
-                new StackDescription { DitherPositions = l.DitherPositions, Rejection = l.Rejection }.Notes()
-            )
-        );
         PlanCourse course = Course(profile, question, sky, lights, findings);
         if (course.Masters.Count == 0)
             throw course.Refused!;
         DitherSaving? saving = Saving(profile, question, sky, lights, course);
-        PlanAnswer answer = PlanWords.Answer(question, course, saving);
-        return answer with
+        return Answer(question, course, saving) with
         {
             Stacks = [.. course.Stacks],
-            Findings = [.. findings.Distinct(), .. PlanWords.Findings(question, course, saving)],
+            Findings = [.. findings.Distinct()],
+        };
+    }
+
+    private static PlanAnswer Answer(PlanQuestion question, PlanCourse course, DitherSaving? saving)
+    {
+        List<MasterPlan> masters = course.Masters;
+        int frames = masters.Sum(m => m.Frames);
+        double seconds = masters.Sum(m => m.Seconds),
+            bytes = masters.Sum(m => m.Bytes),
+            each = frames > 0 ? course.FramesUncertainty / frames : 0;
+        bool told = course.Unplanned.Count == 0 && course.Blind is null;
+        return new PlanAnswer
+        {
+            Verdict = told ? PlanVerdict.Answered : PlanVerdict.CannotTell,
+            Cooled = question.Cooled,
+            Loss = question.Limits.NoiseLoss,
+            CoverMasters = course.CoverMasters,
+            CoverFrames = course.CoverFrames,
+            SpreadDarks = course.Blind,
+            Quantities = new Dictionary<string, Measurement?>
+            {
+                ["totalFrames"] = new(
+                    frames,
+                    course.FramesUncertainty,
+                    "frames",
+                    masters.Count,
+                    "fewest frames within the loss, uncertainties drawn"
+                ),
+                ["totalTime"] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
+                ["diskSpace"] = new(
+                    bytes / 1e6,
+                    each * bytes / 1e6,
+                    "MB",
+                    masters.Count,
+                    "16-bit frames of this camera"
+                ),
+            },
+            Intervals =
+                course.High > course.Low
+                    ? new Dictionary<string, Interval> { ["totalFrames"] = new(course.Low, course.High) }
+                    : new Dictionary<string, Interval>(),
+            Masters = masters,
+            Unplanned = course.Unplanned,
+            Settling =
+            [
+                .. course.Unplanned.SelectMany(u => u.Settling),
+                .. course.Blind is { } darks ? [darks] : Array.Empty<SettlingFrames>(),
+            ],
+            Saving = saving,
         };
     }
 
@@ -139,9 +187,9 @@ public static class DarksPlan
         int fewest = lights.Any(l => l.Rejection is Rejection.Median or Rejection.Winsorised)
             ? StackConditions.FewestPositions
             : 2;
-        if (largest <= PlanWords.PracticalFrames || now >= most || most < fewest)
+        if (largest <= PracticalFrames || now >= most || most < fewest)
             return null;
-        double needed = Math.Max(fewest, (double)now * largest / PlanWords.PracticalFrames);
+        double needed = Math.Max(fewest, (double)now * largest / PracticalFrames);
         int positions = usualPositions.FirstOrDefault(k => k >= needed && k > now && k <= most, most);
         PlanCourse dithered = Course(
             profile,
@@ -195,17 +243,28 @@ public static class DarksPlan
             (int)group.Frames,
             low,
             high,
-            PlanWords.Reason(question, group, served),
-            PlanWords.When(question, groups, group, served),
             group.Frames * (exposure + question.OverheadSeconds),
             group.Frames * frameBytes
         )
         {
+            Lights = served.Sum(s => s.Share * s.Plan.Lights),
+            FewestForHits = group.Frames <= question.LeastFrames,
+            MismatchUse = group.Load,
+            When = question.Cooled ? null : When(groups, group, served),
             FramesInterval = new Interval(
                 spread.Low is double a ? Math.Floor(a) : null,
                 spread.High is double b ? Math.Ceiling(b) : null
             ),
         };
+    }
+
+    private static MasterTime When(MasterGroups groups, MasterGroup group, LightSlice[] served)
+    {
+        double end = served.Min(s => Math.Min(s.Plan.StartCelsius, s.Plan.EndCelsius ?? s.Plan.StartCelsius));
+        bool coldest = served.Any(s => s.Celsius <= groups.Slices[0].Celsius + 1e-9);
+        return Math.Abs(group.Celsius - end) <= MasterGroups.EndOfNight && coldest
+            ? MasterTime.EndOfNight
+            : MasterTime.NearTemperature;
     }
 
     private static PlannedLights[] Assumed(CameraProfile profile, PlanQuestion question, List<Finding> findings)

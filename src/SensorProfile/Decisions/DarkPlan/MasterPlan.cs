@@ -10,8 +10,6 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <param name="Frames">Darks to take.</param>
 /// <param name="ServesFrom">Coldest light it serves, °C.</param>
 /// <param name="ServesTo">Warmest light it serves, °C.</param>
-/// <param name="Reason">Which lights it serves, why so many.</param>
-/// <param name="When">For an uncooled camera: when to shoot it; empty when cooled.</param>
 /// <param name="Seconds">Clock time, s.</param>
 /// <param name="Bytes">Disk space.</param>
 public sealed record MasterPlan(
@@ -21,12 +19,22 @@ public sealed record MasterPlan(
     int Frames,
     double ServesFrom,
     double ServesTo,
-    string Reason,
-    string When,
     double Seconds,
     double Bytes
 )
 {
+    /// <summary>Lights that it serves, about.</summary>
+    public double Lights { get; init; }
+
+    /// <summary>Whether the noise would allow fewer darks: so many can tell a cosmic-ray hit.</summary>
+    public bool FewestForHits { get; init; }
+
+    /// <summary>Use of the limits of mismatch by the light that it serves worst; 1 is the limit.</summary>
+    public double MismatchUse { get; init; }
+
+    /// <summary>For an uncooled camera: when to shoot it; null when cooled.</summary>
+    public MasterTime? When { get; init; }
+
     /// <summary>95 % interval of the number of darks, from the uncertainties of the profile and of the sky.</summary>
     public Interval FramesInterval { get; init; } = new(Frames, Frames);
 }

@@ -4,8 +4,29 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.DarkPlan;
 
 /// <summary>The darks to shoot. Quantities: totalFrames, totalTime (s), diskSpace (MB).</summary>
-public sealed record PlanAnswer : WordedAnswer
+public sealed record PlanAnswer : Answer
 {
+    /// <summary>Whether every planned light is served.</summary>
+    public required PlanVerdict Verdict { get; init; }
+
+    /// <summary>Whether the camera has a cooler.</summary>
+    public required bool Cooled { get; init; }
+
+    /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
+    public required double Loss { get; init; }
+
+    /// <summary>Masters of the plan with the fewest masters.</summary>
+    public int CoverMasters { get; init; }
+
+    /// <summary>Darks of that plan.</summary>
+    public double CoverFrames { get; init; }
+
+    /// <summary>
+    /// Darks that would show the spread over pixels, on which it depends how far one master serves; null when the
+    /// profile knows it, or the plan does not need it.
+    /// </summary>
+    public SettlingFrames? SpreadDarks { get; init; }
+
     /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
     public IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];
 

@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
@@ -35,7 +36,7 @@ internal static class PlanReach
                 plan,
                 slices,
                 refused,
-                [SettlingFrames.Of("dark", plan.ExposureSeconds, Math.Round(near), SettlingFrames.EachDark)]
+                [SettlingFrames.Of(FrameKind.Dark, plan.ExposureSeconds, Math.Round(near), SettlingFrames.EachDark)]
             );
             return [];
         }
@@ -98,7 +99,7 @@ internal static class PlanReach
                 slices.Min(s => s.Celsius),
                 slices.Max(s => s.Celsius),
                 lights,
-                refused.Message,
+                refused.ToFinding(),
                 settling
             )
         );

@@ -7,13 +7,13 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <param name="From">Coldest of them, °C.</param>
 /// <param name="To">Warmest of them, °C.</param>
 /// <param name="Lights">How many, about.</param>
-/// <param name="Reason">Why.</param>
+/// <param name="Refusal">Why.</param>
 /// <param name="Settling">Frames to add to the profile.</param>
 public sealed record UnplannedLights(
     double Exposure,
     double From,
     double To,
     int Lights,
-    string Reason,
+    Finding Refusal,
     IReadOnlyList<SettlingFrames> Settling
 );

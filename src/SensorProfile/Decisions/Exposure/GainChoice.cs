@@ -160,7 +160,10 @@ public static class GainChoice
         }
         double celsius = terms.TemperatureCelsius ?? reader.Best.PixelReference;
         _ = Guard.Temperature(reader, celsius, "temperature of the lights").Count();
-        return Math.Max(reader.Best.RateOfRank(FillingRank, celsius) ?? reader.Best.Law.RateAt(celsius), 0);
+        return Math.Max(
+            reader.Best.RateOfRank(FillingRank, celsius, terms.ExposureSeconds) ?? reader.Best.Law.RateAt(celsius),
+            0
+        );
     }
 
     private static double Square(double x) => x * x;

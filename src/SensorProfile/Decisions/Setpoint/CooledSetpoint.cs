@@ -11,7 +11,9 @@ namespace SensorProfile.Decisions.Setpoint;
 /// </summary>
 internal static class CooledSetpoint
 {
-    private const double WidestAdvice = 10; // advice that may be further off than this is none, °C
+    // advice that may be further off than this is none, °C; where no pixel's law was measured it is soon too warm
+    private const double WidestAdvice = 10,
+        WidestWithoutLaws = 4;
 
     internal static SetpointAnswer Answer(
         SensorReader reader,
@@ -27,7 +29,8 @@ internal static class CooledSetpoint
         findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, choice.Celsius));
         SetpointAnswer facts = SetpointFacts.Of(reader, question, sky, solution, findings);
         Interval? uncertain =
-            solution.ChoiceSpread is { } ends && ends.High.Celsius - ends.Low.Celsius > WidestAdvice
+            solution.ChoiceSpread is { } ends
+            && ends.High.Celsius - ends.Low.Celsius > (reader.LawsMeasured ? WidestAdvice : WidestWithoutLaws)
                 ? new Interval(ends.Low.Celsius, ends.High.Celsius)
                 : null;
         double? air = question.Ambient.Count > 0 ? question.Ambient.Max(night => night.Celsius) : null;

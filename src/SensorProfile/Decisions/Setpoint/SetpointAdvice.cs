@@ -19,6 +19,7 @@ public static class SetpointAdvice
     internal const double Coldest = -120,
         Warmest = 90; // where a solution is looked for, °C
     private const double DiminishingGain = 0.01; // "colder gains less than 1 %"
+    private const double NearCelsius = 2;
 
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
     /// <param name="profile">The camera.</param>
@@ -58,17 +59,27 @@ public static class SetpointAdvice
     }
 
     /// <summary>
-    /// Warmest temperature at which a growing rate stays within an allowance; null when it never does.
+    /// Warmest temperature at which a growing rate stays within an allowance, to a thousandth of a degree or better; null
+    /// when it never does.
     /// </summary>
-    internal static double? WarmestWithin(Func<double, double> rateAt, double allowance)
+    /// <param name="rateAt">The rate.</param>
+    /// <param name="allowance">The allowance.</param>
+    /// <param name="near">Where the answer is expected; null when it may be anywhere.</param>
+    internal static double? WarmestWithin(Func<double, double> rateAt, double allowance, double? near = null)
     {
-        if (rateAt(Coldest) > allowance)
-            return null;
         double low = Coldest,
             high = Warmest;
-        if (rateAt(high) <= allowance)
+        bool bracketed =
+            near is double expected
+            && rateAt(expected - NearCelsius) <= allowance
+            && rateAt(expected + NearCelsius) > allowance;
+        if (bracketed)
+            (low, high) = (near!.Value - NearCelsius, near.Value + NearCelsius);
+        else if (rateAt(Coldest) > allowance)
+            return null;
+        else if (rateAt(high) <= allowance)
             return high;
-        for (int i = 0; i < 50; i++)
+        for (int i = 0; i < (bracketed ? 12 : 50); i++)
         {
             double middle = 0.5 * (low + high);
             if (rateAt(middle) > allowance)

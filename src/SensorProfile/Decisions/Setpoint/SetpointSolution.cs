@@ -7,6 +7,8 @@ namespace SensorProfile.Decisions.Setpoint;
 /// <summary>The set points of one question and one sky, with their spreads over the profile's uncertainties.</summary>
 internal sealed class SetpointSolution
 {
+    private const double ColdestCooled = -40; // common practice, no source, °C
+
     private readonly SensorReader reader;
     private readonly SetpointQuestion question;
     private readonly double sky;
@@ -15,7 +17,7 @@ internal sealed class SetpointSolution
     private SetpointSolution(SensorReader reader, SetpointQuestion question, SkyRate sky)
     {
         (this.reader, this.question, this.sky) = (reader, question, sky.Rate.Value);
-        double?[] best = Solve(reader.Best, this.sky);
+        double?[] best = Solve(reader.Best, this.sky, null);
         (Typical, AtShare, Diminishing) = (best[0], best[1], best[2]);
         Wanted =
             AtShare is double share && Typical is double typical ? Math.Min(typical, share)
@@ -26,12 +28,7 @@ internal sealed class SetpointSolution
         Choice = Choice with { Celsius = Choice.Celsius + 0.0 }; // never −0
         Temperatures = [.. Grid(reader).Append(Choice.Celsius).Order().Distinct()];
         spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
-        GlowExtra = SetpointAdvice.Extra(
-            reader.Best,
-            this.sky,
-            question.ExposureSeconds,
-            DecidingRate(SetpointAdvice.Coldest)
-        );
+        GlowExtra = SetpointAdvice.Extra(reader.Best, this.sky, question.ExposureSeconds, Uncooled());
     }
 
     internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
@@ -85,7 +82,7 @@ internal sealed class SetpointSolution
         SetpointAdvice.Extra(reader.Best, sky, question.ExposureSeconds, reader.Best.Law.RateAt(celsius));
 
     internal double? ExtraAtShare(double celsius) =>
-        reader.Best.RateOfRank(question.Share, celsius) is double rate
+        reader.Best.RateOfRank(question.Share, celsius, question.ExposureSeconds) is double rate
             ? SetpointAdvice.Extra(reader.Best, sky, question.ExposureSeconds, rate)
             : null;
 
@@ -123,7 +120,24 @@ internal sealed class SetpointSolution
         ];
 
     private double DecidingRate(double celsius) =>
-        Math.Max(reader.Best.Law.RateAt(celsius), reader.Best.RateOfRank(question.Share, celsius) ?? 0);
+        Math.Max(
+            reader.Best.Law.RateAt(celsius),
+            reader.Best.RateOfRank(question.Share, celsius, question.ExposureSeconds) ?? 0
+        );
+
+    /// <summary>
+    /// What the deciding pixel still has when nothing thermal is left: floor, and glow at the coldest that the cooler
+    /// holds, or that coolers hold at all, e-/px/s.
+    /// </summary>
+    private double Uncooled()
+    {
+        double coldest = Math.Min(reader.Range.Low, ColdestCooled);
+        if (question is { Cooled: true, Ambient.Count: > 0 })
+            coldest = question.ColdestHeld(question.Ambient.Max(night => night.Celsius)) ?? coldest;
+        SensorModel best = reader.Best;
+        Growth glow = best.GrowthAt(coldest, question.ExposureSeconds) with { Thermal = 0, Own = 0 };
+        return Math.Max(best.Law.Floor, best.Pixels?.RateOfRank(question.Share, glow) ?? 0);
+    }
 
     private SetpointChoice Within(SetpointChoice measured)
     {
@@ -135,24 +149,33 @@ internal sealed class SetpointSolution
 
     private double?[] Decide(SensorModel sensor, double drawnSky) =>
         [
-            .. Solve(sensor, drawnSky),
+            .. Solve(sensor, drawnSky, this),
             .. Temperatures.Select(c =>
                 (double?)SetpointAdvice.Extra(sensor, drawnSky, question.ExposureSeconds, sensor.Law.RateAt(c))
             ),
         ];
 
-    private double?[] Solve(SensorModel sensor, double drawnSky)
+    /// <summary>The set points of one draw; a search begins where the best estimate's answer lies.</summary>
+    private double?[] Solve(SensorModel sensor, double drawnSky, SetpointSolution? near)
     {
         double t = question.ExposureSeconds,
             electronics = sensor.ReadVariance + sensor.QuantisationVariance;
         double allowance = SetpointAdvice.Allowance(question.Loss, drawnSky, t, electronics);
         double small = SetpointAdvice.Allowance(SetpointAdvice.DiminishingShare, drawnSky, t, electronics);
-        PixelClass ranked = sensor.PixelOfRank(question.Share) ?? default;
-        double Ranked(double celsius) => ranked.RateAt(sensor.GrowthAt(celsius));
-        double? typical = SetpointAdvice.WarmestWithin(sensor.Law.RateAt, allowance);
-        double? share = sensor.Rates is null ? null : SetpointAdvice.WarmestWithin(Ranked, allowance);
-        double? diminishing = SetpointAdvice.WarmestWithin(sensor.Rates is null ? sensor.Law.RateAt : Ranked, small);
-        return [typical, share, diminishing];
+        double? Share(double allowed, double? expected) =>
+            SetpointAdvice.WarmestWithin(
+                celsius => sensor.ShareAbove(allowed, celsius, t)!.Value,
+                1 - question.Share,
+                expected
+            );
+        return
+        [
+            SetpointAdvice.WarmestWithin(sensor.Law.RateAt, allowance),
+            sensor.Rates is null ? null : Share(allowance, near?.AtShare),
+            sensor.Rates is null
+                ? SetpointAdvice.WarmestWithin(sensor.Law.RateAt, small)
+                : Share(small, near?.Diminishing),
+        ];
     }
 
     private static IEnumerable<double> Grid(SensorReader reader)

@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
@@ -21,22 +22,25 @@ internal sealed class SettlingSearch
     private static readonly double[] factors = [1.5, 2, 3, 4, 6, 9, 16];
 
     // quickest first: bias frames, flats, lights (the sky), darks
-    private static readonly string[][] kinds =
+    private static readonly FrameKind[][] kinds =
     [
-        ["bias"],
-        ["flat"],
-        ["bias", "flat"],
-        ["light"],
-        ["dark"],
-        ["bias", "flat", "dark"],
-        ["bias", "flat", "dark", "light"],
+        [FrameKind.Bias],
+        [FrameKind.Flat],
+        [FrameKind.Bias, FrameKind.Flat],
+        [FrameKind.Light],
+        [FrameKind.Dark],
+        [FrameKind.Bias, FrameKind.Flat, FrameKind.Dark],
+        [FrameKind.Bias, FrameKind.Flat, FrameKind.Dark, FrameKind.Light],
     ];
 
     /// <summary>Frames to add; empty when none settle it.</summary>
     internal IReadOnlyList<SettlingFrames> Frames { get; init; } = [];
 
-    /// <summary>One sentence: which frames, or why none.</summary>
-    internal required string Sentence { get; init; }
+    /// <summary>Which kind of frames, or why none.</summary>
+    internal required SettlingOutcome Outcome { get; init; }
+
+    /// <summary>As many times the frames of a kind are tried at most.</summary>
+    internal static double MostTimes => factors[^1];
 
     /// <summary>Searches.</summary>
     /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
@@ -51,7 +55,9 @@ internal sealed class SettlingSearch
     )
     {
         bool onlyTooMany = false;
-        foreach (string[] added in kinds.Where(k => !k.Contains("light") || sky.Rate.StandardUncertainty > 0))
+        foreach (
+            FrameKind[] added in kinds.Where(k => !k.Contains(FrameKind.Light) || sky.Rate.StandardUncertainty > 0)
+        )
         {
             if (!told(Left(added, 0)))
                 continue;
@@ -59,52 +65,43 @@ internal sealed class SettlingSearch
                 if (told(Left(added, 1 / Math.Sqrt(factor))))
                 {
                     SettlingFrames[] frames = [.. added.SelectMany(kind => Again(profile, reader, kind, factor - 1))];
-                    return new SettlingSearch
-                    {
-                        Frames = frames,
-                        Sentence =
-                            $"{SettlingFrames.Words(frames)} more should settle it: characterise them together with "
-                            + "the frames of the profile.",
-                    };
+                    return new SettlingSearch { Frames = frames, Outcome = SettlingOutcome.MoreFrames };
                 }
             onlyTooMany = true;
         }
         return new SettlingSearch
         {
-            Sentence = onlyTooMany
-                ? $"More frames cannot settle it in practice: {Said.Whole((long)factors[^1])} times those of the "
-                    + "profile would not be enough."
-                : "More frames cannot settle it: what is left is the number of hot pixels, which is counted on "
-                    + "this sensor no better than its few allow.",
+            Outcome = onlyTooMany ? SettlingOutcome.TooManyFrames : SettlingOutcome.CountOfHotPixels,
         };
     }
 
-    private static DoubtLeft Left(string[] added, double share)
+    private static DoubtLeft Left(FrameKind[] added, double share)
     {
-        double Of(string kind) => added.Contains(kind) ? share : 1;
-        return new DoubtLeft(Of("bias"), Of("flat"), Of("dark"), Of("light"));
+        double Of(FrameKind kind) => added.Contains(kind) ? share : 1;
+        return new DoubtLeft(Of(FrameKind.Bias), Of(FrameKind.Flat), Of(FrameKind.Dark), Of(FrameKind.Light));
     }
 
     /// <summary>The frames of a kind in the profile once more, times <paramref name="again"/>.</summary>
     private static IEnumerable<SettlingFrames> Again(
         CameraProfile profile,
         SensorReader reader,
-        string kind,
+        FrameKind kind,
         double again
     )
     {
-        if (kind == "dark")
+        if (kind == FrameKind.Dark)
             return Darks(reader, again);
         int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
-        int there = profile.Frames.Session.Count(f => f.Kind == kind && (f.Mode ?? mode) == mode);
+        string word = Said.Word(kind); // as profile.json writes it
+        int there = profile.Frames.Session.Count(f => f.Kind == word && (f.Mode ?? mode) == mode);
         int least = kind switch
         {
-            "bias" => MissingMeasurements.BiasForPixelNoise,
-            "flat" => 2 * MissingMeasurements.FlatLevels,
+            FrameKind.Bias => MissingMeasurements.BiasForPixelNoise,
+            FrameKind.Flat => 2 * MissingMeasurements.FlatLevels,
             _ => 10,
         };
         int frames = (int)Math.Ceiling(again * Math.Max(there, least));
-        return [SettlingFrames.Of(kind, null, null, kind == "flat" ? frames + frames % 2 : frames)];
+        return [SettlingFrames.Of(kind, null, null, kind == FrameKind.Flat ? frames + frames % 2 : frames)];
     }
 
     private static IEnumerable<SettlingFrames> Darks(SensorReader reader, double again) =>
@@ -113,7 +110,7 @@ internal sealed class SettlingSearch
             ? point.Levels.Select(l => (l.Exposure, l.Frames))
             : point.Exposures.Select(t => (t, SettlingFrames.EachDark))
         select SettlingFrames.Of(
-            "dark",
+            FrameKind.Dark,
             dark.Item1,
             Math.Round(point.Temperature, 1),
             (int)Math.Ceiling(again * Math.Max(dark.Item2, 1))

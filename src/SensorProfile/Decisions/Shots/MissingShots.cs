@@ -121,7 +121,7 @@ internal static class MissingShots
     private static List<Shot> AsBefore(ShotQuestion question, List<Shot> shots)
     {
         if (!question.Cooled && shots.Count > 0)
-            shots[0] = shots[0] with { Reason = "covered; where the sensor read this before, after as long a run" };
+            shots[0] = shots[0] with { Purpose = ShotPurpose.AsBefore };
         return shots;
     }
 

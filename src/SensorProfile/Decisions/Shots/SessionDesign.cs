@@ -43,8 +43,8 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         foreach (Shot shot in shots)
             after = shot.Kind switch
             {
-                "bias" => after with { Bias = after.Bias + shot.Frames },
-                "flat" => after with { FlatPairs = after.FlatPairs + shot.Frames / 2 },
+                FrameKind.Bias => after with { Bias = after.Bias + shot.Frames },
+                FrameKind.Flat => after with { FlatPairs = after.FlatPairs + shot.Frames / 2 },
                 _ => after.WithDarks(shot.Temperature!.Value, [(shot.Exposure!.Value, shot.Frames)]),
             };
         return after;

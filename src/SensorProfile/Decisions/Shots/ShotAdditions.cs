@@ -1,5 +1,5 @@
+using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
-using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Decisions.Shots;
 
@@ -34,7 +34,7 @@ internal static class ShotAdditions
 
     private static ShotAddition Bias(ShotQuestion question, SessionDesign design) =>
         Of(
-            $"{AddedBias} more bias frames",
+            new AddedFrames(FrameKind.Bias, AddedBias, null, 1, null),
             "readNoise",
             "%",
             design.ReadNoise,
@@ -46,7 +46,7 @@ internal static class ShotAdditions
     {
         int add = Math.Max(MissingMeasurements.FlatLevels - design.FlatPairs, 4);
         return Of(
-            $"{add} more flat pairs",
+            new AddedFrames(FrameKind.Flat, 2 * add, null, 1, null),
             "gain",
             "%",
             design.Gain,
@@ -69,9 +69,13 @@ internal static class ShotAdditions
                 : [(longest / 10, AddedDarks), (longest / 3, AddedDarks), (longest, AddedDarks)];
         SessionDesign after = design.WithDarks(celsius, frames);
         double seconds = frames.Sum(f => f.Item2 * (f.Item1 + question.OverheadSeconds)) + question.SettleSeconds;
-        string what =
-            $"{Said.Whole(frames.Sum(f => f.Item2))} darks {(frames.Length > 1 ? "up to" : "of")} "
-            + $"{Said.Seconds(longest)} at {Said.Celsius(Math.Round(2 * celsius) / 2)}";
+        var what = new AddedFrames(
+            FrameKind.Dark,
+            frames.Sum(f => f.Item2),
+            longest,
+            frames.Length,
+            Math.Round(2 * celsius) / 2
+        );
         yield return Of(
             what,
             "doublingTemperature",
@@ -92,7 +96,7 @@ internal static class ShotAdditions
     }
 
     private static ShotAddition Of(
-        string what,
+        AddedFrames what,
         string quantity,
         string unit,
         double? before,

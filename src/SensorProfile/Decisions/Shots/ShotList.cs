@@ -1,5 +1,5 @@
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
-using SensorProfile.NoiseModel.Answers;
 
 namespace SensorProfile.Decisions.Shots;
 
@@ -46,10 +46,7 @@ public static class ShotList
         var none = new SessionDesign(0, 0, [], (long)question.Width * question.Height);
         return Answer(question, shots) with
         {
-            Reason =
-                $"Darks of {Said.Whole(programme.DarkExposures.Count)} exposures up to "
-                + $"{Said.Seconds(programme.Longest)} at {Said.Whole(programme.Temperatures)} temperatures give dark "
-                + "current and its law, bias pairs the read noise, flat pairs the gain.",
+            Darks = new ListedDarks(programme.DarkExposures.Count, programme.Longest, programme.Temperatures),
             Findings =
                 programme.Longest < longest
                     ?
@@ -66,7 +63,7 @@ public static class ShotList
         };
     }
 
-    /// <summary>The answer that a list of shots makes, its reason and findings apart.</summary>
+    /// <summary>The answer that a list of shots makes, its findings apart.</summary>
     internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<Shot> shots)
     {
         int frames = shots.Sum(s => s.Frames);
@@ -74,10 +71,7 @@ public static class ShotList
             bytes = frames * (Math.Ceiling(2.0 * question.Width * question.Height / 2880) * 2880 + 5760);
         return new ShotListAnswer
         {
-            Sentence =
-                $"Take {Said.Whole(frames)} frames in {Said.Duration(seconds)} ({Said.Bytes(bytes)}): {Counts(shots)}.",
-            Reason = "",
-            Verdict = "answered",
+            Cooled = question.Cooled,
             Quantities = new Dictionary<string, Measurement?>
             {
                 ["totalFrames"] = new(frames, 0, "frames", shots.Count, "counted"),
@@ -90,11 +84,6 @@ public static class ShotList
                 ),
                 ["diskSpace"] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
             },
-            Cautions = question.Cooled ? Cautions.ShotsCooled : Cautions.ShotsUncooled,
-            RulesOfThumb =
-            [
-                "\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead.",
-            ],
             Shots = shots,
         };
     }
@@ -120,15 +109,7 @@ public static class ShotList
         ];
 
     internal static Shot BiasShot(ShotQuestion question, int frames) =>
-        new(
-            "bias",
-            null,
-            null,
-            null,
-            frames,
-            frames * question.OverheadSeconds,
-            "shortest exposure, covered: read noise, of every pixel with 8 or more"
-        );
+        new(FrameKind.Bias, null, null, null, frames, frames * question.OverheadSeconds, ShotPurpose.ReadNoise);
 
     /// <summary>A pair at each level from dim to white, without those that exist.</summary>
     internal static List<Shot> FlatShots(ShotQuestion question, int levels, int existing)
@@ -139,17 +120,15 @@ public static class ShotList
             bool white = level == levels; // full well is read beyond saturation, not below it
             shots.Add(
                 new Shot(
-                    "flat",
+                    FrameKind.Flat,
                     null,
                     null,
                     white ? WhiteFlatPercent : Math.Round(90.0 * level / (levels - 1)),
                     2,
                     2 * (FlatSeconds + question.OverheadSeconds),
-                    white ? "a pair exposed until it is evenly white: saturation and full well"
-                        : shots.Count == 0
-                            ? "a pair under an even, dim light: gain and linearity; keep the light for all pairs, change "
-                                + "the exposure"
-                        : "a pair under the same light, exposed longer"
+                    white ? ShotPurpose.White
+                        : shots.Count == 0 ? ShotPurpose.DimLight
+                        : ShotPurpose.SameLight
                 )
             );
         }
@@ -167,29 +146,22 @@ public static class ShotList
             .. exposures.Select(
                 (t, i) =>
                     new Shot(
-                        "dark",
+                        FrameKind.Dark,
                         t,
                         celsius,
                         null,
                         frames,
                         (i == 0 ? question.SettleSeconds : 0) + frames * (t + question.OverheadSeconds),
-                        "covered; "
-                            + $"{(i > 0 ? "the same temperature" : question.SettleSeconds > 0 ? Reaching(question, celsius) : "this temperature")}"
+                        i > 0 ? ShotPurpose.SameTemperature
+                            : question.SettleSeconds > 0 ? Reaching(question, celsius)
+                            : ShotPurpose.ThisTemperature
                     )
             ),
         ];
 
-    private static string Reaching(ShotQuestion question, double celsius) =>
-        question.Cooled ? $"set the cooler to {Said.Celsius(celsius)} in steps and wait until it is steady"
-        : celsius >= RoomCelsius - 1 ? $"in a room of about {Said.Celsius(celsius)}, after half an hour of running"
-        : celsius <= question.AmbientCelsius + 1 ? "outside at night, after half an hour of running"
-        : $"in a cool room or outside in the evening, near {Said.Celsius(celsius)}";
-
-    private static string Counts(IReadOnlyList<Shot> shots) =>
-        string.Join(
-            ", ",
-            shots
-                .GroupBy(s => s.Kind)
-                .Select(g => $"{Said.Whole(g.Sum(s => s.Frames))} {(g.Key == "bias" ? "bias frames" : g.Key + "s")}")
-        );
+    private static ShotPurpose Reaching(ShotQuestion question, double celsius) =>
+        question.Cooled ? ShotPurpose.SetCooler
+        : celsius >= RoomCelsius - 1 ? ShotPurpose.InRoom
+        : celsius <= question.AmbientCelsius + 1 ? ShotPurpose.OutsideAtNight
+        : ShotPurpose.CoolPlace;
 }

@@ -3,8 +3,17 @@ using SensorProfile.NoiseModel.Answers;
 namespace SensorProfile.Decisions.Shots;
 
 /// <summary>The frames to take. Quantities: totalFrames, totalTime (s), diskSpace (MB).</summary>
-public sealed record ShotListAnswer : WordedAnswer
+public sealed record ShotListAnswer : Answer
 {
+    /// <summary>Whether the camera has a cooler.</summary>
+    public required bool Cooled { get; init; }
+
+    /// <summary>The darks of a session from nothing; null when frames exist.</summary>
+    public ListedDarks? Darks { get; init; }
+
+    /// <summary>What exists already; null when nothing does.</summary>
+    public ExistingFrames? Existing { get; init; }
+
     /// <summary>The shots, in the order to take them.</summary>
     public IReadOnlyList<Shot> Shots { get; init; } = [];
 
@@ -14,3 +23,23 @@ public sealed record ShotListAnswer : WordedAnswer
     /// <summary>Uncertainties to expect now and with the listed shots, for a camera of a usual kind.</summary>
     public IReadOnlyList<ShotExpectation> Expected { get; init; } = [];
 }
+
+/// <summary>The darks of a session.</summary>
+/// <param name="Exposures">Different exposures at each temperature.</param>
+/// <param name="Longest">The longest of them, s.</param>
+/// <param name="Temperatures">Different temperatures.</param>
+public sealed record ListedDarks(int Exposures, double Longest, int Temperatures);
+
+/// <summary>What a session has already.</summary>
+/// <param name="Bias">Bias frames.</param>
+/// <param name="FlatPairs">Flat pairs.</param>
+/// <param name="DarkExposures">Exposures that a temperature must have to count.</param>
+/// <param name="DarkTemperatures">Temperatures with darks of so many exposures, °C.</param>
+/// <param name="KindsUnknown">Whether no frame says what it is, and so none counts.</param>
+public sealed record ExistingFrames(
+    int Bias,
+    int FlatPairs,
+    int DarkExposures,
+    IReadOnlyList<double> DarkTemperatures,
+    bool KindsUnknown
+);

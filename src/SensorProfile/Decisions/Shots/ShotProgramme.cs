@@ -46,8 +46,6 @@ internal sealed record ShotProgramme(
     internal IReadOnlyList<double> DarkExposures =>
         [.. parts.Take(Exposures).Select(p => Nice(p * Longest)).Distinct().Order()];
 
-    internal double DarkSeconds(double overhead) => DarkFrames * DarkExposures.Sum(t => t + overhead);
-
     private static double Nice(double seconds) =>
         seconds >= 10 ? Math.Round(seconds)
         : seconds >= 1 ? Math.Round(seconds, 1)

@@ -42,26 +42,12 @@ internal static class ShotsToAdd
         List<Shot> shots = Fitting(question, units);
         SessionDesign with = now.With(shots);
         ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
-        string best =
-            additions.Length == 0
-                ? ""
-                : $"The greatest gain would be {additions[0].What} ({Said.Duration(additions[0].Seconds)}): "
-                    + $"{Gain(additions[0])}.";
-        ShotListAnswer answer = ShotList.Answer(question, shots);
-        return answer with
+        return ShotList.Answer(question, shots) with
         {
-            Sentence =
-                sets.Length == 0 && question.Existing!.Frames.Any(f => f.Kind == FrameKind.Unknown)
-                    ? $"Say what the frames are first: none says whether it is a bias, dark or flat. {answer.Sentence}"
-                : shots.Count == 0 ? $"Nothing is missing: characterise what you have. {best}".TrimEnd()
-                : answer.Sentence,
-            Reason =
-                There(now)
-                + (
-                    shots.Count == 0 || best.Length == 0
-                        ? ""
-                        : $" {best.Replace("The greatest gain would be", "Of single additions the greatest gain would be", StringComparison.Ordinal)}"
-                ),
+            Existing = There(
+                now,
+                kindsUnknown: sets.Length == 0 && question.Existing!.Frames.Any(f => f.Kind == FrameKind.Unknown)
+            ),
             Findings = [.. Findings(question, modes, units, shots)],
             Additions = additions,
             Expected = ShotExpectation.Of(now, with),
@@ -127,33 +113,18 @@ internal static class ShotsToAdd
             );
     }
 
-    private static string There(SessionDesign now)
-    {
-        string temperatures = string.Join(
-            ", ",
-            now.Darks.Where(d =>
-                    d.Exposures.Select(e => e.Seconds).Distinct().Count() >= MissingMeasurements.DarkExposures
-                )
-                .Select(d => Said.Celsius(Math.Round(2 * d.Celsius) / 2))
+    private static ExistingFrames There(SessionDesign now, bool kindsUnknown) =>
+        new(
+            now.Bias,
+            now.FlatPairs,
+            MissingMeasurements.DarkExposures,
+            [
+                .. now
+                    .Darks.Where(d =>
+                        d.Exposures.Select(e => e.Seconds).Distinct().Count() >= MissingMeasurements.DarkExposures
+                    )
+                    .Select(d => Math.Round(2 * d.Celsius) / 2),
+            ],
+            kindsUnknown
         );
-        return $"There are {Said.Whole(now.Bias)} bias frames, {Said.Whole(now.FlatPairs)} flat pairs, and darks of "
-            + $"{Said.Whole(MissingMeasurements.DarkExposures)} or more exposures at "
-            + $"{(temperatures.Length > 0 ? temperatures : "no temperature")}.";
-    }
-
-    private static string Gain(ShotAddition addition) =>
-        addition.Before is not { } before || addition.After is not { } after
-            ? $"the {Words(addition.Quantity)} becomes measurable"
-            : $"the uncertainty of the {Words(addition.Quantity)} should shrink by "
-                + $"{Said.Percent(addition.Reduction)}, from ±{Said.Number(before, 2)} to ±{Said.Number(after, 2)} "
-                + $"{addition.Unit.Replace("e-", "e⁻", StringComparison.Ordinal)}";
-
-    private static string Words(string quantity) =>
-        quantity switch
-        {
-            "readNoise" => "read noise of one pixel",
-            "darkCurrent" => "dark current at that temperature",
-            "doublingTemperature" => "doubling temperature",
-            _ => quantity,
-        };
 }

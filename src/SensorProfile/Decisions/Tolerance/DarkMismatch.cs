@@ -33,8 +33,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         double noise = residual.StackNoise;
         return cause switch
         {
-            BindingCause.Typical => residual.Pattern(withHotPixels: false).Spread
-                / Math.Sqrt(stack.DitherPositions)
+            BindingCause.Typical => residual.Pattern(withHotPixels: false).Dithered(stack.DitherPositions)
                 / (limits.SpreadFactor * noise),
             BindingCause.HotPixels => residual.ShareBeyond(limits.HotFactor * noise) / limits.HotShare,
             BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
@@ -94,8 +93,10 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     {
         StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
         var residual = new DarkResidual(sensor, light, darks.TemperatureCelsius, darks.ExposureSeconds, darks.Scaled);
-        double spread = sensor.Pixels is null ? 0 : residual.Pattern(withHotPixels: false).Spread;
+        double spread = sensor.Pixels is null
+            ? 0
+            : residual.Pattern(withHotPixels: false).Dithered(stack.DitherPositions);
         double stackVariance = residual.TypicalNoise.Random / stack.Lights;
-        return Math.Sqrt(1 + (with.Typical.Common + spread * spread) / stack.DitherPositions / stackVariance) - 1;
+        return Math.Sqrt(1 + (with.Typical.Common / stack.DitherPositions + spread * spread) / stackVariance) - 1;
     }
 }

@@ -45,7 +45,7 @@ public static class DarkTolerance
                 Rejection = Rejection.SigmaClip,
             }
         );
-        return still with { Dithered = dithered, Reason = $"{still.Reason} {ToleranceWords.Bought(dithered)}" };
+        return still with { Dithered = dithered };
     }
 
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
@@ -63,11 +63,7 @@ public static class DarkTolerance
         ToleranceAnswer strictest = answers.MinBy(a =>
             a.Quantities["toleranceWarmer"]?.Value ?? double.PositiveInfinity
         )!;
-        return strictest with
-        {
-            Sentence = $"{strictest.Sentence} (Judged for a {strictest.Sky.Name}, the strictest of three.)",
-            OtherSkies = [.. answers.Where(a => a != strictest)],
-        };
+        return strictest with { OtherSkies = [.. answers.Where(a => a != strictest)] };
     }
 
     private static ToleranceAnswer Solve(
@@ -82,7 +78,6 @@ public static class DarkTolerance
         List<Finding> findings =
         [
             .. reader.Notes,
-            .. question.Notes(),
             .. Guard.Exposure(reader, stack.ExposureSeconds),
             .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights"),
         ];
@@ -125,21 +120,11 @@ public static class DarkTolerance
                     cause,
                     best.Of(cause),
                     spreads.ByCause[cause],
-                    question.Limits,
                     known || cause is BindingCause.Glow or BindingCause.Level
                 )
             ),
         ];
         CheckReach(reader, stack, all, findings);
-        if (all.Tighter < CoolerHolds)
-            findings.Add(
-                new Finding(
-                    "tolerance-below-coolers",
-                    Severity.Warning,
-                    $"Coolers hold about {Said.Celsius(CoolerHolds)} from night to night; these lights need less: "
-                        + $"{ToleranceWords.WayOut(stack)}."
-                )
-            );
         double tighter = all.Tighter ?? double.PositiveInfinity;
         double uncertainty =
             all.Warmer == tighter ? spreads.All.Warmer.StandardDeviation : spreads.All.Colder.StandardDeviation;
@@ -152,10 +137,11 @@ public static class DarkTolerance
         {
             Sky = sky,
             Stack = stack,
-            Sentence = ToleranceWords.Sentence(all, best.Binding, uncertain, known, stack),
-            Reason = ToleranceWords.Reason(stack, question, best) + (settling is null ? "" : " " + settling.Sentence),
+            Limits = question.Limits,
+            Verdict = uncertain ? ToleranceVerdict.CannotTell : ToleranceVerdict.Answered,
+            SpreadKnown = known,
+            Settled = settling?.Outcome,
             Settling = settling?.Frames ?? [],
-            Verdict = uncertain ? Answer.CannotTell : "answered",
             BindingCause = best.Binding,
             BeyondCoolers = !uncertain && tighter < CoolerHolds,
             Quantities = quantities.Quantities,
@@ -179,13 +165,7 @@ public static class DarkTolerance
         MismatchLimits? near = null
     ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
-    private static CauseTolerance Cause(
-        BindingCause cause,
-        SideLimits best,
-        SideSpreads spreads,
-        LossLimits limits,
-        bool known
-    )
+    private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)
     {
         static Measurement? Of(double? value, Propagation.Spread spread, string unit) =>
             value is double known
@@ -193,7 +173,6 @@ public static class DarkTolerance
                 : null;
         return new CauseTolerance(
             cause,
-            ToleranceWords.Threshold(cause, limits),
             Of(best.Warmer, spreads.Warmer, "°C"),
             Of(best.Colder, spreads.Colder, "°C"),
             Of(best.Exposure, spreads.Exposure, "s"),

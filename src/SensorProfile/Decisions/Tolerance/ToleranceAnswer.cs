@@ -1,3 +1,4 @@
+using SensorProfile.Decisions.Settling;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
@@ -6,16 +7,29 @@ namespace SensorProfile.Decisions.Tolerance;
 
 /// <summary>How far darks may be from lights.</summary>
 /// <remarks>
-/// Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited. Verdict:
-/// answered | cannot-tell.
+/// Quantities: toleranceWarmer, toleranceColder (°C, positive), toleranceExposure (s); null when unlimited.
 /// </remarks>
-public sealed record ToleranceAnswer : WordedAnswer
+public sealed record ToleranceAnswer : Answer
 {
+    /// <summary>Whether the limit is known well enough.</summary>
+    public required ToleranceVerdict Verdict { get; init; }
+
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }
 
     /// <summary>The lights it holds for.</summary>
     public required StackConditions Stack { get; init; }
+
+    /// <summary>The accepted losses that it keeps.</summary>
+    public required LossLimits Limits { get; init; }
+
+    /// <summary>
+    /// Whether the profile says how dark current spreads over the pixels; without that the limit cannot be told.
+    /// </summary>
+    public required bool SpreadKnown { get; init; }
+
+    /// <summary>When it cannot be told: what would settle it.</summary>
+    public SettlingOutcome? Settled { get; init; }
 
     /// <summary>
     /// What limits the temperature first; null when nothing does.

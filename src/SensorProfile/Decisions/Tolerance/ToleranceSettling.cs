@@ -17,11 +17,7 @@ internal static class ToleranceSettling
         [
             SettlingFrames.OfDistribution(reader, stack.ExposureSeconds, Math.Round(reader.Best.PixelReference)),
         ];
-        return new SettlingSearch
-        {
-            Frames = darks,
-            Sentence = $"{SettlingFrames.Words(darks)} would show the spread: characterise again with them.",
-        };
+        return new SettlingSearch { Frames = darks, Outcome = SettlingOutcome.SpreadOverPixels };
     }
 
     /// <summary>The tighter side is known to no better than a share of itself.</summary>

@@ -4,11 +4,20 @@ namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>Is my dark library still good?</summary>
 /// <remarks>
-/// Verdict: keep | retake | cannot-tell. Quantities: lossWorst (%), the largest rise of a stack's noise by one of the
+/// Quantities: lossWorst (%), the largest rise of a stack's noise by one of the
 /// masters.
 /// </remarks>
-public sealed record DarkLibraryAnswer : WordedAnswer
+public sealed record DarkLibraryAnswer : Answer
 {
+    /// <summary>The stack that the masters serve, and what is accepted.</summary>
+    public required DarkLibraryOptions Stack { get; init; }
+
+    /// <summary>Where the gain comes from.</summary>
+    public required GainSource GainFrom { get; init; }
+
+    /// <summary>The gain, e-/ADU; null when unknown.</summary>
+    public Measurement? Gain { get; init; }
+
     /// <summary>The verdict on the library: the worst of its masters.</summary>
     public required CheckVerdict Library { get; init; }
 
@@ -19,4 +28,17 @@ public sealed record DarkLibraryAnswer : WordedAnswer
     /// What to shoot at least, one line per exposure and temperature; empty when nothing needs to be retaken.
     /// </summary>
     public IReadOnlyList<DarksToShoot> Shoot { get; init; } = [];
+}
+
+/// <summary>Where the gain of a check comes from.</summary>
+public enum GainSource
+{
+    /// <summary>None is known: residuals are in ADU, and the noise of the sky is not counted.</summary>
+    Unknown,
+
+    /// <summary>The profile of the camera.</summary>
+    Profile,
+
+    /// <summary>The shot noise of the hot pixels in the fresh darks: good enough to count the sky.</summary>
+    HotPixels,
 }

@@ -1,4 +1,3 @@
-using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
@@ -42,7 +41,6 @@ public static class DarkLibraryCheck
         List<Finding> findings =
         [
             .. SetPoints.StillTrue(fresh.Findings.Where(f => f.Severity != Severity.Note), joined),
-            .. options.Notes(),
             .. SetPoints.NotHeld(fresh.Sets),
         ];
         fresh = fresh with { Sets = joined };
@@ -57,33 +55,12 @@ public static class DarkLibraryCheck
             cancellation.ThrowIfCancellationRequested();
             verdicts.Add(CheckOne(path, fresh, profile, ref ruler, cache, findings, cancellation));
         }
-        if (gain is null)
-            findings.Add(GainFinding(ruler.Gain));
-        if (options.Sky is null && ruler.Gain is not null)
-            findings.Add(DarkCountAdvice.SkyAssumed(NamedSkies.Default));
-        DarkLibraryAnswer answer = DarkLibraryWords.Of(
+        return DarkLibraryVerdict.Of(
             verdicts,
             ruler,
             [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)],
             findings
         );
-        return answer with { Sentence = answer.Sentence + BringBack(verdicts) };
-    }
-
-    /// <summary>A master that is turned does harm as it is, even one that is good.</summary>
-    private static string BringBack(List<MasterVerdict> verdicts)
-    {
-        MasterVerdict[] turned = [.. verdicts.Where(v => v.Realigned is not null && v.Verdict == CheckVerdict.Keep)];
-        return turned.Length switch
-        {
-            0 => "",
-            1 when turned[0].OtherSize =>
-                $" {Path.GetFileName(turned[0].File)} is {turned[0].Realigned}: it serves lights of its own size only.",
-            1 => $" Bring {Path.GetFileName(turned[0].File)} back before you use it: it is {turned[0].Realigned}.",
-            _ =>
-                $" {Said.Whole(turned.Length)} of them are turned, shifted, cropped or binned against the fresh darks: "
-                    + "bring them back before you use them.",
-        };
     }
 
     private static MasterVerdict CheckOne(
@@ -99,29 +76,22 @@ public static class DarkLibraryCheck
         try
         {
             MasterDark master = MasterDark.Read(path);
-            (FrameSet? set, string? why) = FreshChoice.Of(master, fresh, profile, ruler.Options);
+            (FrameSet? set, MasterReason? why) = FreshChoice.Of(master, fresh, profile, ruler.Options);
             if (set is null)
                 return CannotTell(master, why!);
             if (!cache.TryGetValue(set, out FreshDarks? darks))
                 cache[set] = darks = FreshDarks.Of(set, findings, cancellation);
             if (darks is null)
-                return CannotTell(master, "fewer than two fresh darks could be read; take at least 4, better 8");
+                return CannotTell(master, new MasterReason(MasterGround.FewReadable));
             if (ruler.Gain is null && FreshGain.Of(darks) is { } rough)
                 ruler = ruler with { Gain = rough, GainIsRough = true };
             FreshDarks? bias = Bias(fresh, set, cache, findings, cancellation);
             if (Realignment.Find(master, darks, bias) is not { } aligned)
-                return CannotTell(master, FreshChoice.SizesDiffer(master, set) + ", and its hot pixels do not say how");
-            if (aligned.Foreign is { } evidence)
-                return Foreign(master, evidence, findings);
-            MasterVerdict verdict = MasterCheck.Of(
-                aligned.Master,
-                aligned.Fresh,
-                aligned.Bias,
-                ruler,
-                profile,
-                findings
-            );
-            return aligned.Words is null ? verdict : Turned(verdict, aligned, findings);
+                return CannotTell(master, FreshChoice.Why(MasterGround.OtherSizeUnexplained, master, set));
+            if (aligned.Foreign is { } common)
+                return Foreign(master, common);
+            MasterVerdict verdict = MasterCheck.Of(aligned.Master, aligned.Fresh, aligned.Bias, ruler, profile);
+            return verdict with { Realigned = aligned.Words, OtherSize = aligned.OtherSize };
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
@@ -132,71 +102,23 @@ public static class DarkLibraryCheck
             {
                 File = path,
                 Verdict = CheckVerdict.CannotTell,
-                Reason = $"It cannot be read: {problem.Message}",
+                Reason = new MasterReason(MasterGround.Unreadable) { Problem = problem.Message },
             };
         }
     }
 
-    private static MasterVerdict Foreign(MasterDark master, string evidence, List<Finding> findings)
-    {
-        string reason =
-            $"Its hot pixels are not those of the fresh darks ({evidence}): it is of another sensor, or its frames were "
-            + "registered or scaled before they were combined.";
-        findings.Add(
-            new Finding("another-sensor", Severity.Warning, $"{master.File} does not fit. {reason}", [master.File])
-        );
-        return new MasterVerdict
+    private static MasterVerdict Foreign(MasterDark master, CommonHotPixels common) =>
+        new()
         {
             File = master.File,
             Verdict = CheckVerdict.Retake,
             Exposure = master.Exposure,
             Settings = master.Settings,
             Temperature = master.Temperature,
-            Reason = reason,
+            Reason = new MasterReason(MasterGround.OtherSensor) { Common = common },
         };
-    }
 
-    private static MasterVerdict Turned(MasterVerdict verdict, Realignment aligned, List<Finding> findings)
-    {
-        string how = aligned.Words!;
-        findings.Add(
-            new Finding(
-                "master-turned",
-                Severity.Warning,
-                aligned.OtherSize
-                    ? $"{verdict.File} is {how}: it was judged on the part and the binning that both have, and serves "
-                        + "lights of its own size only."
-                    : $"{verdict.File} is {how}: it was judged after bringing it back. Bring it back before you use it, "
-                        + "or write lights and darks with the same program and settings.",
-                [verdict.File]
-            )
-        );
-        return verdict with
-        {
-            Realigned = how,
-            OtherSize = aligned.OtherSize,
-            Reason = aligned.OtherSize
-                ? $"It is {how}; judged on what both have: {verdict.Reason}"
-                : $"It is {how}; judged after bringing it back: {verdict.Reason}",
-        };
-    }
-
-    private static Finding GainFinding(Measurement? rough) =>
-        rough is null
-            ? new Finding(
-                "gain-unknown",
-                Severity.Note,
-                "Without a gain (no profile given, or none in it) residuals are in ADU and the sky's noise is not "
-                    + "counted, which makes the check stricter. Give the camera's profile."
-            )
-            : new Finding(
-                "gain-from-hot-pixels",
-                Severity.Note,
-                $"No profile gave a gain: {QuantityText.Of(rough)} was taken from the shot noise of the hot pixels in "
-                    + "the fresh darks, good enough to count the sky. Give the camera's profile for a better one."
-            );
-
-    private static MasterVerdict CannotTell(MasterDark master, string why) =>
+    private static MasterVerdict CannotTell(MasterDark master, MasterReason why) =>
         new()
         {
             File = master.File,
@@ -204,7 +126,7 @@ public static class DarkLibraryCheck
             Exposure = master.Exposure,
             Settings = master.Settings,
             Temperature = master.Temperature,
-            Reason = $"Cannot tell: {why}.",
+            Reason = why,
         };
 
     /// <summary>The bias frames that go with the darks; null when there are none.</summary>

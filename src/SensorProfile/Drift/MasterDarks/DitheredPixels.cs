@@ -52,34 +52,42 @@ internal sealed class DitheredPixels(
         double ordinary = Share([]);
         double hot = Share(left.Where(o => o.Hot)) - Share(byNoise.Where(o => o.Hot)),
             all = Share(left) - Share(byNoise);
-        double alone = left.Concat(byNoise).Count(o => Math.Abs(o.Kept) > VisiblePixel);
+        double alone = left.Concat(byNoise).Where(o => Math.Abs(o.Kept) > VisiblePixel).Sum(o => o.Weight);
         double seen = Math.Max(0, all) + ordinary;
         hot = Math.Clamp(hot, 0, Math.Max(0, all));
         return (hot * residual.Length, (seen - hot) * residual.Length, positions * Math.Sqrt(alone));
     }
 
-    private readonly record struct Outlier(double Kept, bool Hot);
+    /// <summary>An outlying pixel, or what is left of it at some of its places.</summary>
+    private readonly record struct Outlier(double Kept, bool Hot, double Weight = 1);
 
     private IEnumerable<Outlier> Outliers(float[] map, double scale, Func<int, bool> isHot, Func<int, double> limit)
     {
         double unit = Math.Sqrt(sampleVariance);
+        double[] parts = new double[ClippedMean.Quantiles];
         for (int i = 0; i < map.Length; i++)
         {
             double value = scale * map[i];
             if (!(Math.Abs(value) > limit(i)))
                 continue;
-            double part = clip?.To(value / unit, Math.Sqrt(pixelVariance(i)) / unit).Left ?? 1;
-            yield return new Outlier(part * value, isHot(i));
+            if (clip is null)
+            {
+                yield return new Outlier(value, isHot(i));
+                continue;
+            }
+            clip.PartsLeft(value / unit, Math.Sqrt(pixelVariance(i)) / unit, parts);
+            foreach (double part in parts)
+                yield return new Outlier(part * value, isHot(i), 1.0 / parts.Length);
         }
     }
 
     private double Share(List<Outlier> outliers, int pixels, double ordinaryVariance)
     {
         double weight = 1.0 / pixels,
-            ordinary = (1 - outliers.Count * weight) / 2,
+            ordinary = (1 - outliers.Sum(o => o.Weight) * weight) / 2,
             sigma = Math.Sqrt(Math.Max(0, ordinaryVariance));
         return DitheredShare.Beyond(
-            [ordinary, ordinary, .. outliers.Select(_ => weight)],
+            [ordinary, ordinary, .. outliers.Select(o => o.Weight * weight)],
             [sigma, -sigma, .. outliers.Select(o => o.Kept)],
             [false, false, .. outliers.Select(_ => true)],
             positions,

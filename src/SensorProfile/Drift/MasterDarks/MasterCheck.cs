@@ -12,8 +12,7 @@ internal static class MasterCheck
         FreshDarks fresh,
         FreshDarks? bias,
         StackRuler ruler,
-        CameraProfile? profile,
-        List<Finding> findings
+        CameraProfile? profile
     )
     {
         MasterScale scale = MasterScale.Of(
@@ -64,7 +63,7 @@ internal static class MasterCheck
             parts.Any(p => p.Verdict == CheckVerdict.Retake) ? CheckVerdict.Retake
             : parts.Any(p => p.Verdict == CheckVerdict.CannotTell) ? CheckVerdict.CannotTell
             : CheckVerdict.Keep;
-        string? mismatch = MasterMismatch.Find(ruler, master, scale, profile, findings);
+        HeaderContradiction? mismatch = MasterMismatch.Find(ruler, master, scale, profile);
         IReadOnlyList<GrowingPatch> patches =
             mismatch is null && parts.Any(p => p.Kind == ResidualKind.NewHot && p.Verdict == CheckVerdict.Retake)
                 ? Patches(residual, left.VisibleLimit, i => master.Values[i] > scale.HotLimit, master)
@@ -105,17 +104,13 @@ internal static class MasterCheck
             Settings = master.Settings,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
-            Reason = MasterWords.Reason(
-                verdict,
-                parts,
-                loss,
-                patternStays,
-                mismatch,
-                OwnNoise(master, fresh, left),
-                fresh.TemporalVariance / left.ExtraVariance,
-                patches,
-                ruler
-            ),
+            Reason = new MasterReason(MasterGround.Residual)
+            {
+                BiasPatternStays = patternStays,
+                Contradiction = mismatch,
+                OwnNoise = OwnNoise(master, fresh, left),
+                FramesAlike = fresh.TemporalVariance / left.ExtraVariance,
+            },
         };
     }
 

@@ -50,7 +50,7 @@ public sealed record MasterVerdict
     internal ModeSettings? Settings { get; init; }
 
     /// <summary>Whether it is cropped or binned against the fresh darks.</summary>
-    internal bool OtherSize { get; init; }
+    public bool OtherSize { get; init; }
 
     /// <summary>Exposure its header states, s.</summary>
     public double? Exposure { get; init; }
@@ -61,6 +61,6 @@ public sealed record MasterVerdict
     /// <summary>Fresh darks it was compared with.</summary>
     public int FreshFrames { get; init; }
 
-    /// <summary>Why, in one sentence.</summary>
-    public required string Reason { get; init; }
+    /// <summary>Why.</summary>
+    public required MasterReason Reason { get; init; }
 }

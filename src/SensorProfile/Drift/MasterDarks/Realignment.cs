@@ -1,5 +1,4 @@
 using SensorProfile.Drift.Identity;
-using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.MasterDarks;
 
@@ -28,7 +27,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
     /// The evidence that the master is not of the sensor of the fresh darks: so few hot pixels in common that no ageing
     /// explains it; null where that is not so.
     /// </summary>
-    public string? Foreign { get; private init; }
+    public CommonHotPixels? Foreign { get; private init; }
 
     /// <summary>
     /// Finds it; the frames as they are when sizes agree and the hot pixels show nothing else, null when sizes differ
@@ -59,8 +58,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
         {
             Foreign =
                 direct!.LargestShare < LeastSurvivors
-                    ? $"{Said.Whole(direct.Votes)} of {Said.Whole(direct.Pixels)} hot pixels are in common where chance "
-                        + $"gives {Said.Number(direct.Expected, 2)}"
+                    ? new CommonHotPixels(direct.Votes, direct.Pixels, direct.Expected)
                     : null,
         };
     }

@@ -55,8 +55,8 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
             stack = StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
             level = RobustSpread.Median(fresh.Mean);
         ClippedMean? clip =
-            Options.Rejection == Rejection.SigmaClip
-                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma)
+            Options.Rejection != Rejection.None
+                ? ClippedMean.Of(Options.Lights, Options.Positions, Stack(fresh).RejectionSigma, Options.Rejection)
                 : null;
         double Pixel(int i) => light + (Gain is { Value: > 0 } k ? Math.Max(0, fresh.Mean[i] - level) / k.Value : 0);
         return extra => new DitheredPixels(
@@ -79,22 +79,6 @@ internal sealed record StackRuler(Measurement? Gain, DarkLibraryOptions Options)
         double level = RobustSpread.Median(fresh.Mean);
         return i => Math.Sqrt(1 + Math.Max(0, fresh.Mean[i] - level) / (k.Value * fresh.TemporalVariance));
     }
-
-    /// <summary>"a stack of 40 lights, dithered over 20 positions, outliers clipped".</summary>
-    public string Words =>
-        $"a stack of {Said.Whole(Options.Lights)} lights"
-        + (
-            Options.Positions < 2
-                ? ""
-                : $", dithered over {Said.Whole(Options.Positions)} positions"
-                    + Options.Rejection switch
-                    {
-                        Rejection.SigmaClip => " and clipped",
-                        Rejection.Winsorised => " and winsorised",
-                        Rejection.Median => ", their median",
-                        _ => "",
-                    }
-        );
 
     private StackConditions Stack(FreshDarks fresh) =>
         Options.At(fresh.Set.TemperatureCelsius ?? 0, NamedSkies.OrDefault(Options.Sky));

@@ -6,24 +6,33 @@ namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Is my sensor ageing?</summary>
 /// <remarks>
-/// Verdict: changed | unchanged | cannot-tell | another-sensor. A temperature probe that drifted is no change of the
+/// A temperature probe that drifted is no change of the
 /// sensor: dark current, glow and counts of hot pixels are then compared at one temperature of the sensor.
 /// </remarks>
-public sealed record DriftAnswer : WordedAnswer
+public sealed record DriftAnswer : Answer
 {
     /// <summary>
     /// Whether profiles of one sensor could be compared; the command ends with exit code 1 where not.
     /// </summary>
     public bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
 
-    /// <summary>The verdict; <see cref="WordedAnswer.Verdict"/> is its word for scripts.</summary>
+    /// <summary>The verdict.</summary>
     public required DriftVerdict Outcome { get; init; }
 
-    /// <summary>What to retake, in words.</summary>
-    public string Advice { get; init; } = "";
+    /// <summary>Why it cannot be told; null when it can, and for two sensors.</summary>
+    public DriftGap? Gap { get; init; }
 
-    /// <summary>Kinds of frames to take again: darks, bias frames, flats; empty when nothing needs to be.</summary>
-    public IReadOnlyList<string> Retake { get; init; } = [];
+    /// <summary>Profiles of another sensor under the same name; empty when there are none.</summary>
+    public IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
+
+    /// <summary>Years from the first to the last profile.</summary>
+    public double Years { get; init; }
+
+    /// <summary>Chance that the answer calls a sensor changed in which nothing did.</summary>
+    public double Significance { get; init; }
+
+    /// <summary>Kinds of frames to take again; empty when nothing needs to be.</summary>
+    public IReadOnlyList<RetakeKind> Retake { get; init; } = [];
 
     /// <summary>The profiles that were compared, oldest first.</summary>
     public IReadOnlyList<string> Compared { get; init; } = [];

@@ -49,12 +49,12 @@ public static class DriftComparison
         List<Finding> findings = [.. Findings(kept, left), .. IdentityFindings.Of(sensors)];
         left = [.. left, .. sensors.Others];
         if (kept.Count < 2 && sensors.Others.Count > 0)
-            return DriftWords.AnotherSensor(kept, sensors.Others, left, findings);
+            return DriftAnswers.AnotherSensor(kept, sensors.Others, left, findings);
         if (kept.Count < 2)
-            return DriftWords.NothingToCompare(kept, left, findings);
+            return DriftAnswers.CannotTell(DriftGap.FewProfiles, kept, left, findings);
         IReadOnlyList<MatchedMode> modes = MatchedMode.Of(kept, findings);
         if (modes.Count == 0)
-            return DriftWords.NoCommonMode(kept, left, findings);
+            return DriftAnswers.CannotTell(DriftGap.NoCommonSettings, kept, left, findings);
         ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, readMaps, findings))];
         ModeComparison[] judged = Judge(raw, options.Significance);
         ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
@@ -67,7 +67,7 @@ public static class DriftComparison
         LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
         foreach (ModeComparison mode in judged)
             findings.AddRange(GainFinding.Of(mode));
-        return DriftWords.Of(kept, left, judged, probes, library, findings, options);
+        return DriftAnswers.Of(kept, left, judged, probes, library, findings, options);
     }
 
     /// <summary>Holm's rule over every change and every trend of every mode.</summary>

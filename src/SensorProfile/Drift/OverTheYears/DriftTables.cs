@@ -6,7 +6,7 @@ using SensorProfile.Drift.HotPixelMatching;
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>A comparison as tables: RFC 4180, invariant numbers.</summary>
-public static class DriftTables
+internal static class DriftTables
 {
     private static readonly CsvConfiguration Format = new(CultureInfo.InvariantCulture) { NewLine = "\r\n" };
 

@@ -1,5 +1,3 @@
-using System.Text.Json;
-
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Is the sensor ageing?</summary>
@@ -16,11 +14,4 @@ public enum DriftVerdict
 
     /// <summary>The profiles are of two sensors.</summary>
     AnotherSensor,
-}
-
-/// <summary>The words of a verdict for scripts.</summary>
-internal static class DriftVerdictWord
-{
-    /// <summary>"another-sensor" …: the name in kebab case.</summary>
-    public static string Of(DriftVerdict verdict) => JsonNamingPolicy.KebabCaseLower.ConvertName(verdict.ToString());
 }

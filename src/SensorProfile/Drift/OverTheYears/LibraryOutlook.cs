@@ -1,4 +1,3 @@
-using System.Globalization;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.HotPixelMatching;
@@ -57,18 +56,18 @@ internal static class LibraryOutlook
             double? best = rate.Changed ? Years(slope) : null,
                 earliest = Years(slope + reach),
                 latest = best is null ? null : Years(slope - reach);
-            string name = cause is null ? "" : Said.Word(cause.Cause);
+            LibraryLimit? limit = cause is null ? null : LimitOf(cause.Cause);
             if (
                 hot?.NewPerYear is { Value: > 0 } born
                 && stack.Limits.HotShare * 1e6 / born.Value is var hotYears
                 && hotYears < Math.Min(best ?? FarAway, FarAway)
                 && hot.New >= 10
             )
-                (best, earliest, latest, name) = (
+                (best, earliest, latest, limit) = (
                     hotYears,
                     hotYears * (1 - Probability.Normal95 / Math.Sqrt(hot.New)),
                     hotYears * (1 + Probability.Normal95 / Math.Sqrt(hot.New)),
-                    "new-hot-pixels"
+                    LibraryLimit.NewHotPixels
                 );
             DateTimeOffset? Date(double? years) =>
                 years is double y ? rate.Points[^1].DateUtc.AddDays(Math.Max(y, 0) * TrendFit.DaysPerYear) : null;
@@ -77,8 +76,10 @@ internal static class LibraryOutlook
                 Date(best),
                 Date(earliest),
                 Date(latest),
-                name.Length > 0 ? name : null,
-                Sentence(Date(best), Date(earliest), Date(latest), name, stack)
+                limit,
+                stack.Lights,
+                stack.ExposureSeconds,
+                stack.Limits.NoiseLoss
             );
         }
         catch (DecisionRefusedException refusal)
@@ -94,40 +95,12 @@ internal static class LibraryOutlook
         }
     }
 
-    private static string Sentence(
-        DateTimeOffset? date,
-        DateTimeOffset? earliest,
-        DateTimeOffset? latest,
-        string cause,
-        ToleranceQuestion stack
-    )
-    {
-        string what =
-            $"a stack of {Said.Whole(stack.Lights)} lights of {Said.Seconds(stack.ExposureSeconds)} more than the "
-            + $"{Said.Percent(stack.Limits.NoiseLoss)} allowed";
-        if (date is { } best)
-        {
-            string band = earliest is { } early
-                ? $" (95 %: {Month(early)} to {(latest is { } late ? Month(late) : "open end")})"
-                : "";
-            return $"If the trend goes on, darks taken now cost {what} from {Month(best)} on{band}; {Limit(cause)}.";
-        }
-        return earliest is { } soonest
-            ? "No date can be given: the dark current does not rise beyond its errors. At the steepest slope "
-                + $"within them, darks taken now would cost {what} from {Month(soonest)} on."
-            : $"Within 100 years the trend does not make darks taken now cost {what}.";
-    }
-
-    private static string Limit(string cause) =>
+    private static LibraryLimit LimitOf(BindingCause cause) =>
         cause switch
         {
-            "hot-pixels" => "the hot pixels that brighten set the limit",
-            "new-hot-pixels" => "new hot pixels, which old darks lack, set the limit",
-            "typical" => "the ordinary pixels set the limit",
-            "glow" => "the glow sets the limit",
-            _ => "the level of the background sets the limit",
+            BindingCause.HotPixels => LibraryLimit.HotPixels,
+            BindingCause.Typical => LibraryLimit.Typical,
+            BindingCause.Glow => LibraryLimit.Glow,
+            _ => LibraryLimit.Level,
         };
-
-    private static string Month(DateTimeOffset date) =>
-        date.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
 }

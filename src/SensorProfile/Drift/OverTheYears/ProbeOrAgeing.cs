@@ -11,12 +11,12 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <param name="StepOfTypical">δ of the typical pixel, °C; null without its rates.</param>
 /// <param name="StepOfHotPixels">δ of the hot pixels by their own laws, °C; null without maps.</param>
 /// <param name="HotPixels">Hot pixels behind it.</param>
-/// <param name="Sentence">In words.</param>
+/// <param name="Gap">Why the hot pixels say nothing; null when they do.</param>
 public sealed record ProbeOrAgeing(
     string Mode,
     ProbeVerdict Verdict,
     Measurement? StepOfTypical,
     Measurement? StepOfHotPixels,
     int HotPixels,
-    string Sentence
+    ProbeGap? Gap
 );

@@ -1,6 +1,5 @@
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.HotPixelMatching;
-using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 
 namespace SensorProfile.Drift.OverTheYears;
@@ -54,28 +53,14 @@ internal static class ProbeTest
         );
         HotPixelStep? hot = match is null ? null : HotPixelStep.Of(match, before, typical, doublingOf);
         if (hot is not { } h)
-            return dark.Changed
-                ? Verdict(
-                    mode,
-                    ProbeVerdict.CannotTell,
-                    step,
-                    null,
-                    0,
-                    match is null
-                        ? "Whether the sensor or its temperature probe changed cannot be told without the maps of "
-                            + "both profiles, whose hot pixels would show it: keep the folder 'maps' beside each "
-                            + "profile, or characterise the old frames again."
-                        : "Whether the sensor or its temperature probe changed cannot be told: too few hot pixels "
-                            + "were seen well in both profiles."
-                )
-                : Verdict(
-                    mode,
-                    ProbeVerdict.None,
-                    step,
-                    null,
-                    0,
-                    "The dark current has not changed beyond its errors."
-                );
+            return new ProbeOrAgeing(
+                mode.Name,
+                dark.Changed ? ProbeVerdict.CannotTell : ProbeVerdict.None,
+                step,
+                null,
+                0,
+                match is null ? ProbeGap.NoMaps : ProbeGap.FewHotPixels
+            );
         var hotStep = new Measurement(
             h.Celsius,
             double.Hypot(double.Hypot(h.OwnError, lawDoubt), shared),
@@ -89,47 +74,17 @@ internal static class ProbeTest
         bool apart =
             Math.Abs(step.Value - h.Celsius)
             > Sure * Math.Sqrt(own * own + h.OwnError * h.OwnError + lawDoubt * lawDoubt + ofLaws * ofLaws);
-        return Judge(mode, dark.Changed, probeMoved, apart, step, hotStep, h.Pixels);
+        return new ProbeOrAgeing(mode.Name, Judge(dark.Changed, probeMoved, apart), step, hotStep, h.Pixels, null);
     }
 
-    private static ProbeOrAgeing Judge(
-        MatchedMode mode,
-        bool changed,
-        bool probeMoved,
-        bool apart,
-        Measurement step,
-        Measurement hot,
-        int count
-    ) =>
+    private static ProbeVerdict Judge(bool changed, bool probeMoved, bool apart) =>
         (changed, probeMoved, apart) switch
         {
-            (_, true, false) => Verdict(mode, ProbeVerdict.Probe, step, hot, count, Alone(hot)),
-            (_, true, true) => Verdict(mode, ProbeVerdict.Both, step, hot, count, Together(step, hot)),
-            (true, false, true) => Verdict(
-                mode,
-                ProbeVerdict.Ageing,
-                step,
-                hot,
-                count,
-                "The typical pixel changed and the hot pixels did not: the dark current itself changed, the temperature probe did not."
-            ),
-            (true, false, false) => Verdict(
-                mode,
-                ProbeVerdict.CannotTell,
-                step,
-                hot,
-                count,
-                "The dark current changed, but the hot pixels fit both a probe that drifted and one that did not: "
-                    + "more frames or warmer darks would tell."
-            ),
-            _ => Verdict(
-                mode,
-                ProbeVerdict.None,
-                step,
-                hot,
-                count,
-                "Neither the dark current nor the temperature probe has changed beyond the errors."
-            ),
+            (_, true, false) => ProbeVerdict.Probe,
+            (_, true, true) => ProbeVerdict.Both,
+            (true, false, true) => ProbeVerdict.Ageing,
+            (true, false, false) => ProbeVerdict.CannotTell,
+            _ => ProbeVerdict.None,
         };
 
     /// <summary>
@@ -140,36 +95,10 @@ internal static class ProbeTest
     public static ProbeOrAgeing Settled(ProbeOrAgeing judged, bool darkChanged) =>
         (judged.Verdict, darkChanged) switch
         {
-            (ProbeVerdict.Both, false) => judged with
-            {
-                Verdict = ProbeVerdict.Probe,
-                Sentence = Alone(judged.StepOfHotPixels!),
-            },
-            (ProbeVerdict.Probe, true) => judged with
-            {
-                Verdict = ProbeVerdict.Both,
-                Sentence = Together(judged.StepOfTypical!, judged.StepOfHotPixels!),
-            },
+            (ProbeVerdict.Both, false) => judged with { Verdict = ProbeVerdict.Probe },
+            (ProbeVerdict.Probe, true) => judged with { Verdict = ProbeVerdict.Both },
             _ => judged,
         };
-
-    private static string Alone(Measurement hot) =>
-        $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the "
-        + "temperature probe drifted, and the dark current shows no change of its own beyond the errors. "
-        + $"Set the cooler {Setting(hot)} to come back to the old darks.";
-
-    private static string Together(Measurement step, Measurement hot) =>
-        $"At the same reading the hot pixels changed as if the sensor were {Felt(hot)}, the typical pixel "
-        + $"as if it were {Felt(step)}: most likely the temperature probe drifted and the dark current "
-        + "changed as well; hot pixels that aged too would look the same.";
-
-    /// <summary>"0.98 °C higher": what brings the sensor back to its old temperature.</summary>
-    public static string Setting(Measurement hot) =>
-        $"{Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
-
-    /// <summary>"0.3 °C colder".</summary>
-    private static string Felt(Measurement step) =>
-        $"{Said.Celsius(Math.Abs(step.Value))} {(step.Value > 0 ? "warmer" : "colder")}";
 
     internal static double DoublingAt(ModeProfile mode, double celsius) =>
         DarkCurrentPredictor.FromProfile(mode.DarkCurrent!) is { } law
@@ -178,13 +107,4 @@ internal static class ProbeTest
             : 6;
 
     private static double Relative(Measurement? m) => m is { Value: not 0 } ? m.StandardUncertainty / m.Value : 0;
-
-    private static ProbeOrAgeing Verdict(
-        MatchedMode mode,
-        ProbeVerdict verdict,
-        Measurement step,
-        Measurement? hot,
-        int count,
-        string sentence
-    ) => new(mode.Name, verdict, step, hot, count, sentence);
 }

@@ -18,3 +18,13 @@ public enum ProbeVerdict
     /// <summary>Something changed, and the evidence fits either.</summary>
     CannotTell,
 }
+
+/// <summary>Why hot pixels cannot tell a probe that drifted from ageing.</summary>
+public enum ProbeGap
+{
+    /// <summary>The maps of both profiles are not there.</summary>
+    NoMaps,
+
+    /// <summary>Too few hot pixels were seen well in both profiles.</summary>
+    FewHotPixels,
+}

@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>How the compared quantities are called in a sentence.</summary>
-public static class QuantityNames
+internal static class QuantityNames
 {
     /// <summary>"darkRate" becomes "the dark current"; a name that is not known stays as it is.</summary>
     /// <param name="quantity">As in profile.json.</param>

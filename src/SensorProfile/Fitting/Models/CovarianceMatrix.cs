@@ -15,29 +15,6 @@ internal static class CovarianceMatrix
         return scaled;
     }
 
-    /// <summary>Correlation of two quantities; 0 when either has no uncertainty.</summary>
-    public static double Correlation(double[,] covariance, int i, int j)
-    {
-        double scale = Math.Sqrt(covariance[i, i] * covariance[j, j]);
-        return scale > 0 ? covariance[i, j] / scale : 0;
-    }
-
-    /// <summary>Covariance from standard uncertainties and correlations.</summary>
-    /// <param name="uncertainties">Standard uncertainties.</param>
-    /// <param name="correlation">Correlation of quantities i and j; asked for i &lt; j only.</param>
-    public static double[,] From(ReadOnlySpan<double> uncertainties, Func<int, int, double> correlation)
-    {
-        int n = uncertainties.Length;
-        var covariance = new double[n, n];
-        for (int i = 0; i < n; i++)
-        {
-            covariance[i, i] = uncertainties[i] * uncertainties[i];
-            for (int j = i + 1; j < n; j++)
-                covariance[i, j] = covariance[j, i] = correlation(i, j) * uncertainties[i] * uncertainties[j];
-        }
-        return covariance;
-    }
-
     /// <summary>Rows as read-only lists, the form in which profiles keep a covariance.</summary>
     public static IReadOnlyList<IReadOnlyList<double>> ToRows(double[,] covariance)
     {

@@ -1,5 +1,3 @@
-using static System.FormattableString;
-
 namespace SensorProfile.Fitting.Models;
 
 /// <summary>Result of a weighted linear least-squares fit.</summary>
@@ -17,9 +15,6 @@ internal sealed record LinearFit(
     double Condition
 )
 {
-    /// <summary>Beyond 1/√ε the fit has lost more than half of the digits of a double.</summary>
-    public const double ConditionLimit = 6.7e7;
-
     /// <summary>
     /// χ² per degree of freedom; 1 is expected when the stated uncertainties are right. Zero without degrees of
     /// freedom.
@@ -31,19 +26,4 @@ internal sealed record LinearFit(
 
     /// <summary>Standard uncertainty of a parameter from the stated uncertainties.</summary>
     public double Uncertainty(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
-
-    /// <summary>Covariance when only the ratios of the uncertainties are known: absolute covariance × χ²/ν.</summary>
-    public double[,] ScaledCovariance() => CovarianceMatrix.Scale(Covariance, ReducedChiSquared);
-
-    /// <summary>A finding when the columns are so nearly dependent that digits are lost; null otherwise.</summary>
-    /// <param name="what">What was fitted, as the sentence's subject: "The dark-signal line".</param>
-    public Finding? ConditioningFinding(string what) =>
-        Condition < ConditionLimit
-            ? null
-            : new Finding(
-                "badly-conditioned",
-                Severity.Warning,
-                Invariant($"{what} is badly conditioned (condition number {Condition:0.0E+0}), so its ")
-                    + "parameters depend on rounding; use fewer terms or spread the points wider."
-            );
 }

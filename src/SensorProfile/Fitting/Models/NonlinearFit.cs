@@ -19,12 +19,6 @@ internal sealed record NonlinearFit(
     double Condition
 )
 {
-    /// <summary>χ²/ν; zero without degrees of freedom.</summary>
-    public double ReducedChiSquared => DegreesOfFreedom > 0 ? ChiSquared / DegreesOfFreedom : 0;
-
     /// <summary>Standard uncertainty of a parameter from the stated uncertainties.</summary>
     public double Uncertainty(int parameter) => Math.Sqrt(Covariance[parameter, parameter]);
-
-    /// <summary>Covariance when only the ratios of the uncertainties are known: absolute covariance × χ²/ν.</summary>
-    public double[,] ScaledCovariance() => CovarianceMatrix.Scale(Covariance, ReducedChiSquared);
 }

@@ -24,23 +24,6 @@ internal static class Propagation
         return (function(values), Math.Sqrt(Variance(sensitivities, covariance)));
     }
 
-    /// <summary>Covariance of several functions of the same inputs: JCJᵀ.</summary>
-    public static double[,] Covariance(
-        IReadOnlyList<Func<double[], double>> functions,
-        double[] values,
-        double[,] covariance
-    )
-    {
-        double[][] rows = [.. functions.Select(f => Sensitivities(f, values, covariance))];
-        var result = new double[rows.Length, rows.Length];
-        for (int a = 0; a < rows.Length; a++)
-        for (int b = 0; b < rows.Length; b++)
-        for (int i = 0; i < values.Length; i++)
-        for (int j = 0; j < values.Length; j++)
-            result[a, b] += rows[a][i] * covariance[i, j] * rows[b][j];
-        return result;
-    }
-
     /// <summary>
     /// ∂f/∂x_i by central differences, step ∛ε of the value's size (of its uncertainty where the value is zero).
     /// </summary>

@@ -82,14 +82,4 @@ internal sealed record StraightLine(
     /// <summary>Value of the line at x with its standard uncertainty.</summary>
     public (double Value, double Uncertainty) At(double x) =>
         (Intercept + Slope * x, Math.Sqrt(Math.Max(0, InterceptVariance + 2 * x * Covariance + x * x * SlopeVariance)));
-
-    /// <summary>The x that belongs to an observed y (inverse evaluation, ISO/TS 28037:2010, clause 11.1).</summary>
-    /// <param name="y">Observed value.</param>
-    /// <param name="uncertainty">Its standard uncertainty, independent of the line.</param>
-    public (double Value, double Uncertainty) Inverse(double y, double uncertainty)
-    {
-        double x = (y - Intercept) / Slope;
-        double variance = uncertainty * uncertainty + InterceptVariance + 2 * x * Covariance + x * x * SlopeVariance;
-        return (x, Math.Sqrt(Math.Max(0, variance)) / Math.Abs(Slope));
-    }
 }

@@ -22,28 +22,6 @@ internal static class CountIntervals
         return (LowerPoisson(count, tail), UpperPoisson(count, tail));
     }
 
-    /// <summary>
-    /// Share k/n, exact limits by Clopper and Pearson 1934, Biometrika 26, 404: never covers less than asked for.
-    /// </summary>
-    public static (double Low, double High) ClopperPearson(long successes, long trials, double confidence = 0.95)
-    {
-        double tail = (1 - confidence) / 2;
-        double low = successes == 0 ? 0 : Probability.BetaQuantile(tail, successes, trials - successes + 1);
-        double high = successes == trials ? 1 : Probability.BetaQuantile(1 - tail, successes + 1, trials - successes);
-        return (low, high);
-    }
-
-    /// <summary>Share k/n, score limits by Wilson 1927, JASA 22, 209: close to the asked coverage on average.</summary>
-    public static (double Low, double High) Wilson(long successes, long trials, double confidence = 0.95)
-    {
-        double z = Probability.NormalQuantile((1 + confidence) / 2),
-            n = trials,
-            share = successes / n;
-        double centre = (share + z * z / (2 * n)) / (1 + z * z / n);
-        double half = z / (1 + z * z / n) * Math.Sqrt(share * (1 - share) / n + z * z / (4 * n * n));
-        return (successes == 0 ? 0 : centre - half, successes == trials ? 1 : centre + half);
-    }
-
     private static double LowerPoisson(long count, double tail) =>
         count == 0 ? 0 : Probability.ChiSquaredQuantile(tail, 2.0 * count) / 2;
 

@@ -1,4 +1,4 @@
-using MathNet.Numerics.Statistics;
+using System.Buffers;
 
 namespace SensorProfile.Fitting.Statistics;
 
@@ -19,7 +19,14 @@ internal static class OrderStatistics
     private const int FewToSort = 48; // below, sorting is quicker than selecting
 
     /// <summary>The middle value, or the mean of the two middle values.</summary>
-    public static double Median(ReadOnlySpan<double> values) => MedianInPlace(values.ToArray());
+    public static double Median(ReadOnlySpan<double> values)
+    {
+        double[] copy = ArrayPool<double>.Shared.Rent(values.Length);
+        values.CopyTo(copy);
+        double median = MedianInPlace(copy.AsSpan(0, values.Length));
+        ArrayPool<double>.Shared.Return(copy);
+        return median;
+    }
 
     /// <summary>Median absolute deviation from the median, as it is.</summary>
     public static double MedianAbsoluteDeviation(ReadOnlySpan<double> values) =>
@@ -59,23 +66,71 @@ internal static class OrderStatistics
 
     internal static double MedianAbsoluteDeviation(ReadOnlySpan<double> values, double centre)
     {
-        double[] distances = values.ToArray();
-        for (int i = 0; i < distances.Length; i++)
-            distances[i] = Math.Abs(distances[i] - centre);
-        return MedianInPlace(distances);
+        double[] distances = ArrayPool<double>.Shared.Rent(values.Length);
+        for (int i = 0; i < values.Length; i++)
+            distances[i] = Math.Abs(values[i] - centre);
+        double median = MedianInPlace(distances.AsSpan(0, values.Length));
+        ArrayPool<double>.Shared.Return(distances);
+        return median;
     }
 
     /// <summary>As <see cref="Median"/>; the values come out in another order.</summary>
-    public static double MedianInPlace(double[] values)
+    public static double MedianInPlace(Span<double> values)
     {
         if (values.Length <= FewToSort)
         {
-            Array.Sort(values);
+            values.Sort();
             return MedianOfSorted(values);
         }
-        int middle = values.Length / 2; // orders count from 1
-        double upper = ArrayStatistics.OrderStatisticInplace(values, middle + 1);
-        return values.Length % 2 == 1 ? upper : (ArrayStatistics.OrderStatisticInplace(values, middle) + upper) / 2;
+        int middle = values.Length / 2;
+        double upper = Select(values, middle);
+        if (values.Length % 2 == 1)
+            return upper;
+        // the selection leaves the smaller ones before it: the largest of them is the other middle value
+        double lower = values[0];
+        foreach (double value in values[1..middle])
+            lower = Math.Max(lower, value);
+        return (lower + upper) / 2;
+    }
+
+    /// <summary>
+    /// The value of a rank, counted from 0; smaller ones come to stand before it, larger ones behind (Hoare 1961, pivot
+    /// from three).
+    /// </summary>
+    private static double Select(Span<double> values, int rank)
+    {
+        int low = 0,
+            high = values.Length - 1;
+        while (high - low > FewToSort)
+        {
+            double a = values[low],
+                b = values[(low + high) >>> 1],
+                c = values[high];
+            double pivot = Math.Max(Math.Min(a, b), Math.Min(Math.Max(a, b), c));
+            int left = low,
+                right = high;
+            while (left <= right)
+            {
+                while (values[left] < pivot)
+                    left++;
+                while (values[right] > pivot)
+                    right--;
+                if (left <= right)
+                {
+                    (values[left], values[right]) = (values[right], values[left]);
+                    left++;
+                    right--;
+                }
+            }
+            if (rank <= right)
+                high = right;
+            else if (rank >= left)
+                low = left;
+            else
+                return values[rank];
+        }
+        values[low..(high + 1)].Sort();
+        return values[rank];
     }
 
     private static double[] Sorted(ReadOnlySpan<double> values)

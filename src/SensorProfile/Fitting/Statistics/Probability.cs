@@ -76,10 +76,6 @@ internal static class Probability
     public static double PoissonAtMost(long count, double mean) =>
         SpecialFunctions.GammaUpperRegularized(count + 1, mean);
 
-    /// <summary>x with P(B ≤ x) = p for a beta distribution.</summary>
-    public static double BetaQuantile(double p, double a, double b) =>
-        Polish(Beta.InvCDF(a, b, p), x => SpecialFunctions.BetaRegularized(a, b, x) - p, x => Beta.PDF(a, b, x));
-
     /// <summary>
     /// By how much a standard uncertainty with few degrees of freedom is widened so that ±1.96 of it still covers 95 %:
     /// t₀.₉₇₅(ν)/1.96.

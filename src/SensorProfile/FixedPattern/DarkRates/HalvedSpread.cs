@@ -67,9 +67,11 @@ internal static class HalvedSpread
 
     private static double Covariance(double[] a, double[] b)
     {
-        double[] both = [.. a.Zip(b, (x, y) => (x + y) / 2)];
+        double[] both = GC.AllocateUninitializedArray<double>(a.Length);
+        for (int i = 0; i < both.Length; i++)
+            both[i] = (a[i] + b[i]) / 2;
         double centre = OrderStatistics.Median(both),
-            limit = Clip * OrderStatistics.MadSigma(both);
+            limit = Clip * OrderStatistics.MadToSigma * OrderStatistics.MedianAbsoluteDeviation(both, centre);
         double meanA = 0,
             meanB = 0,
             product = 0;

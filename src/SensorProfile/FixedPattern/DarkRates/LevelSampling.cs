@@ -60,7 +60,7 @@ internal static class LevelSampling
         for (int g = 0; g < frames.Length; g++)
         {
             int group = g;
-            levels[g] = ByChannel(input, c => Median(Of(means[group], input, c)));
+            levels[g] = ByChannel(input, c => OrderStatistics.MedianInPlace(Of(means[group], input, c)));
             noise[g] = ByChannel(input, c =>
                 TypicalVariance(
                     input,
@@ -95,6 +95,7 @@ internal static class LevelSampling
             Centres = centres,
             Noise = uncertainties.Average(),
             Spread = spreads.Average(),
+            SampledSlopes = slopes,
             MedianLean = MedianLean(input, series, line, frames),
         };
     }
@@ -140,7 +141,7 @@ internal static class LevelSampling
             return Math.Max(floor, input.UnlitVariance + series.TypicalRate * seconds / gain / gain);
         return Math.Max(
             floor,
-            OrderStatistics.Median(variances) * (frames - 1) / Probability.ChiSquaredQuantile(0.5, frames - 1)
+            OrderStatistics.MedianInPlace(variances) * (frames - 1) / Probability.ChiSquaredQuantile(0.5, frames - 1)
         );
     }
 
@@ -171,15 +172,22 @@ internal static class LevelSampling
     {
         int period = input.Mosaic.Period,
             width = input.Width;
-        var values = new List<double>(map.Length / (period * period) + width);
-        for (int row = channel / period; row < map.Length / width; row += period)
-        for (int column = channel % period; column < width; column += period)
-            values.Add(map[row * width + column]);
-        return [.. values];
+        int height = map.Length / width,
+            first = channel / period,
+            left = channel % period;
+        double[] values = GC.AllocateUninitializedArray<double>(
+            ((height - first + period - 1) / period) * ((width - left + period - 1) / period)
+        );
+        int next = 0;
+        for (int row = first; row < height; row += period)
+        {
+            ReadOnlySpan<float> line = map.AsSpan(row * width, width);
+            for (int column = left; column < line.Length; column += period)
+                values[next++] = line[column];
+        }
+        return values;
     }
 
     private static double[] ByChannel(PatternInput input, Func<int, double> measure) =>
         [.. Enumerable.Range(0, input.Mosaic.Channels).Select(measure)];
-
-    private static double Median(double[] values) => OrderStatistics.Median(values);
 }

@@ -4,4 +4,5 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// <param name="Rate">Rate at the reference temperature, e-/px/s.</param>
 /// <param name="Doubling">Doubling temperature there, °C.</param>
 /// <param name="Uncertainty">Its standard uncertainty, °C.</param>
-internal readonly record struct MeasuredLaw(float Rate, float Doubling, float Uncertainty);
+/// <param name="Pixel">Place in the frame, row after row.</param>
+internal readonly record struct MeasuredLaw(float Rate, float Doubling, float Uncertainty, int Pixel);

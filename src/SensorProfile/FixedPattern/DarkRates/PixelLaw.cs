@@ -22,7 +22,8 @@ internal sealed class PixelLaw
     private const double LeastSignal = 4; // standard uncertainties
     private const double LeastTypicalSignal = 8;
 
-    private readonly double[] x;
+    private readonly double[] x,
+        bent; // the abscissa of pixels that stand out
     private readonly bool[] forOrdinary;
     private readonly double slopePerDegree; // dx/dT at the reference temperature
     private readonly int fewest;
@@ -31,18 +32,21 @@ internal sealed class PixelLaw
     /// <param name="reference">°C.</param>
     /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
     /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
+    /// <param name="bend">How the abscissa of pixels that stand out bends away from the typical one.</param>
     /// <param name="fewest">Temperatures that make a law: with 2 there is nothing left to show a misfit.</param>
     public PixelLaw(
         IReadOnlyList<double> temperatures,
         double reference,
         Func<double, double>? typical,
         IReadOnlyList<double> typicalSignal,
+        LawBend bend,
         int fewest = 3
     )
     {
         this.fewest = fewest;
         forOrdinary = [.. typicalSignal.Select(s => s > LeastTypicalSignal)];
         x = [.. temperatures.Select(t => Abscissa(typical, reference, t))];
+        bent = [.. x.Select(bend.Of)];
         slopePerDegree = SlopePerDegree(typical, reference);
     }
 
@@ -87,6 +91,7 @@ internal sealed class PixelLaw
             sxy = 0,
             syy = 0;
         int n = 0;
+        double[] x = outstanding ? bent : this.x;
         for (int i = 0; i < rates.Length; i++)
         {
             if (!outstanding && !forOrdinary[i])

@@ -38,7 +38,7 @@ internal sealed partial class PixelReader
         (DarkSeries Series, SeriesLevels Levels)[] temperatures,
         ReferenceScale scale,
         double limit,
-        bool laws
+        LawBend? bend
     )
     {
         (this.input, this.temperatures, this.scale, this.limit, gains) = (
@@ -48,12 +48,13 @@ internal sealed partial class PixelReader
             limit,
             [.. input.Gains]
         );
-        law = laws
+        law = bend is { } known
             ? new PixelLaw(
                 [.. temperatures.Select(t => t.Series.TemperatureCelsius)],
                 input.ReferenceTemperature,
                 input.ActivationLaw,
                 [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)],
+                known,
                 input.FewestLawTemperatures
             )
             : null;
@@ -158,7 +159,10 @@ internal sealed partial class PixelReader
             row.Read(strip.FirstRow + rowOfStrip, means, variances, rowOfStrip * strip.Width);
 
         /// <summary>Reads one pixel of the row.</summary>
-        public PixelReading Read(int rowOfStrip, int column)
+        /// <param name="rowOfStrip">Row, counted from the first of the strip.</param>
+        /// <param name="column">Column.</param>
+        /// <param name="withLaw">Whether an ordinary pixel's own law is wanted; those that stand out have theirs.</param>
+        public PixelReading Read(int rowOfStrip, int column, bool withLaw = true)
         {
             int channel = reader.input.Mosaic.Channel(strip.FirstRow + rowOfStrip, column);
             double gain = reader.gains[channel],
@@ -169,7 +173,7 @@ internal sealed partial class PixelReader
             double factor = flags != 0 ? scatter : 1;
             for (int t = 0; t < rates.Length; t++)
                 flags |= Line(t, rowOfStrip, column, channel, gain, factor);
-            return Joined(flags);
+            return Joined(flags, withLaw);
         }
 
         private PixelFlags Line(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
@@ -249,7 +253,7 @@ internal sealed partial class PixelReader
             return levels.Variances[g][channel] + (above + wobble * wobble) / (gain * gain);
         }
 
-        private PixelReading Joined(PixelFlags flags)
+        private PixelReading Joined(PixelFlags flags, bool withLaw)
         {
             ReferenceScale scale = reader.scale;
             double near = rates[scale.Nearest] * scale.Factors[scale.Nearest],
@@ -271,7 +275,7 @@ internal sealed partial class PixelReader
                 correlation = double.NaN;
             if (outstanding)
                 (joined, variance) = (near, nearUncertainty * nearUncertainty);
-            if (reader.law?.Fit(outstanding, rates, uncertainties) is { } law)
+            if ((outstanding || withLaw) && reader.law?.Fit(outstanding, rates, uncertainties) is { } law)
             {
                 (doubling, doublingUncertainty, correlation) = (law.Doubling, law.DoublingUncertainty, law.Correlation);
                 if (outstanding)

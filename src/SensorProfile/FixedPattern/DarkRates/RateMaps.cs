@@ -32,6 +32,12 @@ internal sealed record RateMaps
     /// <summary>Doubling temperature against rate.</summary>
     public IReadOnlyList<DoublingByRate> Classes { get; init; } = [];
 
+    /// <summary>How the laws of the pixels that stand out bend away from the typical one.</summary>
+    public LawBend Bend { get; init; }
+
+    /// <summary>The laws behind them, a sample of the ordinary pixels' among them, in the order of the frame.</summary>
+    public IEnumerable<MeasuredLaw> Laws { get; init; } = [];
+
     /// <summary>What the level test found.</summary>
     public LevelPixels Levelled { get; init; } = LevelPixels.None;
 

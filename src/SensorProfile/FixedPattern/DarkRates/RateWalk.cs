@@ -54,16 +54,18 @@ internal static class RateWalk
             return null;
         var scale = ReferenceScale.Of(input, temperatures);
         double limit = outstanding(scale);
-        bool laws = !input.Quick && temperatures.Length >= input.FewestLawTemperatures;
+        bool laws = temperatures.Length >= input.FewestLawTemperatures;
         int pixels = input.Pixels;
         float[] rate = new float[pixels],
             uncertainty = new float[pixels];
-        Half[]? doubling = laws ? new Half[pixels] : null;
+        // a quick run measures the laws of a sample: enough for the classes, without a map of them
+        Half[]? doubling = laws && !input.Quick ? new Half[pixels] : null;
         int thinning = 1 + pixels / ManyPixels * 2;
         var flags = new PixelFlags[pixels];
         double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
-        var reader = new PixelReader(input, temperatures, scale, limit, laws);
+        LawBend? bend = laws ? LawBendFit.Of(input, temperatures, scale, limit) : null;
+        var reader = new PixelReader(input, temperatures, scale, limit, bend);
 
         IFrameSamples[][] groups =
         [
@@ -90,7 +92,11 @@ internal static class RateWalk
                                 doubling[at] = Half.NaN;
                             continue;
                         }
-                        PixelReading pixel = worker.Read(row, column);
+                        PixelReading pixel = worker.Read(
+                            row,
+                            column,
+                            !input.Quick || at % (EveryLawOf * thinning) == 0
+                        );
                         (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
                         if (input.TestLevels && worker.IsSuspect(row, column))
                         {
@@ -110,7 +116,7 @@ internal static class RateWalk
                             : pixel.Rate < scale.Typical + Bright * limit ? thinning
                             : 1;
                         if (at % every == 0 && !float.IsNaN(pixel.Doubling))
-                            result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty));
+                            result.Laws.Add(new(pixel.Rate, pixel.Doubling, pixel.DoublingUncertainty, at));
                     }
                 }
                 int first = strip.FirstRow * strip.Width;
@@ -130,7 +136,8 @@ internal static class RateWalk
             pixels,
             (input.Thresholds ?? new()).FlickerFalseAlarms
         );
-        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(strips.SelectMany(s => s.Laws));
+        List<MeasuredLaw>[] measuredLaws = [.. strips.Select(s => s.Laws)];
+        IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(measuredLaws.SelectMany(own => own));
         // the strips hold much that is not needed any more
         List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];
         foreach (int pixel in levelled.Fits.Keys)
@@ -144,6 +151,8 @@ internal static class RateWalk
             Flags = flags,
             Levelled = levelled,
             Classes = classes,
+            Bend = bend ?? LawBend.None,
+            Laws = measuredLaws.SelectMany(own => own),
             Outstanding = standing.SelectMany(s => s),
             UnlitShare = UnlitShare(scale, temperatures),
             Typical = scale.Typical,

@@ -32,6 +32,9 @@ internal sealed record SeriesLevels
     /// <summary>Robust spread of the slopes over the pixels, noise included, e-/px/s, mean over the channels.</summary>
     public required double Spread { get; init; }
 
+    /// <summary>Slopes of the pixels of the sampled rows, ADU/s: the same pixels at every temperature.</summary>
+    public float[] SampledSlopes { get; init; } = [];
+
     /// <summary>
     /// Covariance of the slopes of two halves of the frames over the core pixels: the variance of the rates themselves,
     /// (e-/px/s)²; not a number where the frames cannot be halved.

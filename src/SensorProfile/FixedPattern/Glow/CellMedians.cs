@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.FixedPattern.Cells;
 using SensorProfile.FixedPattern.DarkRates;
@@ -40,9 +41,10 @@ internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
                     values.Add(maps.Rate[at]);
             }
             bool enough = values.Count >= Math.Min(FewestPixels, grid.Size * grid.Size / 4);
-            medians[cell] = enough ? OrderStatistics.Median([.. values]) : double.NaN;
+            ReadOnlySpan<double> sound = CollectionsMarshal.AsSpan(values);
+            medians[cell] = enough ? OrderStatistics.Median(sound) : double.NaN;
             spreads[cell] = enough
-                ? OrderStatistics.MadSigma([.. values]) * OrderStatistics.MedianToMeanError / Math.Sqrt(values.Count)
+                ? OrderStatistics.MadSigma(sound) * OrderStatistics.MedianToMeanError / Math.Sqrt(values.Count)
                 : double.NaN;
         });
         double[] known = [.. spreads.Where(double.IsFinite)];

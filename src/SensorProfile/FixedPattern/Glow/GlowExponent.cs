@@ -1,5 +1,3 @@
-using SensorProfile.Fitting.Models;
-
 namespace SensorProfile.FixedPattern.Glow;
 
 /// <summary>Exponent of a signal against exposure: A = c + G·t^p.</summary>
@@ -24,10 +22,13 @@ internal static class GlowExponent
         double longest = seconds.Max(),
             best = double.PositiveInfinity,
             p = 1;
-        double ChiSquared(double exponent) =>
-            StraightLine
-                .Fit([.. seconds.Select(t => t <= 0 ? 0 : Math.Pow(t / longest, exponent))], signals, uncertainties)
-                .ChiSquared;
+        double[] powers = new double[seconds.Length];
+        double ChiSquared(double exponent)
+        {
+            for (int i = 0; i < seconds.Length; i++)
+                powers[i] = seconds[i] <= 0 ? 0 : Math.Pow(seconds[i] / longest, exponent);
+            return AroundLine(powers, signals, uncertainties);
+        }
         for (double trial = Lowest; trial <= Highest; trial += Step)
             if (ChiSquared(trial) is var chi && chi < best)
                 (best, p) = (chi, trial);
@@ -38,5 +39,35 @@ internal static class GlowExponent
         while (high < Highest && ChiSquared(high) < best + 1)
             high += Step;
         return low <= Lowest || high >= Highest ? null : (p, Math.Max(Step, (high - low) / 2));
+    }
+
+    /// <summary>χ² of the weighted straight line, in closed form: a search asks for it hundreds of times.</summary>
+    private static double AroundLine(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> uncertainties)
+    {
+        double weights = 0,
+            centre = 0,
+            level = 0;
+        for (int i = 0; i < x.Length; i++)
+        {
+            double w = 1 / (uncertainties[i] * uncertainties[i]);
+            (weights, centre, level) = (weights + w, centre + w * x[i], level + w * y[i]);
+        }
+        (centre, level) = (centre / weights, level / weights);
+        double squares = 0,
+            products = 0;
+        for (int i = 0; i < x.Length; i++)
+        {
+            double w = 1 / (uncertainties[i] * uncertainties[i]),
+                apart = x[i] - centre;
+            (squares, products) = (squares + w * apart * apart, products + w * apart * (y[i] - level));
+        }
+        double slope = products / squares,
+            chiSquared = 0;
+        for (int i = 0; i < x.Length; i++)
+        {
+            double off = (y[i] - level - slope * (x[i] - centre)) / uncertainties[i];
+            chiSquared += off * off;
+        }
+        return chiSquared;
     }
 }

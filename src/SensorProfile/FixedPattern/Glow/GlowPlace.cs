@@ -31,14 +31,16 @@ internal static class GlowPlace
         double noise
     )
     {
-        var own = new HashSet<int>(place);
+        bool[] own = new bool[grid.Count];
+        foreach (int cell in place)
+            own[cell] = true;
         int peak = -1;
         double total = 0;
         long pixels = 0;
         float brightest = 0;
         for (int i = 0; i < field.Pixels; i++)
         {
-            if (!own.Contains(field.CellOf(i)) || field.At(i) is var rate && rate <= 0)
+            if (!own[field.CellOf(i)] || field.At(i) is var rate && rate <= 0)
                 continue;
             total += rate;
             pixels++;
@@ -49,7 +51,7 @@ internal static class GlowPlace
             highest = place.Max(c => excess[c]);
         long above = 0;
         for (int i = 0; i < field.Pixels; i++)
-            if (own.Contains(field.CellOf(i)) && field.At(i) > threshold)
+            if (own[field.CellOf(i)] && field.At(i) > threshold)
                 above++;
         double relative = input.TypicalAtReference is { Value: > 0 } t ? t.StandardUncertainty / t.Value : 0;
         // The peak lies between the brightest cell and its extension to the edge; a third of the step between them is

@@ -9,7 +9,8 @@ namespace SensorProfile.FixedPattern.RowsAndColumns;
 /// <remarks>Of each line the part is named that stands out most clearly; <see cref="LineOutliers"/> judges.</remarks>
 internal static class LineDefects
 {
-    private const int FewestPixels = 16;
+    private const int FewestPixels = 16,
+        LinesAtOnce = 16;
     private static readonly int[] parts = [1, 2, 4];
 
     /// <summary>
@@ -107,17 +108,36 @@ internal static class LineDefects
     private static double[] Medians(float[] map, int width, int lines, (int From, int To) extent, bool byRow)
     {
         var medians = new double[lines];
-        Parallel.For(0, lines, line =>
-        {
-            var values = new List<double>(extent.To - extent.From + 1);
-            for (int k = extent.From; k <= extent.To; k++)
+        int length = extent.To - extent.From + 1;
+        // some columns at once: a row of the map is read along
+        Parallel.For(
+            0,
+            (lines + LinesAtOnce - 1) / LinesAtOnce,
+            () => GC.AllocateUninitializedArray<double>(LinesAtOnce * length),
+            (block, _, values) =>
             {
-                float value = byRow ? map[line * width + k] : map[k * width + line];
-                if (!float.IsNaN(value))
-                    values.Add(value);
-            }
-            medians[line] = values.Count == 0 ? 0 : OrderStatistics.MedianInPlace([.. values]);
-        });
+                int first = block * LinesAtOnce,
+                    count = Math.Min(LinesAtOnce, lines - first);
+                Span<int> found = stackalloc int[count];
+                for (int outer = 0; outer < (byRow ? count : length); outer++)
+                {
+                    ReadOnlySpan<float> read = byRow
+                        ? map.AsSpan((first + outer) * width + extent.From, length)
+                        : map.AsSpan((extent.From + outer) * width + first, count);
+                    for (int inner = 0; inner < read.Length; inner++)
+                    {
+                        int line = byRow ? outer : inner;
+                        if (!float.IsNaN(read[inner]))
+                            values[line * length + found[line]++] = read[inner];
+                    }
+                }
+                for (int line = 0; line < count; line++)
+                    medians[first + line] =
+                        found[line] == 0 ? 0 : OrderStatistics.MedianInPlace(values.AsSpan(line * length, found[line]));
+                return values;
+            },
+            _ => { }
+        );
         return medians;
     }
 }

@@ -23,13 +23,6 @@ internal readonly record struct SpatialSplit(
     int Columns
 )
 {
-    /// <summary>Splits an image.</summary>
-    /// <param name="values">Row after row.</param> <param name="columns">N, at least 3; the rows too.</param>
-    /// <param name="temporalVariance">Temporal variance still in each value, taken out of all three averages: σ²/L for
-    /// a mean of L frames.</param>
-    public static SpatialSplit Of(double[] values, int columns, double temporalVariance = 0) =>
-        Of(values.Length / columns, columns, (row, column) => values[row * columns + column], temporalVariance);
-
     /// <summary>Splits an image that is given pixel by pixel, so that it need not stand in memory as such.</summary>
     /// <param name="rows">M, at least 3.</param>
     /// <param name="columns">N, at least 3.</param>

@@ -118,56 +118,6 @@ internal sealed class HotPixelThermometer
     }
 
     /// <summary>
-    /// Temperature rise that doubles the hot pixels, from their brightness in every frame against the probe's readings,
-    /// °C; null with readings of one value only.
-    /// </summary>
-    /// <remarks>Straight line of ln s = ΔT·ln 2/ΔT₂ on the reading over all frames; its uncertainty holds the change of
-    /// the slope when one exposure is left out (jackknife), for exposure and temperature
-    /// may have moved together.</remarks>
-    public Measurement? DoublingByReadings(DarkSeries series)
-    {
-        if (Temperatures(series) is not { } sets)
-            return null;
-        double local = doubling * Ratio(series.TemperatureCelsius);
-        var points = sets.SelectMany(
-                (set, g) =>
-                    set.Frames.Select(
-                        (m, f) =>
-                            (
-                                Group: g,
-                                Reading: f < series.Exposures[g].Readings.Count
-                                    ? series.Exposures[g].Readings[f]
-                                    : null,
-                                LogScale: m.Value * Math.Log(2) / local
-                            )
-                    )
-            )
-            .Where(p => p.Reading is not null && double.IsFinite(p.LogScale))
-            .ToArray();
-        double? Slope(int leftOut)
-        {
-            var used = points.Where(p => p.Group != leftOut).ToArray();
-            return used.Select(p => p.Reading).Distinct().Count() < 2
-                ? null
-                : StraightLine.Fit([.. used.Select(p => p.Reading!.Value)], [.. used.Select(p => p.LogScale)]).Slope;
-        }
-        double slope = Slope(-1) ?? 0;
-        if (!(slope > 0))
-            return null;
-        double[] without = [.. points.Select(p => p.Group).Distinct().Select(Slope).OfType<double>()];
-        double mean = without.Average(),
-            spread = Math.Sqrt(without.Sum(w => (w - mean) * (w - mean)) * (without.Length - 1) / without.Length);
-        double value = Math.Log(2) / slope;
-        return new(
-            value,
-            value * spread / slope,
-            "°C",
-            points.Length,
-            "brightness of the hot pixels against the probe's readings, frame by frame"
-        );
-    }
-
-    /// <summary>
     /// Doubling temperature at a temperature over that at the reference, by the shape of the typical law, or Arrhenius'
     /// where there is none.
     /// </summary>

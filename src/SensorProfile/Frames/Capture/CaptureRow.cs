@@ -7,32 +7,32 @@ public sealed record CaptureRow
     public required string File { get; init; }
 
     /// <summary>Line of the table, 1-based; 0 for a row that was not read from a file.</summary>
-    public int Line { get; init; }
+    internal int Line { get; init; }
 
     /// <summary>What the frame was taken for.</summary>
-    public FrameKind? Kind { get; init; }
+    internal FrameKind? Kind { get; init; }
 
     /// <summary>Exposure, s.</summary>
-    public double? ExposureSeconds { get; init; }
+    internal double? ExposureSeconds { get; init; }
 
     /// <summary>Sensor temperature, °C.</summary>
-    public double? TemperatureCelsius { get; init; }
+    internal double? TemperatureCelsius { get; init; }
 
     /// <summary>Gain setting.</summary>
-    public double? Gain { get; init; }
+    internal double? Gain { get; init; }
 
     /// <summary>Offset setting.</summary>
-    public double? Offset { get; init; }
+    internal double? Offset { get; init; }
 
     /// <summary>ISO setting.</summary>
-    public double? Iso { get; init; }
+    internal double? Iso { get; init; }
 
     /// <summary>Binning, "1x1", "2x2" …</summary>
-    public string? Binning { get; init; }
+    internal string? Binning { get; init; }
 
     /// <summary>Label that keeps frames apart which would otherwise be pooled.</summary>
-    public string? Set { get; init; }
+    internal string? Set { get; init; }
 
     /// <summary>False leaves the frame out.</summary>
-    public bool Use { get; init; } = true;
+    internal bool Use { get; init; } = true;
 }

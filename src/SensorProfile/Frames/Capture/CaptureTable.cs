@@ -15,7 +15,7 @@ namespace SensorProfile.Frames.Capture;
 public sealed partial class CaptureTable
 {
     /// <summary>The columns, in the order they are written.</summary>
-    public static IReadOnlyList<string> Columns { get; } =
+    internal static IReadOnlyList<string> Columns { get; } =
     ["file", "kind", "exposure_s", "temperature_c", "gain", "offset", "iso", "binning", "set", "use"];
 
     /// <summary>A table of these rows.</summary>
@@ -30,11 +30,11 @@ public sealed partial class CaptureTable
     }
 
     /// <summary>File name of the table.</summary>
-    public string Name { get; }
+    internal string Name { get; }
 
     /// <summary>The rows, in the order of the table.</summary>
-    public IReadOnlyList<CaptureRow> Rows { get; }
+    internal IReadOnlyList<CaptureRow> Rows { get; }
 
     /// <summary>What was odd in the way the table is written.</summary>
-    public IReadOnlyList<Finding> Findings { get; }
+    internal IReadOnlyList<Finding> Findings { get; }
 }

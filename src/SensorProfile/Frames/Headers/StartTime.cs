@@ -121,7 +121,8 @@ internal static partial class StartTime
         int.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(
-        @"^(?:(?<year>\d{4})-(?<month>\d{1,2})-(?<day>\d{1,2})|(?<oldday>\d{1,2})/(?<oldmonth>\d{1,2})/(?<oldyear>\d{2}))(?:[T ]\s*(?<time>\d{1,2}:[\d:.,]+)\s*(?<zone>Z|z|[+-]\d{2}(?::?\d{2})?)?)?$",
+        @"^(?:(?<year>\d{4})-(?<month>\d{1,2})-(?<day>\d{1,2})|(?<oldday>\d{1,2})/(?<oldmonth>\d{1,2})/(?<oldyear>\d{2}))"
+            + @"(?:[T ]\s*(?<time>\d{1,2}:[\d:.,]+)\s*(?<zone>Z|z|[+-]\d{2}(?::?\d{2})?)?)?$",
         RegexOptions.CultureInvariant
     )]
     private static partial Regex Stamp();

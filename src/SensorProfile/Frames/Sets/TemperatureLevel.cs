@@ -7,7 +7,7 @@ namespace SensorProfile.Frames.Sets;
 /// </summary>
 /// <param name="TemperatureCelsius">Mean over the frames, °C; null for the sets whose temperature is unknown.</param>
 /// <param name="Sets">The sets, in the order given.</param>
-public sealed record TemperatureLevel(double? TemperatureCelsius, IReadOnlyList<FrameSet> Sets)
+internal sealed record TemperatureLevel(double? TemperatureCelsius, IReadOnlyList<FrameSet> Sets)
 {
     /// <summary>
     /// Gathers sets into levels: the mean of every set lies within the tolerance of the mean of its level. Coldest

@@ -8,7 +8,7 @@ namespace SensorProfile.Frames.Survey;
 /// <param name="Kind">Kind of the frames that are missing.</param>
 /// <param name="Frames">How many more frames would do.</param>
 /// <param name="Sentence">In plain words.</param>
-public sealed record MeasurementLack(
+internal sealed record MeasurementLack(
     string Measurement,
     ModeSettings Settings,
     FrameKind Kind,

@@ -6,7 +6,7 @@ using static SensorProfile.Frames.Counted;
 namespace SensorProfile.Frames.Survey;
 
 /// <summary>Which frames each measurement still lacks, from the sets alone: the answer of a survey.</summary>
-public static class MissingMeasurements
+internal static class MissingMeasurements
 {
     /// <summary>Bias frames for read noise (one pair).</summary>
     public const int BiasForReadNoise = 2;

@@ -4,4 +4,12 @@ namespace SensorProfile.NoiseModel.Camera;
 /// <param name="Thermal">Thermal dark current of the typical pixel, in units of its value at the reference
 /// temperature.</param>
 /// <param name="Floor">Part of every pixel's rate that does not depend on temperature, e-/px/s.</param>
-internal readonly record struct Growth(double Thermal, double Floor);
+/// <param name="Glow">Mean rate of the glow over the exposure, in units of its value at the reference temperature over
+/// the exposure that it was measured with.</param>
+internal readonly record struct Growth(double Thermal, double Floor, double Glow = 1)
+{
+    /// <summary>
+    /// The same of a pixel with a law of its own that had the typical doubling temperature: its law bends otherwise.
+    /// </summary>
+    internal double Own { get; init; } = Thermal;
+}

@@ -45,18 +45,6 @@ internal static class Guard
             );
     }
 
-    internal static void Darks(DarkFrames darks)
-    {
-        Refuse.UnlessPositive(darks.ExposureSeconds, "dark-exposure-not-positive", "exposure of the darks", "s");
-        Refuse.UnlessCount(darks.Frames, 1, "darks-not-positive", "darks");
-        if (darks.Scaled && darks.BiasFrames < 1)
-            throw Refuse.BadArgument(
-                "bias-missing",
-                "A dark can only be scaled after its bias is taken off: say how many bias frames the master bias "
-                    + "holds."
-            );
-    }
-
     /// <summary>Refuses an exposure far beyond the darks of the profile; notes one that is merely longer.</summary>
     internal static IEnumerable<Finding> Exposure(SensorReader reader, double exposureSeconds)
     {

@@ -1,25 +1,42 @@
 namespace SensorProfile.NoiseModel.Camera;
 
-/// <summary>Pixels that share a dark rate and a temperature law.</summary>
+/// <summary>Pixels that share a dark rate, a temperature law and a glow.</summary>
 /// <param name="Weight">Share of all pixels, 0…1; the classes of a population sum to 1.</param>
-/// <param name="RateAtReference">Dark rate at the reference temperature, e-/px/s.</param>
+/// <param name="RateAtReference">Thermal dark rate at the reference temperature, e-/px/s.</param>
 /// <param name="LawExponent">1 for pixels that follow the typical law; ΔT₂(typical)/ΔT₂(own) for those that do
 /// not.</param>
 /// <param name="Hot">Whether the pixel counts as hot rather than typical.</param>
 internal readonly record struct PixelClass(double Weight, double RateAtReference, double LawExponent, bool Hot)
 {
+    /// <summary>What the glow adds at the reference temperature, e-/px/s.</summary>
+    internal double Glow { get; init; }
+
+    /// <summary>Slowest thermal rate of the class at the reference temperature, e-/px/s.</summary>
+    internal double Low { get; init; } = RateAtReference;
+
+    /// <summary>Fastest thermal rate of the class at the reference temperature, e-/px/s.</summary>
+    internal double High { get; init; } = RateAtReference;
+
     /// <summary>Dark rate at another temperature, e-/px/s.</summary>
     /// <remarks>
     /// The floor, common to all pixels, stays; the rest grows as g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays
-    /// one, and the curvature of any other law is kept.
+    /// one, and the curvature of any other law is kept. The glow follows its own law.
     /// </remarks>
     internal double RateAt(Growth growth) =>
-        RateAt(growth.Floor, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Thermal, LawExponent));
+        RateAt(growth, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Own, LawExponent));
 
     /// <summary>The same from the power of the growth, g^<see cref="LawExponent"/>.</summary>
-    internal double RateAt(double commonFloor, double power)
+    internal double RateAt(Growth growth, double power) => At(RateAtReference, growth, power);
+
+    /// <summary>Of the slowest pixel of the class.</summary>
+    internal double LowAt(Growth growth, double power) => At(Low, growth, power);
+
+    /// <summary>Of the fastest pixel of the class.</summary>
+    internal double HighAt(Growth growth, double power) => At(High, growth, power);
+
+    private double At(double rate, Growth growth, double power)
     {
-        double floor = Math.Min(RateAtReference, commonFloor);
-        return floor + (RateAtReference - floor) * power;
+        double floor = Math.Min(rate, growth.Floor);
+        return floor + (rate - floor) * power + Glow * growth.Glow;
     }
 }

@@ -1,7 +1,10 @@
+using SensorProfile.Profiles.Pattern;
+
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>
-/// All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million.
+/// All pixels of a sensor in classes of equal dark rate, fine enough for shares down to one in ten million; where the
+/// sensor glows, such classes for every strength of the glow.
 /// </summary>
 internal sealed class PixelPopulation
 {
@@ -11,50 +14,56 @@ internal sealed class PixelPopulation
     private const int ClassesPerDecade = 40;
     private const int TailDecades = 6;
     private const double Tail = 0.1; // share of the pixels in it
+    private const int Merged = 5; // of these classes make one where only a small part of the sensor glows alike
+
+    // hot pixels of a glowing part say where its hot pixels differ from the sensor's once they are many more than this
+    private const double PriorHotPixels = 20;
 
     // the same ranks for every sensor and every draw
-    private static readonly (double Weight, double Score)[] ranks = [.. Ranks()];
+    private static readonly Rank[] ranks = [.. Ranks()];
+    private static readonly Rank[] coarseRanks = [.. Coarse(ranks)];
 
     private readonly PixelClass[] classes;
     private readonly double[] weights,
         exponents; // each exponent of the classes once, in the order of the classes
-    private readonly bool[] hot;
-    private readonly int[] exponentOf; // of each class, its place among the exponents
+    private readonly bool[] hot,
+        outlying;
+    private readonly int[] exponentOf, // of each class, its place among the exponents
+        groupOf;
     private readonly int typicalExponents; // places that classes which are not hot use
 
-    private PixelPopulation(PixelClass[] classes)
+    private PixelPopulation(PixelClass[] classes, int[] groupOf, PixelGroup[] groups, double glowsAbove)
     {
-        this.classes = classes;
+        (this.classes, this.groupOf, Groups) = (classes, groupOf, groups);
         weights = [.. classes.Select(c => c.Weight)];
         hot = [.. classes.Select(c => c.Hot)];
+        outlying = [.. classes.Select(c => c.Hot || c.Glow > glowsAbove)];
         exponents = [.. classes.Select(c => c.LawExponent).Distinct()];
         var places = exponents.Index().ToDictionary(e => e.Item, e => e.Index);
         exponentOf = [.. classes.Select(c => places[c.LawExponent])];
-        (LowerQuartile, Middle, UpperQuartile) = (AtShare(0.25), AtShare(0.5), AtShare(0.75));
         // rejection needs the quartiles, whatever they are
-        typicalExponents =
-            hot[LowerQuartile] || hot[Middle] || hot[UpperQuartile]
-                ? exponents.Length
-                : 1 + exponentOf.Where((_, i) => !hot[i]).Max();
+        typicalExponents = groups.Any(g => hot[g.LowerQuartile] || hot[g.Middle] || hot[g.UpperQuartile])
+            ? exponents.Length
+            : 1 + exponentOf.Where((_, i) => !hot[i]).Max();
     }
 
-    /// <summary>The classes, slowest pixel first.</summary>
+    /// <summary>The classes, group by group, slowest pixel of each first.</summary>
     internal IReadOnlyList<PixelClass> Classes => classes;
 
     /// <summary>Share of all pixels, class by class.</summary>
     internal ReadOnlySpan<double> Weights => weights;
 
-    /// <summary>Whether the pixels count as hot, class by class.</summary>
+    /// <summary>Whether the pixels count as hot, whatever the glow adds, class by class.</summary>
     internal ReadOnlySpan<bool> Hot => hot;
 
-    /// <summary>Class that a quarter of the pixels do not exceed.</summary>
-    internal int LowerQuartile { get; }
+    /// <summary>Whether the pixels are hot or glow as strongly as a hot one, class by class.</summary>
+    internal ReadOnlySpan<bool> Outlying => outlying;
 
-    /// <summary>Class of the median pixel.</summary>
-    internal int Middle { get; }
+    /// <summary>The parts of the sensor that glow alike; one where nothing glows.</summary>
+    internal IReadOnlyList<PixelGroup> Groups { get; }
 
-    /// <summary>Class that three quarters of the pixels do not exceed.</summary>
-    internal int UpperQuartile { get; }
+    /// <summary>The group of every class.</summary>
+    internal ReadOnlySpan<int> GroupOf => groupOf;
 
     /// <summary>
     /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(Growth)"/>, but each power taken
@@ -64,40 +73,128 @@ internal sealed class PixelPopulation
     /// <param name="withHotPixels">False leaves out what only hot pixels need: their rates are then undefined.</param>
     internal double[] RatesAt(Growth growth, bool withHotPixels = true)
     {
-        double[] powers = new double[withHotPixels ? exponents.Length : typicalExponents],
+        double[] powers = Powers(growth, withHotPixels ? exponents.Length : typicalExponents),
             rates = new double[classes.Length];
-        for (int i = 0; i < powers.Length; i++)
-            powers[i] = exponents[i] == 1 ? growth.Thermal : Math.Pow(growth.Thermal, exponents[i]);
         for (int i = 0; i < rates.Length; i++)
             if (exponentOf[i] < powers.Length)
-                rates[i] = classes[i].RateAt(growth.Floor, powers[exponentOf[i]]);
+                rates[i] = classes[i].RateAt(growth, powers[exponentOf[i]]);
         return rates;
     }
 
-    private int AtShare(double share)
+    /// <summary>
+    /// Share of the pixels whose rate exceeds one, e-/px/s: within a class the rates lie evenly between its ends.
+    /// </summary>
+    internal double ShareAbove(double rate, Growth growth)
     {
-        double below = 0;
-        for (int i = 0; i < weights.Length; i++)
+        double[] powers = Powers(growth, exponents.Length);
+        double share = 0;
+        for (int i = 0; i < classes.Length; i++)
         {
-            below += weights[i];
-            if (below >= share)
-                return i;
+            double power = powers[exponentOf[i]],
+                high = classes[i].HighAt(growth, power);
+            if (!(high > rate))
+                continue;
+            double low = classes[i].LowAt(growth, power);
+            share += weights[i] * (low >= rate ? 1 : (high - rate) / (high - low));
         }
-        return weights.Length - 1;
+        return share;
     }
 
-    internal static PixelPopulation Of(RateDistribution rates, double hotAbove, PixelLaws laws)
+    /// <summary>Rate that a share of the pixels does not exceed, e-/px/s.</summary>
+    internal double RateOfRank(double share, Growth growth)
     {
-        var classes = new List<PixelClass>(ranks.Length);
-        foreach ((double weight, double score) in ranks)
-            Add(classes, weight, rates.RateAtScore(score), hotAbove, laws);
-        return new PixelPopulation([.. classes]);
+        double[] powers = Powers(growth, exponents.Length);
+        double low = double.PositiveInfinity,
+            high = double.NegativeInfinity;
+        for (int i = 0; i < classes.Length; i++)
+        {
+            low = Math.Min(low, classes[i].LowAt(growth, powers[exponentOf[i]]));
+            high = Math.Max(high, classes[i].HighAt(growth, powers[exponentOf[i]]));
+        }
+        for (int i = 0; i < 60 && high - low > 1e-9 * Math.Abs(high); i++)
+        {
+            // rates span powers of ten
+            double middle = low > 0 && high > 4 * low ? Math.Sqrt(low * high) : 0.5 * (low + high);
+            if (ShareAbove(middle, growth) > 1 - share)
+                low = middle;
+            else
+                high = middle;
+        }
+        return high;
     }
 
-    private static IEnumerable<(double Weight, double Score)> Ranks()
+    private double[] Powers(Growth growth, int count)
     {
+        double[] powers = new double[count];
+        for (int i = 0; i < count; i++)
+            powers[i] = exponents[i] == 1 ? growth.Thermal : Math.Pow(growth.Own, exponents[i]);
+        return powers;
+    }
+
+    /// <summary>The classes of a sensor.</summary>
+    /// <param name="rates">Thermal rates by rank.</param>
+    /// <param name="hotAbove">Rate above which a pixel is hot, e-/px/s.</param>
+    /// <param name="laws">Laws by thermal rate.</param>
+    /// <param name="glow">How strongly parts of the sensor glow; null or empty where nothing does.</param>
+    internal static PixelPopulation Of(RateDistribution rates, double hotAbove, PixelLaws laws, GlowParts? glow = null)
+    {
+        GlowClass[] parts = glow is { Classes.Count: > 0 } ? [.. glow.Classes] : [new GlowClass(1, 0, 0)];
+        double whole = parts.Sum(p => p.Share),
+            widest = parts.Max(p => p.Share),
+            usual = parts.Sum(p => p.Share / whole * p.HotShare);
+        var classes = new List<PixelClass>(ranks.Length + (parts.Length - 1) * coarseRanks.Length);
+        var groups = new List<PixelGroup>(parts.Length);
+        foreach (GlowClass part in parts)
+        {
+            int first = classes.Count;
+            double share = part.Share / whole,
+                expected = usual * share * (glow?.Pixels ?? 0),
+                found = part.HotShare * share * (glow?.Pixels ?? 0);
+            var own = new Population(
+                share,
+                glow is null ? 0 : part.Rate * glow.Scale,
+                (found + PriorHotPixels) / (expected + PriorHotPixels)
+            );
+            Rank[] used = part.Share == widest ? ranks : coarseRanks;
+            own = own.Balanced(used.Where(r => rates.RateAtScore(r.Score) > hotAbove).Sum(r => r.Weight));
+            foreach (Rank rank in used)
+                Add(classes, rank, own, rates, hotAbove, laws);
+            groups.Add(PixelGroup.Of(classes, first, share, own.Glow));
+        }
+        int[] groupOf = [.. groups.SelectMany((g, i) => Enumerable.Repeat(i, g.Count))];
+        return new PixelPopulation([.. classes], groupOf, [.. groups], glow?.StrongAbove ?? double.PositiveInfinity);
+    }
+
+    /// <summary>A class of ranks: its share, the normal score of its middle and those of its ends.</summary>
+    private readonly record struct Rank(double Weight, double Score, double Low, double High);
+
+    /// <summary>Part of the sensor: its share, its glow, and by what its hot and other pixels outnumber the sensor's.</summary>
+    private readonly record struct Population(double Share, double Glow, double Hot, double Other = 1)
+    {
+        /// <summary>With so many of the others that all add up.</summary>
+        internal Population Balanced(double hotShare) =>
+            hotShare is > 0 and < 1
+                ? this with
+                {
+                    Hot = Math.Min(Hot, 1 / hotShare),
+                    Other = (1 - Math.Min(Hot, 1 / hotShare) * hotShare) / (1 - hotShare),
+                }
+                : this with
+                {
+                    Hot = 1,
+                };
+    }
+
+    private static IEnumerable<Rank> Ranks()
+    {
+        static double Score(double share) => RateDistribution.Score(share);
         for (int i = 0; i < CoreClasses; i++)
-            yield return ((1 - Tail) / CoreClasses, RateDistribution.Score((1 - Tail) * (i + 0.5) / CoreClasses));
+            yield return new(
+                (1 - Tail) / CoreClasses,
+                Score((1 - Tail) * (i + 0.5) / CoreClasses),
+                Score((1 - Tail) * Math.Max(i, 0.05) / CoreClasses), // the slowest pixel of all has no score
+                Score((1 - Tail) * (i + 1) / CoreClasses)
+            );
         double outer = Tail;
         for (int i = 1; i <= TailDecades * ClassesPerDecade; i++)
         {
@@ -105,24 +202,45 @@ internal sealed class PixelPopulation
             if (i == TailDecades * ClassesPerDecade)
                 inner = 0;
             double share = 1 - Math.Sqrt(outer * Math.Max(inner, outer * 0.9));
-            yield return (outer - inner, RateDistribution.Score(share));
+            yield return new(outer - inner, Score(share), Score(1 - outer), Score(1 - Math.Max(inner, outer * 0.9)));
             outer = inner;
         }
     }
 
-    private static void Add(List<PixelClass> classes, double weight, double rate, double hotAbove, PixelLaws laws)
+    private static IEnumerable<Rank> Coarse(Rank[] fine) =>
+        fine.Chunk(Merged).Select(c => new Rank(c.Sum(r => r.Weight), c[c.Length / 2].Score, c[0].Low, c[^1].High));
+
+    private static void Add(
+        List<PixelClass> classes,
+        Rank rank,
+        Population own,
+        RateDistribution rates,
+        double hotAbove,
+        PixelLaws laws
+    )
     {
+        double rate = rates.RateAtScore(rank.Score);
         bool hot = rate > hotAbove;
         (double doubling, double spread) = laws.Of(rate);
+        var whole = new PixelClass(
+            rank.Weight * own.Share * (hot ? own.Hot : own.Other),
+            rate,
+            laws.Typical / doubling,
+            hot
+        )
+        {
+            Glow = own.Glow,
+            Low = rates.RateAtScore(rank.Low),
+            High = rates.RateAtScore(rank.High),
+        };
         if (spread <= 0)
         {
-            classes.Add(new PixelClass(weight, rate, laws.Typical / doubling, hot));
+            classes.Add(whole);
             return;
         }
         // three-point Gauss–Hermite rule over the spread of laws
         double step = Math.Min(Math.Sqrt(3) * spread, 0.6 * doubling);
-        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling - step), hot));
-        classes.Add(new PixelClass(weight * 2 / 3, rate, laws.Typical / doubling, hot));
-        classes.Add(new PixelClass(weight / 6, rate, laws.Typical / (doubling + step), hot));
+        foreach ((double part, double shift) in ((double, double)[])[(1 / 6.0, -step), (2 / 3.0, 0), (1 / 6.0, step)])
+            classes.Add(whole with { Weight = whole.Weight * part, LawExponent = laws.Typical / (doubling + shift) });
     }
 }

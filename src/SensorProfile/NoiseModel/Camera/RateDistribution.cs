@@ -11,7 +11,7 @@ namespace SensorProfile.NoiseModel.Camera;
 /// lognormal
 /// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
 /// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate
-/// stays at its last value.
+/// stays at its last value. Where the profile parts the glow off, these are the rates without it.
 /// </remarks>
 internal sealed class RateDistribution
 {
@@ -42,10 +42,11 @@ internal sealed class RateDistribution
     )
     {
         var knots = new SortedDictionary<double, double>();
-        foreach (HotPixelCount count in pattern.HotPixelCurve)
+        bool split = pattern.ThermalQuantiles.Count > 0; // then the glow is a part of its own
+        foreach (HotPixelCount count in split ? pattern.ThermalCurve : pattern.HotPixelCurve)
             if (count.Count > 0 && count.Count < 0.02 * pixels && count.Threshold > 0)
                 knots[1 - Moved(count, deviate) / pixels] = count.Threshold;
-        foreach (RateQuantile quantile in pattern.RateQuantiles)
+        foreach (RateQuantile quantile in split ? pattern.ThermalQuantiles : pattern.RateQuantiles)
             if (quantile.Share is >= 0.5 and < 1)
                 knots[quantile.Share] = quantile.Rate.Value + deviate * share * quantile.Rate.StandardUncertainty;
         if (knots.Count < 2 || !knots.ContainsKey(0.5))

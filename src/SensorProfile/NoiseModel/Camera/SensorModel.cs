@@ -24,11 +24,9 @@ internal sealed class SensorModel
     /// <summary>Temperature of the per-pixel rates, °C.</summary>
     internal required double PixelReference { get; init; }
 
-    /// <summary>
-    /// All pixels, or null when the profile has no distribution; made when first asked for, because most draws of a set
-    /// point need a rank or two and no population.
-    /// </summary>
-    internal PixelPopulation? Pixels => pixels ??= Rates is null ? null : PixelPopulation.Of(Rates, HotAbove, Laws);
+    /// <summary>All pixels, or null when the profile has no distribution; made when first asked for.</summary>
+    internal PixelPopulation? Pixels =>
+        pixels ??= Rates is null ? null : PixelPopulation.Of(Rates, HotAbove, Laws, GlowParts);
 
     private PixelPopulation? pixels;
 
@@ -43,6 +41,12 @@ internal sealed class SensorModel
 
     /// <summary>Strongest glow, or null when none was found.</summary>
     internal required GlowSource? Glow { get; init; }
+
+    /// <summary>How the laws of hot pixels bend away from the typical one; null where they do not.</summary>
+    internal HotLawBend? Bend { get; init; }
+
+    /// <summary>How strongly parts of the sensor glow; null where nothing does.</summary>
+    internal GlowParts? GlowParts { get; init; }
 
     /// <summary>
     /// Pixels that jump between levels; empty when none were found or the profile does not hold their steps.
@@ -63,7 +67,7 @@ internal sealed class SensorModel
     {
         if (Pixels is null)
             return 0;
-        double[] rates = Pixels.RatesAt(GrowthAt(celsius));
+        double[] rates = Pixels.RatesAt(GrowthAt(celsius, exposureSeconds));
         double share = 0;
         for (int i = 0; i < rates.Length; i++)
             if ((sky + rates[i]) * exposureSeconds >= FullWell)
@@ -71,23 +75,25 @@ internal sealed class SensorModel
         return share;
     }
 
-    /// <summary>What a temperature does to the pixels.</summary>
-    internal Growth GrowthAt(double celsius)
+    /// <summary>What a temperature does to the pixels over an exposure.</summary>
+    internal Growth GrowthAt(double celsius, double exposureSeconds)
     {
         if (double.IsNaN(thermalAtReference))
             thermalAtReference = Law.ThermalAt(PixelReference); // the same from every thread
-        return new(Law.ThermalAt(celsius) / thermalAtReference, Law.Floor);
+        double thermal = Law.ThermalAt(celsius) / thermalAtReference;
+        return new(thermal, Law.Floor, Glow?.Factor(celsius, exposureSeconds, this) ?? 0)
+        {
+            Own = Bend is null ? thermal : Math.Exp(Bend.Of(Math.Log(thermal))),
+        };
     }
 
-    /// <summary>Dark rate of the pixel at a rank of the distribution, e-/px/s; null without a distribution.</summary>
-    internal double? RateOfRank(double share, double celsius) => PixelOfRank(share)?.RateAt(GrowthAt(celsius));
+    /// <summary>
+    /// Mean dark rate over an exposure that a share of the pixels does not exceed, e-/px/s; null without a distribution.
+    /// </summary>
+    internal double? RateOfRank(double share, double celsius, double exposureSeconds) =>
+        Pixels?.RateOfRank(share, GrowthAt(celsius, exposureSeconds));
 
-    /// <summary>The pixel at a rank of the distribution; null without one.</summary>
-    internal PixelClass? PixelOfRank(double share)
-    {
-        if (Rates is null)
-            return null;
-        double rate = Rates.RateAt(share);
-        return new PixelClass(1, rate, Laws.Typical / Laws.Of(rate).Doubling, rate > HotAbove);
-    }
+    /// <summary>Share of the pixels with a mean dark rate above one, e-/px/s; null without a distribution.</summary>
+    internal double? ShareAbove(double rate, double celsius, double exposureSeconds) =>
+        Pixels?.ShareAbove(rate, GrowthAt(celsius, exposureSeconds));
 }

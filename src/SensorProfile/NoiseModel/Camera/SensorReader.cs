@@ -43,6 +43,9 @@ internal sealed class SensorReader
     /// <summary>Longest dark behind the profile, s; 0 when not recorded.</summary>
     internal double LongestExposure { get; }
 
+    /// <summary>Whether the temperature laws of single pixels were measured.</summary>
+    internal bool LawsMeasured => mode.FixedPattern is { DoublingByRate.Count: > 0 };
+
     internal ModeProfile Mode => mode;
 
     internal CameraInfo Camera => camera;
@@ -155,10 +158,13 @@ internal sealed class SensorReader
         double typicalDoubling = drawn.ThermalDoublingAt(pixelReference);
         if (!(typicalDoubling > 0))
             return null;
-        double hotAbove = HotAbove(drawn.RateAt(pixelReference));
+        double typicalRate = drawn.RateAt(pixelReference),
+            hotAbove = HotAbove(typicalRate);
         var laws = new PixelLaws(
             typicalDoubling,
-            mode.FixedPattern is { } known ? PixelLaws.Representative(known, hotAbove) : [],
+            LawsMeasured ? PixelLaws.Representative(mode.FixedPattern!, hotAbove)
+                : mode.FixedPattern is null ? []
+                : [PixelLaws.Unmeasured(typicalDoubling, hotAbove)],
             random is null ? 0 : Deviate(random) * left.Darks
         );
         RateDistribution? rates = mode.FixedPattern is { } pattern
@@ -169,6 +175,8 @@ internal sealed class SensorReader
                 left.Darks
             )
             : null;
+        GlowSource? glow = Glow(pixelReference, m => Moved(m, left.Darks));
+        double statedPeak = Strongest(mode.FixedPattern)?.Peak!.Value ?? 0;
         return new SensorModel
         {
             ReadVariance = read * read,
@@ -197,7 +205,16 @@ internal sealed class SensorReader
             Rates = rates,
             Laws = laws,
             HotAbove = hotAbove,
-            Glow = Glow(pixelReference, m => Moved(m, left.Darks)),
+            Bend = law.Floor == 0 ? mode.FixedPattern?.HotLawBend : null,
+            Glow = glow,
+            GlowParts = glow is null
+                ? null
+                : new GlowParts(
+                    mode.FixedPattern!.GlowClasses,
+                    glow.PeakAtReference / statedPeak,
+                    Math.Max(hotAbove - typicalRate, 0),
+                    Math.Max((double)camera.Width * camera.Height, 1)
+                ),
         };
     }
 
@@ -206,17 +223,22 @@ internal sealed class SensorReader
             ? typical + thresholds.HotRate
             : HotFactorWithoutThreshold * typical;
 
+    private static GlowRegion? Strongest(FixedPatternProfile? pattern) =>
+        pattern?.Glow.Where(g => g.Peak is { Value: > 0 }).MaxBy(g => g.Peak!.Value);
+
     private GlowSource? Glow(double pixelReference, Func<Measurement, double> moved)
     {
-        GlowRegion? strongest = mode.FixedPattern?.Glow.Where(g => g.Peak is { Value: > 0 }).MaxBy(g => g.Peak!.Value);
-        if (strongest is null)
+        if (Strongest(mode.FixedPattern) is not { } strongest)
             return null;
-        double? doubling = strongest.DoublingTemperature is { Value: > 0 } d ? Math.Max(moved(d), 0.5) : null;
+        double peak = Math.Max(moved(strongest.Peak!), 0);
+        double? slope = GlowSource.Law(strongest) is { } own
+            ? moved(new Measurement(own.Slope, own.Uncertainty, "1/°C", 1, "glow against temperature"))
+            : null;
         return new GlowSource(
             strongest.Where,
-            Math.Max(moved(strongest.Peak!), 0),
+            peak,
             pixelReference,
-            doubling,
+            slope,
             strongest.ExposureExponent is { Value: > 0 } p ? Math.Max(moved(p), 0) : 1,
             Math.Max(LongestExposure, 1)
         );

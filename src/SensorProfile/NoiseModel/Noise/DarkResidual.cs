@@ -6,7 +6,7 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <summary>
 /// What a master dark leaves behind in a light, pixel class by pixel class: I_i(T)·t − s·I_i(T_d)·t_d, in e-.
 /// </summary>
-internal sealed class DarkResidual
+internal sealed partial class DarkResidual
 {
     private readonly SensorModel sensor;
     private readonly StackConditions lights;
@@ -15,8 +15,8 @@ internal sealed class DarkResidual
     private readonly double typical;
     private double[]? darkElectrons; // one dark, class by class; worked out when first asked for
     private bool hotPixelsKnown; // whether those of hot pixels are among them
-    private double centre,
-        unit = double.NaN;
+    private double[]? centres, // of the groups: the middle pixel's residual, the scatter of the typical samples, e-
+        units;
 
     /// <param name="sensor">The camera.</param>
     /// <param name="lights">The stack.</param>
@@ -71,7 +71,7 @@ internal sealed class DarkResidual
     {
         if (darkElectrons is { } known && (hotPixelsKnown || !withHotPixels))
             return known;
-        double[] rates = light.RatesAt(DarkCelsius, withHotPixels),
+        double[] rates = light.RatesAt(DarkCelsius, darkExposure, withHotPixels),
             electrons = GC.AllocateUninitializedArray<double>(rates.Length);
         for (int i = 0; i < rates.Length; i++)
             electrons[i] = Math.Min(rates[i] * darkExposure, sensor.FullWell);
@@ -123,28 +123,41 @@ internal sealed class DarkResidual
             kept[i] = held[i] - Scale * dark[i];
         if (light.Clip is not { } clip)
             return kept;
-        FindUnit();
+        ReadOnlySpan<int> groups = sensor.Pixels.GroupOf;
         for (int i = 0; i < kept.Length; i++)
             if (withHotPixels || !hot[i])
             {
+                (double centre, double unit) = UnitOf(groups[i]);
                 double excess = kept[i] - centre;
                 kept[i] = centre + clip.LeftOf(excess / unit, deviations[i] / unit) * excess;
             }
         return kept;
     }
 
-    /// <summary>The middle pixel's residual, and the scatter of the samples of typical pixels, e-.</summary>
-    private void FindUnit()
+    /// <summary>
+    /// The residual of a group's middle pixel, and the scatter of the samples of its typical pixels, e-: all samples of
+    /// a place glow alike.
+    /// </summary>
+    private (double Centre, double Unit) UnitOf(int group)
     {
-        if (!double.IsNaN(unit))
-            return;
-        PixelPopulation pixels = sensor.Pixels!;
+        if (centres is null || units is null)
+            FindUnits();
+        return (centres![group], units![group]);
+    }
+
+    private void FindUnits()
+    {
+        IReadOnlyList<PixelGroup> groups = sensor.Pixels!.Groups;
         double[] dark = DarkElectrons(withHotPixels: false);
         double Left(int pixel) => light.Held[pixel] - Scale * dark[pixel];
-        centre = Left(pixels.Middle);
-        double spread =
-            (Left(pixels.UpperQuartile) - Left(pixels.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
-        unit = Math.Sqrt(TypicalNoise.Random + spread * spread);
+        double Scatter(PixelGroup group)
+        {
+            double spread =
+                (Left(group.UpperQuartile) - Left(group.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
+            return Math.Sqrt(TypicalNoise.Random + light.GlowElectrons(group) + spread * spread);
+        }
+        units = [.. groups.Select(Scatter)];
+        centres = [.. groups.Select(g => Left(g.Middle))];
     }
 
     /// <summary>
@@ -156,6 +169,7 @@ internal sealed class DarkResidual
     {
         if (light.Clip is null)
             return (random, 1);
+        double unit = UnitOf(sensor.Pixels!.GroupOf[pixel]).Unit;
         (double left, double noise) = Response(pixel);
         return (noise * unit * unit, left);
     }
@@ -173,9 +187,9 @@ internal sealed class DarkResidual
         int k = lights.DitherPositions;
         if (light.Clip is null || k is not (3 or 4))
             return 0;
-        FindUnit();
         ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
         ReadOnlySpan<bool> hot = sensor.Pixels.Hot;
+        ReadOnlySpan<int> groups = sensor.Pixels.GroupOf;
         double weight = 0,
             sum = 0,
             squares = 0;
@@ -183,7 +197,7 @@ internal sealed class DarkResidual
         {
             if (!hot[i])
                 continue;
-            double excess = Of(i) - centre,
+            double excess = Of(i) - UnitOf(groups[i]).Centre,
                 outlying = weights[i] * Math.Clamp(1 - Response(i).Left, 0, 1);
             (weight, sum, squares) = (weight + outlying, sum + outlying * excess, squares + outlying * excess * excess);
         }
@@ -192,7 +206,7 @@ internal sealed class DarkResidual
 
     private (double Left, double Noise) Response(int pixel)
     {
-        FindUnit();
+        (double centre, double unit) = UnitOf(sensor.Pixels!.GroupOf[pixel]);
         return light.Clip!.To((Of(pixel) - centre) / unit, light.Deviations[pixel] / unit);
     }
 
@@ -202,44 +216,41 @@ internal sealed class DarkResidual
     /// <summary>Noise of the typical pixel of the stack, e-, from what is new in each light.</summary>
     internal double StackNoise => Math.Sqrt(TypicalNoise.Random / lights.Lights);
 
-    /// <summary>Mean and standard deviation over pixels of what is left in the stack before dithering, e-.</summary>
-    internal (double Mean, double Spread) Pattern(bool withHotPixels)
+    /// <summary>
+    /// Standard deviation over pixels of what is left in the stack before dithering, e-: within the groups that glow
+    /// alike, which dithering reduces, and between them, which it does not.
+    /// </summary>
+    internal ResidualPattern Pattern(bool withHotPixels)
     {
-        double weight = 0,
-            sum = 0,
-            squares = 0;
         double[] kept = Kept(withHotPixels);
         ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
-        ReadOnlySpan<bool> hot = sensor.Pixels.Hot;
-        for (int i = 0; i < kept.Length; i++)
+        ReadOnlySpan<bool> outlying = sensor.Pixels.Outlying;
+        double whole = 0,
+            sum = 0,
+            ofMeans = 0,
+            within = 0;
+        foreach (PixelGroup group in sensor.Pixels.Groups)
         {
-            if (hot[i] && !withHotPixels)
+            double weight = 0,
+                first = 0,
+                second = 0;
+            for (int i = group.First; i < group.First + group.Count; i++)
+            {
+                if (outlying[i] && !withHotPixels)
+                    continue;
+                weight += weights[i];
+                first += weights[i] * kept[i];
+                second += weights[i] * kept[i] * kept[i];
+            }
+            if (!(weight > 0))
                 continue;
-            weight += weights[i];
-            sum += weights[i] * kept[i];
-            squares += weights[i] * kept[i] * kept[i];
+            whole += weight;
+            sum += first;
+            ofMeans += first * first / weight;
+            within += second - first * first / weight;
         }
-        double mean = sum / weight;
-        return (mean, Math.Sqrt(Math.Max(squares / weight - mean * mean, 0)));
-    }
-
-    /// <summary>
-    /// Share of the pixels whose residual, from the typical one, exceeds a limit in the stack; see
-    /// <see cref="DitheredShare"/> for a dithered one.
-    /// </summary>
-    internal double ShareBeyond(double limit)
-    {
-        double[] excesses = Kept();
-        ReadOnlySpan<double> weights = sensor.Pixels!.Weights;
-        for (int i = 0; i < excesses.Length; i++)
-            excesses[i] -= typical;
-        if (lights.DitherPositions > 1)
-            return DitheredShare.Beyond(weights, excesses, sensor.Pixels.Hot, lights.DitherPositions, limit);
-        double share = 0;
-        for (int i = 0; i < excesses.Length; i++)
-            if (Math.Abs(excesses[i]) > limit)
-                share += weights[i];
-        return share;
+        double mean = sum / whole;
+        return new(Math.Sqrt(Math.Max(within / whole, 0)), Math.Sqrt(Math.Max(ofMeans / whole - mean * mean, 0)));
     }
 
     /// <summary>Mean residual of all pixels, e-; of the typical pixel when the distribution is not known.</summary>

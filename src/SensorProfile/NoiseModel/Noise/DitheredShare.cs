@@ -17,7 +17,7 @@ namespace SensorProfile.NoiseModel.Noise;
 internal static class DitheredShare
 {
     /// <summary>The share.</summary>
-    /// <param name="weights">Share of the pixels in every class; all sum to 1.</param>
+    /// <param name="weights">Pixels in every class, in shares of any sum: that of all classes is taken as 1.</param>
     /// <param name="excesses">Residual from the typical one, e-, of every class.</param>
     /// <param name="hotPixels">Whether the pixels of a class are hot.</param>
     /// <param name="positions">k, at least 2.</param>
@@ -31,7 +31,10 @@ internal static class DitheredShare
     )
     {
         double k = positions,
-            threshold = k * limit;
+            threshold = k * limit,
+            whole = 0;
+        foreach (double part in weights)
+            whole += part;
         (double core, double mean, double variance, double skewness) = Moments(
             weights,
             excesses,
@@ -39,6 +42,7 @@ internal static class DitheredShare
             ofHot: false,
             double.PositiveInfinity
         );
+        core /= whole;
         double hot = Math.Max(1 - core, 0),
             none = Math.Pow(core, k);
         double share = none * SkewedTail(k * mean, k * variance, skewness / Math.Sqrt(k), threshold);
@@ -47,7 +51,7 @@ internal static class DitheredShare
         double alone = 0;
         for (int i = 0; i < weights.Length; i++)
             if (hotPixels[i])
-                alone += weights[i] * Tail(excesses[i] + (k - 1) * mean, (k - 1) * variance, threshold);
+                alone += weights[i] / whole * Tail(excesses[i] + (k - 1) * mean, (k - 1) * variance, threshold);
         double one = k * Math.Pow(core, k - 1);
         share += one * alone;
         double several = Math.Max(1 - none - one * hot, 0);
@@ -127,6 +131,8 @@ internal static class DitheredShare
             below = (-limit - mean) / sigma;
         if (above > 8 && below < -8)
             return 0;
+        if (above < -8 || below > 8)
+            return 1;
         return 1 - Normal.CDF(0, 1, above) + Normal.CDF(0, 1, below);
     }
 }

@@ -66,7 +66,7 @@ internal static class FlickerNoise
         double visits = (double)stack.Lights / stack.DitherPositions;
         double lights = OfMean(
             pixels,
-            sensor.GrowthAt(stack.TemperatureCelsius).Thermal,
+            sensor.GrowthAt(stack.TemperatureCelsius, stack.ExposureSeconds).Thermal,
             stack.ExposureSeconds,
             visits,
             stack.DitherPositions * stack.ExposureSeconds
@@ -77,7 +77,7 @@ internal static class FlickerNoise
                 * scale
                 * OfMean(
                     pixels,
-                    sensor.GrowthAt(darks.TemperatureCelsius).Thermal,
+                    sensor.GrowthAt(darks.TemperatureCelsius, darks.ExposureSeconds).Thermal,
                     darks.ExposureSeconds,
                     darks.Frames,
                     darks.ExposureSeconds

@@ -24,7 +24,7 @@ internal static class FlickerRanks
     {
         if (sensor.Pixels is null || sensor.Flicker.Count == 0)
             return [];
-        Growth growth = sensor.GrowthAt(celsius);
+        Growth growth = sensor.GrowthAt(celsius, exposureSeconds);
         (double Variance, double Weight)[] plain =
         [
             .. sensor.Pixels.Classes.Select(c =>
@@ -91,15 +91,26 @@ internal static class FlickerRanks
 
     private static double[] Quantiles((double Variance, double Weight)[] pixels)
     {
-        (double Variance, double Weight)[] sorted = [.. pixels.OrderBy(p => p.Variance)];
+        double[] variances = new double[pixels.Length];
+        int[] order = new int[pixels.Length];
+        for (int i = 0; i < pixels.Length; i++)
+            (variances[i], order[i]) = (pixels[i].Variance, i);
+        Array.Sort(variances, order);
+        // equals in the order of the classes, so that the sum of the weights is the same everywhere
+        for (int from = 0, to; from < order.Length; from = to)
+        {
+            for (to = from + 1; to < order.Length && variances[to] == variances[from]; )
+                to++;
+            Array.Sort(order, from, to - from);
+        }
         double[] found = new double[shares.Length];
         for (int i = 0; i < shares.Length; i++)
         {
             double below = 0;
             int at = 0;
-            while (at < sorted.Length - 1 && below + sorted[at].Weight < shares[i])
-                below += sorted[at++].Weight;
-            found[i] = sorted[at].Variance;
+            while (at < order.Length - 1 && below + pixels[order[at]].Weight < shares[i])
+                below += pixels[order[at++]].Weight;
+            found[i] = variances[at];
         }
         return found;
     }

@@ -23,11 +23,11 @@ internal sealed class LightClasses
         TypicalNoise = PixelNoise.OfLight(sensor, SkyElectrons, TypicalRate * lights.ExposureSeconds);
         if (sensor.Pixels is not { } pixels)
             return;
-        rates = pixels.RatesAt(sensor.GrowthAt(lights.TemperatureCelsius));
+        rates = pixels.RatesAt(sensor.GrowthAt(lights.TemperatureCelsius, lights.ExposureSeconds));
         (held, full) = (new double[rates.Length], new bool[rates.Length]);
         if (lights.Clips)
         {
-            Clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma);
+            Clip = ClippedMean.Of(lights.Lights, lights.DitherPositions, lights.RejectionSigma, lights.Rejection);
             deviations = new double[rates.Length];
         }
         for (int i = 0; i < rates.Length; i++)
@@ -71,7 +71,17 @@ internal sealed class LightClasses
     /// <summary>Standard deviation of one sample, e-; only for a stack that rejects outliers.</summary>
     internal ReadOnlySpan<double> Deviations => deviations;
 
-    /// <summary>Rates of the classes at another temperature, e-/px/s.</summary>
-    internal double[] RatesAt(double celsius, bool withHotPixels) =>
-        celsius == Lights.TemperatureCelsius ? rates : sensor.Pixels!.RatesAt(sensor.GrowthAt(celsius), withHotPixels);
+    /// <summary>Rates of the classes at another temperature and exposure, e-/px/s.</summary>
+    internal double[] RatesAt(double celsius, double exposureSeconds, bool withHotPixels) =>
+        celsius == Lights.TemperatureCelsius && exposureSeconds == Lights.ExposureSeconds
+            ? rates
+            : sensor.Pixels!.RatesAt(sensor.GrowthAt(celsius, exposureSeconds), withHotPixels);
+
+    /// <summary>What the glow adds to one light in a group of the classes, e-.</summary>
+    internal double GlowElectrons(PixelGroup group) =>
+        group.Glow == 0
+            ? 0
+            : group.Glow
+                * sensor.GrowthAt(Lights.TemperatureCelsius, Lights.ExposureSeconds).Glow
+                * Lights.ExposureSeconds;
 }

@@ -101,7 +101,7 @@ public sealed record LightNoise(
         FlickerAtRank? flicker = FlickerRanks
             .Of(sensor, sky, exposureSeconds, celsius)
             .FirstOrDefault(r => r.Share == share);
-        double? ranked = sensor.RateOfRank(share, celsius) is double rate
+        double? ranked = sensor.RateOfRank(share, celsius, exposureSeconds) is double rate
             ? Math.Sqrt(PixelNoise.OfLight(sensor, skyElectrons, Math.Max(rate, 0) * exposureSeconds).Random)
             : null;
         return

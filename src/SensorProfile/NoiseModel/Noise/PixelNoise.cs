@@ -29,15 +29,16 @@ internal readonly record struct PixelNoise(
     /// <summary>What every light of the stack shares, sensor pixel by sensor pixel, e-².</summary>
     internal double Common => MasterDark + MasterBias;
 
-    /// <summary>Variance of one calibrated light, e-².</summary>
-    internal double Sub => Random + Common;
-
     /// <summary>
     /// Variance of the mean of M calibrated lights over k dither positions, e-²: the masters' noise only falls with k;
     /// rejection costs some of what is new in each light (<see cref="ClippedMean.Cost"/>).
     /// </summary>
     internal double Stack(StackConditions stack) =>
-        (stack.Clips ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma).Cost : 1)
+        (
+            stack.Clips
+                ? ClippedMean.Of(stack.Lights, stack.DitherPositions, stack.RejectionSigma, stack.Rejection).Cost
+                : 1
+        )
             * Random
             / stack.Lights
         + Common / stack.DitherPositions;

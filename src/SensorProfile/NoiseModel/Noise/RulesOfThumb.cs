@@ -7,17 +7,17 @@ internal static class RulesOfThumb
 {
     private const string NoSource = "(common practice, no source)";
 
-    /// <summary>T-2: the usual number of darks in a master.</summary>
+    /// <summary>The usual number of darks in a master.</summary>
     internal const int UsualDarks = 20;
 
-    /// <summary>T-6: dark current doubles every 5 to 7 °C.</summary>
+    /// <summary>"Dark current doubles every 5 to 7 °C."</summary>
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
     internal static string Doubling(double doubling) =>
         $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Said.Celsius(doubling)}, "
         + $"which is {(DoublingIsUsual(doubling) ? "usual" : "unusual")}.";
 
-    /// <summary>T-1: darks within ±5 °C.</summary>
+    /// <summary>"Darks within ±5 °C of the lights."</summary>
     internal static string FiveDegrees(double? warmer, double? colder, double uncertainty)
     {
         double tighter = Math.Min(warmer ?? double.PositiveInfinity, colder ?? double.PositiveInfinity);
@@ -32,7 +32,7 @@ internal static class RulesOfThumb
         return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
     }
 
-    /// <summary>T-2: at least 20 darks. Accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
+    /// <summary>"At least 20 darks": accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
     internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) =>
         FewestDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
 
@@ -44,12 +44,12 @@ internal static class RulesOfThumb
             + $"{Said.Percent(loss)}.";
     }
 
-    /// <summary>T-4: an uncooled camera reaches about 30 °C on a warm night.</summary>
+    /// <summary>"An uncooled camera reaches about 30 °C on a warm night."</summary>
     internal static string WarmNight(TypicalLaw law) =>
         $"\"An uncooled camera reaches 30 °C on a warm night\" {NoSource}: at 30 °C this one has "
         + $"{Said.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
 
-    /// <summary>T-8: dithering advised.</summary>
+    /// <summary>"Dither."</summary>
     internal static string Dithering(int positions) =>
         positions > 1
             ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread of typical "

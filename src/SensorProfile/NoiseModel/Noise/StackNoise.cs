@@ -75,7 +75,8 @@ internal sealed record StackNoise(
             darks?.ExposureSeconds ?? stack.ExposureSeconds,
             darks?.Scaled ?? false
         );
-        double spread = darks is null ? 0 : residual.Pattern(withHotPixels: true).Spread,
+        ResidualPattern pattern = darks is null ? default : residual.Pattern(withHotPixels: true);
+        double dithered = pattern.Dithered(stack.DitherPositions),
             variance = 0;
         for (int i = 0; i < sensor.Pixels.Classes.Count; i++)
         {
@@ -92,6 +93,6 @@ internal sealed record StackNoise(
         // clipping costs nothing of what all samples share
         double shared =
             stack.Lights > 1 ? 1 + (residual.ClipCost - 1) * (stack.DitherPositions - 1) / (stack.Lights - 1) : 1;
-        return (spread, variance + shared * spread * spread / stack.DitherPositions + residual.PairsOfOutliers());
+        return (pattern.Spread, variance + shared * dithered * dithered + residual.PairsOfOutliers());
     }
 }

@@ -24,7 +24,7 @@ public sealed record SkyBrightness
     /// <summary>
     /// Relative standard uncertainty of the estimate: brightness to 0.2 mag and efficiency to 20 % give about 0.3.
     /// </summary>
-    public double RelativeUncertainty { get; init; } = 0.3;
+    internal double RelativeUncertainty { get; init; } = 0.3;
 
     /// <summary>The sky in e-/px/s.</summary>
     /// <remarks>

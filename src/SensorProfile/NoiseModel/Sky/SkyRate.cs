@@ -26,7 +26,7 @@ public sealed record SkyRate(string Name, Measurement Rate, IReadOnlyList<string
     /// <param name="exposureSeconds">Exposure of the lights, s.</param>
     /// <exception cref="DecisionRefusedException">Background, gain or exposure are not above 0, or the background is
     /// not above its own noise.</exception>
-    public static SkyRate FromBackground(Measurement background, Measurement gain, double exposureSeconds)
+    internal static SkyRate FromBackground(Measurement background, Measurement gain, double exposureSeconds)
     {
         Refuse.UnlessPositive(exposureSeconds, "exposure-not-positive", "exposure of the lights", "s");
         Refuse.UnlessPositive(gain.Value, "gain-not-positive", "gain", "e⁻/ADU");

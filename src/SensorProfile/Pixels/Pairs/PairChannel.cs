@@ -11,21 +11,6 @@ namespace SensorProfile.Pixels.Pairs;
 /// <param name="B">Row and column sums of B.</param>
 internal sealed record PairChannel(string Name, SampleSums Differences, ClippedMoments Clipped, LineSums A, LineSums B)
 {
-    /// <summary>Mean of A over all its pixels, ADU.</summary>
-    public double MeanA => (double)A.Rows.Sum() / Differences.Count;
-
-    /// <summary>Mean of B over all its pixels, ADU.</summary>
-    public double MeanB => (double)B.Rows.Sum() / Differences.Count;
-
-    /// <summary>μ = ½(mean(A) + mean(B)), ADU.</summary>
-    public double Mean => (MeanA + MeanB) / 2;
-
-    /// <summary>
-    /// Temporal variance over all pixels in the form of the standard, divisor n, ADU²; see
-    /// <see cref="PairVariance.OfSums"/>.
-    /// </summary>
-    public double StandardVariance => PairVariance.OfSums(Differences.Count, Differences.Sum, Differences.SumOfSquares);
-
     /// <summary>
     /// Temporal variance without outliers, divisor n − 1, ADU², with its standard error, excess kurtosis included;
     /// quantisation is still in it.

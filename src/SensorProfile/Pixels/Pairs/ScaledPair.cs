@@ -30,7 +30,6 @@ internal static class ScaledPair
         WalkOptions? options = null
     )
     {
-        pedestal.Check(a.Width, a.Height);
         var light = LightRow.Measure(a, b, mosaic, pedestal, options);
         var sums = Clip([.. light.Select(rows => Ratios(Array.ConvertAll(rows, row => (row.A, row.B)), kind))]);
         sums = Clip([.. sums.Select(rows => Ratios(Array.ConvertAll(rows, row => (row.A, row.B)), kind))]);

@@ -34,9 +34,6 @@ internal sealed record ScaledPairChannel(
     double RatioChiSquare
 )
 {
-    /// <summary>Excluded / all.</summary>
-    public double ExcludedFraction => (double)Excluded / (Pixels + Excluded);
-
     /// <summary>The signal that the pair's variance belongs to: Σ(a + ρ²b)/Σ(1 + ρ²), ADU above the pedestal.</summary>
     public double Signal => Light / ReadWeight;
 
@@ -57,27 +54,5 @@ internal sealed record ScaledPairChannel(
                 "variance of a scaled pair difference"
             );
         }
-    }
-
-    /// <summary>
-    /// System gain K = [Σd² − σ²_read·Σ(1 + ρ²)] / Σ(a + ρ²b), ADU/e-; the gain in e-/ADU is its inverse.
-    /// </summary>
-    /// <remarks>Photon-transfer method (Janesick, Photon Transfer, SPIE Press 2007) for one pair. Standard uncertainty:
-    /// √((2/(n−1) + κ/n)) of Σd² and that of σ²_read in quadrature;
-    /// pixels that brighten their neighbours (brighter-fatter effect) and light that changes within a row are not in
-    /// it.</remarks>
-    /// <param name="readVariance">σ²_read of the channel, ADU², quantisation included as it is in d.</param>
-    public Measurement SystemGain(Measurement readVariance)
-    {
-        double gain = (SquaredDifferences - readVariance.Value * ReadWeight) / Light;
-        double fromPair = SquaredDifferences * PairVariance.RelativeStandardError(Pixels, ExcessKurtosis);
-        double fromRead = readVariance.StandardUncertainty * ReadWeight;
-        return new Measurement(
-            gain,
-            Math.Sqrt(fromPair * fromPair + fromRead * fromRead) / Light,
-            "ADU/e-",
-            Pixels,
-            "photon transfer, one scaled flat pair"
-        );
     }
 }

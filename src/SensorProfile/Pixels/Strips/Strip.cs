@@ -35,13 +35,6 @@ internal sealed class Strip
     /// <summary>One row of one frame; <paramref name="row"/> counts from the first row of the strip.</summary>
     public ReadOnlySpan<ushort> Row(int frame, int row) => Samples(frame).Slice(row * Width, Width);
 
-    /// <summary>Copies the N samples of one pixel, in the order of the frames.</summary>
-    public void CopyPixel(int pixel, Span<ushort> samples)
-    {
-        for (int frame = 0; frame < Frames; frame++)
-            samples[frame] = _samples[frame * Pixels + pixel];
-    }
-
     internal void Fill(IReadOnlyList<IFrameSamples> frames, int firstRow, int rows)
     {
         FirstRow = firstRow;

@@ -13,12 +13,6 @@ internal sealed record ChannelStatistics(string Name, IntegerHistogram Codes, Li
     /// </summary>
     public double ShareAtTop => Codes.ShareAt(Codes.Maximum);
 
-    /// <summary>Share at its own least code: large when the camera clips black.</summary>
-    public double ShareAtFloor => Codes.ShareAt(Codes.Minimum);
-
-    /// <summary>Share at code 0.</summary>
-    public double ShareAtZero => Codes.ShareAt(0);
-
     /// <summary>
     /// Mean and variance over the pixels without those beyond <paramref name="limit"/> standard deviations.
     /// </summary>

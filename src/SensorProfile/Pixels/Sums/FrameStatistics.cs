@@ -62,11 +62,4 @@ internal sealed record FrameStatistics(string Name, ColourMosaic Mosaic, IReadOn
             ]
         );
     }
-
-    /// <summary>Reads every frame once, one after the other, each on all threads.</summary>
-    public static IReadOnlyList<FrameStatistics> OfAll(
-        IReadOnlyList<IFrameSamples> frames,
-        ColourMosaic mosaic,
-        WalkOptions? options = null
-    ) => [.. frames.Select(frame => Of(frame, mosaic, options))];
 }

@@ -19,9 +19,9 @@ internal sealed class GroupStrip
         Width = width;
         _frames = [.. framesPerGroup];
         int pixels = checked(width * mostRows);
-        _first = [.. _frames.Select(_ => new ushort[pixels])];
-        _sums = [.. _frames.Select(_ => new int[pixels])];
-        _squares = [.. _frames.Select(_ => new long[pixels])];
+        _first = [.. _frames.Select(_ => GC.AllocateUninitializedArray<ushort>(pixels))];
+        _sums = [.. _frames.Select(_ => GC.AllocateUninitializedArray<int>(pixels))];
+        _squares = [.. _frames.Select(_ => GC.AllocateUninitializedArray<long>(pixels))];
         _kept = keepSamples
             ? [.. _frames.Select(n => GC.AllocateUninitializedArray<ushort>(checked((n - 1) * pixels)))]
             : null;

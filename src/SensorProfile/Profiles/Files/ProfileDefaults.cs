@@ -67,6 +67,8 @@ internal static class ProfileDefaults
         [typeof(DefectCluster)] = [],
         [typeof(GlowSignal)] = [],
         [typeof(GlowRate)] = [],
+        [typeof(GlowClass)] = [],
+        [typeof(HotLawBend)] = [],
         [typeof(HotPixelCurveAt)] = [],
         [typeof(DefectLine)] = [],
         [typeof(SensorBoundary)] = [],

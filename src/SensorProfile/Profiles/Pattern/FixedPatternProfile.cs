@@ -19,8 +19,26 @@ public sealed record FixedPatternProfile
     /// </summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
 
-    /// <summary>Doubling temperature of pixels by dark rate; empty with fewer than 3 temperatures.</summary>
+    /// <summary>
+    /// The same for the rate without glow; empty where nothing glows, and in profiles made before it.
+    /// </summary>
+    public IReadOnlyList<RateQuantile> ThermalQuantiles { get; init; } = [];
+
+    /// <summary>Pixels with a dark rate, without glow, above a threshold; empty as above.</summary>
+    public IReadOnlyList<HotPixelCount> ThermalCurve { get; init; } = [];
+
+    /// <summary>Pixels by the strength of the glow, faintest first; empty as above.</summary>
+    public IReadOnlyList<GlowClass> GlowClasses { get; init; } = [];
+
+    /// <summary>
+    /// Doubling temperature of pixels by dark rate, glow not included; empty with fewer than 3 temperatures.
+    /// </summary>
     public IReadOnlyList<DoublingByRate> DoublingByRate { get; init; } = [];
+
+    /// <summary>
+    /// How the laws of hot pixels bend; null where none could be learnt, and in profiles made before it.
+    /// </summary>
+    public HotLawBend? HotLawBend { get; init; }
 
     /// <summary>
     /// Pixels that jump between levels, in classes of about the same step; empty when none were found, and in profiles

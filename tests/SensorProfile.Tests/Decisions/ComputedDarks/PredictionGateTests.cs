@@ -24,15 +24,15 @@ public sealed class PredictionGateTests
     };
 
     [Theory]
-    [InlineData(-10.3, "exposure")]
-    [InlineData(-12, "temperature")]
-    [InlineData(-22, "beyond")]
-    [InlineData(4, "beyond")]
-    public void TheTrialThatSpeaksForTheTemperatureIsAsked(double celsius, string proof)
+    [InlineData(-10.3, PredictionProof.Exposure)]
+    [InlineData(-12, PredictionProof.Temperature)]
+    [InlineData(-22, PredictionProof.Beyond)]
+    [InlineData(4, PredictionProof.Beyond)]
+    public void TheTrialThatSpeaksForTheTemperatureIsAsked(double celsius, PredictionProof proof)
     {
         var (_, _, found, findings) = Pass(Trials(), celsius, 100);
         Assert.Equal(proof, found);
-        Assert.Equal(proof == "beyond", findings.Any(f => f.Code == "extrapolated"));
+        Assert.Equal(proof == PredictionProof.Beyond, findings.Any(f => f.Code == "extrapolated"));
     }
 
     [Theory]
@@ -50,24 +50,27 @@ public sealed class PredictionGateTests
     {
         DarkPredictionProfile outside = Trials() with { Beyond = failed },
             inside = Trials() with { ByTemperature = failed };
-        Assert.Equal("temperature", Pass(outside, -12, 100).Proof);
+        Assert.Equal(PredictionProof.Temperature, Pass(outside, -12, 100).Proof);
         DecisionRefusedException refusal = Assert.Throws<DecisionRefusedException>(() => Pass(outside, -22, 100));
         Assert.Equal((RefusalKind.CannotTell, "prediction-failed"), (refusal.Kind, refusal.Code));
         Assert.Contains("40 % of the hot pixels", refusal.Message, StringComparison.Ordinal);
-        Assert.Equal("exposure", Pass(inside, -10, 100).Proof);
+        Assert.Equal(PredictionProof.Exposure, Pass(inside, -10, 100).Proof);
         Assert.Throws<DecisionRefusedException>(() => Pass(inside, -12, 100));
         Assert.Throws<DecisionRefusedException>(() => Pass(Trials() with { ByExposure = failed }, -10, 100));
     }
 
     [Fact]
     public void WithTwoTemperaturesTheTrialBeyondSpeaksForTheOneBetween() =>
-        Assert.Equal("temperature", Pass(Trials() with { ByTemperature = null }, -5, 100, [-10, 0]).Proof);
+        Assert.Equal(
+            PredictionProof.Temperature,
+            Pass(Trials() with { ByTemperature = null }, -5, 100, [-10, 0]).Proof
+        );
 
     [Fact]
     public void WithOneTemperatureOnlyItsOwnIsAnswered()
     {
         DarkPredictionProfile one = Trials() with { ByTemperature = null, Beyond = null };
-        Assert.Equal("exposure", Pass(one, -10.2, 100, [-10]).Proof);
+        Assert.Equal(PredictionProof.Exposure, Pass(one, -10.2, 100, [-10]).Proof);
         Assert.Equal(
             "prediction-not-validated",
             Assert.Throws<DecisionRefusedException>(() => Pass(one, -8, 100, [-10])).Code
@@ -103,7 +106,7 @@ public sealed class PredictionGateTests
     private static (
         DarkPredictionProfile Trials,
         PredictionTest Test,
-        string Proof,
+        PredictionProof Proof,
         IReadOnlyList<Finding> Findings
     ) Pass(DarkPredictionProfile? trials, double celsius, double seconds, double[]? temperatures = null) =>
         PredictionGate.Pass(

@@ -10,7 +10,7 @@ public class ExposureAdviceTests
 {
     private static readonly Tarn exact = new() { Relative = 0, Gain = 1e-6 }; // no quantisation to speak of
 
-    // R 1.5 e⁻, B 0.5 e⁻/px/s, 5 %: 43.9024390244 s; half of 50 000 e⁻ at 0.5 + the rate of the pixel at 99.9 %
+    // c·R²/B with R 1.5 e⁻, B 0.5 e⁻/px/s, 5 %: 43.9024390244 s; half of 50 000 e⁻ at 0.5 + the rate of the pixel at 99.9 %
     [Fact]
     public void ShortestAndLongestAreThoseOfTheFormulas()
     {

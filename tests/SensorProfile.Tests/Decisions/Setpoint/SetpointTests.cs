@@ -18,16 +18,16 @@ public class SetpointTests
         Rate = 0.06,
         HotFrom = 0.3,
         Gain = 1e-6,
-    }; // X-9 has no quantisation
+    }; // no quantisation
 
-    [Theory]
+    [Theory] // I_max = ((1 + p)² − 1)·(S·t + R²)/t at S 0.5, t 300, R 1.5
     [InlineData(0.01, 0.01020075)]
     [InlineData(0.05, 0.05201875)]
     [InlineData(0.10, 0.106575)]
     public void ThermalAllowance(double loss, double expected) =>
         Assert.Equal(expected, SetpointAdvice.Allowance(loss, 0.5, 300, 2.25), 1e-9);
 
-    [Theory]
+    [Theory] // −10 + 6·log₂(I_max/0.06), I_max as above
     [InlineData(0.01, -25.3377236)]
     [InlineData(0.05, -11.2355846)]
     [InlineData(0.10, -5.02699210)]
@@ -37,7 +37,7 @@ public class SetpointTests
         Assert.Equal(expected, answer.Quantities["setpointTypical"]!.Value, 1e-6);
     }
 
-    [Theory] // I-6 for every law: at the set point the law's rate is the allowance, and a degree warmer exceeds it
+    [Theory] // every law: at the set point the law's rate is the allowance, and a degree warmer exceeds it
     [InlineData("arrhenius", 0.06, 0.6)]
     [InlineData("arrhenius+floor", 0.06, 0.6, 0.004)]
     [InlineData("doubling+floor", 0.06, 6.0, 0.004)]
@@ -78,7 +78,7 @@ public class SetpointTests
         Assert.True(answer.Quantities["setpointTypical"]!.StandardUncertainty > 0);
     }
 
-    [Fact] // f for +5 % and +10 %
+    [Fact] // f = √((1 + p)² − 1)
     public void SpreadFactor()
     {
         Assert.Equal(0.320156211872, new LossLimits { NoiseLoss = 0.05 }.SpreadFactor, 5e-13);
@@ -179,7 +179,7 @@ public class SetpointTests
         Assert.Equal((SetpointVerdict.Holds, SetpointBound.Loss), (answer.Verdict, answer.Bound));
     }
 
-    [Fact] // limited by the cooler
+    [Fact]
     public void TheCoolerLimitsTheAdvice()
     {
         SetpointAnswer answer = Ask(hot, loss: 0.01, ambient: [new("July", 22)], difference: 35);

@@ -18,10 +18,11 @@ public class ShotListTests
         ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Minutes = minutes });
         Assert.True(answer.Quantities["totalTime"]!.Value <= 60 * minutes);
         Assert.True(
-            answer.Shots.Where(s => s.Kind == "bias").Sum(s => s.Frames) >= MissingMeasurements.BiasForPixelNoise
+            answer.Shots.Where(s => s.Kind == FrameKind.Bias).Sum(s => s.Frames)
+                >= MissingMeasurements.BiasForPixelNoise
         );
-        Assert.True(answer.Shots.Count(s => s.Kind == "flat") >= MissingMeasurements.FlatLevels);
-        var darks = answer.Shots.Where(s => s.Kind == "dark").GroupBy(s => s.Temperature).ToList();
+        Assert.True(answer.Shots.Count(s => s.Kind == FrameKind.Flat) >= MissingMeasurements.FlatLevels);
+        var darks = answer.Shots.Where(s => s.Kind == FrameKind.Dark).GroupBy(s => s.Temperature).ToList();
         Assert.True(darks.Count >= MissingMeasurements.Temperatures);
         Assert.All(darks, d =>
             Assert.True(d.Count() >= MissingMeasurements.DarkExposures && d.All(s => s.Frames >= 2))
@@ -36,24 +37,15 @@ public class ShotListTests
             .. answer.Shots.Select(
                 (s, i) =>
                     Sets.Of(
-                        s.Kind switch
-                        {
-                            "bias" => FrameKind.Bias,
-                            "flat" => FrameKind.Flat,
-                            _ => FrameKind.Dark,
-                        },
+                        s.Kind,
                         s.Frames,
-                        s.Exposure ?? (s.Kind == "flat" ? 0.01 * (i + 1) : 0),
+                        s.Exposure ?? (s.Kind == FrameKind.Flat ? 0.01 * (i + 1) : 0),
                         s.Temperature ?? -10
                     )
             ),
         ]);
         Assert.Empty(MissingMeasurements.Of(taken));
-        Assert.StartsWith(
-            "Nothing is missing: characterise what you have.",
-            ShotList.Plan(new ShotQuestion { Existing = taken }).Sentence,
-            StringComparison.Ordinal
-        );
+        Assert.Empty(ShotList.Plan(new ShotQuestion { Existing = taken }).Shots);
     }
 
     [Fact]
@@ -114,7 +106,7 @@ public class ShotListTests
         );
         Assert.Equal(-12, answer.Shots.Min(s => s.Temperature));
         Assert.True(answer.Shots.Max(s => s.Temperature) <= 20);
-        Assert.Contains(answer.Cautions, c => c.Contains("in steps", StringComparison.Ordinal));
+        Assert.True(answer.Cooled);
     }
 
     [Fact]
@@ -128,8 +120,7 @@ public class ShotListTests
                 Minutes = 120,
             }
         );
-        Assert.Contains(answer.Shots, s => s.Reason.Contains("outside at night", StringComparison.Ordinal));
-        Assert.Contains(answer.Cautions, c => c.Contains("closed bag", StringComparison.Ordinal));
+        Assert.Contains(answer.Shots, s => s.Purpose == ShotPurpose.OutsideAtNight);
     }
 
     // two temperatures close together: a far one shrinks the doubling temperature most, and more bias frames the read
@@ -148,7 +139,7 @@ public class ShotListTests
         ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 });
         ShotAddition best = answer.Additions[0];
         Assert.Equal("doublingTemperature", best.Quantity);
-        Assert.EndsWith("at 15 °C", best.What, StringComparison.Ordinal);
+        Assert.Equal(15, best.What.Temperature);
         ShotAddition bias = answer.Additions.First(a => a.Quantity == "readNoise");
         Assert.Equal(1 - Math.Sqrt(31.0 / 47), bias.Reduction, 1e-12);
     }
@@ -181,21 +172,9 @@ public class ShotListTests
         [
             .. ShotList
                 .Plan(new ShotQuestion { Existing = inventory, AmbientCelsius = 15 })
-                .Additions.Where(a => a.What.Contains("darks", StringComparison.Ordinal)),
+                .Additions.Where(a => a.What.Kind == FrameKind.Dark),
         ];
-        Assert.Equal(
-            ["15 °C", "−10.5 °C", "−17 °C"],
-            darks.Select(a => a.What.Split(" at ")[1]).Distinct().Order(StringComparer.Ordinal)
-        );
+        Assert.Equal([-17, -10.5, 15], darks.Select(a => a.What.Temperature!.Value).Distinct().Order());
         Assert.Equal(darks.Length, darks.Select(a => (a.What, a.Quantity)).Distinct().Count());
-    }
-
-    [Fact]
-    public void TheTableHasOneRowPerShot()
-    {
-        ShotListAnswer answer = ShotList.Plan(new ShotQuestion { Minutes = 90 });
-        using var writer = new StringWriter();
-        DecisionTables.Write(answer, writer);
-        Assert.Equal(answer.Shots.Count + 2, writer.ToString().Split("\r\n").Length);
     }
 }

@@ -16,15 +16,10 @@ public class ShotsToAddTests
     {
         ShotListAnswer answer = Ask(Complete());
         Assert.Empty(answer.Shots);
-        Assert.StartsWith(
-            "Nothing is missing: characterise what you have. The greatest gain would be ",
-            answer.Sentence,
-            StringComparison.Ordinal
-        );
-        Assert.Equal(
-            "There are 20 bias frames, 8 flat pairs, and darks of 3 or more exposures at −18.5 °C, −7 °C, 2 °C.",
-            answer.Reason
-        );
+        Assert.NotEmpty(answer.Additions);
+        ExistingFrames there = answer.Existing!;
+        Assert.Equal((20, 8, 3, false), (there.Bias, there.FlatPairs, there.DarkExposures, there.KindsUnknown));
+        Assert.Equal([-18.5, -7, 2], there.DarkTemperatures);
         Assert.All(answer.Additions, a =>
             Assert.True(a.After < a.Before && Math.Abs(1 - a.After!.Value / a.Before!.Value - a.Reduction) < 1e-12)
         );
@@ -55,14 +50,9 @@ public class ShotsToAddTests
             .. answer.Shots.Select(
                 (s, i) =>
                     Sets.Of(
-                        s.Kind switch
-                        {
-                            "bias" => FrameKind.Bias,
-                            "flat" => FrameKind.Flat,
-                            _ => FrameKind.Dark,
-                        },
+                        s.Kind,
                         s.Frames,
-                        s.Exposure ?? (s.Kind == "flat" ? 100 + i : 0),
+                        s.Exposure ?? (s.Kind == FrameKind.Flat ? 100 + i : 0),
                         s.Temperature ?? -10
                     )
             ),
@@ -140,18 +130,14 @@ public class ShotsToAddTests
             new ShotQuestion { Existing = Sets.Inventory(Complete()), LongestExposureSeconds = 600 }
         );
         Shot shot = Assert.Single(answer.Shots);
-        Assert.Equal(("dark", 600, -7.1), (shot.Kind, shot.Exposure, Math.Round(shot.Temperature!.Value, 1)));
+        Assert.Equal((FrameKind.Dark, 600, -7.1), (shot.Kind, shot.Exposure, Math.Round(shot.Temperature!.Value, 1)));
     }
 
     [Fact]
     public void FramesWithoutAKindAreSaidFirst()
     {
         ShotListAnswer answer = Ask([Sets.Of(FrameKind.Unknown, 12, 30, -10)]);
-        Assert.StartsWith(
-            "Say what the frames are first: none says whether it is a bias, dark or flat. Take ",
-            answer.Sentence,
-            StringComparison.Ordinal
-        );
+        Assert.True(answer.Existing!.KindsUnknown);
         Finding said = Assert.Single(answer.Findings, f => f.Code == "kinds-not-known");
         Assert.StartsWith("12 of the 12 frames ", said.Message, StringComparison.Ordinal);
     }
@@ -173,7 +159,7 @@ public class ShotsToAddTests
         [
             .. answer
                 .Additions.Where(a =>
-                    a.Quantity == "doublingTemperature" && a.What.StartsWith("12 darks", StringComparison.Ordinal)
+                    a.Quantity == "doublingTemperature" && a.What is { Kind: FrameKind.Dark, Frames: 12 }
                 )
                 .Select(a => a.After!.Value),
         ];
@@ -196,8 +182,8 @@ public class ShotsToAddTests
                 ),
             }
         );
-        Shot there = Assert.Single(answer.Shots, s => s is { Kind: "dark", Temperature: 31 });
-        Assert.Equal("covered; where the sensor read this before, after as long a run", there.Reason);
+        Shot there = Assert.Single(answer.Shots, s => s is { Kind: FrameKind.Dark, Temperature: 31 });
+        Assert.Equal(ShotPurpose.AsBefore, there.Purpose);
     }
 
     private static FrameSet[] Complete() =>

@@ -11,7 +11,7 @@ namespace SensorProfile.Tests.Decisions.Tolerance;
 
 public class DarkToleranceTests
 {
-    [Theory]
+    [Theory] // 2^(δ/6) − 1
     [InlineData(-5, -0.438768976)]
     [InlineData(-1, -0.109101282)]
     [InlineData(-0.5, -0.056125687)]
@@ -32,7 +32,7 @@ public class DarkToleranceTests
         Assert.Equal(-expected, residual.Level() / (0.006 * 300), 5e-10); // light less dark
     }
 
-    [Fact] // X-6, the closed form itself; the searches for glow and level below are held to it
+    [Fact] // ΔT₂·log₂(1 + fσ/(Dt)) and −ΔT₂·log₂(1 − fσ/(Dt)), the closed form itself; the searches for glow and level below are held to it
     public void TheClosedFormHasItsValues()
     {
         Assert.Equal(1, ClosedForm.Warmer(Math.Pow(2, 1 / 6.0) - 1, 6), 1e-12);
@@ -41,7 +41,7 @@ public class DarkToleranceTests
         Assert.Null(ClosedForm.Colder(1, 6));
     }
 
-    // X-8, by the general search over 300 classes of pixels (which hold the spread to 0.5 %): dark signal spreads by 3
+    // By the general search over 300 classes of pixels (which hold the spread to 0.5 %): dark signal spreads by 3
     // e-, stack noise 2 e-
     [Fact]
     public void WorkedExample()
@@ -55,7 +55,7 @@ public class DarkToleranceTests
         Assert.Equal(4.28382375, ClosedForm.Warmer(0.320156211872 * 2 / 3 * 3, 6), 5e-9);
     }
 
-    [Fact] // X-8 and T-8
+    [Fact] // k positions: fσ·√k in the closed form
     public void DitheringDividesTheResidualByTheRootOfThePositions()
     {
         (CameraProfile profile, ModeProfile mode, ToleranceQuestion question) = Worked();
@@ -131,18 +131,6 @@ public class DarkToleranceTests
         );
         Assert.Equal(beyond, answer.BeyondCoolers);
         Assert.Equal(beyond, answer.Quantities["toleranceWarmer"]!.Value < 0.2);
-        Assert.Equal(beyond, answer.Findings.Any(f => f.Code == "tolerance-below-coolers"));
-        Assert.StartsWith(
-            beyond ? "No cooler holds the darks as near as this stack needs (at most 0." : "Use darks at most ",
-            answer.Sentence,
-            StringComparison.Ordinal
-        );
-        if (beyond)
-            Assert.EndsWith(
-                "dither and reject outliers, or take the darks at the set point of the lights, on the same night.",
-                answer.Sentence,
-                StringComparison.Ordinal
-            );
         Assert.DoesNotContain(answer.RulesOfThumb, r => r.Contains(" 0 °C", StringComparison.Ordinal));
     }
 
@@ -161,11 +149,6 @@ public class DarkToleranceTests
             }
         );
         Assert.Equal(asked.Quantities["toleranceWarmer"], both.Dithered!.Quantities["toleranceWarmer"]);
-        Assert.Contains(
-            "Dithered over 20 positions with outliers rejected, at most ",
-            both.Reason,
-            StringComparison.Ordinal
-        );
         Assert.Null(
             DarkTolerance
                 .FindBoth(new Tarn().Profile(), new Tarn().Mode(), question with { DitherPositions = 1 })
@@ -231,10 +214,9 @@ public class DarkToleranceTests
         };
         ToleranceAnswer answer = DarkTolerance.Find(quiet.Profile(), quiet.Mode(), Question() with { Lights = 1 });
         Assert.Null(answer.Quantities["toleranceColder"]);
-        Assert.Contains("any amount colder", answer.Sentence, StringComparison.Ordinal);
     }
 
-    [Fact] // I-6: tolerance falls with exposure and dark current, rises with the noise (sky) and with f
+    [Fact] // tolerance falls with exposure and dark current, rises with the noise (sky) and with f
     public void ToleranceFollowsItsCauses()
     {
         double Warm(Tarn camera, ToleranceQuestion q) =>
@@ -281,14 +263,14 @@ public class DarkToleranceTests
         );
     }
 
-    [Theory] // T-1
+    [Theory] // "darks within ±5 °C" (common practice, no source)
     [InlineData(8.0, 9.0, 0.1, "good enough here")]
     [InlineData(3.9, 6.1, 0.1, "too loose here")]
     [InlineData(5.1, 6.1, 0.5, "cannot tell whether it holds here")]
     public void FiveDegreeRule(double warmer, double colder, double uncertainty, string verdict) =>
         Assert.Contains(verdict, RulesOfThumb.FiveDegrees(warmer, colder, uncertainty), StringComparison.Ordinal);
 
-    [Theory] // T-1: accepted from fσ/(Dt) = 2^(5/ΔT₂) − 1 on
+    [Theory] // accepted from fσ/(Dt) = 2^(5/ΔT₂) − 1 on
     [InlineData(5, 1.0)]
     [InlineData(6, 0.7818)]
     [InlineData(7, 0.6407)]
@@ -303,11 +285,7 @@ public class DarkToleranceTests
     {
         var camera = new Tarn { Distribution = false };
         ToleranceAnswer answer = DarkTolerance.Find(camera.Profile(), camera.Mode(), Question());
-        Assert.Equal(Answer.CannotTell, answer.Verdict);
-        Assert.Equal(
-            "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.",
-            answer.Sentence
-        );
+        Assert.Equal((ToleranceVerdict.CannotTell, false), (answer.Verdict, answer.SpreadKnown));
         Assert.Contains(answer.Findings, f => f.Code == "pixel-distribution-missing");
     }
 

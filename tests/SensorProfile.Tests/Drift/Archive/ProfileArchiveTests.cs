@@ -37,7 +37,7 @@ public sealed class ProfileArchiveTests : IDisposable
             (0.012321, 5),
             (Math.Round(answer.Changes.Single(c => c.Quantity == "darkRate").From.Value, 6), answer.HotPixels!.New)
         );
-        Assert.Equal("changed", answer.Verdict);
+        Assert.Equal(DriftVerdict.Changed, answer.Outcome);
     }
 
     /// <summary>

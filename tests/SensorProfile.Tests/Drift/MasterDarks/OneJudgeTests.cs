@@ -92,7 +92,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             Sky = SkyRate.Given(0.5),
         };
         MasterVerdict plain = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile, options).Masters[0];
-        output.WriteLine(plain.Reason);
+        output.WriteLine($"{plain.Verdict}: {plain.Reason}");
         Assert.Equal(CheckVerdict.Retake, plain.Parts.Single(p => p.Kind == ResidualKind.NewHot).Verdict);
         double share = plain.Parts.Single(p => p.Kind == ResidualKind.NewHot).Value.Value;
         Assert.InRange(share, 0.01, 0.035);
@@ -108,7 +108,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
                 }
             )
             .Masters[0];
-        output.WriteLine(clipped.Reason);
+        output.WriteLine($"{clipped.Verdict}: {clipped.Reason}");
         Assert.Equal(CheckVerdict.Keep, clipped.Parts.Single(p => p.Kind == ResidualKind.NewHot).Verdict);
     }
 

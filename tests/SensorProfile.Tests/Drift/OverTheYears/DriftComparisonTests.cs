@@ -40,39 +40,24 @@ public sealed class DriftComparisonTests
         Assert.All(answer.Changes.Where(c => c.Quantity is "gainOfG1" or "gainOfB" or "readNoiseOfR"), c =>
             Assert.False(c.Changed)
         );
-        Assert.Contains("the gain of the R pixels is up by 4 %", answer.Sentence, StringComparison.Ordinal);
+        Assert.Equal(0.04, red.Change.Value / red.From.Value, 0.005);
     }
 
     [Fact]
     public void ARiseOfTheDarkCurrentIsNamedFirst()
     {
         DriftAnswer answer = Run(Tarn, Tarn with { DarkRate = 0.0135 });
-        Assert.Equal("changed", answer.Verdict);
-        Assert.StartsWith(
-            "The sensor has changed in 1 year: the dark current is up by 1",
-            answer.Sentence,
-            StringComparison.Ordinal
-        );
+        Assert.Equal(DriftVerdict.Changed, answer.Outcome);
+        Assert.Equal(1, answer.Years, 0.01);
         Assert.Equal(["darkRate"], answer.Changes.Where(c => c.Changed).Select(c => c.Quantity));
-        Assert.StartsWith(
-            $"1 of the {answer.Changes.Count} values compared moved by more than their errors can explain.",
-            answer.Reason,
-            StringComparison.Ordinal
-        );
-        Assert.Contains("common practice, no source", Assert.Single(answer.RulesOfThumb), StringComparison.Ordinal);
     }
 
     [Fact]
     public void WhatWouldHaveBeenSeenStandsInAnUnchangedAnswer()
     {
         DriftAnswer answer = Run(Tarn, Tarn);
-        Assert.Equal("unchanged", answer.Verdict);
-        Assert.Contains("would have been seen", answer.Sentence, StringComparison.Ordinal);
-        Assert.StartsWith(
-            $"None of the {answer.Changes.Count} values compared moved by more than their errors can explain.",
-            answer.Reason,
-            StringComparison.Ordinal
-        );
+        Assert.Equal(DriftVerdict.Unchanged, answer.Outcome);
+        Assert.All(answer.Changes, c => Assert.True(c.Detectable > 0 && !c.Changed));
         Assert.All(answer.Changes, c => Assert.Equal(c.To.Value - c.From.Value, c.Change.Value, 12));
     }
 
@@ -119,7 +104,7 @@ public sealed class DriftComparisonTests
             },
         };
         DriftAnswer answer = DriftComparison.Run([Tarn.Measure(2031, random), now]);
-        Assert.Equal("cannot-tell", answer.Verdict);
+        Assert.Equal(DriftVerdict.CannotTell, answer.Outcome);
         Assert.Contains(answer.Findings, f =>
             f.Code == "mode-alone"
             && f.Message.Contains("offset 50", StringComparison.Ordinal)
@@ -133,7 +118,7 @@ public sealed class DriftComparisonTests
         ProfileOnDisk once = Tarn.Measure(2031, new Random(1));
         once = once with { Profile = once.Profile with { Frames = once.Profile.Frames with { InputDigest = "ab12" } } };
         DriftAnswer answer = DriftComparison.Run([once, once with { File = "copy/profile.json" }]);
-        Assert.Equal("cannot-tell", answer.Verdict);
+        Assert.Equal(DriftVerdict.CannotTell, answer.Outcome);
         Assert.Contains("same frames", Assert.Single(answer.Refused).Reason, StringComparison.Ordinal);
     }
 
@@ -194,22 +179,7 @@ public sealed class DriftComparisonTests
             library.EarliestUtc < library.DateUtc && (library.LatestUtc is null || library.LatestUtc > library.DateUtc)
         );
         Assert.True(library.DateUtc > new DateTimeOffset(2034, 10, 14, 0, 0, 0, TimeSpan.Zero));
-        Assert.Contains("If the trend goes on", library.Sentence, StringComparison.Ordinal);
-    }
-
-    [Theory]
-    [InlineData(0.5, false, "younger than a year")]
-    [InlineData(2, false, "a reason to check")] // T-3: age alone gives "check", never "reject"
-    [InlineData(2, true, "the camera has changed")]
-    public void TheRuleOfThumbIsJudgedByTheEvidence(double years, bool changed, string said) =>
-        Assert.Contains(said, DriftWords.RuleOfThumb(years, changed), StringComparison.Ordinal);
-
-    [Fact]
-    public void ThePaceOfTheOnlyPublishedLibraryIsQuotedRight() // W-6: ×1.3 to ×1.8 in 2.75 years
-    {
-        Assert.Equal(1.10, Math.Pow(1.3, 1 / 2.75), 2);
-        Assert.Equal(1.24, Math.Pow(1.8, 1 / 2.75), 2);
-        Assert.Contains("×1.10 to ×1.24 a year", DriftWords.RuleOfThumb(2, false), StringComparison.Ordinal);
+        Assert.NotNull(library.Cause);
     }
 
     private static DriftAnswer Run(TarnYears before, TarnYears now)

@@ -24,7 +24,7 @@ public class PropagationTests
             [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3],
             [1.0456, 1.0438, 1.0468, 1.0428, 1.0433],
         ];
-        double[] means = [.. readings.Select(r => Moments.Of(r).Mean)];
+        double[] means = [.. readings.Select(r => r.Average())];
         var covariance = new double[3, 3];
         for (int i = 0; i < 3; i++)
         for (int j = 0; j < 3; j++)
@@ -47,7 +47,7 @@ public class PropagationTests
     {
         double[] values = [4.999, 19.661e-3, 1.04446],
             r = [-.36, .86, -.65];
-        double[,] covariance = CovarianceMatrix.From([0.0032, 9.5e-6, 7.5e-4], (i, j) => r[i + j - 1]);
+        double[,] covariance = Covariance([0.0032, 9.5e-6, 7.5e-4], (i, j) => r[i + j - 1]);
         Check(
             values,
             covariance,
@@ -80,7 +80,7 @@ public class PropagationTests
     [Fact]
     public void ASumOfPerfectlyAnticorrelatedPartsHasNoUncertainty()
     {
-        double[,] covariance = CovarianceMatrix.From([0.3, 0.3], (_, _) => -1);
+        double[,] covariance = Covariance([0.3, 0.3], (_, _) => -1);
         Assert.Equal(0, Propagation.Variance([1, 1], covariance), 15);
         Assert.True(Propagation.Variance([1, 1], covariance) >= 0);
     }
@@ -88,7 +88,7 @@ public class PropagationTests
     [Fact]
     public void CovarianceRowsGoThereAndBack()
     {
-        double[,] covariance = CovarianceMatrix.From([1, 2, 3], (i, j) => 0.1 * (i + j));
+        double[,] covariance = Covariance([1, 2, 3], (i, j) => 0.1 * (i + j));
         Assert.Equal(covariance, CovarianceMatrix.FromRows(CovarianceMatrix.ToRows(covariance)));
         Assert.Throws<ArgumentException>(() =>
             CovarianceMatrix.FromRows([
@@ -106,18 +106,29 @@ public class PropagationTests
         double halfUnit
     )
     {
-        double[,] result = Propagation.Covariance(Impedance, values, covariance);
+        double[] found = [.. Impedance.Select(z => Propagation.Of(z, values, covariance).Uncertainty)];
         for (int i = 0; i < 3; i++)
+            Digits.Printed(uncertainties[i], found[i], halfUnit);
+        Digits.Printed(correlations[0], Correlation(0, 1), 5e-9);
+        Digits.Printed(correlations[1], Correlation(0, 2), 5e-9);
+        Digits.Printed(correlations[2], Correlation(1, 2), 5e-9);
+
+        // u²(a + b) = u²(a) + u²(b) + 2·r·u(a)·u(b)
+        double Correlation(int a, int b)
         {
-            Digits.Printed(uncertainties[i], Math.Sqrt(result[i, i]), halfUnit);
-            Digits.Relative(
-                Math.Sqrt(result[i, i]),
-                Propagation.Of(Impedance[i], values, covariance).Uncertainty,
-                1e-12
-            );
+            double both = Propagation.Of(v => Impedance[a](v) + Impedance[b](v), values, covariance).Uncertainty;
+            return (both * both - found[a] * found[a] - found[b] * found[b]) / (2 * found[a] * found[b]);
         }
-        Digits.Printed(correlations[0], CovarianceMatrix.Correlation(result, 0, 1), 5e-9);
-        Digits.Printed(correlations[1], CovarianceMatrix.Correlation(result, 0, 2), 5e-9);
-        Digits.Printed(correlations[2], CovarianceMatrix.Correlation(result, 1, 2), 5e-9);
+    }
+
+    private static double[,] Covariance(double[] uncertainties, Func<int, int, double> correlation)
+    {
+        int n = uncertainties.Length;
+        var covariance = new double[n, n];
+        for (int i = 0; i < n; i++)
+        for (int j = 0; j < n; j++)
+            covariance[i, j] =
+                (i == j ? 1 : correlation(Math.Min(i, j), Math.Max(i, j))) * uncertainties[i] * uncertainties[j];
+        return covariance;
     }
 }

@@ -4,7 +4,7 @@ namespace SensorProfile.Tests.NoiseModel.Noise;
 
 public class DarkCountTests
 {
-    [Theory] // at M = 1, N_d = N (I-12)
+    [Theory] // smallest n with √(1 + 1/n) ≤ 1 + p
     [InlineData(0.01, 50)]
     [InlineData(0.02, 25)]
     [InlineData(0.05, 10)]
@@ -15,7 +15,7 @@ public class DarkCountTests
         Assert.True(FewestDarks.Loss(1, 1, expected - 1) > loss);
     }
 
-    [Theory] // X-3, the losses as printed there
+    [Theory] // √(1 + 1/n) − 1
     [InlineData(50, 0.0099505)]
     [InlineData(25, 0.0198039)]
     [InlineData(10, 0.0488088)]
@@ -24,14 +24,14 @@ public class DarkCountTests
     [InlineData(9, 0.0540926)]
     public void LossByNumber(double darks, double loss) => Assert.Equal(loss, FewestDarks.Loss(1, 1, darks), 5e-8);
 
-    [Theory]
+    [Theory] // n = (N_d/N)²·M/((1 + p)² − 1), rounded up
     [InlineData(1.0, 50, 0.05, 488)]
     [InlineData(0.25, 50, 0.05, 122)]
     [InlineData(0.25, 50, 0.01, 622)]
     public void ManyLights(double varianceRatio, double lights, double loss, double expected) =>
         Assert.Equal(expected, FewestDarks.Smallest(varianceRatio, lights, loss));
 
-    [Fact] // I-12
+    [Fact]
     public void TheSmallestNumberSatisfiesAndOneLessDoesNot()
     {
         for (double ratio = 0.03; ratio < 3; ratio *= 1.7)
@@ -44,7 +44,7 @@ public class DarkCountTests
             }
     }
 
-    [Theory] // T-2
+    [Theory] // "at least 20 darks" (common practice, no source): √(1 + (N_d/N)²·M/20) − 1 against 5 %
     [InlineData(1, 1, 0.024695, true)]
     [InlineData(1, 50, 0.87083, false)]
     [InlineData(0.09, 50, 0.10680, false)]
@@ -59,7 +59,7 @@ public class DarkCountTests
         );
     }
 
-    [Fact] // T-2: the limit at 5 % is (N_d/N)²·M ≤ 2.05
+    [Fact] // √(1 + r/20) ≤ 1.05 for r = (N_d/N)²·M ≤ 20·(1.05² − 1) = 2.05
     public void TwentyDarksLimit()
     {
         Assert.True(RulesOfThumb.TwentyDarksSuffice(2.0499, 1, 0.05));

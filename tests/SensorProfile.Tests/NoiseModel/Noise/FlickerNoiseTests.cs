@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Noise;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
@@ -104,16 +105,15 @@ public class FlickerNoiseTests
             TemperatureCelsius = -10,
             Lights = 10,
         };
-        NoiseBudgetAnswer with = NoiseBudget.Compute(camera.Profile(), mode, stack),
-            without = NoiseBudget.Compute(camera.Profile(), camera.Mode(), stack);
-        FlickerAtRank at = with.Flicker.Single(r => r.Share == 0.99);
+        SensorModel with = SensorReader.Of(camera.Profile(), mode).Best,
+            without = SensorReader.Of(camera.Profile(), camera.Mode()).Best;
+        FlickerAtRank at = FlickerRanks.Of(with, 0.5, 300, -10).Single(r => r.Share == 0.99);
         Assert.Equal(17.27, at.With, 0.05);
         Assert.Equal(12.42, at.Without, 0.05);
-        Assert.Contains(with.Findings, f => f.Code == "flicker-noise");
-        Assert.Empty(without.Flicker);
+        Assert.Empty(FlickerRanks.Of(without, 0.5, 300, -10));
         double all =
-            Math.Pow(with.Quantities["stackNoiseAllPixels"]!.Value, 2)
-            - Math.Pow(without.Quantities["stackNoiseAllPixels"]!.Value, 2);
+            StackNoise.Of(with, stack, 0.5, null).AllPixels!.Value
+            - StackNoise.Of(without, stack, 0.5, null).AllPixels!.Value;
         // ρ² and beyond are below 0.1 %
         Assert.Equal(0.02 * 144 / 10 * (1 + 2 * Math.Exp(-300 / 80.0) * 0.9), all, 0.01);
     }

@@ -1,4 +1,3 @@
-using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.Exposure;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Noise;
@@ -11,25 +10,7 @@ namespace SensorProfile.Tests.NoiseModel.Noise;
 
 public class RulesOfThumbTests
 {
-    [Theory] // T-3: age alone says "check", never "reject"
-    [InlineData(10, "recent")]
-    [InlineData(365, "recent")]
-    [InlineData(366, "check")]
-    [InlineData(5000, "check")]
-    public void Age(double days, string verdict)
-    {
-        Assert.Equal(verdict, LibraryAge.Verdict(TimeSpan.FromDays(days)));
-        Assert.Contains(
-            "common practice, no source",
-            LibraryAge.Sentence(TimeSpan.FromDays(days)),
-            StringComparison.Ordinal
-        );
-    }
-
-    [Fact]
-    public void UnknownAgeIsChecked() => Assert.Equal("check", LibraryAge.Verdict(null));
-
-    [Theory] // T-4: I(30)/I(20) within 2 and 4 for doublings of 5 to 10 °C
+    [Theory] // 2^(10/ΔT₂): I(30)/I(20) within 2 and 4 for doublings of 5 to 10 °C
     [InlineData(5, 4.0)]
     [InlineData(6, 3.17480210)]
     [InlineData(10, 2.0)]
@@ -46,7 +27,7 @@ public class RulesOfThumbTests
         );
     }
 
-    [Theory] // T-6
+    [Theory] // "doubles every 5 to 7 °C" (common practice, no source)
     [InlineData(5, true)]
     [InlineData(6.09, true)]
     [InlineData(7, true)]
@@ -62,7 +43,7 @@ public class RulesOfThumbTests
         );
     }
 
-    [Theory] // T-7: R 3.5, B 1.2, 10 %: from 48.611 s on
+    [Theory] // R² ≤ ((1 + p)² − 1)·B·t at R 3.5, B 1.2, 10 %: from 48.611 s on
     [InlineData(48.6, false)]
     [InlineData(48.62, true)]
     public void LowGain(double exposure, bool drowned)
@@ -91,7 +72,7 @@ public class RulesOfThumbTests
         Assert.True(answer.Drowned);
     }
 
-    [Fact] // T-8: one position changes nothing
+    [Fact] // one position changes nothing
     public void Dithering()
     {
         Assert.Contains("one position reduces nothing", RulesOfThumb.Dithering(1), StringComparison.Ordinal);

@@ -13,14 +13,8 @@ public class PairVarianceTests
     public void TheWorkedPairHasVarianceOneWhateverIsAddedToEitherFrame(int toA, int toB)
     {
         var channel = Pair(A.Select(x => x + toA), B.Select(x => x + toB));
-        Assert.Equal(1.0, channel.StandardVariance);
-        Assert.Equal(
-            1.2,
-            PairVariance.UnbiasedOfSums(6, channel.Differences.Sum, channel.Differences.SumOfSquares),
-            1e-15
-        );
+        Assert.Equal(1.0, Standard(channel), 1e-15);
         Assert.Equal(1.2, channel.TemporalVariance.Value, 1e-15);
-        Assert.Equal(100.5 + (toA + toB) / 2.0, channel.Mean);
     }
 
     [Fact]
@@ -38,9 +32,7 @@ public class PairVarianceTests
     public void MultiplyingBySomePowerOfTwoMultipliesTheVarianceByItsSquareBitForBit(int power)
     {
         var (plain, scaled) = (Pair(A, B), Pair(A.Select(x => x << power), B.Select(x => x << power)));
-        Assert.Equal(plain.StandardVariance * Math.Pow(4, power), scaled.StandardVariance);
         Assert.Equal(plain.TemporalVariance.Value * Math.Pow(4, power), scaled.TemporalVariance.Value);
-        Assert.Equal(plain.Mean * Math.Pow(2, power), scaled.Mean);
     }
 
     [Fact]
@@ -51,12 +43,13 @@ public class PairVarianceTests
             balanced = [3, -3, 3, 3, -3, -3];
         Assert.Equal(
             1.0,
-            Pair(A.Select((x, i) => x + pattern[i]), B.Select((x, i) => x + pattern[i])).StandardVariance
+            Standard(Pair(A.Select((x, i) => x + pattern[i]), B.Select((x, i) => x + pattern[i]))),
+            1e-15
         );
         double correlation = balanced.Zip(A.Zip(B, (a, b) => a - b), (p, d) => p * d).Sum();
         Assert.Equal(
             1.0 + (9 + 2 * correlation / 6) / 2,
-            Pair(A.Select((x, i) => x + balanced[i]), B).StandardVariance,
+            Standard(Pair(A.Select((x, i) => x + balanced[i]), B)),
             1e-12
         );
     }
@@ -118,8 +111,12 @@ public class PairVarianceTests
             MemorySamples.Of("b", Side, Side, (_, _) => 100 + mean + b.Next(sigma)),
             ColourMosaic.Monochrome
         );
-        Assert.Equal(expected, pair.Channels[0].StandardVariance, 0.01 * expected);
+        Assert.Equal(expected, Standard(pair.Channels[0]), 0.01 * expected);
     }
+
+    // The form of the standard, divisor n; the program gives n − 1.
+    private static double Standard(PairChannel channel) =>
+        channel.TemporalVariance.Value * (channel.Differences.Count - 1) / channel.Differences.Count;
 
     private static PairChannel Pair(IEnumerable<int> a, IEnumerable<int> b) =>
         PairStatistics

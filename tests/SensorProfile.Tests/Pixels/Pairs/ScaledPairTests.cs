@@ -25,8 +25,8 @@ public class ScaledPairTests
                 .Range(0, 250)
                 .Select(seed =>
                 {
-                    var gain = Measure(seed, flicker, flicker ? RatioKind.RowByRow : RatioKind.WholeFrame)
-                        .SystemGain(Read);
+                    RatioKind ratio = flicker ? RatioKind.RowByRow : RatioKind.WholeFrame;
+                    Measurement gain = GainOfAPair.Of(Measure(seed, flicker, ratio), Read);
                     return (gain.Value - K) / gain.StandardUncertainty;
                 }),
         ];
@@ -48,7 +48,7 @@ public class ScaledPairTests
     {
         var flickering = Measure(1, flicker: true, RatioKind.WholeFrame);
         Assert.True(flickering.RatioChiSquare > 10);
-        Assert.True(flickering.SystemGain(Read).Value > 3 * K);
+        Assert.True(GainOfAPair.Of(flickering, Read).Value > 3 * K);
         // 60 rows without flicker: χ²/ν = 1 ± 0.18 each, the mean of 30 pairs ± 0.034.
         Assert.Equal(
             1,
@@ -67,22 +67,7 @@ public class ScaledPairTests
                 _ => 0,
             });
         Assert.InRange(channel.Excluded, 2, 2);
-        Assert.Equal(K, channel.SystemGain(Read).Value, 0.05);
-    }
-
-    [Fact]
-    public void APedestalMapAndALevelGiveTheSame()
-    {
-        var level = Measure(5, flicker: true, RatioKind.RowByRow);
-        var (a, b) = Frames(5, flicker: true, (_, _) => 0);
-        var map = ScaledPair.Of(
-            a,
-            b,
-            ColourMosaic.Monochrome,
-            Pedestal.Map([.. Enumerable.Repeat(400f, Width * Height)]),
-            RatioKind.RowByRow
-        )[0];
-        Assert.Equal((level.SquaredDifferences, level.Light), (map.SquaredDifferences, map.Light));
+        Assert.Equal(K, GainOfAPair.Of(channel, Read).Value, 0.05);
     }
 
     private static ScaledPairChannel Measure(

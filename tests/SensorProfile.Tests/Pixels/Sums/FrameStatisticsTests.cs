@@ -31,10 +31,7 @@ public class FrameStatisticsTests
             });
         var channels = FrameStatistics.Of(frame, ColourMosaic.Of("RGGB")).Channels;
         Assert.Equal([6L, 4, 3, 2], channels.Select(channel => channel.Codes.Count));
-        Assert.Equal(
-            (2 / 6.0, 2 / 6.0, 4 / 6.0),
-            (channels[0].ShareAtZero, channels[0].ShareAtFloor, channels[0].ShareAtTop)
-        );
+        Assert.Equal((2 / 6.0, 4 / 6.0), (channels[0].Codes.ShareAt(0), channels[0].ShareAtTop));
         Assert.Equal(
             (11.0, 11.0, 9, 13),
             (channels[2].Codes.Median, channels[2].Codes.Mean, channels[2].Codes.Minimum, channels[2].Codes.Maximum)

@@ -44,10 +44,10 @@ public class PixelMomentsTests
             Assert.Equal(expected.Mean, moments.Mean);
             Assert.Equal(expected.Variance, moments.Variance);
             Assert.Equal(
-                pair.Channels.Select(c => (c.Clipped, c.StandardVariance)),
+                pair.Channels.Select(c => (c.Clipped, c.TemporalVariance)),
                 PairStatistics
                     .Of(frames[0], frames[1], Lab.Positions, options: options)
-                    .Channels.Select(c => (c.Clipped, c.StandardVariance))
+                    .Channels.Select(c => (c.Clipped, c.TemporalVariance))
             );
             Assert.Equal(scaled, Scaled(threads));
             Assert.Equal(

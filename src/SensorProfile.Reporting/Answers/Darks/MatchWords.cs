@@ -1,0 +1,178 @@
+using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+
+namespace SensorProfile.Reporting.Answers.Darks;
+
+/// <summary>Darks against lights on disk in words.</summary>
+internal static class MatchWords
+{
+    public static AnswerWords Of(MatchAnswer answer) =>
+        new(
+            Sentence(answer.Matches),
+            Reason(answer.Matches.First(m => m.Verdict == answer.Worst)),
+            JsonNodes.Word(answer.Worst)
+        );
+
+    /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>
+    public static string Set(MatchedSet set) =>
+        $"{Said.Whole(set.Frames)} {(set.Kind == FrameKind.Light ? "light" : "dark")}{(set.Frames == 1 ? "" : "s")} of "
+        + $"{(set.Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
+        + $"{(set.Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, "
+        + $"{ModeChoice.Name(set.Settings)}{(set.Label is { } label ? $" ({label})" : "")}";
+
+    /// <summary>The darks judged best; "none" where there are none of these settings.</summary>
+    public static string Darks(LightMatch match) => match.Darks is { } darks ? Set(darks) : "none";
+
+    /// <summary>Why, and what to do.</summary>
+    public static string Reason(LightMatch match)
+    {
+        MatchReason why = match.Reason;
+        string frames = SettlingWords.Of(match.Settling);
+        return why.Ground switch
+        {
+            MatchGround.NoneAlike => "No dark set has the camera, size and settings of these lights "
+                + $"({ModeChoice.Name(match.Lights.Settings)}, {Said.Whole(match.Lights.Width)} × "
+                + $"{Said.Whole(match.Lights.Height)} px): take darks with these settings.",
+            MatchGround.OtherSize => "Frames of another size.",
+            MatchGround.OtherCamera => "Frames of another camera.",
+            MatchGround.OtherSettings => "Taken with other settings.",
+            MatchGround.SeveralModes =>
+                "The headers do not say which of the modes of the profile these lights were taken with "
+                    + $"({string.Join("; ", why.Modes.Select(ModeChoice.Name))}): name its gain, offset or ISO, or fill "
+                    + "them in in the capture table.",
+            MatchGround.NotKnown => $"The {Unknown(why.Unknown)} is not known: fill it in in the capture "
+                + $"table{(match.Settling.Count > 0 ? $", or take {frames}" : "")}.",
+            MatchGround.AlikeWithoutProfile =>
+                $"Same settings and exposure, and temperatures within {Said.Celsius(PairJudge.SameTemperature)}; without "
+                    + "a profile the loss is not known.",
+            MatchGround.NoSpread =>
+                "Exposure or temperature differ, and the profile does not say how dark current spreads over the pixels: "
+                    + $"{frames} would; characterise again with them.",
+            MatchGround.NoProfile =>
+                "Exposure or temperature differ, and no profile says what that costs: characterise this mode of the "
+                    + $"camera ({frames}) and give its profile.",
+            MatchGround.OutOfReach => $"{why.Refusal!.Message.TrimEnd('.')} ({frames}).",
+            _ => Measured(match, why.Limit!),
+        };
+    }
+
+    /// <summary>What the matches warn of.</summary>
+    public static IEnumerable<Finding> Findings(MatchAnswer answer) =>
+        [
+            .. answer.Matches.Where(m => m.Drift > 1 && m.SetPoint is null).Select(Drift),
+            .. answer
+                .Matches.Where(m => m.Night is { Beyond: > 0 } && m.Verdict is MatchVerdict.Fits or MatchVerdict.Usable)
+                .Select(Beyond),
+            .. answer.Matches.Where(m => m.FullPixels is not null).Select(Full),
+        ];
+
+    private static string Sentence(IReadOnlyList<LightMatch> matches)
+    {
+        if (matches.Count == 1)
+            return matches[0].Verdict switch
+            {
+                MatchVerdict.Fits => $"These darks fit the lights{Loss(matches[0])}.",
+                MatchVerdict.Usable => $"These darks are usable{Loss(matches[0])}.",
+                MatchVerdict.DoesNotFit => "These darks do not fit the lights: take new ones.",
+                _ => "Cannot tell whether these darks fit the lights.",
+            };
+        int Count(MatchVerdict verdict) => matches.Count(m => m.Verdict == verdict);
+        return $"Of {Said.Whole(matches.Count)} light sets, {Said.Whole(Count(MatchVerdict.Fits))} have darks that "
+            + $"fit, {Said.Whole(Count(MatchVerdict.Usable))} have usable ones, "
+            + $"{Said.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "
+            + $"{Said.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
+    }
+
+    private static string Loss(LightMatch match) =>
+        match.Loss is { } loss ? $" (loss {Said.Percent(loss.Value / 100)})" : "";
+
+    private static string Measured(LightMatch match, LimitUse limit)
+    {
+        string closest = Closest(match, limit);
+        string fresh =
+            $"{Said.Whole(limit.DarksNeeded)} darks of {Said.Seconds(match.Lights.Exposure!.Value)} at "
+            + Said.Celsius(Math.Round(match.Lights.Temperature!.Value));
+        return (match.Verdict, match.Scaled) switch
+        {
+            (MatchVerdict.Fits, false) => $"Every limit is kept; closest to its limit: {closest}.",
+            (MatchVerdict.Fits, true) =>
+                $"Every limit is kept once the darks are scaled; closest to its limit: {closest}.",
+            (MatchVerdict.CannotTell, _) =>
+                $"The uncertainty of the profile spans fits and does not fit; largest: {closest}. "
+                    + $"{SettlingWords.Sentence(match.Reason.Settled!.Value, match.Settling)} Or take {fresh}: they fit in "
+                    + "any case.",
+            _ => $"Beyond the limit: {closest}. To fit, take {fresh}.",
+        };
+    }
+
+    private static string Closest(LightMatch match, LimitUse limit)
+    {
+        if (limit.Cause == BindingCause.NumberOfDarks)
+            return $"{Said.Whole(match.Darks!.Frames)} darks for a stack of {Said.Whole(limit.StackLights)} lights";
+        string what = limit.Cause switch
+        {
+            BindingCause.Typical => "the spread over typical pixels",
+            BindingCause.HotPixels => "hot pixels",
+            BindingCause.Glow => "the residual of the glow",
+            _ => "the level residual",
+        };
+        return $"{what} with {Apart(match)}, {Said.Percent(limit.Share)} of the limit";
+    }
+
+    /// <summary>"darks 2 °C warmer and of 120 s instead of 300 s".</summary>
+    private static string Apart(LightMatch match)
+    {
+        double difference = match.TemperatureDifference!.Value;
+        string degrees = Said.Celsius(Math.Abs(difference)),
+            warmer = degrees != Said.Celsius(0) ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}" : "",
+            longer = DarkMatching.SameExposure(match.Lights.Exposure, match.Darks!.Exposure)
+                ? ""
+                : $" of {Said.Seconds(match.Darks.Exposure!.Value)} instead of {Said.Seconds(match.Lights.Exposure!.Value)}";
+        return warmer.Length + longer.Length == 0
+            ? "darks like the lights"
+            : $"darks{warmer}{(warmer.Length > 0 && longer.Length > 0 ? " and" : "")}{longer}";
+    }
+
+    private static string Unknown(UnknownOfPair? unknown) =>
+        unknown switch
+        {
+            UnknownOfPair.LightExposure => "exposure of the lights",
+            UnknownOfPair.DarkExposure => "exposure of the darks",
+            UnknownOfPair.LightTemperature => "temperature of the lights",
+            _ => "temperature of the darks",
+        };
+
+    private static Finding Drift(LightMatch match) =>
+        new(
+            "lights-drift",
+            Severity.Warning,
+            $"The lights \"{Set(match.Lights)}\" drift by {Said.Celsius(match.Drift!.Value)} within the set; they are "
+                + "judged by their mean dark current."
+        );
+
+    private static Finding Beyond(LightMatch match)
+    {
+        LightNight night = match.Night!;
+        string from = night.ServesFrom is double low ? Said.Celsius(low) : "any temperature",
+            to = night.ServesTo is double high ? Said.Celsius(high) : "any temperature";
+        return new(
+            "lights-beyond-tolerance",
+            Severity.Warning,
+            $"{Said.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than the "
+                + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
+                + "a plan for the folder of the lights says which."
+        );
+    }
+
+    private static Finding Full(LightMatch match) =>
+        new(
+            "pixels-full",
+            match.FullPixels!.Value > 100 * FullPixels.Many ? Severity.Warning : Severity.Note,
+            $"About {Said.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
+                + $"\"{Set(match.Lights)}\": no dark brings them back. Dither and reject outliers, or expose shorter."
+        );
+}

@@ -1,0 +1,154 @@
+using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Reporting.Answers.Darks;
+
+/// <summary>A plan of darks in words.</summary>
+internal static class PlanWords
+{
+    /// <summary>The words; of a plan for a temperature that nobody gave, they begin with it.</summary>
+    /// <param name="answer">The plan.</param>
+    /// <param name="taken">The temperature that was taken; null when one was given.</param>
+    public static AnswerWords Of(PlanAnswer answer, AssumedTemperature? taken = null) =>
+        new(
+            Sentence(answer),
+            (taken is null ? "" : $"No temperature was given: planned for {taken.Words}. ") + Reason(answer),
+            JsonNodes.Word(answer.Verdict)
+        )
+        {
+            Cautions = answer.Cooled ? Cautions.Cooling : Cautions.NightDarks,
+        };
+
+    public static IReadOnlyList<string> RulesOfThumb(PlanAnswer answer) =>
+        [
+            "\"5-minute darks are typical\" (common practice, no source): the plan takes 300 s when no "
+                + "lights are given, else the exposures of the lights.",
+            "\"At least 20 darks\" (common practice, no source): "
+                + $"{(answer.Masters.All(m => m.Frames <= 20) ? "more than enough here" : "not enough for every master here")}.",
+        ];
+
+    /// <summary>Which lights a master serves, and why it holds so many frames.</summary>
+    public static string Reason(PlanAnswer answer, MasterPlan master)
+    {
+        string why = master.FewestForHits
+            ? "the fewest that can tell a cosmic-ray hit"
+            : $"fewer would cost more than {Said.Percent(answer.Loss)}";
+        return $"Serves about {Said.Whole((long)Math.Round(master.Lights))} lights "
+            + $"{Range(master.ServesFrom, master.ServesTo)}; {Said.Whole(master.Frames)} frames: {why}"
+            + (
+                master.MismatchUse > 0.005
+                    ? $"; the mismatch uses {Said.Percent(master.MismatchUse)} of its limit."
+                    : "."
+            );
+    }
+
+    /// <summary>When to shoot a master without a cooler; empty with one.</summary>
+    public static string When(MasterPlan master) =>
+        master.When switch
+        {
+            null => "",
+            MasterTime.EndOfNight => "end of the night, when the lights are done",
+            _ =>
+                $"whenever the sensor is near {Said.Celsius(master.Temperature)}: between the lights, or in the evening "
+                    + "of a warmer night",
+        };
+
+    /// <summary>What a plan warns of.</summary>
+    public static IEnumerable<Finding> Findings(PlanAnswer answer)
+    {
+        foreach (UnplannedLights lights in answer.Unplanned)
+            yield return new Finding(
+                "lights-not-planned",
+                Severity.Warning,
+                $"No master can be planned for {Said.Whole(lights.Lights)} lights, {Where(lights)}. "
+                    + $"{lights.Refusal.Message} Such darks would be {SettlingWords.Of(lights.Settling)}."
+            );
+        if (answer.SpreadDarks is { } darks)
+            yield return new Finding(
+                "masters-not-sure",
+                Severity.Warning,
+                "Which temperatures one master serves depends on the spread over pixels; "
+                    + $"{SettlingWords.Of([darks])} would show it: characterise again with them."
+            );
+        MasterPlan most = answer.Masters.MaxBy(m => m.Frames)!;
+        if (most.Frames <= DarksPlan.PracticalFrames)
+            yield break;
+        DarkCountAnswer? stack = answer
+            .Stacks.Where(s => s.Stack.ExposureSeconds == most.Exposure)
+            .MaxBy(s => s.Quantities["darks"]?.Value ?? 0);
+        double? loss = stack?.Curve.FirstOrDefault(p => p.Darks == DarksPlan.PracticalFrames)?.Loss;
+        yield return new Finding(
+            "more-darks-than-practical",
+            Severity.Warning,
+            $"{Said.Whole(most.Frames)} darks in one master ({Said.Duration(most.Seconds)}) are more than most people take"
+                + (
+                    loss is double percent
+                        ? $"; {Said.Whole(DarksPlan.PracticalFrames)} of them cost this stack "
+                            + $"{Said.Percent(percent / 100)} instead of {Said.Percent(answer.Loss)}"
+                        : ""
+                )
+                + (answer.Saving is null ? "." : "; dithering averages the noise of the master too.")
+        );
+    }
+
+    private static string Sentence(PlanAnswer answer)
+    {
+        int masters = answer.Masters.Count;
+        string shoot =
+            $"Shoot {Said.Whole(masters)} master dark{(masters == 1 ? At(answer.Masters[0]) : "s")}, "
+            + $"{Said.Whole(Frames(answer))} frames in all: {Said.Duration(answer.Masters.Sum(m => m.Seconds))} and "
+            + Said.Bytes(answer.Masters.Sum(m => m.Bytes));
+        if (answer.Unplanned.Count > 0)
+            return $"{shoot}; for {Said.Whole(answer.Unplanned.Sum(u => u.Lights))} lights "
+                + $"({string.Join(", ", answer.Unplanned.Select(Where))}) it cannot be told.";
+        return answer.SpreadDarks is null
+            ? shoot + "."
+            : $"Cannot tell how far one master serves; the best guess is: {char.ToLowerInvariant(shoot[0])}{shoot[1..]}.";
+    }
+
+    private static int Frames(PlanAnswer answer) => answer.Masters.Sum(m => m.Frames);
+
+    private static string At(MasterPlan master) =>
+        $" of {Said.Seconds(master.Exposure)} at {Said.Celsius(master.Temperature)}";
+
+    private static string Where(UnplannedLights lights) =>
+        $"{Said.Seconds(lights.Exposure)} {Range(lights.From, lights.To)}";
+
+    private static string Reason(PlanAnswer answer)
+    {
+        MasterPlan? last = answer.Masters.LastOrDefault(m => m.When == MasterTime.EndOfNight);
+        string fewest =
+            "These are the fewest frames that keep every planned light "
+            + $"{(answer.Unplanned.Count > 0 ? "that the profile reaches " : "")}within "
+            + $"{Said.Percent(answer.Loss)}, mismatch and number of darks together.";
+        string cover =
+            answer.CoverMasters < answer.Masters.Count
+                ? $" With {Said.Whole(answer.CoverMasters)} masters instead of {Said.Whole(answer.Masters.Count)} it "
+                    + $"would take {Said.Whole((long)answer.CoverFrames)} frames."
+                : "";
+        return fewest
+            + cover
+            + Dithered(answer)
+            + (
+                last is null
+                    ? ""
+                    : $" Shoot the {Said.Celsius(last.Temperature)} master at the end of the night, when the sensor is that cold."
+            );
+    }
+
+    private static string Dithered(PlanAnswer answer)
+    {
+        if (answer.Saving is not { } saving || saving.Frames >= Frames(answer))
+            return "";
+        string masters =
+            saving.Masters == answer.Masters.Count
+                ? ""
+                : $" in {Said.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}";
+        return $" Dithered over {Said.Whole(saving.Positions)} positions, {Said.Whole(saving.Frames)} frames would "
+            + $"do{masters}.";
+    }
+
+    private static string Range(double low, double high) =>
+        high - low < 0.05 ? $"at {Said.Celsius(low)}" : $"between {Said.Celsius(low)} and {Said.Celsius(high)}";
+}

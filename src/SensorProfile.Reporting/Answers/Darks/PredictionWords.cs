@@ -1,0 +1,106 @@
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.NoiseModel;
+using SensorProfile.Profiles.Darks;
+
+namespace SensorProfile.Reporting.Answers.Darks;
+
+/// <summary>What trials on left-out darks mean, in words; used by the answer and by the report.</summary>
+internal static class PredictionWords
+{
+    public static AnswerWords Of(DarkPredictionAnswer answer) =>
+        new(
+            answer.Verdict == PredictionVerdict.CannotTell ? Contradicted(answer) : Use(answer),
+            Reason(answer.Test, answer.Proof),
+            JsonNodes.Word(answer.Verdict)
+        );
+
+    /// <summary>"ordinary pixels", "hot pixels", "pixels in the glow".</summary>
+    private static string Kind(string? name) =>
+        name switch
+        {
+            "hot" => "hot pixels",
+            "glow" => "pixels in the glow",
+            _ => "ordinary pixels",
+        };
+
+    /// <summary>One sentence on whether a dark can be computed for this camera.</summary>
+    /// <param name="trials">The record of the profile.</param>
+    public static string Verdict(DarkPredictionProfile trials)
+    {
+        if (trials.ByExposure is null && trials.ByTemperature is null && trials.Beyond is null)
+            return "It could not be tried whether a dark can be computed: there were too few sets of darks.";
+        if (!trials.Passed)
+        {
+            PredictionTest failed = trials.ByExposure is { Passed: false } exposure
+                ? exposure
+                : trials.ByTemperature ?? trials.Beyond!;
+            return $"No dark can be computed for this camera: {Kind(failed.FailedBy)} of darks that were left out did "
+                + "not come out within their uncertainty. Take real darks.";
+        }
+        string where = trials.ByTemperature is { Passed: true }
+            ? "at any temperature and exposure within the measured range"
+            : "of another exposure at a measured temperature";
+        return $"A dark can be computed {where}: darks that were left out came out within their uncertainty "
+            + $"({Said.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
+    }
+
+    /// <summary>One sentence on whether plain scaling of a dark works on this camera.</summary>
+    /// <param name="trials">The record of the profile.</param>
+    public static string Scaling(DarkPredictionProfile trials)
+    {
+        string exposure = One("Scaling a dark by exposure", trials.ScalingByExposure),
+            temperature = One("scaling by temperature", trials.ScalingByTemperature);
+        return $"{exposure}; {temperature}.";
+    }
+
+    private static string One(string what, PredictionTest? test)
+    {
+        if (test is null)
+            return $"{what} could not be tried";
+        if (test.Passed)
+            return $"{what} works on this camera";
+        PredictionFigures? worst = test.FailedBy switch
+        {
+            "hot" => test.Hot,
+            "glow" => test.Glow,
+            _ => test.Typical,
+        };
+        return worst is null
+            ? $"{what} could not be judged"
+            : $"{what} does not work on this camera ({Kind(test.FailedBy)} are off by "
+                + $"{Said.Number(worst.Residual.Value, 2)} e⁻, where noise explains {Said.Number(worst.Expected, 2)} "
+                + "e⁻)";
+    }
+
+    private static string Contradicted(DarkPredictionAnswer answer) =>
+        "Take real darks: the computed one does not agree with the fresh darks, only "
+        + $"{Said.Percent(answer.Quantities["coverageAgainst"]!.Value / 100)} of the pixels lie within their 95 % "
+        + "interval; characterise again, the camera has changed.";
+
+    private static string Use(DarkPredictionAnswer answer)
+    {
+        string quality = answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
+            ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames.Value))} frames"
+            : $"known to ±{Said.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
+        return $"Use the computed master dark for lights of {Said.Seconds(answer.ExposureSeconds)} at "
+            + $"{Said.Celsius(answer.TemperatureCelsius)}: {quality}.";
+    }
+
+    private static string Reason(PredictionTest test, PredictionProof proof)
+    {
+        string left = proof switch
+        {
+            PredictionProof.Exposure => "sets of darks were left out one by one",
+            PredictionProof.Temperature => "all darks of a temperature were left out in turn",
+            _ => "the coldest and the warmest darks were left out",
+        };
+        string[] shares =
+        [
+            .. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
+                .Where(s => s.Item1 is not null)
+                .Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
+        ];
+        string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
+        return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";
+    }
+}

@@ -1,0 +1,114 @@
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Reporting.Answers.Darks;
+
+/// <summary>A tolerance in words.</summary>
+internal static class ToleranceWords
+{
+    internal static string Threshold(BindingCause cause, LossLimits limits) =>
+        cause switch
+        {
+            BindingCause.Typical => $"spread raises the noise of the stack by {Said.Percent(limits.NoiseLoss)}",
+            BindingCause.HotPixels =>
+                $"{Said.Percent(limits.HotShare)} of the pixels beyond {Said.Number(limits.HotFactor)} times the noise of the stack",
+            BindingCause.Glow => $"{Said.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
+            _ => $"{Said.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
+                + $"off by {Said.Percent(limits.FlatFallOff)}",
+        };
+
+    internal static AnswerWords Of(ToleranceAnswer answer) =>
+        new(
+            answer.OtherSkies.Count == 0
+                ? Sentence(answer)
+                : $"{Sentence(answer)} (Judged for a {answer.Sky.Name}, the strictest of three.)",
+            string.Join(" ", [Reason(answer), .. Settled(answer), .. Bought(answer)]),
+            JsonNodes.Word(answer.Verdict)
+        );
+
+    /// <summary>What the tolerance warns of.</summary>
+    internal static IEnumerable<Finding> Findings(ToleranceAnswer answer)
+    {
+        if (Tighter(answer) < DarkTolerance.CoolerHolds)
+            yield return new Finding(
+                "tolerance-below-coolers",
+                Severity.Warning,
+                $"Coolers hold about {Said.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
+                    + $"less: {WayOut(answer.Stack)}."
+            );
+    }
+
+    private static string Sentence(ToleranceAnswer answer)
+    {
+        if (!answer.SpreadKnown)
+            return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
+        string warm = Limit(answer, "toleranceWarmer") is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
+        string cold = Limit(answer, "toleranceColder") is double c
+            ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
+            : "any amount colder";
+        if (answer is { BeyondCoolers: true, BindingCause: { } near })
+            return $"No cooler holds the darks as near as this stack needs ({warm} or {cold}, for {Words(near)}): "
+                + $"{WayOut(answer.Stack)}.";
+        return answer.Verdict == ToleranceVerdict.CannotTell
+            ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
+                + "of the lights."
+            : $"Use darks {warm} or {cold} than the lights"
+                + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
+    }
+
+    private static double? Limit(ToleranceAnswer answer, string quantity) =>
+        answer.Quantities.GetValueOrDefault(quantity)?.Value;
+
+    /// <summary>The nearer of both temperature limits, °C.</summary>
+    private static double? Tighter(ToleranceAnswer answer) =>
+        SideLimits.Smaller(Limit(answer, "toleranceWarmer"), Limit(answer, "toleranceColder"));
+
+    /// <summary>What to do where no cooler holds the limit.</summary>
+    private static string WayOut(StackConditions stack) =>
+        stack switch
+        {
+            { DitherPositions: 1 } => "dither and reject outliers, or take the darks at the set point of the lights, "
+                + "on the same night",
+            { Rejection: Rejection.None } => "reject outliers, or take the darks at the set point of the lights, on "
+                + "the same night",
+            _ => "take the darks at the set point of the lights, on the same night",
+        };
+
+    private static IEnumerable<string> Settled(ToleranceAnswer answer)
+    {
+        if (answer.Settled is { } outcome)
+            yield return SettlingWords.Sentence(outcome, answer.Settling);
+    }
+
+    /// <summary>What dithering would buy.</summary>
+    private static IEnumerable<string> Bought(ToleranceAnswer answer)
+    {
+        if (answer.Dithered is not { } dithered)
+            yield break;
+        string limit = Tighter(dithered) is double tighter ? $"{AtMost(tighter)} off would do" : "any darks would do";
+        yield return $"Dithered over {Said.Whole(dithered.Stack.DitherPositions)} positions with outliers rejected, {limit}.";
+    }
+
+    /// <summary>"at most 0.19 °C", "less than 0.01 °C".</summary>
+    private static string AtMost(double limit) =>
+        limit < 0.01 ? $"less than {Said.Celsius(0.01)}" : $"at most {Said.CelsiusAtMost(limit)}";
+
+    private static string Reason(ToleranceAnswer answer) =>
+        $"The stack of {Said.Whole(answer.Stack.Lights)} × {Said.Seconds(answer.Stack.ExposureSeconds)} at "
+        + $"{Said.Celsius(answer.Stack.TemperatureCelsius)} is judged against its own noise"
+        + (answer.BindingCause is { } b ? $"; the first limit reached is: {Threshold(b, answer.Limits)}" : "")
+        + (
+            Limit(answer, "toleranceExposure") is double s
+                ? $"; the exposure may differ by {Said.Seconds(s)}."
+                : "; the exposure may differ by any amount."
+        );
+
+    private static string Words(BindingCause cause) =>
+        cause switch
+        {
+            BindingCause.Typical => "the typical pixels",
+            BindingCause.HotPixels => "hot pixels",
+            BindingCause.Glow => "glow residuals",
+            _ => "level residuals",
+        };
+}

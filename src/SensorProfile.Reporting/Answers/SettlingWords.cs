@@ -1,0 +1,63 @@
+using SensorProfile.Decisions.Settling;
+using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+
+namespace SensorProfile.Reporting.Answers;
+
+/// <summary>Frames that would settle an answer, in words.</summary>
+internal static class SettlingWords
+{
+    private const int Named = 3;
+
+    /// <summary>One sentence: which frames, or why none.</summary>
+    public static string Sentence(SettlingOutcome outcome, IReadOnlyList<SettlingFrames> frames) =>
+        outcome switch
+        {
+            SettlingOutcome.MoreFrames =>
+                $"{Of(frames)} more should settle it: characterise them together with the frames of the profile.",
+            SettlingOutcome.SpreadOverPixels => $"{Of(frames)} would show the spread: characterise again with them.",
+            SettlingOutcome.TooManyFrames =>
+                $"More frames cannot settle it in practice: {Said.Whole((long)SettlingSearch.MostTimes)} times those of "
+                    + "the profile would not be enough.",
+            _ => "More frames cannot settle it: what is left is the number of hot pixels, which is counted on this "
+                + "sensor no better than its few allow.",
+        };
+
+    /// <summary>"12 darks of 30, 100 and 300 s at 30 °C and 32 bias frames (30 min)".</summary>
+    public static string Of(IReadOnlyList<SettlingFrames> frames)
+    {
+        var parts = frames
+            .GroupBy(f => f.Kind)
+            .Select(kind =>
+                kind.Key switch
+                {
+                    FrameKind.Dark => Darks([.. kind]),
+                    FrameKind.Bias => $"{Said.Whole(kind.Sum(f => f.Frames))} bias frames",
+                    FrameKind.Flat => $"{Said.Whole(kind.Sum(f => f.Frames) / 2)} flat pairs",
+                    _ => $"{Said.Whole(kind.Sum(f => f.Frames))} lights",
+                }
+            );
+        return $"{Joined([.. parts])} ({Said.Duration(frames.Sum(f => f.Seconds))})";
+    }
+
+    private static string Darks(SettlingFrames[] darks)
+    {
+        double[] exposures = [.. darks.Select(d => d.Exposure).OfType<double>().Distinct().Order()],
+            temperatures = [.. darks.Select(d => d.Temperature).OfType<double>().Distinct().Order()];
+        string of =
+            exposures.Length > Named
+                ? $"{Said.Number(exposures[0])} s to {Said.Number(exposures[^1])} s"
+                : $"{Joined([.. exposures.Select(t => Said.Number(t))])} s";
+        string at =
+            temperatures.Length > Named
+                ? $" at {Said.Whole(temperatures.Length)} temperatures from {Said.Celsius(temperatures[0])} to "
+                    + $"{Said.Celsius(temperatures[^1])}"
+            : temperatures.Length == 0 ? ""
+            : $" at {Joined([.. temperatures.Select(Said.Celsius)])}";
+        return $"{Said.Whole(darks.Sum(d => d.Frames))} darks of {of}{at}";
+    }
+
+    private static string Joined(string[] parts) =>
+        parts.Length < 2 ? string.Concat(parts) : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
+}

@@ -1,0 +1,221 @@
+using System.Globalization;
+using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Drift.Patches;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Reporting.Answers.Years;
+
+/// <summary>A comparison over the years in words.</summary>
+internal static class DriftWords
+{
+    private const string Yearly = "\"Renew the dark library yearly\" (common practice, no source): ";
+
+    public static AnswerWords Of(DriftAnswer answer) =>
+        answer.Outcome switch
+        {
+            DriftVerdict.AnotherSensor => new(
+                $"These are two sensors: the pixels of {answer.OtherSensors[0].File} are not those of "
+                    + $"{answer.Compared[0]}, so nothing can be said of ageing.",
+                $"{answer.OtherSensors[0].Reason} Keep the sessions of each camera apart, and compare each with its own "
+                    + "earlier ones.",
+                JsonNodes.Word(answer.Outcome)
+            ),
+            DriftVerdict.CannotTell => new(
+                $"Cannot tell whether the sensor has changed: {Lacking(answer.Gap)}.",
+                Remedy(answer),
+                JsonNodes.Word(answer.Outcome)
+            ),
+            _ => new(Compared(answer), Reason(answer), JsonNodes.Word(answer.Outcome)),
+        };
+
+    /// <summary>What common practice says, where profiles were compared.</summary>
+    public static IReadOnlyList<string> RulesOfThumb(DriftAnswer answer) =>
+        WasCompared(answer) ? [RuleOfThumb(answer.Years, answer.Outcome == DriftVerdict.Changed)] : [];
+
+    /// <summary>What a comparison warns of.</summary>
+    public static IEnumerable<Finding> Findings(DriftAnswer answer)
+    {
+        foreach (ProbeOrAgeing probe in answer.Probes.Where(p => p.Verdict != ProbeVerdict.None))
+            yield return new Finding(
+                "probe-or-ageing",
+                probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both ? Severity.Warning : Severity.Note,
+                ProbeWords.Of(probe)
+            );
+        foreach (GrowingPatch patch in answer.HotPixelModes.SelectMany(h => h.Patches))
+            yield return PatchFinding(patch);
+    }
+
+    private static bool WasCompared(DriftAnswer answer) =>
+        answer.Outcome != DriftVerdict.AnotherSensor && answer.Gap is null or DriftGap.NoCommonQuantity;
+
+    private static string Lacking(DriftGap? gap) =>
+        gap switch
+        {
+            DriftGap.FewProfiles => "two profiles of one camera are needed",
+            DriftGap.NoCommonSettings => "no two profiles were taken with the same settings",
+            _ => "the profiles have no quantity in common",
+        };
+
+    private static string Remedy(DriftAnswer answer) =>
+        answer.Gap switch
+        {
+            DriftGap.FewProfiles => answer.Compared.Count == 0
+                ? "No profile could be used."
+                : $"Only {answer.Compared[0]} could be used; characterise the camera again next season and compare the two.",
+            DriftGap.NoCommonSettings =>
+                "Only frames of the same gain, offset, binning and read-out mode can be compared; repeat one of the "
+                    + "earlier sessions with its settings.",
+            _ => "Characterise with bias, flat and dark frames, and compare again.",
+        };
+
+    private static string Compared(DriftAnswer answer) =>
+        answer.Outcome == DriftVerdict.Changed
+            ? Changed(answer.Changes, answer.Trends, answer.HotPixelModes, answer.Probes, answer.Years)
+        : answer.Probes.FirstOrDefault(p => p.Verdict == ProbeVerdict.Probe) is { } drifted
+            ? ProbeOnly(drifted, answer.Years)
+        : Unchanged(answer.Changes, answer.Years);
+
+    /// <summary>Age alone is a reason to check, never to throw away.</summary>
+    private static string RuleOfThumb(double years, bool changed) =>
+        Yearly
+        + (
+            changed
+                ? "here the measurements say that the camera has changed, whatever the age of the darks; check the "
+                    + "darks themselves against a few fresh ones."
+            : years > 1
+                ? "these measurements give no reason to renew; age alone is a reason to check (against a few "
+                    + "fresh darks), never to throw darks away."
+            : "the darks are younger than a year, and these measurements give no reason to renew them."
+        )
+        + " The only published pace of a dark library that we know (an instrument in orbit, where radiation "
+        + "ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
+
+    /// <summary>What troubles a picture most comes first; two measures of one thing are told once.</summary>
+    private static string Changed(
+        IReadOnlyList<DriftChange> changes,
+        IReadOnlyList<DriftTrend> trends,
+        IReadOnlyList<HotPixelDrift> hot,
+        IReadOnlyList<ProbeOrAgeing> probes,
+        double years
+    )
+    {
+        DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != "growingPatch")];
+        bool Told(DriftChange c) =>
+            (c.Quantity == "darkRate" && moved.Any(m => m.Quantity == "darkRateByPixel" && m.Mode == c.Mode))
+            || (
+                c.Quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
+                && moved.Any(m => m.Quantity == "newLessHealed" && m.Mode == c.Mode)
+            );
+        string[] parts =
+        [
+            .. moved
+                .Where(c => !Told(c))
+                .OrderBy(c => Weight(c.Quantity))
+                .ThenByDescending(c => Math.Abs(c.Z))
+                .Select(Part)
+                .Distinct()
+                .Take(4),
+        ];
+        string[] slow =
+        [
+            .. trends
+                .Where(t => t.Changed && !moved.Any(c => SameThing(c.Quantity, t.Quantity)))
+                .OrderBy(t => Weight(t.Quantity))
+                .Select(t => $"{QuantityNames.WithArticle(t.Quantity)} moves by {QuantityText.Of(t.PerYear)}")
+                .Take(parts.Length > 0 ? 1 : 3),
+        ];
+        string patch = hot.SelectMany(h => h.Patches).FirstOrDefault() is { } p
+            ? $"a patch of {Said.Whole(p.NewPixels)} new hot pixels has grown {p.Where}"
+            : "";
+        return $"The sensor has changed in {Years(years)}: "
+            + $"{string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}"
+            + (
+                probes.FirstOrDefault(p => p.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both) is { } drifted
+                    ? $"; the temperature probe's own drift of {Drift(drifted)} is taken out."
+                    : "."
+            );
+    }
+
+    /// <summary>The probe's verdict rules: the sensor is as it was.</summary>
+    private static string ProbeOnly(ProbeOrAgeing drifted, double years) =>
+        $"Keep the darks and set the cooler {ProbeWords.Setting(drifted.StepOfHotPixels!)}: the temperature probe has "
+        + $"drifted by {Drift(drifted)} in {Years(years)}; the sensor itself shows no change beyond the errors.";
+
+    private static string Drift(ProbeOrAgeing drifted) =>
+        QuantityText.Of(drifted.StepOfHotPixels! with { Value = Math.Abs(drifted.StepOfHotPixels.Value) });
+
+    private static bool SameThing(string a, string b) =>
+        a == b
+        || (a.StartsWith("darkRate", StringComparison.Ordinal) && b.StartsWith("darkRate", StringComparison.Ordinal))
+        || (
+            b.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
+            && (a == "newLessHealed" || a.StartsWith("hotPixelsAbove", StringComparison.Ordinal))
+        );
+
+    private static int Weight(string quantity) =>
+        quantity switch
+        {
+            "darkRateByPixel" or "darkRate" => 0,
+            "newLessHealed" => 1,
+            "glowTotal" => 2,
+            _ when quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal) => 3,
+            "readNoise" or "rowNoise" or "columnNoise" => 4,
+            "gain" or "fullWell" => 5,
+            _ => 6,
+        };
+
+    private static string Part(DriftChange c)
+    {
+        if (c.Quantity == "newLessHealed")
+            return $"{Said.Whole((long)c.To.Value)} new hot pixels against {Said.Whole((long)c.From.Value)} healed";
+        double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
+        string by = Math.Abs(share) is > 0.001 and < 10 ? Said.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
+        return $"{QuantityNames.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
+    }
+
+    private static string Unchanged(IReadOnlyList<DriftChange> changes, double years)
+    {
+        string seen = changes.FirstOrDefault(c => c.Quantity == "darkRate") is { From.Value: > 0 } dark
+            ? $"; a change of the dark current by {Said.Percent(dark.Detectable / dark.From.Value)} would have been seen"
+            : "";
+        return $"No change beyond the errors in {Years(years)}{seen}.";
+    }
+
+    private static string Reason(DriftAnswer answer)
+    {
+        int tests = answer.Changes.Count + answer.Trends.Count,
+            beyond = answer.Changes.Count(c => c.Changed) + answer.Trends.Count(t => t.Changed);
+        string probe = string.Join(
+            "",
+            answer.Probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + ProbeWords.Of(p)).Distinct()
+        );
+        return $"{(beyond == 0 ? "None" : Said.Whole(beyond))} of the {Said.Whole(tests)} "
+            + $"values{(answer.Trends.Count > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
+            + "explain. "
+            + "The bar is so high that a sensor in which nothing changed would show even one such move in at "
+            + $"most {Said.Percent(answer.Significance)} of reports like this one (rule of Holm).{probe}";
+    }
+
+    private static Finding PatchFinding(GrowingPatch patch) =>
+        new(
+            "growing-patch",
+            Severity.Warning,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{patch.NewPixels} new hot pixels stand together {patch.Where} (centre {patch.X:F0}, {patch.Y:F0}, "
+                    + $"radius {patch.Radius:F0} px) where chance would put {patch.Expected:F1}: watch it, and take new "
+                    + $"darks so that they hold them."
+            )
+        );
+
+    private static string Years(double years)
+    {
+        double days = years * TrendFit.DaysPerYear;
+        string number = Said.Number(years, 2);
+        return days < 1.5 ? "a day"
+            : years < 0.25 ? $"{Said.Whole((long)Math.Round(days))} days"
+            : number == "1" ? "1 year"
+            : $"{number} years";
+    }
+}

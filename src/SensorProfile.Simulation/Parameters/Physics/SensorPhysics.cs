@@ -1,0 +1,34 @@
+using System.Text.Json.Serialization;
+
+namespace SensorProfile.Simulation.Parameters.Physics;
+
+/// <summary>
+/// What a sensor does by physics of its own, in physical parameters (energies, traps, times) rather than those of a fit.
+/// </summary>
+/// <remarks>It adds to what the rest of the description asks for; without it nothing changes.</remarks>
+public sealed record SensorPhysics
+{
+    /// <summary>Populations of defects that generate dark current, each defect with an energy of its own.</summary>
+    public IReadOnlyList<DefectPopulation> Defects { get; init; } = [];
+
+    /// <summary>Traps that switch between two states.</summary>
+    public IReadOnlyList<SwitchingTraps> SwitchingTraps { get; init; } = [];
+
+    /// <summary>Charge that light leaves behind for later frames; null (default) for none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public Persistence? Persistence { get; init; }
+
+    /// <summary>
+    /// How much warmer the last column is than the first, °C; the temperature of the die holds at the centre. Default 0.
+    /// </summary>
+    public double GradientAcross { get; init; }
+
+    /// <summary>How much warmer the last row of the file is than the first, °C. Default 0.</summary>
+    public double GradientDown { get; init; }
+
+    /// <summary>
+    /// Stray light in every frame, flats and bias frames too, mean over the frame, strongest at the last corner, e-/px/s.
+    /// Default 0.
+    /// </summary>
+    public double LightLeak { get; init; }
+}

@@ -1,0 +1,85 @@
+using SensorProfile.Decisions.Settling;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Profiles.Session;
+
+namespace SensorProfile.Decisions.DarkMatch;
+
+/// <summary>What a verdict on lights and darks rests on.</summary>
+public enum MatchGround
+{
+    /// <summary>No dark set has the camera, size and settings of the lights.</summary>
+    NoneAlike,
+
+    /// <summary>Frames of another size.</summary>
+    OtherSize,
+
+    /// <summary>Frames of another camera.</summary>
+    OtherCamera,
+
+    /// <summary>Taken with other settings.</summary>
+    OtherSettings,
+
+    /// <summary>The headers fit several modes of the profile, and which one is not guessed.</summary>
+    SeveralModes,
+
+    /// <summary>An exposure or a temperature is not known.</summary>
+    NotKnown,
+
+    /// <summary>Same settings, exposure and temperature; what it costs is not known without a profile.</summary>
+    AlikeWithoutProfile,
+
+    /// <summary>Exposure or temperature differ, and no profile says what that costs.</summary>
+    NoProfile,
+
+    /// <summary>Exposure or temperature differ, and the profile does not know the spread over pixels.</summary>
+    NoSpread,
+
+    /// <summary>Lights or darks lie outside of what the profile was measured at.</summary>
+    OutOfReach,
+
+    /// <summary>The noise of the stack against the limits.</summary>
+    Measured,
+}
+
+/// <summary>What of a pair is not known.</summary>
+public enum UnknownOfPair
+{
+    /// <summary>Exposure of the lights.</summary>
+    LightExposure,
+
+    /// <summary>Exposure of the darks.</summary>
+    DarkExposure,
+
+    /// <summary>Temperature of the lights.</summary>
+    LightTemperature,
+
+    /// <summary>Temperature of the darks.</summary>
+    DarkTemperature,
+}
+
+/// <summary>Why a pair is judged as it is.</summary>
+/// <param name="Ground">What the verdict rests on.</param>
+public sealed record MatchReason(MatchGround Ground)
+{
+    /// <summary>What is not known; null when all is.</summary>
+    public UnknownOfPair? Unknown { get; init; }
+
+    /// <summary>The modes of the profile that fit the headers, where there are several.</summary>
+    public IReadOnlyList<ModeSettings> Modes { get; init; } = [];
+
+    /// <summary>Why the profile cannot speak of the pair; null when it can.</summary>
+    public Finding? Refusal { get; init; }
+
+    /// <summary>Use of the limit that is closest, or exceeded most; null when it was not worked out.</summary>
+    public LimitUse? Limit { get; init; }
+
+    /// <summary>When the uncertainty leaves it open: what would settle it.</summary>
+    public SettlingOutcome? Settled { get; init; }
+}
+
+/// <summary>Use of one limit by a pair, and the darks that would fit in any case.</summary>
+/// <param name="Cause">Which limit.</param>
+/// <param name="Share">How much of it is used: 1 is the limit.</param>
+/// <param name="StackLights">Lights in the stack that the set is part of.</param>
+/// <param name="DarksNeeded">Darks like the lights that keep the loss.</param>
+public sealed record LimitUse(BindingCause Cause, double Share, int StackLights, int DarksNeeded);

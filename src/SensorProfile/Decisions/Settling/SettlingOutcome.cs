@@ -1,0 +1,17 @@
+namespace SensorProfile.Decisions.Settling;
+
+/// <summary>What would settle an answer that the uncertainty of the profile leaves open.</summary>
+public enum SettlingOutcome
+{
+    /// <summary>More frames of the kinds that the profile has.</summary>
+    MoreFrames,
+
+    /// <summary>Darks that show how dark current spreads over the pixels.</summary>
+    SpreadOverPixels,
+
+    /// <summary>No number of frames that anybody takes.</summary>
+    TooManyFrames,
+
+    /// <summary>Nothing: what is left is the counting error of the few hot pixels of this sensor.</summary>
+    CountOfHotPixels,
+}

@@ -1,0 +1,38 @@
+namespace SensorProfile.Decisions.Shots;
+
+/// <summary>What a line of a shot list is for, and how to reach its conditions.</summary>
+public enum ShotPurpose
+{
+    /// <summary>Bias frames: read noise, of every pixel with 8 or more.</summary>
+    ReadNoise,
+
+    /// <summary>The first pair of flats under an even, dim light: gain and linearity.</summary>
+    DimLight,
+
+    /// <summary>A pair of flats under the same light, exposed longer.</summary>
+    SameLight,
+
+    /// <summary>A pair of flats exposed until it is evenly white: saturation and full well.</summary>
+    White,
+
+    /// <summary>Darks: set the cooler and wait.</summary>
+    SetCooler,
+
+    /// <summary>Darks in a room, after half an hour of running.</summary>
+    InRoom,
+
+    /// <summary>Darks outside at night, after half an hour of running.</summary>
+    OutsideAtNight,
+
+    /// <summary>Darks in a cool room or outside in the evening.</summary>
+    CoolPlace,
+
+    /// <summary>Darks where the sensor read this temperature before.</summary>
+    AsBefore,
+
+    /// <summary>Darks at the temperature of the line before.</summary>
+    SameTemperature,
+
+    /// <summary>Darks at the temperature that is stated; nothing to wait for.</summary>
+    ThisTemperature,
+}

@@ -1,0 +1,19 @@
+using SensorProfile.Profiles.Pattern;
+
+namespace SensorProfile.FixedPattern.DarkRates;
+
+/// <summary>How the common abscissa of the hot pixels' laws bends away from that of the typical pixel.</summary>
+/// <remarks>x′ = x + second·x² + third·x³: value and slope at the reference temperature stay.</remarks>
+/// <param name="Second">Coefficient of x².</param>
+/// <param name="Third">Coefficient of x³.</param>
+internal readonly record struct LawBend(double Second, double Third)
+{
+    /// <summary>That of a profile; none where it holds none.</summary>
+    public static LawBend From(HotLawBend? known) => known is null ? None : new(known.Second, known.Third);
+
+    /// <summary>None.</summary>
+    public static LawBend None => default;
+
+    /// <summary>x′.</summary>
+    public double Of(double x) => x + x * x * (Second + x * Third);
+}

@@ -1,0 +1,94 @@
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Tests.Decisions;
+
+namespace SensorProfile.Reporting.Tests.Answers.Darks;
+
+/// <summary>How far off darks may be, in words.</summary>
+public class ToleranceDocumentTests
+{
+    [Theory] // nearer than 0.2 °C, which coolers hold from night to night
+    [InlineData(0.05, 1000)]
+    [InlineData(5, 10)]
+    public void LimitsThatNoCoolerHoldsAreSaid(double sky, int lights)
+    {
+        ToleranceAnswer answer = Find(new Tarn(), Question() with { Sky = SkyRate.Given(sky), Lights = lights });
+        AnswerDocument said = ToleranceDocument.Of(answer);
+        Assert.Equal(lights == 1000, answer.BeyondCoolers);
+        Assert.Equal(answer.BeyondCoolers, said.Findings.Any(f => f.Code == "tolerance-below-coolers"));
+        Assert.StartsWith(
+            answer.BeyondCoolers ? "No cooler holds the darks as near as this stack needs (" : "Use darks at most ",
+            said.Sentence,
+            StringComparison.Ordinal
+        );
+        if (answer.BeyondCoolers)
+            Assert.EndsWith(
+                "dither and reject outliers, or take the darks at the set point of the lights, on the same night.",
+                said.Sentence,
+                StringComparison.Ordinal
+            );
+    }
+
+    [Fact]
+    public void WhereDitheringWasNotSaidItIsShownWhatItBuys() =>
+        Assert.Contains(
+            "Dithered over 20 positions with outliers rejected, at most ",
+            ToleranceDocument
+                .Of(DarkTolerance.FindBoth(new Tarn().Profile(), new Tarn().Mode(), Question() with { Lights = 40 }))
+                .Reason,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
+    public void OfThreeSkiesTheStrictestIsAnswered()
+    {
+        AnswerDocument said = ToleranceDocument.Of(Find(new Tarn(), Question() with { Sky = null }));
+        Assert.EndsWith(", the strictest of three.)", said.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void NoLimitIsAnyAmount()
+    {
+        var quiet = new Tarn
+        {
+            Rate = 0.0001,
+            HotShare = 0,
+            HotFrom = 0.01,
+        };
+        Assert.Contains(
+            "any amount colder",
+            ToleranceDocument.Of(Find(quiet, Question() with { Lights = 1 })).Sentence,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void WithoutADistributionItCannotTell()
+    {
+        AnswerDocument said = ToleranceDocument.Of(Find(new Tarn { Distribution = false }, Question()));
+        Assert.True(said.CannotTell);
+        Assert.Equal(
+            "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.",
+            said.Sentence
+        );
+        Assert.EndsWith(
+            "8 darks of 300 s at −10 °C (40 min) would show the spread: characterise again with them.",
+            said.Reason,
+            StringComparison.Ordinal
+        );
+    }
+
+    private static ToleranceAnswer Find(Tarn camera, ToleranceQuestion question) =>
+        DarkTolerance.Find(camera.Profile(), camera.Mode(), question);
+
+    private static ToleranceQuestion Question() =>
+        new()
+        {
+            ExposureSeconds = 300,
+            TemperatureCelsius = -10,
+            Lights = 20,
+            Sky = SkyRate.Given(0.5),
+        };
+}
