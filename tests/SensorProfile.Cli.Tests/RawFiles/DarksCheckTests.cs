@@ -33,6 +33,14 @@ public sealed class DarksCheckTests : IDisposable
         );
     }
 
+    [Fact]
+    public void MastersOfAnotherFormAreAskedForAsFits()
+    {
+        Write("fresh", "dng", 800, 2);
+        CommandRun run = folder.Command.Run("darks", "check", "fresh", "--against", "fresh", "--names-say");
+        Assert.Contains("export them as FITS", run.Expect(ExitCodes.UnreadableInput).Error, StringComparison.Ordinal);
+    }
+
     private string Frame(string name) =>
         Path.GetRelativePath(
             folder.Path,
