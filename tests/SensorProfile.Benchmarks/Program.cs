@@ -4,7 +4,7 @@ using SensorProfile.Benchmarks.Raw;
 
 if (args is ["time-pixel-moments", var folder, .. var rest])
     return PixelMomentsTiming.Run(folder, rest, Console.Out);
-if (args is ["time-raw-forms"])
-    return RawDecodeTiming.Run(Console.Out);
+if (args is ["time-raw-forms", .. var forms])
+    return RawDecodeTiming.Run(forms, Console.Out);
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
 return 0;

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Diagnostics;
 using System.Globalization;
+using BitMiracle.LibTiff.Classic;
 using SensorProfile.Raw.Writing;
 using Xunit.Abstractions;
 
@@ -89,7 +90,9 @@ public sealed class MutationTests(ITestOutputHelper output)
             yield return TestFrames.Bytes(frame, form);
         }
         yield return Facts.MakerNoteFiles.Bytes(temperature: 31);
-        yield return PlainTiff.Lzw(TestFrames.Noisy(64, 60, 16));
+        yield return PlainTiff.Bytes(TestFrames.Noisy(64, 60, 16), Compression.LZW);
+        yield return PlainTiff.Bytes(TestFrames.Noisy(64, 60, 16), Compression.ADOBE_DEFLATE);
+        yield return PlainTiff.Bytes(TestFrames.Noisy(64, 60, 16), Compression.NONE);
     }
 
     private static byte[] Mutated(byte[] original, Random random)
@@ -177,6 +180,10 @@ public sealed class MutationTests(ITestOutputHelper output)
             int rows = Math.Min(16, mosaic.SensorHeight - row);
             file.ReadSensorRows(row, new ushort[rows * mosaic.SensorWidth]);
         }
+        foreach (
+            RawArea area in mosaic.MaskedAreas.Where(area => (long)area.Height * mosaic.SensorWidth < MostSamplesRead)
+        )
+            file.ReadSensorRows(area.Top, new ushort[area.Height * mosaic.SensorWidth]);
         var last = new ushort[mosaic.Width];
         file.Park();
         file.ReadRows(mosaic.Height > 500 ? 0 : mosaic.Height - 1, last);

@@ -7,7 +7,7 @@ namespace SensorProfile.Raw.Tests;
 /// <summary>Plain TIFF files in memory, written by LibTiff.NET.</summary>
 internal static class PlainTiff
 {
-    public static byte[] Lzw(DngFrame frame)
+    public static byte[] Bytes(DngFrame frame, Compression compression)
     {
         using var folder = new TemporaryFolder();
         string path = folder.File("frame.tif");
@@ -18,7 +18,7 @@ internal static class PlainTiff
             tiff.SetField(TiffTag.BITSPERSAMPLE, 16);
             tiff.SetField(TiffTag.SAMPLESPERPIXEL, 1);
             tiff.SetField(TiffTag.PHOTOMETRIC, Photometric.MINISBLACK);
-            tiff.SetField(TiffTag.COMPRESSION, Compression.LZW);
+            tiff.SetField(TiffTag.COMPRESSION, compression);
             tiff.SetField(TiffTag.ROWSPERSTRIP, 20);
             for (int row = 0; row < frame.Height; row++)
                 tiff.WriteScanline(

@@ -67,7 +67,8 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         return found.Length > 0
             ? found
             : throw CommandFailure.UnreadableInput(
-                $"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz)."
+                $"{path}: no FITS file is there (.fits, .fit, .fts, also .gz or .fz). Masters are read in that form: export "
+                    + "them as FITS; the fresh darks may be raw files."
             );
     }
 

@@ -42,14 +42,23 @@ internal static class MakerNoteFacts
         bool isOn = description.StartsWith("On", StringComparison.OrdinalIgnoreCase);
         if (name == "Long Exposure Noise Reduction" && isOn)
             return RawTreatmentKind.DarkSubtracted;
-        if (name == "Multi Frame Noise Reduction" && isOn)
+        if (
+            (isOn && name is "Multi Frame Noise Reduction" or "Multiple Exposure" or "Multiple Exposure Mode")
+            || (isOn && name.StartsWith("Pixel Shift", StringComparison.OrdinalIgnoreCase))
+            || description.StartsWith("Live Composite", StringComparison.OrdinalIgnoreCase)
+        )
             return RawTreatmentKind.SeveralExposures;
-        return
+        return IsLossy(name, description) ? RawTreatmentKind.LossyCompression : null;
+    }
+
+    /// <summary>Makers call the lossy form of their raw files "lossy", "craw" or "compressed" without more.</summary>
+    private static bool IsLossy(string name, string description) =>
+        (
             name.EndsWith("Compression", StringComparison.Ordinal)
             && description.StartsWith("Lossy", StringComparison.OrdinalIgnoreCase)
-            ? RawTreatmentKind.LossyCompression
-            : null;
-    }
+        )
+        || description.Equals("CRAW", StringComparison.OrdinalIgnoreCase)
+        || description.StartsWith("Compressed RAW", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The first number of a value and the smallest step that its form can express.</summary>
     private static (double Celsius, double Step)? Reading(object? value) =>

@@ -20,8 +20,9 @@ public static class LibRawChild
     /// <param name="path">The file.</param>
     /// <param name="samples">Whether its samples are wanted.</param>
     /// <param name="alsoDng">Whether a DNG is read, too: to compare the two ways.</param>
-    internal static string[] Arguments(string path, bool samples, bool alsoDng) =>
-        [Command, path, samples ? WithSamples : "", alsoDng ? WithDng : ""];
+    /// <param name="limits">What it may use up.</param>
+    internal static string[] Arguments(string path, bool samples, bool alsoDng, LibRawLimits limits) =>
+        [Command, path, samples ? WithSamples : "", alsoDng ? WithDng : "", .. limits.Arguments];
 
     /// <summary>Reads the file and answers.</summary>
     /// <param name="arguments">What <see cref="LibRawDecoder"/> passed, the command included.</param>
@@ -37,6 +38,7 @@ public static class LibRawChild
             new LibRawHeader { Problem = problem, IsMissing = true }.Write(writer);
             return 0;
         }
+        LibRawLimits.Of(arguments.ElementAtOrDefault(4), arguments.ElementAtOrDefault(5)).Bind();
         try
         {
             using LibRawImage image = LibRawImage.Open(library, arguments[1]);

@@ -28,9 +28,16 @@ public static class LibRawDecoder
         Run(path, rows, alsoDng: false);
 
     /// <summary>As the others; a DNG is read, too, so that the two ways can be compared.</summary>
-    internal static LibRawFrame Run(string path, Action<int, ReadOnlyMemory<ushort>>? samples, bool alsoDng)
+    internal static LibRawFrame Run(
+        string path,
+        Action<int, ReadOnlyMemory<ushort>>? samples,
+        bool alsoDng,
+        LibRawLimits? limits = null
+    )
     {
-        if (LibRawProcess.Start(LibRawChild.Arguments(path, samples is not null, alsoDng)) is not { } child)
+        limits ??= LibRawLimits.Ordinary;
+        string[] arguments = LibRawChild.Arguments(path, samples is not null, alsoDng, limits);
+        if (LibRawProcess.Start(arguments, limits) is not { } child)
             throw Refused(path, "the program that reads makers' raw files is not beside this one.", Way);
         using (child)
         using (var reader = new BinaryReader(child.Answer, Encoding.UTF8))

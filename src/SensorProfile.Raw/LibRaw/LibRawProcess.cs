@@ -9,18 +9,18 @@ namespace SensorProfile.Raw.LibRaw;
 internal sealed class LibRawProcess : IDisposable
 {
     private const string Program = "sensorprofile";
-    private const long MostBytes = 3L << 30; // 100 million pixels take 8 bytes each, and 2 more before
-    private static readonly TimeSpan mostWork = TimeSpan.FromSeconds(60); // of a processor
+    private const long OwnBytes = 256L << 20; // of the program before it reads anything, with room to spare
     private static readonly TimeSpan mostTime = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan look = TimeSpan.FromMilliseconds(100);
 
     private readonly Process process;
+    private readonly LibRawLimits limits;
     private readonly Timer guard;
     private volatile string reason = "";
 
-    private LibRawProcess(Process process)
+    private LibRawProcess(Process process, LibRawLimits limits)
     {
-        this.process = process;
+        (this.process, this.limits) = (process, limits);
         long started = Stopwatch.GetTimestamp();
         guard = new Timer(_ => Guard(started), null, look, look);
     }
@@ -32,7 +32,7 @@ internal sealed class LibRawProcess : IDisposable
     public string Reason => reason;
 
     /// <summary>Starts it; null when the program is not found.</summary>
-    public static LibRawProcess? Start(IReadOnlyList<string> arguments)
+    public static LibRawProcess? Start(IReadOnlyList<string> arguments, LibRawLimits limits)
     {
         if (Own() is not { } own)
             return null;
@@ -47,7 +47,7 @@ internal sealed class LibRawProcess : IDisposable
         if (Process.Start(start) is not { } process)
             return null;
         process.BeginErrorReadLine();
-        return new LibRawProcess(process);
+        return new LibRawProcess(process, limits);
     }
 
     /// <inheritdoc/>
@@ -75,10 +75,12 @@ internal sealed class LibRawProcess : IDisposable
         try
         {
             process.Refresh();
-            if (process.TotalProcessorTime > mostWork || Stopwatch.GetElapsedTime(started) > mostTime)
-                End(string.Create(CultureInfo.InvariantCulture, $" (more than {mostWork.TotalSeconds:0} s)"));
-            else if (process.WorkingSet64 > MostBytes)
-                End(string.Create(CultureInfo.InvariantCulture, $" (more than {MostBytes >> 30} GB)"));
+            if (process.TotalProcessorTime.TotalSeconds > limits.Seconds)
+                End(string.Create(CultureInfo.InvariantCulture, $" (more than {limits.Seconds} s of work)"));
+            else if (Stopwatch.GetElapsedTime(started) > mostTime)
+                End(string.Create(CultureInfo.InvariantCulture, $" (more than {mostTime.TotalMinutes:0} minutes)"));
+            else if (process.WorkingSet64 > limits.Bytes + OwnBytes)
+                End(string.Create(CultureInfo.InvariantCulture, $" (more than {limits.Bytes >> 20} MiB of memory)"));
         }
         catch (InvalidOperationException)
         {

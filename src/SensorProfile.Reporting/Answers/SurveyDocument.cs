@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
@@ -81,8 +82,14 @@ internal static class SurveyDocument
     private static string LeftOut(Inventory inventory) =>
         inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";
 
-    private static AnswerTable Sets(Inventory inventory) =>
-        new(
+    private static AnswerTable Sets(Inventory inventory)
+    {
+        // sets without a temperature are told apart by their nights
+        bool severalNights = inventory
+            .Sets.Where(s => s.TemperatureCelsius is null)
+            .GroupBy(s => (s.Kind, s.ExposureSeconds, s.Settings, s.Width, s.Height, s.Label))
+            .Any(same => same.Count() > 1);
+        return new(
             "",
             ["kind", ">frames", ">exposure", ">sensor", "settings"],
             [
@@ -92,12 +99,18 @@ internal static class SurveyDocument
                             Word(s.Kind).Replace('-', ' '),
                             QuantityText.Count(s.Frames.Count),
                             s.ExposureSeconds is { } seconds ? QuantityText.Number(seconds) + " s" : "unknown",
-                            s.TemperatureCelsius is { } celsius ? QuantityText.Temperature(celsius) : "unknown",
+                            s.TemperatureCelsius is { } celsius ? QuantityText.Temperature(celsius)
+                            : severalNights && s.Frames.Min(f => f.StartUtc) is { } start ? NightOf(start)
+                            : "unknown",
                             SettingsText.Of(s.Settings) + (s.Label is null ? "" : $" ({s.Label})"),
                         ]
                 ),
             ]
         );
+    }
+
+    private static string NightOf(DateTimeOffset start) =>
+        start.ToString("'unknown, 'yyyy-MM-dd HH:mm' UTC'", CultureInfo.InvariantCulture);
 
     private static string Word(FrameKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString());
 }

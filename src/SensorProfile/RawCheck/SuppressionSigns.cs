@@ -35,6 +35,9 @@ internal static class SuppressionSigns
     private const long PixelsWanted = 60_000_000; // of all frames looked at together, with at most FramesPerSet
     private const int FramesPerSet = 16;
 
+    // a camera without a cooler cools by some degrees in an hour, less than what twice the exposure makes up for
+    private static TimeSpan Soon { get; } = TimeSpan.FromHours(1);
+
     /// <summary>The signs; empty when there are none.</summary>
     public static IReadOnlyList<SuppressionSign> Of(
         ModeFrames mode,
@@ -187,10 +190,22 @@ internal static class SuppressionSigns
 
         public bool CollectsMoreThan(Counted other) =>
             Temperature is null || other.Temperature is null
-                ? Temperature is null && other.Temperature is null && Exposure > other.Exposure
+                ? Temperature is null
+                    && other.Temperature is null
+                    && Exposure > other.Exposure
+                    && IsSoonAfterOrBefore(other)
                 : Exposure >= other.Exposure
                     && Temperature > other.Temperature - SameCelsius
                     && (Exposure > other.Exposure || Temperature > other.Temperature + SameCelsius);
+
+        /// <summary>Without a thermometer only what was taken together can be taken to be as warm.</summary>
+        private bool IsSoonAfterOrBefore(Counted other) =>
+            Set.Set.Frames.Min(f => f.StartUtc) is { } start
+            && Set.Set.Frames.Max(f => f.StartUtc) is { } end
+            && other.Set.Set.Frames.Min(f => f.StartUtc) is { } otherStart
+            && other.Set.Set.Frames.Max(f => f.StartUtc) is { } otherEnd
+            && start - otherEnd < Soon
+            && otherStart - end < Soon;
 
         public string Conditions(Counted other) =>
             Temperature is { } own && other.Temperature is { } its && Math.Abs(own - its) > SameCelsius

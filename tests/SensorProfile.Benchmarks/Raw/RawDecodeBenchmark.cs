@@ -24,7 +24,10 @@ public class RawDecodeBenchmark : IDisposable
     private readonly byte[] bytes = new byte[1 << 18];
     private string path = "";
 
-    public static IEnumerable<string> Forms => forms.Keys;
+    public static IEnumerable<string> Forms => [.. forms.Keys, TiffLzw, TiffDeflate];
+
+    private const string TiffLzw = "TIFF, LZW",
+        TiffDeflate = "TIFF, Deflate";
 
     private static readonly Dictionary<string, DngForm> forms = new()
     {
@@ -61,7 +64,10 @@ public class RawDecodeBenchmark : IDisposable
             Samples = samples,
             ColourFilter = filter,
         };
-        DngWriter.Write(path, frame, forms[Form], overwrite: true);
+        if (Form is TiffLzw or TiffDeflate)
+            PlainTiff.Write(path, samples, Width, RowsPerStrip, isLzw: Form == TiffLzw);
+        else
+            DngWriter.Write(path, frame, forms[Form], overwrite: true);
         var read = new ushort[samples.Length];
         using RawFile file = RawFile.Open(path);
         file.ReadRows(0, read);

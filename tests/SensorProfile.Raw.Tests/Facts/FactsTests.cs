@@ -168,6 +168,11 @@ public sealed class FactsTests
     [InlineData("Long Exposure Noise Reduction", "On (unused)", RawTreatmentKind.DarkSubtracted)]
     [InlineData("Multi Frame Noise Reduction", "On", RawTreatmentKind.SeveralExposures)]
     [InlineData("Raw Compression", "Lossy (type 2)", RawTreatmentKind.LossyCompression)]
+    [InlineData("Image Quality", "CRAW", RawTreatmentKind.LossyCompression)]
+    [InlineData("Quality", "Compressed RAW", RawTreatmentKind.LossyCompression)]
+    [InlineData("Multiple Exposure", "On (2 frames)", RawTreatmentKind.SeveralExposures)]
+    [InlineData("Multiple Exposure", "Off", null)]
+    [InlineData("Pixel Shift", "On", RawTreatmentKind.SeveralExposures)]
     [InlineData("Long Exposure Noise Reduction", "Off", null)]
     [InlineData("High ISO Noise Reduction", "On", null)] // works on the picture, not on the raw samples
     [InlineData("Raw Compression", "Lossless", null)]

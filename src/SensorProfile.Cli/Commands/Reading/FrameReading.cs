@@ -11,6 +11,7 @@ namespace SensorProfile.Cli.Commands.Reading;
 internal static class FrameReading
 {
     private const int RejectedShown = 20;
+    private const int SameReasonShown = 3; // each by a line of its own
 
     /// <summary>
     /// The inventory; files left out are named on standard error. A failure with exit code 3 when nothing readable
@@ -43,14 +44,25 @@ internal static class FrameReading
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";
     }
 
-    /// <summary>Names files that were left out, the first few of many.</summary>
+    /// <summary>Names files that were left out, the first few of many; a reason that many share stands once.</summary>
     public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
     {
-        foreach (RejectedFile file in rejected.Take(RejectedShown))
-            side.Line($"left out: {file.File}: {file.Reason}");
-        if (rejected.Count > RejectedShown)
-            side.Line($"left out: {Plural.Of(rejected.Count - RejectedShown, "more file")}; --json names every one.");
+        string[] lines =
+        [
+            .. rejected
+                .GroupBy(file => file.Reason)
+                .SelectMany(same =>
+                    same.Count() > SameReasonShown ? [Line(same)] : same.Select(file => $"{file.File}: {file.Reason}")
+                ),
+        ];
+        foreach (string line in lines.Take(RejectedShown))
+            side.Line($"left out: {line}");
+        if (lines.Length > RejectedShown)
+            side.Line($"left out: {Plural.Of(lines.Length - RejectedShown, "more file")}; --json names every one.");
     }
+
+    private static string Line(IGrouping<string, RejectedFile> same) =>
+        $"{same.First().File} and {Plural.Of(same.Count() - 1, "more file")}: {same.Key}";
 
     private sealed class HeaderProgress(IProgressDisplay display) : IProgress<int>
     {

@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers.Darks;
@@ -55,6 +56,8 @@ internal static class DarkLibraryWords
     public static string Shoot(DarkLibraryAnswer answer, DarksToShoot darks)
     {
         string at = MasterWords.Conditions(darks.Exposure, darks.Temperature);
+        if (darks.Settings is { } settings and not { Iso: null, Gain: null })
+            at += ", " + ModeChoice.Name(settings);
         return darks.Retake
             ? $"{Said.Whole(darks.Frames)} darks at {at}: their own noise then adds no more than "
                 + $"{Said.Percent(answer.Stack.Limits.NoiseLoss)} to {MasterWords.Stack(answer.Stack)}"

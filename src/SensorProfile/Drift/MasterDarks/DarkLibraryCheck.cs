@@ -113,6 +113,7 @@ public static class DarkLibraryCheck
             File = master.File,
             Verdict = CheckVerdict.Retake,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             Reason = new MasterReason(MasterGround.OtherSensor) { Common = common },
         };
@@ -123,6 +124,7 @@ public static class DarkLibraryCheck
             File = master.File,
             Verdict = CheckVerdict.CannotTell,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             Reason = why,
         };

@@ -35,7 +35,7 @@ internal static class DarkLibraryVerdict
             [
                 .. masters
                     .Where(m => m.Verdict != CheckVerdict.Keep)
-                    .GroupBy(m => (m.Exposure, m.Temperature))
+                    .GroupBy(m => (m.Exposure, m.Temperature, m.Settings))
                     .Select(g =>
                         Shoot(
                             g.Key.Exposure,
@@ -43,7 +43,10 @@ internal static class DarkLibraryVerdict
                             ruler,
                             fresh,
                             g.Any(m => m.Verdict == CheckVerdict.Retake)
-                        )
+                        ) with
+                        {
+                            Settings = g.Key.Settings,
+                        }
                     ),
             ],
             Quantities = new Dictionary<string, Measurement?> { ["lossWorst"] = worst },

@@ -101,6 +101,7 @@ internal static class MasterCheck
             SignalRatio = scale.Ratio,
             Scale = scale.Words,
             Exposure = master.Exposure,
+            Settings = master.Settings,
             Temperature = master.Temperature,
             FreshFrames = fresh.Frames,
             Reason = new MasterReason(MasterGround.Residual)

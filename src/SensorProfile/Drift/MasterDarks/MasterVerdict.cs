@@ -1,4 +1,5 @@
 using SensorProfile.Drift.Patches;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
@@ -44,6 +45,9 @@ public sealed record MasterVerdict
     /// How it lies against the fresh darks, in words, where it had to be brought back before it was judged; else null.
     /// </summary>
     public string? Realigned { get; init; }
+
+    /// <summary>The settings it says it was taken at.</summary>
+    internal ModeSettings? Settings { get; init; }
 
     /// <summary>Whether it is cropped or binned against the fresh darks.</summary>
     public bool OtherSize { get; init; }
