@@ -54,8 +54,7 @@ internal sealed class DarkSignal
     public double RateFactor { get; }
 
     /// <summary>Mean of the ordinary pixels, without hot pixels and glow, e-/px.</summary>
-    public double OrdinaryElectrons =>
-        _floor + OrdinarySum() / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
+    public double OrdinaryElectrons => _floor + OrdinarySum() / ((double)_sensor.Camera.Width * _sensor.Camera.Height);
 
     /// <summary>Electrons that a telegraph pixel adds when it spends the whole exposure in its high state.</summary>
     public double HighElectrons(TelegraphPixel pixel)

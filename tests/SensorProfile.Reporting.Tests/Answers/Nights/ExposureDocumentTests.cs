@@ -84,7 +84,11 @@ public sealed partial class ExposureDocumentTests
                     Math.Max(shortest * 1.1, shortest + 1)
                 );
             else
-                Assert.True(shortest > 7199, $"seed {seed}");
+            {
+                // hours, or the well fills first and no such exposure can be taken
+                bool wellFirst = answer.AdvisedRow.LongestExposure is { } longest && longest.Value < shortest;
+                Assert.True(shortest > 7199 || wellFirst, $"seed {seed}");
+            }
             Assert.True(Ask(2 * sky, loss).AdvisedRow.ExposureNeeded.Value < shortest);
             Assert.True(Ask(sky, 1.5 * loss).AdvisedRow.ExposureNeeded.Value < shortest);
         }
