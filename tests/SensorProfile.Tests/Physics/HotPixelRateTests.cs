@@ -1,6 +1,5 @@
 using SensorProfile.Characterisation.Maps;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Truth;
 using SensorProfile.Tests.Characterisation;
 using Xunit.Abstractions;
 

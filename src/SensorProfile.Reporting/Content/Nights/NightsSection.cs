@@ -1,6 +1,3 @@
-using SensorProfile.Decisions.DarkCount;
-using SensorProfile.Decisions.Setpoint;
-using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Plots.Nights;

@@ -3,6 +3,7 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Reporting.Answers.Darks;
 using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Tests.Content.Nights;
@@ -32,7 +33,7 @@ public class NightAnswersTests
         );
         ToleranceAnswer still = Assert.Single(answers.Still),
             dithered = Assert.Single(answers.Dithered);
-        Assert.Equal(match.Sentence, still.Sentence);
+        Assert.Equal(ToleranceDocument.Of(match).Sentence, ToleranceDocument.Of(still).Sentence);
         Assert.Equal(match.Quantities["toleranceWarmer"], still.Quantities["toleranceWarmer"]);
         Assert.Equal(match.Dithered!.Quantities["toleranceWarmer"], dithered.Quantities["toleranceWarmer"]);
         Assert.Equal(taken.Celsius, Assert.Single(answers.Setpoints).Quantities["setpoint"]!.Value);

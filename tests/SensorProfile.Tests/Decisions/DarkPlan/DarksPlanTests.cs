@@ -1,5 +1,3 @@
-using System.Globalization;
-using SensorProfile.Decisions;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;

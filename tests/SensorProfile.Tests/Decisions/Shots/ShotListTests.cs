@@ -1,4 +1,3 @@
-using SensorProfile.Decisions;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
