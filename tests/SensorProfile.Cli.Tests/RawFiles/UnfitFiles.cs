@@ -20,7 +20,6 @@ internal static class UnfitFiles
         Add("composite.dng", editExif: exif => exif.Shorts(Tag.CompositeImage, 3));
         Add("linear.dng", tags => Linear(tags, 3));
         Add("lossy.dng", tags => tags.Shorts(Tag.Compression, 34892));
-        Add("baseline.dng", tags => tags.Shorts(Tag.Compression, 7));
         Add("six.dng", tags => tags.Shorts(Tag.CFARepeatPatternDim, 6, 6));
         Add("four.dng", tags => tags.Shorts(Tag.CFARepeatPatternDim, 4, 4));
         Add("halves.dng", tags => tags.Longs((Tag)50975, 2));
@@ -39,7 +38,6 @@ internal static class UnfitFiles
         ["composite.dng"] = ["several exposures", "Switch off pixel shift and multiple exposures"],
         ["linear.dng"] = ["demosaiced (3 colours in every pixel)", "without demosaicing"],
         ["lossy.dng"] = ["with loss", "without lossy compression"],
-        ["baseline.dng"] = ["JPEG", "again"],
         ["six.dng"] = ["repeats every 6 × 6 pixels", "leave it out"],
         ["four.dng"] = ["repeats every 4 × 4 pixels", "leave it out"],
         ["halves.dng"] = ["stored as 2 smaller ones", "without interleaving"],
