@@ -42,7 +42,7 @@ public sealed class FrameStackTests : IDisposable
             Write("good.fits", new ushort[] { 1, 2, 3, 4 }),
             Write("negative.fits", new short[] { 1, -3, 5, 6 }),
             Write("large.fits", new int[] { 1, 2, 65536, 4 }),
-            Write("nothing.fits", new float[] { float.NaN, 1, 2, 3 }),
+            Write("nothing.fits", new float[] { float.NaN, float.NaN, float.NaN, 3 }),
         ];
         using var stack = FrameStack.Open(frames);
         Assert.Equal("good.fits", Assert.Single(stack.Samples).Name);
@@ -54,8 +54,7 @@ public sealed class FrameStackTests : IDisposable
                     + "1). Only raw frames can be measured; leave it out or give the raw frames instead.",
                 "large.fits looks calibrated or stacked: it holds a value above 65535 (65536, at column 1, "
                     + "row 2). Only raw frames can be measured; leave it out or give the raw frames instead.",
-                "nothing.fits looks calibrated or stacked: it holds a pixel without a value (NaN, at column "
-                    + "1, row 1). Only raw frames can be measured; leave it out or give the raw frames instead.",
+                "nothing.fits has no value at 3 of its 4 pixels, more than half; leave it out.",
             ],
             stack.Refused.Select(refused => refused.Reason)
         );
