@@ -84,9 +84,11 @@ internal sealed class PixelPopulation
     /// <summary>
     /// Share of the pixels whose rate exceeds one, e-/px/s: within a class the rates lie evenly between its ends.
     /// </summary>
-    internal double ShareAbove(double rate, Growth growth)
+    internal double ShareAbove(double rate, Growth growth) =>
+        ShareAbove(rate, growth, Powers(growth, exponents.Length));
+
+    private double ShareAbove(double rate, Growth growth, double[] powers)
     {
-        double[] powers = Powers(growth, exponents.Length);
         double share = 0;
         for (int i = 0; i < classes.Length; i++)
         {
@@ -115,7 +117,7 @@ internal sealed class PixelPopulation
         {
             // rates span powers of ten
             double middle = low > 0 && high > 4 * low ? Math.Sqrt(low * high) : 0.5 * (low + high);
-            if (ShareAbove(middle, growth) > 1 - share)
+            if (ShareAbove(middle, growth, powers) > 1 - share)
                 low = middle;
             else
                 high = middle;

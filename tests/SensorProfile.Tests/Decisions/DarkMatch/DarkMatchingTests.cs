@@ -25,16 +25,7 @@ public class DarkMatchingTests
     [Fact]
     public void TheVerdictTurnsAtTheToleranceOfTheProfile()
     {
-        var question = new ToleranceQuestion
-        {
-            ExposureSeconds = 300,
-            TemperatureCelsius = -10,
-            Lights = 20,
-            Sky = SkyRate.Given(0.5),
-        };
-        double tolerance = DarkTolerance.Find(new Tarn().Profile(), new Tarn().Mode(), question).Quantities[
-            "toleranceWarmer"
-        ]!.Value;
+        double tolerance = Tolerance();
         Assert.Equal(MatchVerdict.Fits, Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance - 0.05)).Worst);
         MatchAnswer beyond = Match(lights, Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance + 0.05));
         Assert.Equal(MatchVerdict.Usable, beyond.Worst);
@@ -42,11 +33,27 @@ public class DarkMatchingTests
         Assert.True(beyond.Matches[0].Reason.Limit is { Share: > 1, DarksNeeded: > 0 });
     }
 
-    // darks 1.5 °C warmer are beyond a stack that stays; dithered and clipped it bears them
+    private static double Tolerance() =>
+        DarkTolerance
+            .Find(
+                new Tarn().Profile(),
+                new Tarn().Mode(),
+                new ToleranceQuestion
+                {
+                    ExposureSeconds = 300,
+                    TemperatureCelsius = -10,
+                    Lights = 20,
+                    Sky = SkyRate.Given(0.5),
+                }
+            )
+            .Quantities["toleranceWarmer"]!.Value;
+
+    // darks beyond the tolerance of a stack that stays; dithered and clipped it bears them
     [Fact]
     public void TheSameDarksAreJudgedDitheredBesideUndithered()
     {
-        FrameSet warm = Sets.Of(FrameKind.Dark, 60, 300, -8.5);
+        double tolerance = Tolerance();
+        FrameSet warm = Sets.Of(FrameKind.Dark, 60, 300, -10 + tolerance + 0.3);
         MatchQuestion question = new()
         {
             Lights = [lights],
