@@ -91,7 +91,7 @@ public sealed class FitsWriterTests
         Assert.Equal((LongCard.Value, "long"), (header.Text("LONGSTR"), header.Card("LONGSTR")!.Comment));
         Assert.Equal("exposure, s", header.Card("EXPTIME")!.Comment);
         Assert.Equal(
-            ["COMMENT", "COMMENT", "HISTORY"],
+            ["COMMENT", "COMMENT"],
             header.Where(card => card.Kind == FitsValueKind.Commentary).Select(card => card.Keyword)
         );
     }

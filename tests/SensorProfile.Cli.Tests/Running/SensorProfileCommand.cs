@@ -50,6 +50,8 @@ internal sealed record SensorProfileCommand
         };
         foreach (string name in new[] { "COLUMNS", "NO_COLOR", "TERM" })
             info.Environment.Remove(name);
+        // a setup that a test writes stays with that test, and nobody's own is read
+        info.Environment["XDG_CONFIG_HOME"] = System.IO.Path.Combine(WorkingDirectory, ".config");
         foreach ((string name, string? value) in Environment)
         {
             if (value is null)
