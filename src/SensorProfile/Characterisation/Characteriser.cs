@@ -227,16 +227,17 @@ public static class Characteriser
         meter.Stage("black level");
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, meter, rejections);
+        PatternResult? inAdu = darks.ProfileAdu is null
+            ? null
+            : PatternRecipe.InAdu(mode, bias, structure.Lines, darks, options, meter);
         ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with
         {
-            HotPixelsAdu = darks.ProfileAdu is null
-                ? null
-                : PatternRecipe.HotPixels(mode, bias, structure.Lines, darks, options, meter),
+            HotPixelsAdu = PatternRecipe.HotPixels(inAdu),
         };
         return new(
             asRead,
             Finite(suppressed ? WithoutHotPixels(profile) : profile, rejections),
-            ModeSummary.Maps(mode, bias, flats, pattern)
+            ModeSummary.Maps(mode, bias, flats, pattern, inAdu)
         );
     }
 
