@@ -21,10 +21,10 @@ internal sealed class TiffFile
     private readonly HashSet<long> seen = [];
     private readonly List<TiffDirectory> directories = [];
     private readonly List<RawWarning> warnings = [];
-    private readonly ByteSource source;
+    private readonly RawBytes source;
     private readonly bool bigEndian;
 
-    private TiffFile(ByteSource source, bool bigEndian)
+    private TiffFile(RawBytes source, bool bigEndian)
     {
         this.source = source;
         this.bigEndian = bigEndian;
@@ -41,7 +41,7 @@ internal sealed class TiffFile
 
     /// <summary>Reads all directories, not their values.</summary>
     /// <exception cref="RawFormatException">The file is not TIFF, or its first directory cannot be read.</exception>
-    public static TiffFile Read(ByteSource source)
+    public static TiffFile Read(RawBytes source)
     {
         Span<byte> header = stackalloc byte[HeaderBytes];
         int read = source.Read(0, header);
@@ -55,7 +55,7 @@ internal sealed class TiffFile
         return file;
     }
 
-    private static void CheckHeader(ByteSource source, ReadOnlySpan<byte> header)
+    private static void CheckHeader(RawBytes source, ReadOnlySpan<byte> header)
     {
         var start = new RawLocation(source.File, null, null, null, 0);
         if (header is [0x49, 0x49, 43, 0, ..] or [0x4D, 0x4D, 0, 43, ..])

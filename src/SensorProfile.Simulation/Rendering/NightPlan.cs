@@ -22,7 +22,7 @@ internal static class NightPlan
     {
         CameraDescription camera = sensor.Camera;
         var frames = new List<SimulatedFrame>();
-        var names = new FileNames(camera.Files);
+        var names = new FrameFileNames(camera.Files);
         double clock = 0;
         double? before = null;
         for (int shot = 0; shot < camera.Shots.Count; shot++)
@@ -69,7 +69,7 @@ internal static class NightPlan
         return all;
     }
 
-    private static SimulatedFrame Frame(Sensor sensor, ulong seed, FileNames names, Place place, Shot shot)
+    private static SimulatedFrame Frame(Sensor sensor, ulong seed, FrameFileNames names, Place place, Shot shot)
     {
         CameraDescription camera = sensor.Camera;
         var random = RandomStream.For(seed, Purpose.Conditions, place.Index);

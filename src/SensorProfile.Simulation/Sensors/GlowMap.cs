@@ -33,7 +33,7 @@ internal static class GlowMap
             return 0;
         }
         double byTemperature =
-            glow.ActivationEnergy is { } energy ? DefectLevel.Boltzmann(energy, celsius, reference)
+            glow.ActivationEnergy is { } energy ? DefectEnergy.Boltzmann(energy, celsius, reference)
             : glow.DoublingTemperature is { } doubling ? Math.Pow(2, (celsius - reference) / doubling)
             : 1;
         if (glow.WarmUp is { } rise)

@@ -27,18 +27,18 @@ internal static class CarriedDarks
     private const string RateUnit = "e-/px/s";
 
     /// <summary>The modes, those without darks filled in.</summary>
-    public static IReadOnlyList<MeasuredMode> Fill(IReadOnlyList<MeasuredMode> modes, Rejections rejections)
+    public static IReadOnlyList<MeasuredMode> Fill(IReadOnlyList<MeasuredMode> modes, FindingsLog log)
     {
         ModeProfile[] givers = [.. modes.Select(m => m.Profile).Where(HasLaw)];
         MeasuredMode[] filled =
         [
-            .. modes.Select(m => HasLaw(m.Profile) || !HasGain(m.Profile) ? m : Filled(m, givers, rejections)),
+            .. modes.Select(m => HasLaw(m.Profile) || !HasGain(m.Profile) ? m : Filled(m, givers, log)),
         ];
-        rejections.Mode = null;
+        log.Mode = null;
         return filled;
     }
 
-    private static MeasuredMode Filled(MeasuredMode taker, ModeProfile[] all, Rejections rejections)
+    private static MeasuredMode Filled(MeasuredMode taker, ModeProfile[] all, FindingsLog log)
     {
         ModeProfile own = taker.Profile;
         ModeProfile[] givers =
@@ -51,11 +51,11 @@ internal static class CarriedDarks
         ModeProfile giver = givers[0];
         Comparison[] tests = [.. Tests(giver, own), .. givers.Skip(1).SelectMany(g => Tests(giver, g))];
         string from = ModeLabel.Text(giver.Settings);
-        rejections.Mode = ModeLabel.Text(own.Settings);
+        log.Mode = ModeLabel.Text(own.Settings);
         if (tests.Where(t => t.Sigmas > MostSigmas).MaxBy(t => t.Sigmas) is { } worst)
         {
-            rejections.Add(
-                Codes.DarksNotCarried,
+            log.Add(
+                MeasurementCodes.DarksNotCarried,
                 Severity.Warning,
                 $"The dark current of {from} was not carried over, because in electrons the two settings tested "
                     + $"disagree by a factor of {QuantityText.Of(worst.Ratio)}: check that the flats and darks of {from} and "
@@ -65,8 +65,8 @@ internal static class CarriedDarks
         }
         Measurement? best = tests.MinBy(t => t.Ratio.StandardUncertainty)?.Ratio;
         double doubt = Math.Min(Untested, best?.StandardUncertainty ?? Untested);
-        rejections.Add(
-            Codes.DarksCarried,
+        log.Add(
+            MeasurementCodes.DarksCarried,
             Severity.Note,
             $"Dark current and hot pixels are carried over from {from}, in electrons, where a gain setting changes "
                 + "nothing; "

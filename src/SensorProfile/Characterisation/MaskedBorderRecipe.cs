@@ -15,7 +15,7 @@ internal static class MaskedBorderRecipe
 {
     private const int MostFrames = 512;
 
-    private sealed record SetReading(ScreenedSet Set, MaskedLevels Masked)
+    private sealed record BorderReading(ScreenedSet Set, MaskedLevels Masked)
     {
         public Measurement Level(int codeStep, long pixels) => BiasRecipe.LevelOf(Masked.Levels, codeStep, pixels);
 
@@ -25,7 +25,7 @@ internal static class MaskedBorderRecipe
     }
 
     /// <summary>Measures it; null where the bias frames have no masked pixels that can be used.</summary>
-    public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, Meter meter, Rejections rejections)
+    public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, StageProgress stages, FindingsLog log)
     {
         ScreenedSet[] unlit = [.. mode.Of(FrameKind.Bias)];
         if (unlit.Length == 0 || unlit[0].Frames[0].Samples.Masked is not { } area)
@@ -34,7 +34,7 @@ internal static class MaskedBorderRecipe
         ScreenedFrame bias = unlit[0].Frames[0];
         if (MaskedPixels.Of(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
         {
-            rejections.Add(MaskedBorderFindings.Unusable());
+            log.Add(MaskedBorderFindings.Unusable());
             return null;
         }
         ScreenedSet[] sets =
@@ -43,12 +43,12 @@ internal static class MaskedBorderRecipe
                 .Concat(mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0))
                 .Where(s => s.Frames.All(f => f.Samples.Masked == area)),
         ];
-        SetReading[] readings = meter.ForEach("Masked border", sets, 0, 0, set => new SetReading(
+        BorderReading[] readings = stages.ForEach("Masked border", sets, 0, 0, set => new BorderReading(
             set,
             MaskedLevels.Of(pixels, [.. set.Frames.Select(f => f.Samples)])
         ));
-        SetReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
-        SetReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
+        BorderReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
+        BorderReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
         if (without.Length == 0)
             return null;
         MaskedBorderProfile border = Bias(without, pixels, mode.CodeStep.Step);
@@ -61,11 +61,11 @@ internal static class MaskedBorderRecipe
             ],
             Frames = FramesOf(readings),
         };
-        rejections.Add(MaskedBorderFindings.Of(border));
+        log.Add(MaskedBorderFindings.Of(border));
         return border;
     }
 
-    private static MaskedBorderProfile Bias(SetReading[] bias, MaskedPixels pixels, int codeStep)
+    private static MaskedBorderProfile Bias(BorderReading[] bias, MaskedPixels pixels, int codeStep)
     {
         double[] levels = [.. bias.SelectMany(r => r.Masked.Levels)],
             seen = [.. bias.SelectMany(r => r.Set.Frames).Select(PixelLevel)];
@@ -108,7 +108,7 @@ internal static class MaskedBorderRecipe
         };
     }
 
-    private static MaskedBorderSet SetOf(SetReading reading, MaskedPixels pixels, int codeStep) =>
+    private static MaskedBorderSet SetOf(BorderReading reading, MaskedPixels pixels, int codeStep) =>
         new()
         {
             Exposure = reading.Set.Set.Kind == FrameKind.Bias ? 0 : reading.Set.Set.ExposureSeconds ?? 0,
@@ -122,8 +122,8 @@ internal static class MaskedBorderRecipe
     /// tells the level that the charge must add, K·ΔV; what is left of the rise is the black level's own.
     /// </summary>
     private static MaskedBorderSet Shift(
-        SetReading dark,
-        SetReading[] bias,
+        BorderReading dark,
+        BorderReading[] bias,
         MaskedBorderProfile border,
         MaskedPixels pixels,
         Measurement? gain,
@@ -161,8 +161,8 @@ internal static class MaskedBorderRecipe
     }
 
     private static PooledVariance? Pooled(
-        SetReading[] sets,
-        Func<SetReading, IEnumerable<(double, double)>> variances
+        BorderReading[] sets,
+        Func<BorderReading, IEnumerable<(double, double)>> variances
     ) => PooledVariance.Of([.. sets.SelectMany(variances)]);
 
     private static Measurement? RowNoise(PooledVariance? row, int rows)
@@ -181,7 +181,7 @@ internal static class MaskedBorderRecipe
         );
     }
 
-    private static IReadOnlyList<MaskedBorderFrame> FramesOf(SetReading[] readings)
+    private static IReadOnlyList<MaskedBorderFrame> FramesOf(BorderReading[] readings)
     {
         MaskedBorderFrame[] all =
         [

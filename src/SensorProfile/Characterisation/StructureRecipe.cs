@@ -16,7 +16,7 @@ internal static class StructureRecipe
     private const double LeastResponse = 0.005;
 
     /// <summary>Measures.</summary>
-    public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, Rejections rejections)
+    public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, FindingsLog log)
     {
         List<DefectLine> lines = [];
         List<SensorBoundary> boundaries = [];
@@ -57,7 +57,7 @@ internal static class StructureRecipe
             boundaries.AddRange(SensorBoundaries.Of(table, "response", 100, "%"));
             structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
         }
-        Report(boundaries, rejections);
+        Report(boundaries, log);
         return new()
         {
             Lines = lines,
@@ -67,7 +67,7 @@ internal static class StructureRecipe
         };
     }
 
-    private static void Report(List<SensorBoundary> boundaries, Rejections rejections)
+    private static void Report(List<SensorBoundary> boundaries, FindingsLog log)
     {
         if (boundaries.Count == 0)
             return;
@@ -84,15 +84,15 @@ internal static class StructureRecipe
             $"{string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}";
         // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
         if (boundaries.All(b => b.Kind == "response"))
-            rejections.Add(
-                Codes.ResponseStep,
+            log.Add(
+                MeasurementCodes.ResponseStep,
                 Severity.Note,
                 $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
                     + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
             );
         else
-            rejections.Add(
-                Codes.TapBoundary,
+            log.Add(
+                MeasurementCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
                     + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "

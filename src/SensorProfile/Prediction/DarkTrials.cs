@@ -148,7 +148,7 @@ internal static class DarkTrials
     )
     {
         PredictionTest? Test(Func<Case, bool> which) =>
-            Verdicts.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
+            PredictionProof.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
         MasterComparison[] judged = [.. done.Where(r => !r.Case.Extrapolated).SelectMany(r => r.Comparisons)];
         if (judged.Length == 0)
             judged = [.. done.SelectMany(r => r.Comparisons)];
@@ -164,9 +164,9 @@ internal static class DarkTrials
             ByExposure = byExposure,
             ByTemperature = byTemperature,
             Beyond = Test(c => c is { WholeTemperature: true, Extrapolated: true }),
-            ScalingByExposure = Verdicts.Of(plain.ByExposure()),
-            ScalingByTemperature = Verdicts.Of(plain.ByTemperature()),
-            Interpolation = Verdicts.Of(plain.Mixed()),
+            ScalingByExposure = PredictionProof.Of(plain.ByExposure()),
+            ScalingByTemperature = PredictionProof.Of(plain.ByTemperature()),
+            Interpolation = PredictionProof.Of(plain.Mixed()),
             Sets =
             [
                 .. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c)))

@@ -89,7 +89,7 @@ internal static class ThinnedCamera
                 .Select(f => Thinned(f, rows, columns)),
         ];
 
-    private static FrameInMemory Thinned(IFrameSamples frame, int[] rows, int[] columns)
+    private static InMemorySamples Thinned(IFrameSamples frame, int[] rows, int[] columns)
     {
         var kept = new ushort[rows.Length * columns.Length];
         var pair = new ushort[2 * frame.Width];

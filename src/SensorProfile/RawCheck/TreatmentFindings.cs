@@ -42,12 +42,12 @@ internal static class TreatmentFindings
         BiasResult bias,
         FlatResult flats,
         DarkResult darks,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
-        TooQuietSets(bias, darks, rejections);
+        TooQuietSets(bias, darks, log);
         if (sets.Length == 0)
             return false;
         // One temperature is enough: the warmest shows most hot pixels.
@@ -64,7 +64,7 @@ internal static class TreatmentFindings
             mode.Mosaic,
             [.. longest.Frames[0].Channels.Select(c => c.Median)],
             least,
-            meter.Walk
+            stages.Walk
         );
         SuppressionSign[] evidence =
         [
@@ -73,7 +73,7 @@ internal static class TreatmentFindings
                 NoneAlone(longest, bright),
                 TailCut([.. mode.Of(FrameKind.Bias), .. sets]),
             }.OfType<SuppressionSign>(),
-            .. SuppressionSigns.Of(mode, bias, flats, darks, meter),
+            .. SuppressionSigns.Of(mode, bias, flats, darks, stages),
         ];
         if (evidence.Length == 0)
             return false;
@@ -84,8 +84,8 @@ internal static class TreatmentFindings
                     + "gain, and with it every number in electrons, may be wrong by more than its "
                     + "uncertainty."
                 : "";
-        rejections.Add(
-            Codes.HotPixelsSuppressed,
+        log.Add(
+            MeasurementCodes.HotPixelsSuppressed,
             Severity.Warning,
             "The camera takes hot pixels out of its frames: "
                 + $"{string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come "
@@ -161,7 +161,7 @@ internal static class TreatmentFindings
         );
 
     /// <summary>A dark has at least the noise of a bias frame.</summary>
-    private static void TooQuietSets(BiasResult bias, DarkResult darks, Rejections rejections)
+    private static void TooQuietSets(BiasResult bias, DarkResult darks, FindingsLog log)
     {
         Measurement[] unlit =
         [
@@ -181,8 +181,8 @@ internal static class TreatmentFindings
                 || !(variance + 5 * (level.VarianceUncertainty ?? 0) < TooQuiet * (expected - 5 * doubt))
             )
                 continue;
-            rejections.Add(
-                Codes.AveragedSet,
+            log.Add(
+                MeasurementCodes.AveragedSet,
                 Severity.Warning,
                 Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
                     + Invariant($"scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by ")

@@ -84,7 +84,7 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
                 63
             );
             HashSet<int> real = [.. night.Night.Sensor.Dead];
-            DefectClass[] classes = SensorProfile.FixedPattern.Defects.DeadPixels.Find(
+            DefectClass[] classes = SensorProfile.FixedPattern.Defects.DeadPixelSearch.Find(
                 PixelMoments.MeanOf(night.Of(FrameKind.Flat)),
                 PixelMoments.Of(night.Of(FrameKind.Bias)).Mean,
                 500,

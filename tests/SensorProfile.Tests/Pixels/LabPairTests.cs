@@ -112,10 +112,10 @@ public class LabPairTests
         return [.. Enumerable.Range(0, 7).Select(i => PairStatistics.Of(bias[2 * i], bias[2 * i + 1], Lab.Positions))];
     }
 
-    private static Pedestal BiasOf(Lab lab)
+    private static ChannelPedestals BiasOf(Lab lab)
     {
         FrameStatistics[] bias = [.. lab.Open("bias/*.fits").Select(frame => FrameStatistics.Of(frame, Lab.Positions))];
-        return Pedestal.Level(
+        return ChannelPedestals.Level(
             Lab.Positions,
             [.. Enumerable.Range(0, 4).Select(channel => bias.Average(frame => frame.Channels[channel].Codes.Mean))]
         );

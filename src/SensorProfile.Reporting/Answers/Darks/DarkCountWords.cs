@@ -10,17 +10,17 @@ internal static class DarkCountWords
     {
         double seconds = answer.Stack.ExposureSeconds;
         return new AnswerWords(
-            $"Take {Said.Whole(answer.Darks)} darks of {Said.Seconds(seconds)} ({Said.Duration(answer.Darks * seconds)}): "
+            $"Take {PlainNumber.Whole(answer.Darks)} darks of {PlainNumber.Seconds(seconds)} ({PlainNumber.Duration(answer.Darks * seconds)}): "
                 + (
                     answer.FewestForHits
                         ? "the fewest that can tell a cosmic-ray hit."
-                        : $"fewer would cost this stack more than {Said.Percent(answer.Loss)}."
+                        : $"fewer would cost this stack more than {PlainNumber.Percent(answer.Loss)}."
                 ),
-            $"One dark has {Said.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise is in all "
-                + $"{Said.Whole(answer.Stack.Lights)} lights"
+            $"One dark has {PlainNumber.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise is in all "
+                + $"{PlainNumber.Whole(answer.Stack.Lights)} lights"
                 + (
                     answer.Stack.DitherPositions > 1
-                        ? $", moved to {Said.Whole(answer.Stack.DitherPositions)} positions."
+                        ? $", moved to {PlainNumber.Whole(answer.Stack.DitherPositions)} positions."
                         : " at the same place; dithering would need fewer darks."
                 ),
             "answered"

@@ -10,8 +10,8 @@ internal static class LibraryWords
     public static string Of(LibraryForecast forecast)
     {
         string what =
-            $"a stack of {Said.Whole(forecast.Lights)} lights of {Said.Seconds(forecast.ExposureSeconds)} more than the "
-            + $"{Said.Percent(forecast.Loss)} allowed";
+            $"a stack of {PlainNumber.Whole(forecast.Lights)} lights of {PlainNumber.Seconds(forecast.ExposureSeconds)} more than the "
+            + $"{PlainNumber.Percent(forecast.Loss)} allowed";
         if (forecast.DateUtc is { } best)
         {
             string band = forecast.EarliestUtc is { } early

@@ -28,7 +28,7 @@ internal static class NullReasons
         }
         if (modes.Count == 0)
             yield return new Finding(
-                Codes.NotMeasured,
+                MeasurementCodes.NotMeasured,
                 Severity.Refusal,
                 "No bias, dark or flat frame could be measured: a survey shows what was found and "
                     + "writes a capture table in which the kinds can be filled in."

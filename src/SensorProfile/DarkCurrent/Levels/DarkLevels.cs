@@ -51,20 +51,20 @@ internal sealed class DarkLevels(
         Square(efficiency) * Math.Max(reading.ClippedVariance, LeastVariance) / reading.Pixels
         + Square(reading.RoundingDoubt) * frames;
 
-    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
+    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them shift by.</summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(
-        MedianLean lean,
+        MedianShift shift,
         int? channel = null
     )
     {
-        double[] leans =
+        double[] shifts =
         [
-            .. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => lean.Of(set, c)))),
+            .. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => shift.Of(set, c)))),
         ];
         return
         [
             .. Points(c => c.Median, OrderStatistics.MedianToMeanError, channel)
-                .Select((p, i) => p with { Level = p.Level - leans[i] }),
+                .Select((p, i) => p with { Level = p.Level - shifts[i] }),
         ];
     }
 
@@ -111,7 +111,7 @@ internal sealed class DarkLevels(
         IReadOnlyList<ScreenedSet> sets,
         double medianPedestal,
         double meanPedestal,
-        Func<ScreenedSet, double> lean,
+        Func<ScreenedSet, double> shift,
         IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs
     )
     {
@@ -122,7 +122,7 @@ internal sealed class DarkLevels(
                 .Select(group =>
                 {
                     ScreenedFrame[] frames = [.. group.SelectMany(s => s.Frames)];
-                    double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - lean(s)))],
+                    double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - shift(s)))],
                         means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
                     PooledVariance? variance = PooledVariance.Of([
                         .. pairs

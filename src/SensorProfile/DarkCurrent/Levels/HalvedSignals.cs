@@ -71,7 +71,7 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
                 for (int c = 0; c < columns; c++)
                 for (int channel = 0; channel < channels.Length; channel++)
                 {
-                    var block = new Block(
+                    var block = new SignalBlock(
                         top,
                         Place(c, columns, width, span, mosaic.Period),
                         side,
@@ -124,7 +124,15 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
         return (first, second);
     }
 
-    private readonly record struct Block(int Top, int Left, int Side, int Width, int Period, int Channel, double Gain)
+    private readonly record struct SignalBlock(
+        int Top,
+        int Left,
+        int Side,
+        int Width,
+        int Period,
+        int Channel,
+        double Gain
+    )
     {
         public float[] Signal(int[] sums, int frames, float[] pedestal)
         {

@@ -29,7 +29,7 @@ internal static class LocalVariance
     /// <param name="exposureOf">Exposure of a set, s.</param>
     /// <param name="gains">e-/ADU of each channel.</param>
     /// <param name="mosaic">Which pixels share a channel.</param> <param name="codeStep">ADU between two codes.</param>
-    public static DarkSignalLineFit? Line(
+    public static DarkSignalFit? Line(
         IReadOnlyList<ScreenedSet> sets,
         Func<ScreenedSet, double> exposureOf,
         IReadOnlyList<Measurement> gains,
@@ -42,7 +42,7 @@ internal static class LocalVariance
         foreach ((ScreenedFrame a, ScreenedFrame b) in set.Pairs().Take(PairsOfSet))
             if (Of(a.Samples, b.Samples, gains, mosaic, codeStep) is { } median)
                 points.Add((exposureOf(set), median.Value, median.Uncertainty));
-        return points.Count < 2 ? null : DarkSignalLine.Fit(points, "e-²", pedestalJitters: false);
+        return points.Count < 2 ? null : DarkSignalSlope.Fit(points, "e-²", pedestalJitters: false);
     }
 
     /// <summary>

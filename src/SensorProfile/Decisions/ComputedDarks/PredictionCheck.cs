@@ -56,8 +56,8 @@ internal sealed record PredictionCheck
             ?? throw Refuse.CannotTell(
                 "fresh-darks-missing",
                 "Among the fresh frames given for comparison are no two darks of "
-                    + $"{Said.Seconds(question.ExposureSeconds)} within {Said.Whole((long)SameTemperature)} °C of "
-                    + $"{Said.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
+                    + $"{PlainNumber.Seconds(question.ExposureSeconds)} within {PlainNumber.Whole((long)SameTemperature)} °C of "
+                    + $"{PlainNumber.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
                     + "them out."
             );
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
@@ -119,8 +119,8 @@ internal sealed record PredictionCheck
             level = levels.Select((l, c) => l * gains[c]).Average();
         bool agrees = coverage >= LeastCoverage;
         string said =
-            $"{Said.Percent(coverage)} of the pixels of {Said.Whole(n)} fresh darks lie within the 95 % interval "
-            + $"of the computed one (common level off by {Said.Number(level, 2)} e⁻)";
+            $"{PlainNumber.Percent(coverage)} of the pixels of {PlainNumber.Whole(n)} fresh darks lie within the 95 % interval "
+            + $"of the computed one (common level off by {PlainNumber.Number(level, 2)} e⁻)";
         return new PredictionCheck
         {
             Coverage = new(

@@ -58,7 +58,7 @@ public static class DarkCountAdvice
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions,
             n = FewestDarks.InMaster(ratio, lights, question.Limits.NoiseLoss);
-        Propagation.Spread spread = Propagation.Through(reader, sky.Rate, (model, s) =>
+        UncertaintyDraws.Spread spread = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
             [
                 FewestDarks.InMaster(
                     Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
@@ -67,7 +67,7 @@ public static class DarkCountAdvice
                 ),
             ]
         )[0];
-        var quantities = new QuantityList();
+        var quantities = new AnswerQuantities();
         quantities.Add("darks", n, "frames", "smallest number within the loss, uncertainties drawn", spread);
         quantities.Add(
             "lossAt20",
@@ -105,6 +105,6 @@ public static class DarkCountAdvice
         new(
             "sky-assumed",
             Severity.Note,
-            $"No sky was given; a {sky.Name} ({Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
+            $"No sky was given; a {sky.Name} ({PlainNumber.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
         );
 }

@@ -34,7 +34,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
     public string Words =>
         $"{(IsSetpoint ? "the set point that follows from the profile" : "the profile's reference temperature")}, "
-        + Said.Celsius(Celsius);
+        + PlainNumber.Celsius(Celsius);
 
     /// <summary>What to tell.</summary>
     public Finding ToFinding() =>

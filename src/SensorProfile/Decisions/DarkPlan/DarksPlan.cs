@@ -133,7 +133,7 @@ public static class DarksPlan
             if (slices.Count > 0)
                 AddMasters(course, reader, question, sky, slices);
             if (reader.Best.Pixels is null)
-                findings.Add(Missing.Distribution("only the glow and the level limit the mismatch in this plan"));
+                findings.Add(MissingInputs.Distribution("only the glow and the level limit the mismatch in this plan"));
         }
         if (!question.Cooled)
             course.Masters = [.. course.Masters.OrderByDescending(m => m.Temperature)];
@@ -151,7 +151,7 @@ public static class DarksPlan
         var groups = new MasterGroups(reader.Best, question, sky.Rate.Value, slices);
         IReadOnlyList<MasterGroup> fewest = groups.Fewest(),
             cover = groups.FewestMasters();
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) =>
+        UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
         {
             double?[] frames = [.. fewest.Select(g => (double?)groups.FramesOf(g, model, s))];
             return [.. frames, frames.Sum()];
@@ -228,7 +228,7 @@ public static class DarksPlan
         PlanQuestion question,
         MasterGroups groups,
         MasterGroup group,
-        Propagation.Spread spread
+        UncertaintyDraws.Spread spread
     )
     {
         LightSlice[] served = [.. groups.Slices.Skip(group.First).Take(group.Count)];

@@ -37,10 +37,10 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         );
 
     /// <summary>What was taken and what is listed.</summary>
-    internal SessionDesign With(IEnumerable<Shot> shots)
+    internal SessionDesign With(IEnumerable<PlannedShot> shots)
     {
         SessionDesign after = this;
-        foreach (Shot shot in shots)
+        foreach (PlannedShot shot in shots)
             after = shot.Kind switch
             {
                 FrameKind.Bias => after with { Bias = after.Bias + shot.Frames },
@@ -53,7 +53,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
     /// <summary>
     /// The largest share by which these shots shrink the uncertainty of an answer, 0…1; 1 when they make one possible.
     /// </summary>
-    internal double GainOf(IReadOnlyList<Shot> shots)
+    internal double GainOf(IReadOnlyList<PlannedShot> shots)
     {
         SessionDesign after = With(shots);
         IEnumerable<(double? Before, double? After)> answers =

@@ -30,7 +30,7 @@ internal static class ShotsToAdd
                 .Max();
         SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
         // What brings no answer closer is not worth a night; what brings it closest comes first.
-        List<List<Shot>> units =
+        List<List<PlannedShot>> units =
         [
             .. MissingShots
                 .Of(question, sets, longest)
@@ -39,7 +39,7 @@ internal static class ShotsToAdd
                 .OrderByDescending(u => u.Gain)
                 .Select(u => u.Unit),
         ];
-        List<Shot> shots = Fitting(question, units);
+        List<PlannedShot> shots = Fitting(question, units);
         SessionDesign with = now.With(shots);
         ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
         return ShotList.Answer(question, shots) with
@@ -55,11 +55,11 @@ internal static class ShotsToAdd
     }
 
     /// <summary>The units that fit the time, the quickest kinds first as they are listed.</summary>
-    private static List<Shot> Fitting(ShotQuestion question, List<List<Shot>> units)
+    private static List<PlannedShot> Fitting(ShotQuestion question, List<List<PlannedShot>> units)
     {
         double left = 60 * (question.Minutes ?? double.PositiveInfinity);
-        var shots = new List<Shot>();
-        foreach (List<Shot> unit in units)
+        var shots = new List<PlannedShot>();
+        foreach (List<PlannedShot> unit in units)
         {
             double seconds = unit.Sum(s => s.Seconds);
             if (seconds > left)
@@ -80,8 +80,8 @@ internal static class ShotsToAdd
     private static IEnumerable<Finding> Findings(
         ShotQuestion question,
         List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes,
-        List<List<Shot>> units,
-        List<Shot> shots
+        List<List<PlannedShot>> units,
+        List<PlannedShot> shots
     )
     {
         int unknown = question.Existing!.Frames.Count(f => f.Kind == FrameKind.Unknown);
@@ -89,7 +89,7 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "kinds-not-known",
                 Severity.Warning,
-                $"{Said.Whole(unknown)} of the {Said.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
+                $"{PlainNumber.Whole(unknown)} of the {PlainNumber.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
                     + "bias, dark or flat and count for nothing here: give their kind in a capture table, or let the names "
                     + "of files and folders speak, and ask again."
             );
@@ -97,18 +97,18 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "several-settings",
                 Severity.Note,
-                $"The frames were taken with {Said.Whole(modes.Count)} settings; this answer is for the one "
+                $"The frames were taken with {PlainNumber.Whole(modes.Count)} settings; this answer is for the one "
                     + $"with the most frames, {ModeChoice.Name(modes[0].Key.Item4)}: give the folders of another one "
                     + "alone to ask for it."
             );
-        List<Shot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
+        List<PlannedShot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
         if (rest.Count > 0)
             yield return new Finding(
                 "time-too-short",
                 Severity.Warning,
-                $"In {Said.Number(question.Minutes!.Value)} min not all fits: "
-                    + $"{Said.Whole(rest.Sum(s => s.Frames))} more frames "
-                    + $"({Said.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
+                $"In {PlainNumber.Number(question.Minutes!.Value)} min not all fits: "
+                    + $"{PlainNumber.Whole(rest.Sum(s => s.Frames))} more frames "
+                    + $"({PlainNumber.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
                     + "these are taken."
             );
     }

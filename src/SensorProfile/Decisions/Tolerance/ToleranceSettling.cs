@@ -52,7 +52,7 @@ internal static class ToleranceSettling
             return [smallest];
         }
         return SettlingSearch.Find(profile, reader, sky, left =>
-            Propagation.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
+            UncertaintyDraws.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
         );
     }
 }

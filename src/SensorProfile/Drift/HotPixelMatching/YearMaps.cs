@@ -149,7 +149,7 @@ internal sealed record YearMaps
                 "maps-turned",
                 Severity.Warning,
                 $"The pixels of {file} are {votes.Alignment.Words} against those of {mode.Members[0].Profile.File} "
-                    + $"({Said.Whole(votes.Votes)} of {Said.Whole(votes.Pixels)} hot pixels agree so): the capture "
+                    + $"({PlainNumber.Whole(votes.Votes)} of {PlainNumber.Whole(votes.Pixels)} hot pixels agree so): the capture "
                     + "program writes its frames otherwise. They were compared after bringing them back; darks of one "
                     + "orientation do not serve lights of the other.",
                 [file]
@@ -215,15 +215,15 @@ internal sealed record YearMaps
                     ? new Finding(
                         "maps-moved-in-temperature",
                         Severity.Note,
-                        $"The maps at {mode.Name} hold at {Said.Celsius(a)} and {Said.Celsius(b)}: the later ones "
-                            + $"were brought to {Said.Celsius(a)} by each pixel's own law. Characterise with "
-                            + $"the reference temperature {Said.Celsius(a)} to compare without that step."
+                        $"The maps at {mode.Name} hold at {PlainNumber.Celsius(a)} and {PlainNumber.Celsius(b)}: the later ones "
+                            + $"were brought to {PlainNumber.Celsius(a)} by each pixel's own law. Characterise with "
+                            + $"the reference temperature {PlainNumber.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
                         "map-temperatures-apart",
                         Severity.Warning,
                         $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
-                            + $"{Said.Celsius(a)} and {Said.Celsius(b)}. Characterise both sessions at one reference "
+                            + $"{PlainNumber.Celsius(a)} and {PlainNumber.Celsius(b)}. Characterise both sessions at one reference "
                             + "temperature."
                     )
             );

@@ -53,12 +53,12 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
         get
         {
             string hot =
-                $"{Said.Whole(Votes.Votes)} of {Said.Whole(Votes.Pixels)} hot pixels in common where chance gives "
-                + Said.Number(Votes.Expected, 2);
+                $"{PlainNumber.Whole(Votes.Votes)} of {PlainNumber.Whole(Votes.Pixels)} hot pixels in common where chance gives "
+                + PlainNumber.Number(Votes.Expected, 2);
             return Pattern is null
                 ? hot
-                : $"{hot}; the pattern of its ordinary pixels agrees to {Said.Number(Math.Max(0, Pattern.Excess), 2)} "
-                    + $"where one sensor would give {Said.Number(Pattern.Expected, 2)}";
+                : $"{hot}; the pattern of its ordinary pixels agrees to {PlainNumber.Number(Math.Max(0, Pattern.Excess), 2)} "
+                    + $"where one sensor would give {PlainNumber.Number(Pattern.Expected, 2)}";
         }
     }
 }

@@ -93,7 +93,7 @@ internal static class MasterCheck
                 stack,
                 0,
                 fresh.Frames,
-                $"{Said.Whole(ruler.Options.Lights)} lights, noise of the fresh "
+                $"{PlainNumber.Whole(ruler.Options.Lights)} lights, noise of the fresh "
                     + $"darks{(ruler.Gain is null ? "" : " and sky")}"
             ),
             Parts = parts,

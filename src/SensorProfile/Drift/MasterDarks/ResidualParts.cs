@@ -49,8 +49,8 @@ internal static class ResidualParts
         string beyond =
             ruler.Options.Positions > 1
                 ? "share of the places of the stack with a residual beyond "
-                    + $"{Said.Number(limits.HotFactor * stack * ruler.PerAdu)} {ruler.Unit}"
-                : $"share of the pixels with a residual beyond {Said.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
+                    + $"{PlainNumber.Number(limits.HotFactor * stack * ruler.PerAdu)} {ruler.Unit}"
+                : $"share of the pixels with a residual beyond {PlainNumber.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
         yield return new ResidualPart(
             ResidualKind.Hot,
             new Measurement(left.HotBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", hot in the master"),

@@ -42,7 +42,7 @@ public static class DriftComparison
                 "significance-out-of-range",
                 "The significance must lie between 0 and 1."
             );
-        (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = Sifting.Of(profiles);
+        (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = ComparableProfiles.Of(profiles);
         SensorSorting sensors = SensorSorting.Of(kept, readMaps);
         kept = sensors.Kept;
         IReadOnlyList<RejectedFile> left = [.. refused ?? [], .. foreign];
@@ -186,7 +186,7 @@ public static class DriftComparison
             yield return new Finding(
                 "profiles-refused",
                 Severity.Warning,
-                $"{Said.Whole(left.Count)} of the profiles were left out: "
+                $"{PlainNumber.Whole(left.Count)} of the profiles were left out: "
                     + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
                 [.. left.Select(r => r.File)]
             );

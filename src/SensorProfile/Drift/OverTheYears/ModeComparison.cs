@@ -155,7 +155,7 @@ internal sealed record ModeComparison
         ProfileOnDisk profile = mode.Members[member].Profile;
         try
         {
-            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
+            return ComparedQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
         }
         catch (ArgumentException problem) // a law this program does not know, or one without its covariance
         {
@@ -167,7 +167,7 @@ internal sealed record ModeComparison
                     [profile.File]
                 )
             );
-            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, null, pattern, options);
+            return ComparedQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, null, pattern, options);
         }
     }
 

@@ -89,7 +89,7 @@ internal sealed class BlackLevelFit
     {
         double frames = withoutScatter.Uncertainty(j),
             sets = Math.Sqrt(Math.Max(0, fit.Covariance[j, j] - frames * frames));
-        return Propagation.EffectiveDegreesOfFreedom(
+        return ErrorPropagation.EffectiveDegreesOfFreedom(
             [frames, sets],
             [JitterFreedom, SetFreedom > 0 ? SetFreedom : double.PositiveInfinity]
         );

@@ -50,7 +50,7 @@ internal static class HalvedSpread
             .. groups.Select(g => (IReadOnlyList<IFrameSamples>)[.. g.Where((_, i) => i % 2 == parity)]),
         ];
         DarkExposure[] exposures = [.. series.Exposures.Select((e, g) => new DarkExposure(e.Seconds, half[g]))];
-        if (ExposureLine.Of(exposures, 0) is not { } line)
+        if (ExposureSlope.Of(exposures, 0) is not { } line)
             return null;
         List<float[]> means = [.. half.Select(g => new float[g[0].Width * g[0].Height])];
         GroupMoments.Walk(

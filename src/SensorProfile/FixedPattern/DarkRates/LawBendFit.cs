@@ -156,7 +156,7 @@ internal static class LawBendFit
             int channel = input.Mosaic.Channel(i / input.Width, i % input.Width);
             double Rate(int t) =>
                 temperatures[t].Series.TypicalRate
-                + temperatures[t].Levels.MedianLean
+                + temperatures[t].Levels.MedianShift
                 + input.Gains[channel]
                     * (temperatures[t].Levels.SampledSlopes[i] - temperatures[t].Levels.Centres[channel]);
             if (!(Rate(scale.Nearest) * scale.Factors[scale.Nearest] - scale.Typical > limit))

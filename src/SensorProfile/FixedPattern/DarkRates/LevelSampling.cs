@@ -15,7 +15,7 @@ internal static class LevelSampling
     /// <summary>Measures one temperature; null when its exposures make no line.</summary>
     public static SeriesLevels? Of(PatternInput input, DarkSeries series)
     {
-        if (ExposureLine.Of(series.Exposures, input.Unlit?.Frames ?? 0) is not { } line)
+        if (ExposureSlope.Of(series.Exposures, input.Unlit?.Frames ?? 0) is not { } line)
             return null;
         int pairs = SampledRows.PairsFor(input.Width, input.Height, SampledPixels);
         var groups = series
@@ -48,7 +48,7 @@ internal static class LevelSampling
     private static SeriesLevels Measure(
         PatternInput input,
         DarkSeries series,
-        ExposureLine line,
+        ExposureSlope line,
         List<float[]> means,
         List<float[]> variances,
         int[] frames
@@ -96,7 +96,7 @@ internal static class LevelSampling
             Noise = uncertainties.Average(),
             Spread = spreads.Average(),
             SampledSlopes = slopes,
-            MedianLean = MedianLean(input, series, line, frames),
+            MedianShift = MedianShift(input, series, line, frames),
         };
     }
 
@@ -104,9 +104,9 @@ internal static class LevelSampling
     /// A slope Σ factor·mean over n frames of t s has the variance of a single frame of 1/Σ(factor²·t/n) s with
     /// Σ(factor²/n) times the variance without signal, both in units of that exposure.
     /// </summary>
-    private static double MedianLean(PatternInput input, DarkSeries series, ExposureLine line, int[] frames)
+    private static double MedianShift(PatternInput input, DarkSeries series, ExposureSlope line, int[] frames)
     {
-        if (series.MedianLean is not { } lean)
+        if (series.MedianShift is not { } shift)
             return 0;
         double ofSignal = 0,
             ofNoise = 0;
@@ -119,7 +119,7 @@ internal static class LevelSampling
         return Enumerable
             .Range(0, input.Mosaic.Channels)
             .Average(c =>
-                lean(c, seconds, ofNoise * seconds * seconds * input.UnlitVariance * input.Gains[c] * input.Gains[c])
+                shift(c, seconds, ofNoise * seconds * seconds * input.UnlitVariance * input.Gains[c] * input.Gains[c])
             );
     }
 
@@ -145,7 +145,7 @@ internal static class LevelSampling
         );
     }
 
-    internal static float[] Slopes(ExposureLine line, List<float[]> means)
+    internal static float[] Slopes(ExposureSlope line, List<float[]> means)
     {
         float[] slopes = new float[means[0].Length];
         for (int i = 0; i < slopes.Length; i++)

@@ -30,7 +30,7 @@ internal sealed partial class PixelReader
     private readonly double[][] groupLimits,
         wobble,
         slopeOffsets;
-    private readonly LevelSuspects suspects;
+    private readonly TelegraphSuspects suspects;
 
     /// <summary>Prepares to read.</summary>
     public PixelReader(
@@ -64,7 +64,7 @@ internal sealed partial class PixelReader
                 ? double.PositiveInfinity
                 : Probability.ChiSquaredQuantile(1 - NoisyByChance, freedom) / freedom;
         Freedom = freedom;
-        medianRates = [.. temperatures.Select(t => t.Series.TypicalRate + t.Levels.MedianLean)];
+        medianRates = [.. temperatures.Select(t => t.Series.TypicalRate + t.Levels.MedianShift)];
         double factor = (input.Thresholds ?? new()).NoiseFactor;
         flickerRatio = factor * factor;
         groupLimits =
@@ -192,10 +192,10 @@ internal sealed partial class PixelReader
                 return PixelFlags.Saturated;
             }
             bool bent =
-                LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor)
+                SlopeMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor)
                 && (
                     row.NoisyGroups[column] == 0
-                    || LineMisfit.ExceedsScatter(
+                    || SlopeMisfit.ExceedsScatter(
                         levels.Line,
                         levels,
                         signal,

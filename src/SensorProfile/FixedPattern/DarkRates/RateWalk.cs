@@ -102,8 +102,8 @@ internal static class RateWalk
                         {
                             result.Tested++;
                             if (
-                                LevelTest.Of(worker.Samples(row, column), noiseFactor) is { } fit
-                                && LevelPixels.MayPass(fit)
+                                TelegraphTest.Of(worker.Samples(row, column), noiseFactor) is { } fit
+                                && TelegraphSearch.MayPass(fit)
                             )
                                 result.Divided.Add((at, fit));
                         }
@@ -130,7 +130,7 @@ internal static class RateWalk
             keepSamples: input.TestLevels
         );
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
-        var levelled = LevelPixels.Of(
+        var levelled = TelegraphSearch.Of(
             strips.Sum(s => s.Tested),
             strips.SelectMany(s => s.Divided),
             pixels,

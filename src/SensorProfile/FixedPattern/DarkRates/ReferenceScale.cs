@@ -52,7 +52,7 @@ internal sealed record ReferenceScale(
         double sum = weights.Sum();
         weights = [.. weights.Select(w => w / sum)];
         // The maps set the median of their noisy pixels to this.
-        typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianLean).Sum();
+        typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianShift).Sum();
         return new(
             typical,
             factors,

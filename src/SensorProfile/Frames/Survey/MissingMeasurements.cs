@@ -132,7 +132,7 @@ internal static class MissingMeasurements
         {
             List<(double? Temperature, int Exposures)> levels =
             [
-                .. TemperatureLevel
+                .. TemperatureGroup
                     .Of(darks, tolerance)
                     .Select(l =>
                         (

@@ -32,8 +32,8 @@ internal static class FullPixels
                 new Finding(
                     "pixels-full",
                     Severity.Warning,
-                    $"At {Said.Celsius(celsius)} sky and dark current fill {Said.Percent(share)} of the pixels within "
-                        + $"{Said.Seconds(exposureSeconds)}: such a light shows nothing. Expose shorter."
+                    $"At {PlainNumber.Celsius(celsius)} sky and dark current fill {PlainNumber.Percent(share)} of the pixels within "
+                        + $"{PlainNumber.Seconds(exposureSeconds)}: such a light shows nothing. Expose shorter."
                 ),
             ];
         return
@@ -41,8 +41,8 @@ internal static class FullPixels
             new Finding(
                 "pixels-full",
                 share > Many ? Severity.Warning : Severity.Note,
-                $"At {Said.Celsius(celsius)} about {Said.Percent(share)} of the pixels ({Said.Number(pixels, 2)}) "
-                    + $"are full after {Said.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. "
+                $"At {PlainNumber.Celsius(celsius)} about {PlainNumber.Percent(share)} of the pixels ({PlainNumber.Number(pixels, 2)}) "
+                    + $"are full after {PlainNumber.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. "
                     + "Dither and reject outliers, or expose shorter."
             ),
         ];

@@ -119,7 +119,7 @@ public static class SkyFromLights
         if (stack.Samples.Count == 0)
             throw Refuse.CannotTell(
                 "frames-unreadable",
-                $"None of the {Said.Whole(count)} frames tried could be read, the first because: "
+                $"None of the {PlainNumber.Whole(count)} frames tried could be read, the first because: "
                     + $"{stack.Refused[0].Reason}"
             );
         ColourMosaic mosaic = ColourMosaic.Of(chosen[0].ColourFilter);

@@ -24,7 +24,7 @@ internal static class ScaledPair
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
-        Pedestal pedestal,
+        ChannelPedestals pedestal,
         RatioKind kind,
         double clip = 5,
         WalkOptions? options = null

@@ -48,24 +48,24 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         {
             var pixel = new MedianPixel(distributions[t], shape);
             double truth = Median(rates[t]),
-                lean = pixel.Lean(Seconds, ReadNoise * ReadNoise + Gain * Gain / 12);
+                shift = pixel.Shift(Seconds, ReadNoise * ReadNoise + Gain * Gain / 12);
             double frame = frames[t].Average(f => Median([.. Blurred(f)])) - Gain * Bias,
                 seen = frame - truth * Seconds;
-            // The median of n pixels scatters by 1.25·σ/√n; the lean itself is stated to 15 %, one standard uncertainty
-            // (MedianLean), and is asked for to 20 %; the rate to 1 %, where uncorrected it is 3 to 8 % off at the cold
+            // The median of n pixels scatters by 1.25·σ/√n; the shift itself is stated to 15 %, one standard uncertainty
+            // (MedianShift), and is asked for to 20 %; the rate to 1 %, where uncorrected it is 3 to 8 % off at the cold
             // end.
             double sigma = Math.Sqrt(ReadNoise * ReadNoise + truth * Seconds + Math.Pow(Spread * truth * Seconds, 2)),
                 error = 1.25 * sigma / Math.Sqrt(Width * Height * Frames);
             output.WriteLine(
                 $"rate {truth:F5} e-/px/s: median of the frames {100 * seen / (truth * Seconds):F2} % high, "
-                    + $"computed {100 * lean / (truth * Seconds):F2} %; rate from the distribution "
+                    + $"computed {100 * shift / (truth * Seconds):F2} %; rate from the distribution "
                     + $"{100 * (pixel.Rate / truth - 1):F2} % off"
             );
-            Assert.Equal(seen, lean, 0.2 * Math.Abs(seen) + 3 * error);
+            Assert.Equal(seen, shift, 0.2 * Math.Abs(seen) + 3 * error);
             Assert.Equal(truth, pixel.Rate, 0.01 * truth + 3 * error / Seconds);
         }
         double plain = frames[0].Average(f => Median([.. Blurred(f)])) - Gain * Bias;
-        Assert.True(plain / Seconds > 1.03 * Median(rates[0]), "the case has no lean to take away");
+        Assert.True(plain / Seconds > 1.03 * Median(rates[0]), "the case has no shift to take away");
     }
 
     [Fact]

@@ -173,7 +173,7 @@ public class SettlingTests
         Assert.Equal([100.0, 0.0], match.Reason.Modes.Select(m => m.Gain!.Value).OrderDescending());
     }
 
-    private static SettlingSearch Find(Func<DoubtLeft, bool> told) =>
+    private static SettlingSearch Find(Func<RemainingUncertainty, bool> told) =>
         SettlingSearch.Find(new Tarn().Profile(), Reader(new Tarn()), sky, told);
 
     private static SensorReader Reader(Tarn tarn) => SensorReader.Of(tarn.Profile(), tarn.Mode());

@@ -29,7 +29,7 @@ public sealed class FlickerClassesTests
     [Fact]
     public void EveryPixelStandsInOneClassOfItsKindWeakestFirst()
     {
-        LevelFit[] fits =
+        TelegraphFit[] fits =
         [
             .. Enumerable.Range(1, 13).Select(i => Fit(2 * i, 0.5)),
             .. Enumerable.Range(1, 3).Select(i => Fit(0.1 * i, 0.5) with { Thermal = true }),
@@ -51,7 +51,7 @@ public sealed class FlickerClassesTests
     [Fact]
     public void WithoutSuchPixelsThereAreNoClasses() => Assert.Empty(FlickerClasses.Of([]));
 
-    private static LevelFit Fit(double step, double share) =>
+    private static TelegraphFit Fit(double step, double share) =>
         new()
         {
             LogChance = -50,

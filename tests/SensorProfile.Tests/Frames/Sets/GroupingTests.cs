@@ -260,7 +260,7 @@ public class GroupingTests
     public void LevelsGatherExposuresAtOneTemperature()
     {
         FrameSet[] sets = [Set(1, -9.8), Set(10, -10.1), Set(100, -10.2), Set(1, 0.1), Set(10, null)];
-        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(sets, 0.5);
+        IReadOnlyList<TemperatureGroup> levels = TemperatureGroup.Of(sets, 0.5);
         Assert.Equal([3, 1, 1], levels.Select(l => l.Sets.Count));
         Assert.Equal(-10.0333, levels[0].TemperatureCelsius!.Value, 4);
         Assert.Null(levels[2].TemperatureCelsius);

@@ -63,7 +63,7 @@ public class PixelMomentsTests
                         frames[0],
                         frames[1],
                         Lab.Positions,
-                        Pedestal.Level(Lab.Positions, 5, 6, 7, 8),
+                        ChannelPedestals.Level(Lab.Positions, 5, 6, 7, 8),
                         RatioKind.RowByRow,
                         options: new WalkOptions { Threads = threads }
                     )
