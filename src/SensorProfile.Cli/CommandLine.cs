@@ -29,7 +29,7 @@ internal static class CommandLine
         }
         catch (Exception problem)
         {
-            return FailureReport.Of(problem, arguments, session);
+            return FailureReport.Print(problem, arguments, session);
         }
     }
 

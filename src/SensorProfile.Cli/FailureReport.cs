@@ -6,7 +6,7 @@ namespace SensorProfile.Cli;
 /// <summary>From an exception to one plain line and an exit code; a stack trace helps nobody at night.</summary>
 internal static class FailureReport
 {
-    public static int Of(Exception problem, IReadOnlyList<string> arguments, Session session)
+    public static int Print(Exception problem, IReadOnlyList<string> arguments, Session session)
     {
         // from parallel work: the first says it
         if (problem is AggregateException { InnerExceptions: [var only, ..] })

@@ -13,8 +13,8 @@ namespace SensorProfile.Raw.Containers;
 /// file, and no directory is read twice.</remarks>
 internal sealed class TiffFile
 {
-    private const int MostDirectories = 64;
-    private const int MostEntries = 4096;
+    private const int MaxDirectories = 64;
+    private const int MaxEntries = 4096;
     private const int HeaderBytes = 8;
     private const int EntryBytes = 12;
 
@@ -93,7 +93,7 @@ internal sealed class TiffFile
     /// <summary>Sub-directories, and theirs; the Exif directory of the first directory that has one.</summary>
     private void FollowTree(TiffDirectory parent, int depth)
     {
-        foreach (long offset in Optional(parent, Tag.SubIFDs, MostDirectories))
+        foreach (long offset in Optional(parent, Tag.SubIFDs, MaxDirectories))
         {
             if (!TryRead(offset, "sub-directory", out TiffDirectory? child, out _))
                 continue;
@@ -132,11 +132,11 @@ internal sealed class TiffFile
     {
         (directory, next) = (null, 0);
         int index = directories.Count;
-        if (index >= MostDirectories)
+        if (index >= MaxDirectories)
             return Pass(
                 name,
                 offset,
-                $"the file has more than {MostDirectories} directories; the rest was passed over."
+                $"the file has more than {MaxDirectories} directories; the rest was passed over."
             );
         try
         {
@@ -176,8 +176,8 @@ internal sealed class TiffFile
         source.Read(offset, number[..2]);
         int count = UInt16(number);
         long end = offset + 2 + ((long)count * EntryBytes);
-        if (count is 0 or > MostEntries)
-            throw Damaged(name, offset, Invariant($"expected 1 to {MostEntries} entries, found {count}."));
+        if (count is 0 or > MaxEntries)
+            throw Damaged(name, offset, Invariant($"expected 1 to {MaxEntries} entries, found {count}."));
         if (end > source.Length)
             throw Damaged(
                 name,

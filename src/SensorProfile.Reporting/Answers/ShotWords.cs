@@ -39,13 +39,13 @@ internal static class ShotWords
     public static string Frames(AddedFrames added) =>
         added.Kind switch
         {
-            FrameKind.Bias => $"{PlainNumber.Whole(added.Frames)} more bias frames",
-            FrameKind.Flat => $"{PlainNumber.Whole(added.Frames / 2)} more flat pairs",
-            _ => $"{PlainNumber.Whole(added.Frames)} darks {(added.Exposures > 1 ? "up to" : "of")} "
-                + $"{PlainNumber.Seconds(added.Longest!.Value)} at {PlainNumber.Celsius(added.Temperature!.Value)}",
+            FrameKind.Bias => $"{Plain.Whole(added.Frames)} more bias frames",
+            FrameKind.Flat => $"{Plain.Whole(added.Frames / 2)} more flat pairs",
+            _ => $"{Plain.Whole(added.Frames)} darks {(added.Exposures > 1 ? "up to" : "of")} "
+                + $"{Plain.Seconds(added.Longest!.Value)} at {Plain.Celsius(added.Temperature!.Value)}",
         };
 
-    private static string Celsius(PlannedShot shot) => PlainNumber.Celsius(shot.Temperature!.Value);
+    private static string Celsius(PlannedShot shot) => Plain.Celsius(shot.Temperature!.Value);
 
     private static string Sentence(ShotListAnswer answer) =>
         answer.Existing is { KindsUnknown: true }
@@ -55,8 +55,8 @@ internal static class ShotWords
         : Take(answer);
 
     private static string Take(ShotListAnswer answer) =>
-        $"Take {PlainNumber.Whole(answer.Shots.Sum(s => s.Frames))} frames in {PlainNumber.Duration(answer.Shots.Sum(s => s.Seconds))} "
-        + $"({PlainNumber.Bytes(1e6 * answer.Quantities["diskSpace"]!.Value)}): {Counts(answer.Shots)}.";
+        $"Take {Plain.Whole(answer.Shots.Sum(s => s.Frames))} frames in {Plain.Duration(answer.Shots.Sum(s => s.Seconds))} "
+        + $"({Plain.Bytes(1e6 * answer.Quantities["diskSpace"]!.Value)}): {Counts(answer.Shots)}.";
 
     private static string Counts(IReadOnlyList<PlannedShot> shots) =>
         string.Join(
@@ -64,15 +64,15 @@ internal static class ShotWords
             shots
                 .GroupBy(s => s.Kind)
                 .Select(g =>
-                    $"{PlainNumber.Whole(g.Sum(s => s.Frames))} {(g.Key == FrameKind.Bias ? "bias frames" : EnumWord.Of(g.Key) + "s")}"
+                    $"{Plain.Whole(g.Sum(s => s.Frames))} {(g.Key == FrameKind.Bias ? "bias frames" : EnumWord.Of(g.Key) + "s")}"
                 )
         );
 
     private static string Reason(ShotListAnswer answer)
     {
         if (answer.Darks is { } darks)
-            return $"Darks of {PlainNumber.Whole(darks.Exposures)} exposures up to {PlainNumber.Seconds(darks.Longest)} at "
-                + $"{PlainNumber.Whole(darks.Temperatures)} temperatures give dark current and its law, bias pairs the read noise, "
+            return $"Darks of {Plain.Whole(darks.Exposures)} exposures up to {Plain.Seconds(darks.Longest)} at "
+                + $"{Plain.Whole(darks.Temperatures)} temperatures give dark current and its law, bias pairs the read noise, "
                 + "flat pairs the gain.";
         string more = answer.Shots.Count == 0 ? "" : Best(answer, "Of single additions the");
         return There(answer.Existing!) + (more.Length == 0 ? "" : " " + more);
@@ -80,9 +80,9 @@ internal static class ShotWords
 
     private static string There(ExistingFrames there)
     {
-        string temperatures = string.Join(", ", there.DarkTemperatures.Select(PlainNumber.Celsius));
-        return $"There are {PlainNumber.Whole(there.Bias)} bias frames, {PlainNumber.Whole(there.FlatPairs)} flat pairs, and darks of "
-            + $"{PlainNumber.Whole(there.DarkExposures)} or more exposures at "
+        string temperatures = string.Join(", ", there.DarkTemperatures.Select(Plain.Celsius));
+        return $"There are {Plain.Whole(there.Bias)} bias frames, {Plain.Whole(there.FlatPairs)} flat pairs, and darks of "
+            + $"{Plain.Whole(there.DarkExposures)} or more exposures at "
             + $"{(temperatures.Length > 0 ? temperatures : "no temperature")}.";
     }
 
@@ -90,13 +90,13 @@ internal static class ShotWords
         answer.Additions.Count == 0
             ? ""
             : $"{which} greatest gain would be {Frames(answer.Additions[0].What)} "
-                + $"({PlainNumber.Duration(answer.Additions[0].Seconds)}): {Gain(answer.Additions[0])}.";
+                + $"({Plain.Duration(answer.Additions[0].Seconds)}): {Gain(answer.Additions[0])}.";
 
     private static string Gain(ShotAddition addition) =>
         addition.Before is not { } before || addition.After is not { } after
             ? $"the {Words(addition.Quantity)} becomes measurable"
             : $"the uncertainty of the {Words(addition.Quantity)} should shrink by "
-                + $"{PlainNumber.Percent(addition.Reduction)}, from ±{PlainNumber.Number(before, 2)} to ±{PlainNumber.Number(after, 2)} "
+                + $"{Plain.Percent(addition.Reduction)}, from ±{Plain.Number(before, 2)} to ±{Plain.Number(after, 2)} "
                 + QuantityText.Unit(addition.Unit);
 
     private static string Words(string quantity) =>

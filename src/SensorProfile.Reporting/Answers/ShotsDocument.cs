@@ -125,7 +125,7 @@ internal static class ShotsDocument
                 + $"or {Place(additions[^1])}";
 
     private static string Place(AddedFrames added) =>
-        added.Temperature is { } celsius ? PlainNumber.Celsius(celsius) : ShotWords.Frames(added);
+        added.Temperature is { } celsius ? Plain.Celsius(celsius) : ShotWords.Frames(added);
 
     private static string Cell(double? uncertainty, string unit) =>
         uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";

@@ -50,7 +50,7 @@ internal static class SkyFields
     public static string Named(SkyRate sky) =>
         NamedSkies.All.Contains(sky)
             ? $"a {sky.Name} ({Rate(sky)}, assumed)"
-            : $"a sky of {PlainNumber.Rate(sky.Rate.Value)}";
+            : $"a sky of {Plain.Rate(sky.Rate.Value)}";
 
     public static string Rate(SkyRate sky) =>
         sky.Rate.StandardUncertainty > 0

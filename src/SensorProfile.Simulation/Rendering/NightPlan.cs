@@ -18,7 +18,7 @@ internal static class NightPlan
     /// <summary>The frames in the order they are taken.</summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="seed">Seed of the night.</param>
-    public static IReadOnlyList<SimulatedFrame> Of(Sensor sensor, ulong seed)
+    public static IReadOnlyList<SimulatedFrame> Plan(Sensor sensor, ulong seed)
     {
         CameraDescription camera = sensor.Camera;
         var frames = new List<SimulatedFrame>();

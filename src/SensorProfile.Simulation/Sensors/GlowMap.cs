@@ -8,7 +8,7 @@ internal static class GlowMap
     private const double UsualWarmUpSeconds = 100;
 
     /// <summary>The shape of one glow over the frame.</summary>
-    public static float[] Of(Glow glow, int width, int height)
+    public static float[] Render(Glow glow, int width, int height)
     {
         float[] map = new float[width * height];
         for (int row = 0; row < height; row++)

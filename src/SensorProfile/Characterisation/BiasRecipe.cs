@@ -16,7 +16,7 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class BiasRecipe
 {
-    private const double MostClipped = 0.02;
+    private const double MaxClipped = 0.02;
     private const double SuspectCorrelation = 0.02;
 
     public static BiasResult Measure(ModeFrames mode, StageProgress stages, FindingsLog log)
@@ -28,7 +28,7 @@ internal static class BiasRecipe
 
         (ScreenedFrame A, ScreenedFrame B)[] pairs = [.. sets.SelectMany(s => s.Pairs())];
         PairStatistics[] statistics = stages.ForEach("Bias pairs", pairs, 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
         bool clipped = ReportClipping(frames, log);
         if (pairs.Length > 0)
@@ -58,7 +58,7 @@ internal static class BiasRecipe
     private static PixelMoments Moments(ScreenedFrame[] frames, StageProgress stages, ModeFrames mode)
     {
         stages.Report("Noise of every pixel", 0, frames.Length, 0);
-        PixelMoments moments = PixelMoments.Of([.. frames.Select(f => f.Samples)], stages.Walk);
+        PixelMoments moments = PixelMoments.Measure([.. frames.Select(f => f.Samples)], stages.Walk);
         stages.Report("Noise of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
         return moments;
     }
@@ -77,7 +77,7 @@ internal static class BiasRecipe
             codeStep,
             frames[0].Channels[channel].Pixels
         );
-        PooledVariance? variance = PooledVariance.Of([
+        PooledVariance? variance = PooledVariance.Pool([
             .. pairs.Select(p => p.Channels[channel].TemporalVariance).Select(v => (v.Value, v.StandardUncertainty)),
         ]);
         return new(
@@ -123,7 +123,7 @@ internal static class BiasRecipe
     {
         if (pairs.Length == 0)
             return null;
-        StructuredNoise[] all = [.. pairs.SelectMany(p => p.Channels).Select(StructuredNoise.Of)];
+        StructuredNoise[] all = [.. pairs.SelectMany(p => p.Channels).Select(StructuredNoise.Measure)];
         return new(Mean([.. all.Select(s => s.RowVariance)]), Mean([.. all.Select(s => s.ColumnVariance)]));
 
         static Measurement Mean(Measurement[] values) =>
@@ -139,7 +139,7 @@ internal static class BiasRecipe
     private static bool ReportClipping(ScreenedFrame[] frames, FindingsLog log)
     {
         double worst = frames.Max(f => f.Channels.Max(c => c.ShareClippedBelow));
-        if (worst <= MostClipped)
+        if (worst <= MaxClipped)
             return false;
         log.Add(
             MeasurementCodes.BlackClipped,
@@ -147,7 +147,7 @@ internal static class BiasRecipe
             Invariant(
                 $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise "
             ) + "and bias level cannot be measured: raise the camera's offset setting and take the bias frames again.",
-            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MostClipped)).Select(f => f.Name)]
+            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MaxClipped)).Select(f => f.Name)]
         );
         return true;
     }
@@ -161,7 +161,7 @@ internal static class BiasRecipe
     {
         NeighbourCorrelation[] channels =
         [
-            .. NeighbourCorrelation.Of(pair.A.Samples, pair.B.Samples, statistics, stages.Walk),
+            .. NeighbourCorrelation.Measure(pair.A.Samples, pair.B.Samples, statistics, stages.Walk),
         ];
         Measurement strongest = channels
             .SelectMany(c => new[] { c.AlongRow, c.AlongColumn, c.Diagonal })

@@ -35,7 +35,7 @@ internal static class BlackLevelRecipe
             darks.Profile,
             electrons ? gains.Average() : 1
         );
-        if (BlackLevelMeasurement.Of(frames, series, electrons ? flats.Gain : null) is not { } level)
+        if (BlackLevelMeasurement.Measure(frames, series, electrons ? flats.Gain : null) is not { } level)
             return null;
         log.Add(BlackLevelFindings.Of(level, series, darks.Profile?.Form == "variance"));
         return level;

@@ -12,7 +12,7 @@ namespace SensorProfile.Characterisation;
 /// <remarks>
 /// Dark current arises in the pixel, before any amplifier: in e⁻ it is the same at every gain setting, as long as the
 /// pixels are read in the same way (binning, read-out). So one set of darks serves a sweep of settings. Where two modes
-/// have darks, it is tested: their rates in e⁻ must agree within <see cref="MostSigmas"/> of their joint standard
+/// have darks, it is tested: their rates in e⁻ must agree within <see cref="MaxSigmas"/> of their joint standard
 /// uncertainty, gains included. A carried rate takes the uncertainty of that test along, or, untested,
 /// <see cref="Untested"/>.
 /// </remarks>
@@ -22,7 +22,7 @@ internal static class CarriedDarks
     internal const double Untested = 0.05;
 
     /// <summary>Disagreement from which nothing is carried: one in 700 by chance.</summary>
-    internal const double MostSigmas = 3.2;
+    internal const double MaxSigmas = 3.2;
 
     private const string RateUnit = "e-/px/s";
 
@@ -52,7 +52,7 @@ internal static class CarriedDarks
         Comparison[] tests = [.. Tests(giver, own), .. givers.Skip(1).SelectMany(g => Tests(giver, g))];
         string from = ModeLabel.Text(giver.Settings);
         log.Mode = ModeLabel.Text(own.Settings);
-        if (tests.Where(t => t.Sigmas > MostSigmas).MaxBy(t => t.Sigmas) is { } worst)
+        if (tests.Where(t => t.Sigmas > MaxSigmas).MaxBy(t => t.Sigmas) is { } worst)
         {
             log.Add(
                 MeasurementCodes.DarksNotCarried,

@@ -44,7 +44,7 @@ public static class Characteriser
     {
         options.Stages?.Begin("opening the frames");
         var log = new FindingsLog();
-        IReadOnlyList<Frame> frames = CameraSelection.Of(inventory.Frames, log);
+        IReadOnlyList<Frame> frames = CameraSelection.Select(inventory.Frames, log);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct, threads: options.Threads);
         return Run(inventory, frames, stack, log, options, progress, ct);
     }
@@ -67,7 +67,7 @@ public static class Characteriser
     {
         Inventory inventory = FrameInMemory.Inventory(frames, options.TemperatureTolerance);
         var log = new FindingsLog();
-        IReadOnlyList<Frame> ofOne = CameraSelection.Of(inventory.Frames, log);
+        IReadOnlyList<Frame> ofOne = CameraSelection.Select(inventory.Frames, log);
         var byName = frames.ToDictionary(f => f.Facts.Name, StringComparer.Ordinal);
         using FrameStack stack = FrameInMemory.Stack(ofOne.Select(f => byName[f.Name]));
         return Run(inventory, ofOne, stack, log, options, progress, ct);
@@ -131,15 +131,15 @@ public static class Characteriser
         {
             CreatedUtc = options.Clock.GetUtcNow(),
             Software = new("sensorprofile", options.SoftwareVersion),
-            Camera = CameraSummary.Of(readable, modes),
+            Camera = CameraSummary.Summarise(readable, modes),
             Modes = [.. modes.Select(m => m.Profile)],
             Findings =
             [
                 .. inventory.Findings,
                 .. log.Findings,
-                .. NullReasons.Of(modes, inventory, options.TemperatureTolerance),
+                .. NullReasons.Find(modes, inventory, options.TemperatureTolerance),
             ],
-            Frames = SessionSummary.Of(modes, inventory, log),
+            Frames = SessionSummary.Summarise(modes, inventory, log),
         };
         options.Stages?.End();
         return new(profile, [.. modes.Select(m => m.Maps)]);
@@ -163,7 +163,7 @@ public static class Characteriser
             ),
         ];
         stages.Stage("first look");
-        ModeFrames mode = FrameScreening.Of(
+        ModeFrames mode = FrameScreening.Screen(
             frames,
             [.. frames.Select(f => samples[f.Name])],
             sets,
@@ -218,7 +218,7 @@ public static class Characteriser
         stages.Stage("black level");
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, log);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, stages, log);
-        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with
+        ModeProfile profile = ModeSummary.Summarise(mode, bias, flats, darks, pattern, level, border, structure) with
         {
             HotPixelsAdu = darks.ProfileAdu is null
                 ? null
@@ -233,7 +233,7 @@ public static class Characteriser
 
     private static ModeProfile Finite(ModeProfile profile, FindingsLog log)
     {
-        (profile, IReadOnlyList<string> emptied) = FiniteMode.Of(profile);
+        (profile, IReadOnlyList<string> emptied) = FiniteMode.RemoveNonFinite(profile);
         if (emptied.Count > 0)
             log.Add(
                 MeasurementCodes.NotFinite,

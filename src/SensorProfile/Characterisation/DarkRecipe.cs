@@ -76,8 +76,8 @@ internal static class DarkRecipe
         FindingsLog log
     )
     {
-        double probeJumps = ProbeSteps.Of(sets.Select(s => s.Set.Frames));
-        IReadOnlyList<TemperatureGroup> levels = TemperatureGroup.Of(
+        double probeJumps = ProbeSteps.Find(sets.Select(s => s.Set.Frames));
+        IReadOnlyList<TemperatureGroup> levels = TemperatureGroup.Gather(
             sets.Select(s => s.Set),
             ProbeSteps.Widen(options.TemperatureTolerance, probeJumps)
         );
@@ -133,7 +133,7 @@ internal static class DarkRecipe
         log.Add(fit?.Findings ?? []);
         return new DarkResult
         {
-            Profile = DarkSummary.Of(temperatures, fit, gains),
+            Profile = DarkSummary.Summarise(temperatures, fit, gains),
             Temperatures = temperatures,
             Nights = nights,
         };
@@ -171,7 +171,7 @@ internal static class DarkRecipe
     {
         var all = sets.SelectMany(s => s.Pairs().Select(p => (Set: s, p.A, p.B))).ToArray();
         PairStatistics[] statistics = stages.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
         return sets.ToDictionary(s => s, s => statistics.Where((_, i) => ReferenceEquals(all[i].Set, s)).ToArray());
     }
@@ -237,7 +237,7 @@ internal static class DarkRecipe
             ? result
             : result with
             {
-                LocalVariance = LocalVariance.Line(
+                LocalVariance = LocalVariance.Slope(
                     [.. bias.Sets, .. sets],
                     ExposureOf,
                     gains,

@@ -30,7 +30,7 @@ internal static class FlatRecipe
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
         if (sets.Count == 0)
             return new();
-        if (DarkLevelWithoutLight.Of(mode, bias, stages) is not { } dark)
+        if (DarkLevelWithoutLight.Estimate(mode, bias, stages) is not { } dark)
         {
             log.Add(
                 MeasurementCodes.NoPedestal,
@@ -102,7 +102,7 @@ internal static class FlatRecipe
         foreach (ScreenedSet set in sets)
         {
             double[] pedestal = dark.LevelsFor(set, mode);
-            var (found, alone) = FlatPairing.Of(set, pedestal.Average());
+            var (found, alone) = FlatPairing.Pair(set, pedestal.Average());
             pairs.AddRange(found.Select(p => (p.A, p.B, pedestal, set.Set.ExposureSeconds)));
             if (set.Frames.Count > 1 && alone.Count > 1)
                 apart.AddRange(
@@ -161,7 +161,7 @@ internal static class FlatRecipe
     )
     {
         ChannelPedestals level = ChannelPedestals.Level(mode.Mosaic, pedestal);
-        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(
+        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Measure(
             a.Samples,
             b.Samples,
             mode.Mosaic,
@@ -178,7 +178,7 @@ internal static class FlatRecipe
             b,
             exposure,
             flickers
-                ? ScaledPair.Of(
+                ? ScaledPair.Measure(
                     a.Samples,
                     b.Samples,
                     mode.Mosaic,
@@ -265,7 +265,7 @@ internal static class FlatRecipe
         ScreenedFrame[] frames =
         [
             .. sets.First(s => s.Frames.Contains(nearest.A))
-                .Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MostDrift),
+                .Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MaxDrift),
         ];
         stages.Report("Response of every pixel", 0, frames.Length, 0);
         float[] mean = PixelMoments.MeanOf([.. frames.Select(f => f.Samples)], stages.Walk);
@@ -276,15 +276,15 @@ internal static class FlatRecipe
                     (ch, c) =>
                     {
                         NeighbourSpread? unlit = bias.Moments is { } m
-                            ? NeighbourSpread.Of(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas)
+                            ? NeighbourSpread.Measure(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas)
                             : null;
                         double unlitNoise = bias.Moments is { } moments
                             ? (dark.Variances[c]?.Value ?? 0) / moments.Frames
                             : 0;
                         return ch with
                         {
-                            Nonuniformity = ResponseNonuniformity.Of(
-                                NeighbourSpread.Of(
+                            Nonuniformity = ResponseNonuniformity.Measure(
+                                NeighbourSpread.Measure(
                                     mean,
                                     frames[0].Frame.Width,
                                     mode.Mosaic,

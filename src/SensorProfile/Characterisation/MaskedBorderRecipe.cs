@@ -13,15 +13,16 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class MaskedBorderRecipe
 {
-    private const int MostFrames = 512;
+    private const int MaxFrames = 512;
 
     private sealed record BorderReading(ScreenedSet Set, MaskedLevels Masked)
     {
         public Measurement Level(int codeStep, long pixels) => BiasRecipe.LevelOf(Masked.Levels, codeStep, pixels);
 
-        public PooledVariance? Pixel => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))]);
+        public PooledVariance? Pixel =>
+            PooledVariance.Pool([.. Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))]);
 
-        public PooledVariance? Row => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
+        public PooledVariance? Row => PooledVariance.Pool([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
     }
 
     /// <summary>Measures it; null where the bias frames have no masked pixels that can be used.</summary>
@@ -32,7 +33,7 @@ internal static class MaskedBorderRecipe
             return null;
         ScreenedFrame? flat = mode.Of(FrameKind.Flat).SelectMany(s => s.Frames).MaxBy(f => f.Level);
         ScreenedFrame bias = unlit[0].Frames[0];
-        if (MaskedPixels.Of(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
+        if (MaskedPixels.Find(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
         {
             log.Add(MaskedBorderFindings.Unusable());
             return null;
@@ -45,7 +46,7 @@ internal static class MaskedBorderRecipe
         ];
         BorderReading[] readings = stages.ForEach("Masked border", sets, 0, 0, set => new BorderReading(
             set,
-            MaskedLevels.Of(pixels, [.. set.Frames.Select(f => f.Samples)])
+            MaskedLevels.Measure(pixels, [.. set.Frames.Select(f => f.Samples)])
         ));
         BorderReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
         BorderReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
@@ -163,7 +164,7 @@ internal static class MaskedBorderRecipe
     private static PooledVariance? Pooled(
         BorderReading[] sets,
         Func<BorderReading, IEnumerable<(double, double)>> variances
-    ) => PooledVariance.Of([.. sets.SelectMany(variances)]);
+    ) => PooledVariance.Pool([.. sets.SelectMany(variances)]);
 
     private static Measurement? RowNoise(PooledVariance? row, int rows)
     {
@@ -197,7 +198,7 @@ internal static class MaskedBorderRecipe
                 )
             ),
         ];
-        int kept = Math.Min(all.Length, MostFrames);
+        int kept = Math.Min(all.Length, MaxFrames);
         return [.. Enumerable.Range(0, kept).Select(i => all[(int)((long)i * all.Length / kept)])];
     }
 

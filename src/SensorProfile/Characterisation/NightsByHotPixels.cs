@@ -56,7 +56,7 @@ internal static class NightsByHotPixels
             PatternRecipe.Prepare(alone, bias, flats, lines, darks, options, predict: false, stages, unsaid)
                 is not { } prepared
             || PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, stages, unsaid) is not { } pattern
-            || HotPixelThermometer.Of(prepared.Input, pattern.Maps, pattern.Defects) is not { } thermometer
+            || HotPixelThermometer.Calibrate(prepared.Input, pattern.Maps, pattern.Defects) is not { } thermometer
         )
             return false;
         ScreenedSet[] all = [.. reference, .. nights.Where(n => n != reference).SelectMany(n => n)];

@@ -70,7 +70,7 @@ internal static class PatternRecipe
                 new FindingsLog()
             )
                 is not { } prepared
-            || PatternMeasurement.Of(prepared.Input with { TestLevels = false }, null, prepared.Levels)
+            || PatternMeasurement.Measure(prepared.Input with { TestLevels = false }, null, prepared.Levels)
                 is not { Profile: { Thresholds: { } thresholds } found }
         )
             return null;
@@ -144,7 +144,7 @@ internal static class PatternRecipe
         {
             Thresholds = ThresholdChoice.For(
                 input.Thresholds,
-                ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])
+                ReferenceScale.Measure(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])
             ),
         };
         DarkPredictionProfile? prediction = null;
@@ -152,7 +152,7 @@ internal static class PatternRecipe
         {
             stages.Stage("darks computed from the others");
             stages.Report("Darks computed from the others", 0, input.Darks, 0);
-            prediction = DarkTrials.Of(input, input.Thresholds, rest =>
+            prediction = DarkTrials.Run(input, input.Thresholds, rest =>
                 Refitted(rest, darks, gains, variance, options)
             );
             MapMemory.Release(input.Pixels);
@@ -171,7 +171,7 @@ internal static class PatternRecipe
     {
         int frames = prepared.Input.Darks;
         stages.Report("Dark rate of every pixel", 0, frames, 0);
-        PatternResult? result = PatternMeasurement.Of(prepared.Input, response, prepared.Levels);
+        PatternResult? result = PatternMeasurement.Measure(prepared.Input, response, prepared.Levels);
         if (result is not null)
             result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };
         stages.Report("Dark rate of every pixel", frames, frames, frames * bytesPerFrame);

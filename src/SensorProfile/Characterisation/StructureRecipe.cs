@@ -12,8 +12,8 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class StructureRecipe
 {
-    private const double LeastLevel = 0.1; // of the read noise: a line off by less is lost in any frame
-    private const double LeastResponse = 0.005;
+    private const double MinLevel = 0.1; // of the read noise: a line off by less is lost in any frame
+    private const double MinResponse = 0.005;
 
     /// <summary>Measures.</summary>
     public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, FindingsLog log)
@@ -24,14 +24,14 @@ internal static class StructureRecipe
             structure = null;
         if (bias.Moments is { } moments)
         {
-            unlit = DarkStructure.Of(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
+            unlit = DarkStructure.Measure(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
-            lines.AddRange(LineDefects.InTable(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
-            boundaries.AddRange(SensorBoundaries.Of(level, "level", 1, "ADU"));
+            lines.AddRange(LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
+            boundaries.AddRange(SensorBoundaries.Find(level, "level", 1, "ADU"));
             // Half of a variance's relative step is the noise's.
             if (moments.Frames > 3)
                 boundaries.AddRange(
-                    SensorBoundaries.Of(
+                    SensorBoundaries.Find(
                         LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
                         "noise",
                         50,
@@ -53,9 +53,9 @@ internal static class StructureRecipe
         )
         {
             var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
-            lines.AddRange(LineDefects.InTable(table, LeastResponse, "response", 100, "%"));
-            boundaries.AddRange(SensorBoundaries.Of(table, "response", 100, "%"));
-            structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
+            lines.AddRange(LineDefects.InTable(table, MinResponse, "response", 100, "%"));
+            boundaries.AddRange(SensorBoundaries.Find(table, "response", 100, "%"));
+            structure = ResponseStructure.Measure(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, log);
         return new()

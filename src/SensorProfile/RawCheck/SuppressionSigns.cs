@@ -24,7 +24,7 @@ internal static class SuppressionSigns
     private const double FirstSigmas = 6;
     private const double ThresholdRatio = 1.4142135623730951; // √2
     private const double SameCelsius = 0.5;
-    private const double LeastSigmas = 3; // excess from which pixels are counted
+    private const double MinSigmas = 3; // excess from which pixels are counted
 
     // of the read noise: nearer to the level there are the pixels that the references differ in
     private const double FirstEdge = 3.7;
@@ -39,7 +39,7 @@ internal static class SuppressionSigns
     private static TimeSpan Soon { get; } = TimeSpan.FromHours(1);
 
     /// <summary>The signs; empty when there are none.</summary>
-    public static IReadOnlyList<SuppressionSign> Of(
+    public static IReadOnlyList<SuppressionSign> Find(
         ModeFrames mode,
         BiasResult bias,
         FlatResult flats,
@@ -65,7 +65,7 @@ internal static class SuppressionSigns
                     noise,
                     Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)) / NoisierThanRead
                 ),
-                least = LeastSigmas * own;
+                least = MinSigmas * own;
             foreach (ScreenedFrame frame in set.Frames.Take(perSet))
                 counts.Add(frame.Samples, mode.Mosaic, least, step, stages.Walk);
             // Full pixels all end at one level.
@@ -94,7 +94,7 @@ internal static class SuppressionSigns
                 if (
                     sets[later].CollectsMoreThan(sets[earlier])
                     && bin < sets[later].EndBin
-                    && threshold >= LeastSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier)
+                    && threshold >= MinSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier)
                     && bright[later] < FallShare * bright[earlier]
                     && bright[earlier] - bright[later] > FallSigmas * Math.Sqrt(bright[earlier] + bright[later])
                 )

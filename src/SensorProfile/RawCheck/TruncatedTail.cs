@@ -38,8 +38,8 @@ internal sealed record TruncatedTail(
     // of what noise leaves beyond: codes that are wider or narrower than others make windows uneven
     private const double CertainShare = 0.6;
     private const double DoubtSigmas = 3; // of the two counts from which is concluded
-    private const double MostChance = 1e-6;
-    private const int FewestBefore = 30,
+    private const double MaxChance = 1e-6;
+    private const int MinBefore = 30,
         WindowsBeyond = 4;
     private const double MissingPerFrame = 1.5; // a single pixel that is stuck shows in every frame
 
@@ -65,7 +65,7 @@ internal sealed record TruncatedTail(
             for (int at = (int)Math.Ceiling(firstBin) + 2 * d; at < end; at++)
             {
                 long second = Sum(pixels, at - d, d);
-                if (second < FewestBefore)
+                if (second < MinBefore)
                     continue;
                 for (int windows = 1; windows <= WindowsBeyond; windows++)
                 {
@@ -78,7 +78,7 @@ internal sealed record TruncatedTail(
                 }
             }
         }
-        return best is not null && best.Chance * places <= MostChance
+        return best is not null && best.Chance * places <= MaxChance
             ? best with
             {
                 Chance = best.Chance * places,

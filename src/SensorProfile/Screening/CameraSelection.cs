@@ -9,7 +9,7 @@ internal static class CameraSelection
     /// <summary>
     /// Frames of the camera and size (within each binning) that occur most; the others are left out by name.
     /// </summary>
-    public static IReadOnlyList<Frame> Of(IReadOnlyList<Frame> frames, FindingsLog log)
+    public static IReadOnlyList<Frame> Select(IReadOnlyList<Frame> frames, FindingsLog log)
     {
         if (frames.Count == 0)
             return frames;

@@ -21,7 +21,7 @@ internal static class FrameScreening
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="stages">Threads and progress.</param>
     /// <param name="log">Takes what is left out.</param>
-    public static ModeFrames Of(
+    public static ModeFrames Screen(
         IReadOnlyList<Frame> frames,
         IReadOnlyList<IFrameSamples> samples,
         IReadOnlyList<FrameSet> sets,
@@ -45,7 +45,7 @@ internal static class FrameScreening
                 damage[i] = samples[i].Damage();
                 if (damage[i] is not null)
                     return null;
-                FrameStatistics statistics = FrameStatistics.Of(samples[i], mosaic, stages.SingleThread);
+                FrameStatistics statistics = FrameStatistics.Measure(samples[i], mosaic, stages.SingleThread);
                 if (frames[i].Kind == FrameKind.Flat)
                     flatCodes.Add(statistics);
                 return new ScreenedFrame(
@@ -101,11 +101,11 @@ internal static class FrameScreening
     )
     {
         int every = Math.Max(1, samples.Count / FramesForCodeStep);
-        return CodeStep.Of(
+        return CodeStep.Find(
             IntegerHistogram.Merge(
                 samples
                     .Where((_, i) => i % every == 0)
-                    .Select(s => FrameStatistics.Of(s, mosaic, stages.Walk).AllCodes())
+                    .Select(s => FrameStatistics.Measure(s, mosaic, stages.Walk).AllCodes())
             )
         );
     }

@@ -14,14 +14,14 @@ namespace SensorProfile.Screening;
 /// A cooler that holds −10.0 °C reads so in every frame, too; only the signal tells the two apart. Two signs, each
 /// against another kind of movement: the rise of the level with exposure, which a black level that moves from night to
 /// night does not change; and the spread of the brightest pixels above the median (0.1 % of them) at one exposure, which
-/// needs one exposure only. A sign contradicts where two nights differ by more than <see cref="LeastFactor"/> (2 °C at a
+/// needs one exposure only. A sign contradicts where two nights differ by more than <see cref="MinFactor"/> (2 °C at a
 /// doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames.
 /// </remarks>
 internal static class StuckProbe
 {
-    private const double LeastFactor = 1.26;
+    private const double MinFactor = 1.26;
     private const double Sigmas = 5;
-    private const int FewestFrames = 2;
+    private const int MinFrames = 2;
 
     /// <summary>The sets, with the darks whose reading is contradicted split by night and without a temperature.</summary>
     public static IReadOnlyList<FrameSet> Check(
@@ -83,7 +83,7 @@ internal static class StuckProbe
             .. NightSplit
                 .Of([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
                 .Select(night => night.Where(f => looked.ContainsKey(f.Name)).Select(f => looked[f.Name]).ToArray())
-                .Where(night => night.Length >= FewestFrames),
+                .Where(night => night.Length >= MinFrames),
         ];
         if (nights.Length < 2)
             return null;
@@ -95,7 +95,7 @@ internal static class StuckProbe
                 Differ([
                     .. nights
                         .Select(n => n.Where(f => f.Frame.ExposureSeconds == seconds).ToArray())
-                        .Where(n => n.Length >= FewestFrames)
+                        .Where(n => n.Length >= MinFrames)
                         .Select(n => Brightest(n, codeStep)),
                 ]) is
                 { } byPixels
@@ -112,7 +112,7 @@ internal static class StuckProbe
         (double Value, double Uncertainty) low = known.MinBy(n => n.Value),
             high = known.MaxBy(n => n.Value);
         return
-            high.Value > LeastFactor * low.Value
+            high.Value > MinFactor * low.Value
             && high.Value - low.Value > Sigmas * double.Hypot(low.Uncertainty, high.Uncertainty)
             ? high.Value / low.Value
             : null;

@@ -8,7 +8,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>Turns the lines and the law into the profile's record.</summary>
 internal static class DarkSummary
 {
-    public static DarkCurrentProfile Of(
+    public static DarkCurrentProfile Summarise(
         DarkTemperature[] temperatures,
         TemperatureFitResult? fit,
         IReadOnlyList<Measurement> gains

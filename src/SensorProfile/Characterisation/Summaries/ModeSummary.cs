@@ -22,7 +22,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
-    public static ModeProfile Of(
+    public static ModeProfile Summarise(
         ModeFrames mode,
         BiasResult bias,
         FlatResult flats,

@@ -7,9 +7,9 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>For everything that could not be measured: which frames would supply it.</summary>
 internal static class NullReasons
 {
-    public static IEnumerable<Finding> Of(IReadOnlyList<MeasuredMode> modes, Inventory inventory, double tolerance)
+    public static IEnumerable<Finding> Find(IReadOnlyList<MeasuredMode> modes, Inventory inventory, double tolerance)
     {
-        foreach (MeasurementLack lack in MissingMeasurements.Of(inventory, tolerance))
+        foreach (MeasurementLack lack in MissingMeasurements.Find(inventory, tolerance))
         {
             ModeProfile? profile = modes.Select(m => m.Profile).FirstOrDefault(p => p.Settings == lack.Settings);
             if (

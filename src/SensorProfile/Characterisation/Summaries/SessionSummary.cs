@@ -12,7 +12,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// </summary>
 internal static class SessionSummary
 {
-    public static FramesInfo Of(IReadOnlyList<MeasuredMode> modes, Inventory inventory, FindingsLog log)
+    public static FramesInfo Summarise(IReadOnlyList<MeasuredMode> modes, Inventory inventory, FindingsLog log)
     {
         var frames = modes
             .SelectMany((m, i) => m.Frames.Frames.Select(f => (Mode: i, Screened: f)))

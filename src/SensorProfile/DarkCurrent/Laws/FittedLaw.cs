@@ -36,11 +36,11 @@ internal sealed record FittedLaw(
 
     /// <summary>Doubling temperature by the local slope and its standard uncertainty, °C.</summary>
     public (double Value, double Uncertainty) DoublingAt(double temperatureCelsius) =>
-        ErrorPropagation.Of(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
+        ErrorPropagation.Propagate(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
 
     /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
     public (double Value, double Uncertainty) ThermalDoublingAt(double temperatureCelsius) =>
-        ErrorPropagation.Of(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
+        ErrorPropagation.Propagate(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
 
     /// <summary>The same fit with its covariance multiplied by a factor.</summary>
     public FittedLaw Widened(double factor) =>

@@ -18,7 +18,7 @@ internal sealed class DarkLevels(
 )
 {
     // ADU²: rounding to whole codes; a saturated frame shows no other noise
-    private const double LeastVariance = 1.0 / 12;
+    private const double MinVariance = 1.0 / 12;
 
     /// <summary>The same for some of the sets.</summary>
     public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
@@ -48,7 +48,7 @@ internal sealed class DarkLevels(
 
     // Frames of a set are rounded alike: what that puts them off by does not average out over them.
     private static double Doubt(ChannelReading reading, double efficiency, int frames) =>
-        Square(efficiency) * Math.Max(reading.ClippedVariance, LeastVariance) / reading.Pixels
+        Square(efficiency) * Math.Max(reading.ClippedVariance, MinVariance) / reading.Pixels
         + Square(reading.RoundingDoubt) * frames;
 
     /// <summary>Points of the median pixel: the medians of the frames without what noise makes them shift by.</summary>
@@ -124,7 +124,7 @@ internal sealed class DarkLevels(
                     ScreenedFrame[] frames = [.. group.SelectMany(s => s.Frames)];
                     double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - shift(s)))],
                         means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
-                    PooledVariance? variance = PooledVariance.Of([
+                    PooledVariance? variance = PooledVariance.Pool([
                         .. pairs
                             .Where(p => p.ExposureSeconds == group.Key)
                             .SelectMany(p => p.Pair.Channels)

@@ -81,13 +81,21 @@ internal sealed class MedianShift
                 .MaxBy(s => s.Set.ExposureSeconds);
             if (
                 longest is null
-                || HalvedSignals.Of([.. longest.Frames.Select(f => f.Samples)], moments.Mean, mode.Mosaic, gains, walk)
+                || HalvedSignals.Collect(
+                    [.. longest.Frames.Select(f => f.Samples)],
+                    moments.Mean,
+                    mode.Mosaic,
+                    gains,
+                    walk
+                )
                     is not { } signals
             )
                 return None;
             measured[t] =
             [
-                .. signals.Select((s, c) => DarkDistribution.Of(s, longest.Set.ExposureSeconds!.Value, pedestal[c])),
+                .. signals.Select(
+                    (s, c) => DarkDistribution.Measure(s, longest.Set.ExposureSeconds!.Value, pedestal[c])
+                ),
             ];
         }
         var shift = new MedianShift();

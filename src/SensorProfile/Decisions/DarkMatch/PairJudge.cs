@@ -183,7 +183,7 @@ internal sealed class PairJudge(
             stack.TemperatureCelsius
         );
         return (int)
-            FewestDarks.InMaster(ratio, (double)stack.Lights / stack.DitherPositions, question.Stack.Limits.NoiseLoss);
+            MinDarks.InMaster(ratio, (double)stack.Lights / stack.DitherPositions, question.Stack.Limits.NoiseLoss);
     }
 
     private MatchVerdict Verdict(PairLoads loads)

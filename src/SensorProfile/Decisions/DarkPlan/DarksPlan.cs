@@ -185,7 +185,7 @@ public static class DarksPlan
             most = lights.Min(l => l.Lights);
         // what a median or a winsorised mean of fewer positions gives cannot be judged, so it is no advice
         int fewest = lights.Any(l => l.Rejection is Rejection.Median or Rejection.Winsorised)
-            ? StackConditions.FewestPositions
+            ? StackConditions.MinPositions
             : 2;
         if (largest <= PracticalFrames || now >= most || most < fewest)
             return null;
@@ -248,7 +248,7 @@ public static class DarksPlan
         )
         {
             Lights = served.Sum(s => s.Share * s.Plan.Lights),
-            FewestForHits = group.Frames <= question.LeastFrames,
+            FewestForHits = group.Frames <= question.MinFrames,
             MismatchUse = group.Load,
             When = question.Cooled ? null : When(groups, group, served),
             FramesInterval = new Interval(
@@ -269,7 +269,7 @@ public static class DarksPlan
 
     private static PlannedLights[] Assumed(CameraProfile profile, PlanQuestion question, List<Finding> findings)
     {
-        AssumedTemperature taken = AssumedTemperature.Of(
+        AssumedTemperature taken = AssumedTemperature.Choose(
             profile,
             ModeChoice.Find(profile, null),
             new StackDescription { Sky = question.Sky, Limits = question.Limits },
@@ -302,7 +302,7 @@ public static class DarksPlan
         question.Limits.Check();
         if (question.Sky is { } sky)
             Guard.Sky(sky.Rate);
-        Refuse.UnlessCount(question.LeastFrames, 1, "least-frames-not-positive", "frames in a master");
+        Refuse.UnlessCount(question.MinFrames, 1, "least-frames-not-positive", "frames in a master");
         if (!(question.OverheadSeconds >= 0))
             throw Refuse.BadArgument("overhead-negative", "The time between two frames must be 0 s or more.");
         foreach (double celsius in question.Lights.SelectMany(l => l.Temperatures))

@@ -13,7 +13,7 @@ internal static class SetpointFacts
         Warmest = 30; // darks are not advised beyond these unless the air asks for it, °C
 
     /// <summary>The facts that both kinds of camera share; the verdict is that of the loss alone.</summary>
-    internal static SetpointAnswer Of(
+    internal static SetpointAnswer Collect(
         SensorReader reader,
         SetpointQuestion question,
         SkyRate sky,
@@ -43,7 +43,7 @@ internal static class SetpointFacts
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
             Settling = Darks(reader, question, solution),
-            Noise = LightNoise.Of(reader, sky, question.ExposureSeconds, at.Temperature, question.Share),
+            Noise = LightNoise.Compute(reader, sky, question.ExposureSeconds, at.Temperature, question.Share),
             Curve = solution.Curve(),
             Findings = findings,
             RulesOfThumb = [.. RulesOfThumb.OfSetpoint(reader, question.Cooled)],
@@ -111,9 +111,9 @@ internal static class SetpointFacts
     )
     {
         var list = new AnswerQuantities();
-        string share = $"{PlainNumber.Percent(question.Share)} of the pixels";
+        string share = $"{Plain.Percent(question.Share)} of the pixels";
         string method =
-            $"noise of a light raised by {PlainNumber.Percent(question.Loss)}, {reader.Mode.DarkCurrent!.Selected} law, "
+            $"noise of a light raised by {Plain.Percent(question.Loss)}, {reader.Mode.DarkCurrent!.Selected} law, "
             + "uncertainties drawn";
         double? Covered(double? value) =>
             value is double v && reader.Outside(v) <= Refuse.ExtrapolationCelsius ? value : null;

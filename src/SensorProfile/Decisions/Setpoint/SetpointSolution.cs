@@ -31,7 +31,7 @@ internal sealed class SetpointSolution
         GlowExtra = SetpointAdvice.Extra(reader.Best, this.sky, question.ExposureSeconds, Uncooled());
     }
 
-    internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
+    internal static SetpointSolution Solve(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
         new(reader, question, sky);
 
     /// <summary>Warmest temperature for the typical pixel, °C.</summary>

@@ -40,7 +40,7 @@ internal sealed class SettlingSearch
     internal required SettlingOutcome Outcome { get; init; }
 
     /// <summary>As many times the frames of a kind are tried at most.</summary>
-    internal static double MostTimes => factors[^1];
+    internal static double MaxTimes => factors[^1];
 
     /// <summary>Searches.</summary>
     /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
@@ -97,7 +97,7 @@ internal sealed class SettlingSearch
         if (kind == FrameKind.Dark)
             return Darks(reader, again);
         int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
-        string word = PlainNumber.Word(kind); // as profile.json writes it
+        string word = Plain.Word(kind); // as profile.json writes it
         int there = profile.Frames.Session.Count(f => f.Kind == word && (f.Mode ?? mode) == mode);
         int least = kind switch
         {

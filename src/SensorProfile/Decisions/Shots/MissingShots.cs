@@ -25,7 +25,7 @@ internal static class MissingShots
     /// <param name="question">The camera, and the longest exposure when it was stated.</param>
     /// <param name="sets">Sets of one mode.</param>
     /// <param name="longest">Longest dark, s.</param>
-    internal static List<List<PlannedShot>> Of(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
+    internal static List<List<PlannedShot>> Find(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
     {
         List<List<PlannedShot>> units =
         [
@@ -59,7 +59,7 @@ internal static class MissingShots
     )
     {
         var levels = TemperatureGroup
-            .Of(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance)
+            .Gather(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance)
             .Where(l => l.TemperatureCelsius is not null)
             .Select(l => (Celsius: l.TemperatureCelsius!.Value, Exposures: Exposures(l.Sets)))
             .OrderByDescending(l => l.Exposures.Length)

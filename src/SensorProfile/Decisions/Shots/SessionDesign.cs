@@ -24,7 +24,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
 {
     private const double RateAtMinusTen = 0.006,
         Doubling = 6,
-        LeastRelative = 0.01,
+        MinRelative = 0.01,
         PairsBelowTop = 0.7;
 
     /// <summary>What was taken.</summary>
@@ -117,7 +117,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
                     1
                     / (
                         d.SlopeVariance / Math.Pow(RateAtMinusTen * Math.Pow(2, (d.Celsius + 10) / Doubling), 2)
-                        + LeastRelative * LeastRelative
+                        + MinRelative * MinRelative
                     )
                 ),
             ];

@@ -21,7 +21,7 @@ public static class ShotList
     public static ShotListAnswer Plan(ShotQuestion question)
     {
         ShotGuard.Check(question);
-        return question.Existing is null ? Afresh(question) : ShotsToAdd.Of(question);
+        return question.Existing is null ? Afresh(question) : ShotsToAdd.Advise(question);
     }
 
     private static ShotListAnswer Afresh(ShotQuestion question)
@@ -54,12 +54,12 @@ public static class ShotList
                         new Finding(
                             "darks-shorter-than-lights",
                             Severity.Warning,
-                            $"In this time the darks reach {PlainNumber.Seconds(programme.Longest)} only, not the "
-                                + $"{PlainNumber.Seconds(longest)} of the lights: hot pixels are then known less well."
+                            $"In this time the darks reach {Plain.Seconds(programme.Longest)} only, not the "
+                                + $"{Plain.Seconds(longest)} of the lights: hot pixels are then known less well."
                         ),
                     ]
                     : [],
-            Expected = ShotExpectation.Of(none, none.With(shots)),
+            Expected = ShotExpectation.Predict(none, none.With(shots)),
         };
     }
 

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <summary>What an existing session still lacks, and which frames would shrink which uncertainty most.</summary>
 internal static class ShotsToAdd
 {
-    internal static ShotListAnswer Of(ShotQuestion question)
+    internal static ShotListAnswer Advise(ShotQuestion question)
     {
         List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes =
         [
@@ -33,15 +33,15 @@ internal static class ShotsToAdd
         List<List<PlannedShot>> units =
         [
             .. MissingShots
-                .Of(question, sets, longest)
+                .Find(question, sets, longest)
                 .Select(unit => (Unit: unit, Gain: now.GainOf(unit)))
-                .Where(u => u.Gain > ShotAdditions.LeastReduction)
+                .Where(u => u.Gain > ShotAdditions.MinReduction)
                 .OrderByDescending(u => u.Gain)
                 .Select(u => u.Unit),
         ];
         List<PlannedShot> shots = Fitting(question, units);
         SessionDesign with = now.With(shots);
-        ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
+        ShotAddition[] additions = [.. ShotAdditions.Suggest(question, now, longest)];
         return ShotList.Answer(question, shots) with
         {
             Existing = There(
@@ -50,7 +50,7 @@ internal static class ShotsToAdd
             ),
             Findings = [.. Findings(question, modes, units, shots)],
             Additions = additions,
-            Expected = ShotExpectation.Of(now, with),
+            Expected = ShotExpectation.Predict(now, with),
         };
     }
 
@@ -89,7 +89,7 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "kinds-not-known",
                 Severity.Warning,
-                $"{PlainNumber.Whole(unknown)} of the {PlainNumber.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
+                $"{Plain.Whole(unknown)} of the {Plain.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
                     + "bias, dark or flat and count for nothing here: give their kind in a capture table, or let the names "
                     + "of files and folders speak, and ask again."
             );
@@ -97,7 +97,7 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "several-settings",
                 Severity.Note,
-                $"The frames were taken with {PlainNumber.Whole(modes.Count)} settings; this answer is for the one "
+                $"The frames were taken with {Plain.Whole(modes.Count)} settings; this answer is for the one "
                     + $"with the most frames, {ModeChoice.Name(modes[0].Key.Item4)}: give the folders of another one "
                     + "alone to ask for it."
             );
@@ -106,9 +106,9 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "time-too-short",
                 Severity.Warning,
-                $"In {PlainNumber.Number(question.Minutes!.Value)} min not all fits: "
-                    + $"{PlainNumber.Whole(rest.Sum(s => s.Frames))} more frames "
-                    + $"({PlainNumber.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
+                $"In {Plain.Number(question.Minutes!.Value)} min not all fits: "
+                    + $"{Plain.Whole(rest.Sum(s => s.Frames))} more frames "
+                    + $"({Plain.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
                     + "these are taken."
             );
     }

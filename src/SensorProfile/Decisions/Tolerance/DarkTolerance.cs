@@ -18,11 +18,11 @@ public static class DarkTolerance
 
     /// <summary>Dither positions of the comparison, and fewest lights that it is made for.</summary>
     private const int ComparedPositions = 20,
-        FewestCompared = 5;
+        MinCompared = 5;
 
     /// <summary>Dither positions of the stack that an undithered one is compared with; null for too few lights.</summary>
     internal static int? PositionsBeside(int lights) =>
-        lights < FewestCompared ? null : Math.Min(ComparedPositions, lights);
+        lights < MinCompared ? null : Math.Min(ComparedPositions, lights);
 
     /// <summary>
     /// As <see cref="Find"/>; when the question does not say whether the stack is dithered, also for the same stack
@@ -87,7 +87,7 @@ public static class DarkTolerance
                     "temperature-assumed",
                     Severity.Note,
                     "No temperature of the lights was given; the profile's reference temperature of "
-                        + $"{PlainNumber.Celsius(stack.TemperatureCelsius)} is used."
+                        + $"{Plain.Celsius(stack.TemperatureCelsius)} is used."
                 )
             );
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius));
@@ -134,7 +134,7 @@ public static class DarkTolerance
         SettlingSearch? settling =
             !uncertain ? null
             : !known ? ToleranceSettling.OfDistribution(reader, stack)
-            : ToleranceSettling.Of(profile, reader, question, sky, stack, best, CannotTellRelative);
+            : ToleranceSettling.Search(profile, reader, question, sky, stack, best, CannotTellRelative);
         return new ToleranceAnswer
         {
             Sky = sky,
@@ -165,7 +165,7 @@ public static class DarkTolerance
         double sky,
         ToleranceQuestion question,
         MismatchLimits? near = null
-    ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
+    ) => MismatchLimits.Find(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
     private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)
     {
@@ -194,8 +194,8 @@ public static class DarkTolerance
                 new Finding(
                     "tolerance-extrapolated",
                     Severity.Warning,
-                    $"The limit lies more than {PlainNumber.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
-                        + $"measured range of {PlainNumber.Celsius(reader.Range.Low)} to {PlainNumber.Celsius(reader.Range.High)}; "
+                    $"The limit lies more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
+                        + $"measured range of {Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}; "
                         + "trust it only as far as that range."
                 )
             );

@@ -69,7 +69,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
     }
 
     /// <summary>Works them out; a search begins where the answer is expected.</summary>
-    internal static MismatchLimits Of(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
+    internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
     {
         SideLimits Each(BindingCause cause) =>
             new(

@@ -8,7 +8,7 @@ namespace SensorProfile.Drift.Archive;
 internal static class ComparableProfiles
 {
     /// <summary>The profiles to compare, oldest first; the others with what differs.</summary>
-    public static (IReadOnlyList<ProfileOnDisk> Kept, IReadOnlyList<RejectedFile> Refused) Of(
+    public static (IReadOnlyList<ProfileOnDisk> Kept, IReadOnlyList<RejectedFile> Refused) Select(
         IReadOnlyList<ProfileOnDisk> profiles
     )
     {

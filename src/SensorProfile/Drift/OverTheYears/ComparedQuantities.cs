@@ -29,7 +29,7 @@ internal static class ComparedQuantities
     /// <param name="patternTemperature">At which hot pixels and glow of all profiles hold, °C; null when they
     /// differ.</param>
     /// <param name="options">Thresholds.</param>
-    public static IReadOnlyList<Quantity> Of(
+    public static IReadOnlyList<Quantity> Read(
         ModeProfile mode,
         int codeStep,
         double? commonTemperature,

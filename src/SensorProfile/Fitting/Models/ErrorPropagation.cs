@@ -14,7 +14,7 @@ internal static class ErrorPropagation
     }
 
     /// <summary>Value and standard uncertainty of f, sensitivities by central differences.</summary>
-    public static (double Value, double Uncertainty) Of(
+    public static (double Value, double Uncertainty) Propagate(
         Func<double[], double> function,
         double[] values,
         double[,] covariance

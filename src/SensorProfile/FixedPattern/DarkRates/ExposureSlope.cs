@@ -29,7 +29,7 @@ internal sealed record ExposureSlope(IReadOnlyList<double> Seconds, IReadOnlyLis
     /// <summary>The line of a temperature; null when its exposures make none.</summary>
     /// <param name="exposures">The darks.</param>
     /// <param name="unlitFrames">Frames behind the unlit map; 0 for none.</param>
-    public static ExposureSlope? Of(IReadOnlyList<DarkExposure> exposures, int unlitFrames)
+    public static ExposureSlope? Prepare(IReadOnlyList<DarkExposure> exposures, int unlitFrames)
     {
         List<double> seconds = [.. exposures.Select(e => e.Seconds)],
             counts = [.. exposures.Select(e => (double)e.Frames.Count)];

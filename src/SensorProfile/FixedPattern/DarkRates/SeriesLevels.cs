@@ -4,7 +4,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 internal sealed record SeriesLevels
 {
     /// <summary>Line through the exposures of this temperature.</summary>
-    public required ExposureSlope Line { get; init; }
+    public required ExposureSlope Slope { get; init; }
 
     /// <summary>Median of the group means, ADU: [group][channel]; the unlit map last where it takes part.</summary>
     public required double[][] Levels { get; init; }

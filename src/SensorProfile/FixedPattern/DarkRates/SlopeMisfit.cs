@@ -5,7 +5,7 @@ internal static class SlopeMisfit
 {
     // a normal value exceeds it on one side with probability 1.3e-12
     private const double Sigmas = 7;
-    private const double LeastShare = 0.05; // of the range: smaller bends do not matter to a scaled dark
+    private const double MinShare = 0.05; // of the range: smaller bends do not matter to a scaled dark
 
     /// <summary>Judges the signal at the middle exposures against the line: the largest residual exceeds 7 of its
     /// standard errors and 5 % of the range of the pixel's own signals (not of the line's
@@ -40,7 +40,7 @@ internal static class SlopeMisfit
             if (!(range * range > least))
                 continue;
             double residual = Math.Abs(signals[g] - mean - slope * (line.Seconds[g] - line.Centre));
-            if (residual > LeastShare * range && residual * residual > least)
+            if (residual > MinShare * range && residual * residual > least)
                 return true;
         }
         return false;
@@ -84,7 +84,7 @@ internal static class SlopeMisfit
                 if (k == g)
                     own = noise;
             }
-            if (residual > LeastShare * range && residual * residual > Sigmas * Sigmas * Math.Max(own, variance))
+            if (residual > MinShare * range && residual * residual > Sigmas * Sigmas * Math.Max(own, variance))
                 return true;
         }
         return false;

@@ -8,7 +8,7 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// </summary>
 internal static class FlickerClasses
 {
-    private const int MostClasses = 5; // of either kind, each with as many pixels
+    private const int MaxClasses = 5; // of either kind, each with as many pixels
 
     /// <summary>The classes, read-out steps first, weakest first; empty without such pixels.</summary>
     /// <remarks>
@@ -16,7 +16,7 @@ internal static class FlickerClasses
     /// − f)). Its standard uncertainty: that of the step.
     /// </remarks>
     /// <param name="fits">The pixels found by the level test.</param>
-    public static IReadOnlyList<FlickerClass> Of(IEnumerable<TelegraphFit> fits)
+    public static IReadOnlyList<FlickerClass> Group(IEnumerable<TelegraphFit> fits)
     {
         TelegraphFit[] all = [.. fits];
         return [.. Kind(all, thermal: false), .. Kind(all, thermal: true)];
@@ -30,7 +30,7 @@ internal static class FlickerClasses
                 .OrderBy(Scatter)
                 .ThenBy(f => f.Step),
         ];
-        int classes = Math.Min(MostClasses, sorted.Length);
+        int classes = Math.Min(MaxClasses, sorted.Length);
         for (int c = 0; c < classes; c++)
         {
             TelegraphFit[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];

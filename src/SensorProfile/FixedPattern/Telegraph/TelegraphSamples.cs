@@ -77,17 +77,17 @@ internal sealed class TelegraphSamples
     /// step in the set; sets without scale take no part. What this leaves out of a pixel of mere noise, however strong,
     /// is far from any evidence: it spares the search for nearly all.</remarks>
     /// <param name="levels">2 or 3.</param> <param name="thermal">Whether the step grows with the dark signal.</param>
-    public double LeastShare(int levels, bool thermal)
+    public double MinShare(int levels, bool thermal)
     {
         double most = 0;
         for (int g = 0; g < Groups.Length; g++)
             if (!thermal || Groups[g].Thermal > 0)
-                most += Weights[g] * MostAlone(g, levels);
+                most += Weights[g] * MaxAlone(g, levels);
         return Math.Max(Scatter - most * (1 + Rounding), Floor) / Scatter;
     }
 
     /// <summary>The largest H²/D of a set.</summary>
-    private double MostAlone(int g, int levels)
+    private double MaxAlone(int g, int levels)
     {
         double[] heights = Heights[g];
         double most = 0;

@@ -19,7 +19,7 @@ internal sealed record TelegraphSearch(int Tested, IReadOnlyDictionary<int, Tele
     /// <param name="divided">Those with a division that <see cref="MayPass"/>.</param>
     /// <param name="pixels">Of the sensor.</param>
     /// <param name="falseAlarms">Per million pixels of the sensor.</param>
-    public static TelegraphSearch Of(
+    public static TelegraphSearch Judge(
         int tested,
         IEnumerable<(int Pixel, TelegraphFit Fit)> divided,
         int pixels,

@@ -29,12 +29,12 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// </remarks>
 internal static class TelegraphTest
 {
-    private const int FewestPerLevel = 3,
-        FewestSwitches = 2,
-        MostHits = 2;
+    private const int MinPerLevel = 3,
+        MinSwitches = 2,
+        MaxHits = 2;
 
     // read-out or thermal, 2 or 3 levels, hits left out; less the two plain ones
-    private const int OtherModels = 2 * 2 * (MostHits + 1) - 2;
+    private const int OtherModels = 2 * 2 * (MaxHits + 1) - 2;
     private static readonly double leastEvidence = Math.Log(0.01);
 
     // frames or degrees of freedom: the same logarithms are wanted for every pixel
@@ -44,7 +44,7 @@ internal static class TelegraphTest
     [
         .. Enumerable.Range(0, Tabulated).Select(freedom => freedom < 2 ? 0 : LogBeta((freedom - 1) / 2.0, 0.5)),
     ];
-    private const int MostRounds = 20;
+    private const int MaxRounds = 20;
     private const int StartsOfThree = 3; // the search for three levels is the slower one
 
     /// <summary>
@@ -53,17 +53,17 @@ internal static class TelegraphTest
     /// <param name="groups">Sets of frames; those of a single frame say nothing.</param>
     /// <param name="noiseFactor">f: standard deviation over the camera's up to which a pixel is no more than
     /// noisy.</param>
-    public static TelegraphFit? Of(IReadOnlyList<SampleGroup> groups, double noiseFactor)
+    public static TelegraphFit? Run(IReadOnlyList<SampleGroup> groups, double noiseFactor)
     {
         SampleGroup[] all = [.. groups.Where(g => g.Values.Length > 1)];
         Candidate? best = null;
         HighestSamples? highest = null;
-        for (int hits = 0; hits <= MostHits; hits++)
+        for (int hits = 0; hits <= MaxHits; hits++)
         {
             if (hits > 0)
                 all = (highest ??= new(all)).Removed();
             var samples = new TelegraphSamples(all);
-            if (samples.Frames < 2 * FewestPerLevel)
+            if (samples.Frames < 2 * MinPerLevel)
                 break;
             for (int levels = 2; levels <= 3; levels++)
                 foreach (bool thermal in (bool[])[false, true])
@@ -72,7 +72,7 @@ internal static class TelegraphTest
                     bool Proves(double share) => LogChance(samples, share, levels, logChoices) <= leastEvidence;
                     // Not even a division that leaves nothing but the camera's noise would prove anything, or the best
                     // one there can be: most noisy pixels end here.
-                    if (!Proves(samples.Floor / samples.Scatter) || !Proves(samples.LeastShare(levels, thermal)))
+                    if (!Proves(samples.Floor / samples.Scatter) || !Proves(samples.MinShare(levels, thermal)))
                         continue;
                     if (
                         Best(samples, thermal, levels, logChoices, noiseFactor) is { } found
@@ -94,7 +94,7 @@ internal static class TelegraphTest
     private sealed record Candidate(TelegraphFit Fit, SampleGroup[] Groups, byte[][] States)
     {
         public DwellTimes? Dwell() =>
-            DwellTimes.Of(
+            DwellTimes.Measure(
                 [
                     .. Groups.Select(
                         (g, k) =>
@@ -121,7 +121,7 @@ internal static class TelegraphTest
         byte[][] bestStates = [];
         foreach (double start in division.Starts().Take(levels == 2 ? int.MaxValue : StartsOfThree))
         {
-            StateDivision.Solution found = division.Improve(start, MostRounds);
+            StateDivision.Solution found = division.Improve(start, MaxRounds);
             if (!(found.Reduction > (best?.Reduction ?? 0)))
                 continue;
             byte[][] states = division.States(found);
@@ -215,10 +215,10 @@ internal static class TelegraphTest
         int lowest = states.Sum(s => s.Count(z => z == 0)),
             highest = states.Sum(s => s.Count(z => z == levels - 1)),
             frames = states.Sum(s => s.Length);
-        return lowest >= FewestPerLevel
-            && highest >= FewestPerLevel
-            && (levels == 2 || frames - lowest - highest >= FewestPerLevel)
-            && Switches(states) >= FewestSwitches;
+        return lowest >= MinPerLevel
+            && highest >= MinPerLevel
+            && (levels == 2 || frames - lowest - highest >= MinPerLevel)
+            && Switches(states) >= MinSwitches;
     }
 
     private static int Switches(byte[][] states) =>

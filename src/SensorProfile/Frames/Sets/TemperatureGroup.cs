@@ -15,7 +15,7 @@ internal sealed record TemperatureGroup(double? TemperatureCelsius, IReadOnlyLis
     /// </summary>
     /// <param name="sets">Sets of one kind, camera and mode.</param>
     /// <param name="toleranceCelsius">°C; <see cref="InventoryOptions.TemperatureTolerance"/>.</param>
-    public static IReadOnlyList<TemperatureGroup> Of(IEnumerable<FrameSet> sets, double toleranceCelsius)
+    public static IReadOnlyList<TemperatureGroup> Gather(IEnumerable<FrameSet> sets, double toleranceCelsius)
     {
         List<FrameSet> all = [.. sets];
         List<FrameSet> known = all.FindAll(s => s.TemperatureCelsius is not null),

@@ -67,7 +67,7 @@ internal sealed class SensorReader
     {
         bool pooled = ChannelMean.IsNeeded(mode);
         if (pooled)
-            mode = ChannelMean.Of(mode);
+            mode = ChannelMean.Average(mode);
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell(
                 "read-noise-missing",

@@ -20,7 +20,7 @@ namespace SensorProfile.NoiseModel.Noise;
 /// Linear between the nodes, in ln ρ; even in x. Every
 /// pixel of the population then stands alone among typical ones: places with several hot
 /// pixels are taken as the sum, good as long as hot pixels are a small part of a place.
-/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MostSamples"/>
+/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MaxSamples"/>
 /// samples the response no longer changes and that of so many is taken.
 /// </remarks>
 internal sealed class ClippedMean
@@ -28,7 +28,7 @@ internal sealed class ClippedMean
     /// <summary>Quantiles of what is left.</summary>
     internal const int Quantiles = 8;
 
-    private const int MostSamples = 120,
+    private const int MaxSamples = 120,
         Seed = 7411;
     private static readonly double[] excesses = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 11, 16, 30];
     private static readonly double[] logSpreads = [.. new[] { 0.25, 0.5, 1, 2, 4, 8, 16 }.Select(s => Math.Log(s))];
@@ -86,7 +86,7 @@ internal sealed class ClippedMean
     /// <param name="method">How outliers are rejected.</param>
     internal static ClippedMean Of(int lights, int dithers, double cut, Rejection method)
     {
-        int samples = Math.Min(lights, MostSamples);
+        int samples = Math.Min(lights, MaxSamples);
         var key = (samples, Math.Min(dithers, samples), cut, method);
         return known
             .GetOrAdd(key, k => new Lazy<ClippedMean>(() => new ClippedMean(k.Item1, k.Item2, k.Item3, k.Item4)))

@@ -83,7 +83,7 @@ internal static class FlickerRanks
                 "flicker-noise",
                 Severity.Note,
                 "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
-                    + $"{PlainNumber.Number(at.Without)} to {PlainNumber.Number(at.With)} e⁻; colder does not help where the step is "
+                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; colder does not help where the step is "
                     + "made at read-out. Dither and reject outliers."
             ),
         ];

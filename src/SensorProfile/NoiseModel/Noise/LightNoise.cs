@@ -41,7 +41,7 @@ public sealed record LightNoise(
     /// <param name="exposureSeconds">t.</param>
     /// <param name="celsius">Temperature of the sensor.</param>
     /// <param name="share">Share of the pixels, one that <see cref="FlickerRanks"/> works out.</param>
-    internal static LightNoise Of(
+    internal static LightNoise Compute(
         SensorReader reader,
         SkyRate sky,
         double exposureSeconds,
@@ -71,10 +71,7 @@ public sealed record LightNoise(
                     .OrderByDescending(t => t.Share),
             ],
             Made(4, "noise budget of the typical pixel")!,
-            Made(
-                5,
-                $"master of {PlainNumber.Whole(RulesOfThumb.UsualDarks)} darks of the same exposure and temperature"
-            )!,
+            Made(5, $"master of {Plain.Whole(RulesOfThumb.UsualDarks)} darks of the same exposure and temperature")!,
             RulesOfThumb.UsualDarks,
             Made(6, "dark current of the glow at its brightest place"),
             share,

@@ -14,7 +14,7 @@ internal static class RulesOfThumb
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
     internal static string Doubling(double doubling) =>
-        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {PlainNumber.Celsius(doubling)}, "
+        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Plain.Celsius(doubling)}, "
         + $"which is {(DoublingIsUsual(doubling) ? "usual" : "unusual")}.";
 
     /// <summary>"Darks within ±5 °C of the lights."</summary>
@@ -27,34 +27,34 @@ internal static class RulesOfThumb
             : "too loose here";
         string own =
             double.IsInfinity(tighter) ? "no limit was found"
-            : tighter < 0.01 ? $"our own limit is less than {PlainNumber.Celsius(0.01)}"
-            : $"our own limit is {PlainNumber.CelsiusAtMost(tighter)}";
+            : tighter < 0.01 ? $"our own limit is less than {Plain.Celsius(0.01)}"
+            : $"our own limit is {Plain.CelsiusAtMost(tighter)}";
         return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
     }
 
     /// <summary>"At least 20 darks": accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
     internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) =>
-        FewestDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
+        MinDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
 
     internal static string TwentyDarks(double varianceRatio, double lights, double loss)
     {
-        double cost = FewestDarks.Loss(varianceRatio, lights, UsualDarks);
-        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {PlainNumber.Percent(cost)}, which is "
+        double cost = MinDarks.Loss(varianceRatio, lights, UsualDarks);
+        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Plain.Percent(cost)}, which is "
             + $"{(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for "
-            + $"{PlainNumber.Percent(loss)}.";
+            + $"{Plain.Percent(loss)}.";
     }
 
     /// <summary>"An uncooled camera reaches about 30 °C on a warm night."</summary>
     internal static string WarmNight(TypicalLaw law) =>
         $"\"An uncooled camera reaches 30 °C on a warm night\" {NoSource}: at 30 °C this one has "
-        + $"{PlainNumber.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
+        + $"{Plain.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
 
     /// <summary>"Dither."</summary>
     internal static string Dithering(int positions) =>
         positions > 1
-            ? $"\"Dither\" {NoSource}: {PlainNumber.Whole(positions)} positions divide the residual spread of typical "
-                + $"pixels here by {PlainNumber.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{PlainNumber.Whole(positions)} of "
-                + $"itself, at {PlainNumber.Whole(positions)} times as many places."
+            ? $"\"Dither\" {NoSource}: {Plain.Whole(positions)} positions divide the residual spread of typical "
+                + $"pixels here by {Plain.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{Plain.Whole(positions)} of "
+                + $"itself, at {Plain.Whole(positions)} times as many places."
             : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread of "
                 + "typical pixels by √k, and a hot pixel leaves 1/k of itself.";
 

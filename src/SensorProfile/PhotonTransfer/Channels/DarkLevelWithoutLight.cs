@@ -15,7 +15,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     /// <summary>
     /// From the bias frames; without them from the shortest darks or dark flats. Null when there are neither.
     /// </summary>
-    public static DarkLevelWithoutLight? Of(ModeFrames mode, BiasResult bias, StageProgress stages)
+    public static DarkLevelWithoutLight? Estimate(ModeFrames mode, BiasResult bias, StageProgress stages)
     {
         if (bias.Channels.Count > 0)
             return new(
@@ -29,7 +29,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
         if (shortest is null)
             return null;
         PairStatistics[] pairs = stages.ForEach("Dark flat pairs", shortest.Pairs(), 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
         return new(
             LevelsOf(shortest),
@@ -37,7 +37,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
                 .. mode.Mosaic.Names.Select(
                     (_, c) =>
                         Rounded(
-                            PooledVariance.Of([
+                            PooledVariance.Pool([
                                 .. pairs
                                     .Select(p => p.Channels[c].TemporalVariance)
                                     .Select(v => (v.Value, v.StandardUncertainty)),

@@ -10,7 +10,7 @@ namespace SensorProfile.PhotonTransfer.Channels;
 internal static class NoiseSpread
 {
     /// <summary>With fewer frames a pixel's own standard deviation says little.</summary>
-    public const int FewestFrames = 8;
+    public const int MinFrames = 8;
 
     private const int Bins = 120;
 
@@ -27,7 +27,7 @@ internal static class NoiseSpread
         {
             NoiseDistribution = Distribution(moments, mode.CodeStep.Step, gains),
             ReadNoiseMap =
-                gains is not null && moments.Frames >= FewestFrames
+                gains is not null && moments.Frames >= MinFrames
                     ? Map(moments, mode.CodeStep.Step, mode.Mosaic, gains)
                     : null,
             Moments = moments with { Variance = [] },
@@ -43,7 +43,7 @@ internal static class NoiseSpread
     /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
     public static NoiseDistribution? Distribution(PixelMoments moments, int codeStep, double[]? gains)
     {
-        if (moments.Frames < FewestFrames)
+        if (moments.Frames < MinFrames)
             return null;
         double factor = gains is { Length: 1 } ? gains[0] : 1;
         float[] variances = moments.Variance;
@@ -57,7 +57,7 @@ internal static class NoiseSpread
         }
         double[] shares = [0.5, 0.9, 0.99, 0.999, 0.9995];
         int Below(double p) => (int)(p * (variances.Length - 1));
-        float[] around = OrderedRanks.Of(
+        float[] around = OrderedRanks.Select(
             variances,
             [.. shares.SelectMany(p => (long[])[Below(p), Math.Min(Below(p) + 1, variances.Length - 1)])]
         );

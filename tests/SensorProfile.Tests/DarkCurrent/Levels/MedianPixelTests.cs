@@ -34,8 +34,8 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         DarkDistribution[] distributions =
         [
             .. frames.Select(f =>
-                DarkDistribution.Of(
-                    HalvedSignals.Of(f, pedestal, ColourMosaic.Monochrome, [Gain], new())!.Single(),
+                DarkDistribution.Measure(
+                    HalvedSignals.Collect(f, pedestal, ColourMosaic.Monochrome, [Gain], new())!.Single(),
                     Seconds,
                     pedestalVariance: 0
                 )
@@ -88,7 +88,7 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         [
             .. Enumerable.Range(0, Columns * Rows).Select(i => (float)(1 + i / Columns % 2 * 2 + i % Columns % 2)),
         ];
-        IReadOnlyList<HalvedSignals> channels = HalvedSignals.Of(
+        IReadOnlyList<HalvedSignals> channels = HalvedSignals.Collect(
             frames,
             pedestal,
             ColourMosaic.Of("RGGB"),
@@ -113,9 +113,9 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
     {
         MemorySamples one = MemorySamples.Of("one", 320, 256, (_, _) => 100),
             tiny = MemorySamples.Of("tiny", 64, 64, (_, _) => 100);
-        Assert.Null(HalvedSignals.Of([one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
-        Assert.Null(HalvedSignals.Of([tiny, tiny], new float[64 * 64], ColourMosaic.Monochrome, [1], new()));
-        Assert.NotNull(HalvedSignals.Of([one, one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
+        Assert.Null(HalvedSignals.Collect([one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
+        Assert.Null(HalvedSignals.Collect([tiny, tiny], new float[64 * 64], ColourMosaic.Monochrome, [1], new()));
+        Assert.NotNull(HalvedSignals.Collect([one, one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
     }
 
     [Fact]
@@ -126,9 +126,9 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         MemorySamples[] frames = [.. Enumerable.Range(0, 2).Select(_ => Frame(rates, noise))];
         double One(int threads) =>
             new MedianPixel(
-                DarkDistribution.Of(
+                DarkDistribution.Measure(
                     HalvedSignals
-                        .Of(
+                        .Collect(
                             frames,
                             new float[Width * Height],
                             ColourMosaic.Monochrome,

@@ -113,7 +113,7 @@ public class SettlingTests
                 .Range(1, match.Settling.Single(s => s.Kind == FrameKind.Flat).Frames / 2)
                 .Select(i => Sets.Of(FrameKind.Flat, 2, i, 5)),
         ]);
-        Assert.Empty(MissingMeasurements.Of(taken));
+        Assert.Empty(MissingMeasurements.Find(taken));
     }
 
     [Fact]

@@ -57,7 +57,7 @@ public class ShotsToAddTests
                     )
             ),
         ]);
-        Assert.Empty(MissingMeasurements.Of(after));
+        Assert.Empty(MissingMeasurements.Find(after));
         double[] asked = [.. answer.Shots.Select(s => s.Temperature).OfType<double>().Distinct()];
         Assert.Equal(
             3,

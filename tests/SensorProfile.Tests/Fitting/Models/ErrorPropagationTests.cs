@@ -106,7 +106,7 @@ public class ErrorPropagationTests
         double halfUnit
     )
     {
-        double[] found = [.. Impedance.Select(z => ErrorPropagation.Of(z, values, covariance).Uncertainty)];
+        double[] found = [.. Impedance.Select(z => ErrorPropagation.Propagate(z, values, covariance).Uncertainty)];
         for (int i = 0; i < 3; i++)
             Digits.Printed(uncertainties[i], found[i], halfUnit);
         Digits.Printed(correlations[0], Correlation(0, 1), 5e-9);
@@ -116,7 +116,9 @@ public class ErrorPropagationTests
         // u²(a + b) = u²(a) + u²(b) + 2·r·u(a)·u(b)
         double Correlation(int a, int b)
         {
-            double both = ErrorPropagation.Of(v => Impedance[a](v) + Impedance[b](v), values, covariance).Uncertainty;
+            double both = ErrorPropagation
+                .Propagate(v => Impedance[a](v) + Impedance[b](v), values, covariance)
+                .Uncertainty;
             return (both * both - found[a] * found[a] - found[b] * found[b]) / (2 * found[a] * found[b]);
         }
     }

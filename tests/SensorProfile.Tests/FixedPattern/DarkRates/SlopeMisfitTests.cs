@@ -9,7 +9,7 @@ public sealed class SlopeMisfitTests
 
     private static readonly SeriesLevels levels = new()
     {
-        Line = line,
+        Slope = line,
         Levels =
         [
             [100],

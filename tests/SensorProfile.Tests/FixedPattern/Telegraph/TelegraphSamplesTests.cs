@@ -18,7 +18,7 @@ public sealed class TelegraphSamplesTests
             foreach (bool thermal in (bool[])[false, true])
             {
                 var division = new StateDivision(samples, thermal, levels);
-                double least = samples.LeastShare(levels, thermal) * samples.Scatter;
+                double least = samples.MinShare(levels, thermal) * samples.Scatter;
                 foreach (double start in division.Starts())
                 {
                     StateDivision.Solution found = division.Improve(start, 20);
@@ -40,7 +40,7 @@ public sealed class TelegraphSamplesTests
         // = Σ(x − mean)²: nothing is left but the floor.
         SampleGroup set = new([0, 10, 0, 10, 10, 0, 0, 10], 1e-9, 5, new double[8]);
         var samples = new TelegraphSamples([set, set]);
-        Assert.Equal(samples.Floor / samples.Scatter, samples.LeastShare(2, false), 1e-6);
+        Assert.Equal(samples.Floor / samples.Scatter, samples.MinShare(2, false), 1e-6);
     }
 
     [Fact]

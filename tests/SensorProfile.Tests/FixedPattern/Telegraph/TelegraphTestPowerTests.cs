@@ -40,7 +40,7 @@ public sealed class TelegraphTestPowerTests(ITestOutputHelper output)
                     .Range(0, 300)
                     .AsParallel()
                     .Count(trial =>
-                        TelegraphTest.Of(Pixel(new Random(1000 * k + trial), step), NoiseFactor) is { } fit
+                        TelegraphTest.Run(Pixel(new Random(1000 * k + trial), step), NoiseFactor) is { } fit
                         && fit.LogChance < Math.Log(Chance)
                     ) / 300.0;
             (ideal[k], double known) = Ideal(step, Chance, new Random(80 + k));
@@ -185,7 +185,7 @@ public sealed class TelegraphTestPowerTests(ITestOutputHelper output)
                 .Range(0, 400)
                 .AsParallel()
                 .AsOrdered()
-                .Select(trial => TelegraphTest.Of(Slow(new Random(5000 + trial), Step, upper, lower), NoiseFactor))
+                .Select(trial => TelegraphTest.Run(Slow(new Random(5000 + trial), Step, upper, lower), NoiseFactor))
         )
         {
             if (fit is not { Levels: 2, Thermal: false } || fit.LogChance > Math.Log(1e-4))

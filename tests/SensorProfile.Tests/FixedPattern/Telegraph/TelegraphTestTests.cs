@@ -38,7 +38,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             below01 = 0;
         for (int i = 0; i < Trials; i++)
         {
-            double chance = TelegraphTest.Of(Noise(random, frames, sigma), 3) is { } fit ? Math.Exp(fit.LogChance) : 1;
+            double chance = TelegraphTest.Run(Noise(random, frames, sigma), 3) is { } fit ? Math.Exp(fit.LogChance) : 1;
             if (chance < 0.01)
                 below1++;
             if (chance < 0.001)
@@ -61,7 +61,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
         var random = new Random(13);
         int passed = Enumerable
             .Range(0, 4000)
-            .Count(_ => TelegraphTest.Of(Noise(random, [6, 6, 6], 10), 3) is { LogChance: < -7 });
+            .Count(_ => TelegraphTest.Run(Noise(random, [6, 6, 6], 10), 3) is { LogChance: < -7 });
         output.WriteLine($"{passed} of 4000");
         Assert.InRange(passed, 0, 40 + 4 * 7);
     }
@@ -77,7 +77,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             foreach (SampleGroup group in groups)
                 for (int i = 0; i < group.Values.Length; i++)
                     group.Values[i] += random.NextDouble() < 0.4 ? 8 : 0;
-            TelegraphFit fit = TelegraphTest.Of(groups, 3)!;
+            TelegraphFit fit = TelegraphTest.Run(groups, 3)!;
             if (fit is { Levels: 2, Thermal: false } && fit.LogChance < -7)
                 z.Add((fit.Step - 8) / fit.StepUncertainty);
         }
@@ -97,7 +97,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             foreach (SampleGroup group in groups)
                 for (int i = 0; i < group.Values.Length; i++)
                     group.Values[i] += random.NextDouble() < 0.5 ? 0.5 * group.Thermal : 0;
-            TelegraphFit fit = TelegraphTest.Of(groups, 3)!;
+            TelegraphFit fit = TelegraphTest.Run(groups, 3)!;
             if (fit.Thermal && Math.Abs(fit.Step - 0.5) < 4 * fit.StepUncertainty)
                 thermal++;
         }
@@ -115,7 +115,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             foreach (SampleGroup group in groups)
                 for (int i = 0; i < group.Values.Length; i++)
                     group.Values[i] += 12 * random.Next(3);
-            if (TelegraphTest.Of(groups, 3) is { Levels: 3 } fit && Math.Abs(fit.Step - 12) < 4 * fit.StepUncertainty)
+            if (TelegraphTest.Run(groups, 3) is { Levels: 3 } fit && Math.Abs(fit.Step - 12) < 4 * fit.StepUncertainty)
                 three++;
         }
         Assert.InRange(three, 48, 50);
@@ -131,7 +131,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             groups[1].Values[2] += 900;
             if (trial % 2 == 0)
                 groups[2].Values[4] += 300;
-            if (TelegraphTest.Of(groups, 3) is { } fit)
+            if (TelegraphTest.Run(groups, 3) is { } fit)
                 Assert.InRange(fit.LogChance, Math.Log(1e-3), 0);
         }
     }
@@ -149,7 +149,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
                     group.Values[i] += random.NextDouble() < 0.5 ? 10 : 0;
             groups[1].Values[2] += 2000;
             if (
-                TelegraphTest.Of(groups, 3) is { LogChance: < -7 } fit
+                TelegraphTest.Run(groups, 3) is { LogChance: < -7 } fit
                 && Math.Abs(fit.Step - 10) < 4 * fit.StepUncertainty
             )
                 found++;
@@ -167,7 +167,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
             10,
             [.. Enumerable.Range(0, 30).Select(i => 100.0 * i)]
         );
-        Assert.True(TelegraphTest.Of([ramp], 3) is not { LogChance: < -7 });
+        Assert.True(TelegraphTest.Run([ramp], 3) is not { LogChance: < -7 });
     }
 
     [Fact]
@@ -189,7 +189,7 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
                     upper++;
                 state = random.NextDouble() < memory ? state : random.NextDouble() < 1 / 3.0;
             }
-            if (DwellTimes.Of(Runs(states), upper / 120.0) is not { } dwell)
+            if (DwellTimes.Measure(Runs(states), upper / 120.0) is not { } dwell)
                 continue;
             known++;
             double tau = dwell.UpperSeconds * (1 - upper / 120.0);
@@ -205,8 +205,8 @@ public sealed class TelegraphTestTests(ITestOutputHelper output)
     public void APixelThatSwitchesFasterThanTheFramesHasNoDwellTime()
     {
         var random = new Random(12);
-        Assert.Null(DwellTimes.Of(Runs([.. Enumerable.Range(0, 100).Select(_ => random.Next(2) == 0)]), 0.5));
-        Assert.Null(DwellTimes.Of(Runs([false, true, true, true]), 0.75));
+        Assert.Null(DwellTimes.Measure(Runs([.. Enumerable.Range(0, 100).Select(_ => random.Next(2) == 0)]), 0.5));
+        Assert.Null(DwellTimes.Measure(Runs([false, true, true, true]), 0.75));
     }
 
     /// <summary>One set, a frame every 100 s.</summary>

@@ -35,7 +35,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
         Check(truth with { Rate = 0.03, HotFrom = 0.15 }, ["setpointTypical", "setpoint99"], (reader, sky) =>
         {
             var question = new SetpointQuestion { ExposureSeconds = 300, Sky = sky };
-            var solution = SetpointSolution.Of(reader, question, sky);
+            var solution = SetpointSolution.Solve(reader, question, sky);
             return [(solution.Typical, solution.TypicalSpread), (solution.AtShare, solution.ShareSpread)];
         });
 

@@ -6,17 +6,17 @@ namespace SensorProfile.Prediction;
 /// <remarks>Of the pixels of each kind 90 % must lie within their 95 % interval, less what counting so few pixels
 /// leaves open, and 75 % in every single set of a hundred or more pixels.
 /// Fewer than 20 pixels of a kind are not judged.</remarks>
-internal static class PredictionProof
+internal static class PredictionJudge
 {
-    private const double LeastCoverage = 0.90,
-        LeastInOneSet = 0.75;
-    private const int FewestPixels = 20,
-        FewestInOneSet = 100;
+    private const double MinCoverage = 0.90,
+        MinCoverageInOneSet = 0.75;
+    private const int MinPixels = 20,
+        MinPixelsInOneSet = 100;
 
     private static readonly string[] names = ["typical", "hot", "glow"];
 
     /// <summary>The verdict over several comparisons; null without any.</summary>
-    public static PredictionTest? Of(IReadOnlyList<MasterComparison> comparisons)
+    public static PredictionTest? Judge(IReadOnlyList<MasterComparison> comparisons)
     {
         if (comparisons.Count == 0)
             return null;
@@ -24,7 +24,7 @@ internal static class PredictionProof
         [
             .. names.Select(
                 (_, kind) =>
-                    KindTally.Pool(comparisons.Select(c => c.Figures[kind])) is { Pixels: >= FewestPixels } all
+                    KindTally.Pool(comparisons.Select(c => c.Figures[kind])) is { Pixels: >= MinPixels } all
                         ? all
                         : null
             ),
@@ -50,8 +50,8 @@ internal static class PredictionProof
     private static bool Fails(PredictionFigures all, PredictionFigures[] sets)
     {
         double independent = (double)all.Pixels / sets.Length; // the same pixels come back in every set
-        double open = 2 * Math.Sqrt(LeastCoverage * (1 - LeastCoverage) / independent);
-        return all.Coverage < LeastCoverage - open
-            || sets.Any(s => s.Pixels >= FewestInOneSet && s.Coverage < LeastInOneSet);
+        double open = 2 * Math.Sqrt(MinCoverage * (1 - MinCoverage) / independent);
+        return all.Coverage < MinCoverage - open
+            || sets.Any(s => s.Pixels >= MinPixelsInOneSet && s.Coverage < MinCoverageInOneSet);
     }
 }

@@ -1,10 +1,10 @@
 namespace SensorProfile.NoiseModel.Noise;
 
 /// <summary>How many darks a stack needs: the smallest n with √(1 + (N_d²/n)/(N²/M)) − 1 ≤ p.</summary>
-internal static class FewestDarks
+internal static class MinDarks
 {
     /// <summary>Fewest darks in a master, so that a cosmic-ray hit can be told from the rest.</summary>
-    internal const int LeastInMaster = 5;
+    internal const int MinInMaster = 5;
 
     /// <summary>Rise of the stack's noise by n darks, as a share.</summary>
     /// <param name="varianceRatio">N_d²/N²: one dark against one light.</param>
@@ -18,7 +18,7 @@ internal static class FewestDarks
     /// </summary>
     /// <inheritdoc cref="Smallest"/>
     internal static double InMaster(double varianceRatio, double lights, double loss) =>
-        Math.Max(Smallest(varianceRatio, lights, loss), LeastInMaster);
+        Math.Max(Smallest(varianceRatio, lights, loss), MinInMaster);
 
     /// <summary>The smallest n.</summary>
     /// <param name="varianceRatio">N_d²/N².</param>

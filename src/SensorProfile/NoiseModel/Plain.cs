@@ -6,7 +6,7 @@ namespace SensorProfile.NoiseModel;
 /// <summary>
 /// Numbers as the sentences of this room say them: few digits, a true minus sign, the same in every culture.
 /// </summary>
-internal static class PlainNumber
+internal static class Plain
 {
     /// <summary>Up to three significant digits, powers of ten only far from everyday sizes.</summary>
     internal static string Number(double value, int digits = 3)
