@@ -152,7 +152,12 @@ internal static class MasterWords
             && why.FramesAlike is > 0.75 and < 500
             && failed.Any(p => p.Kind == ResidualKind.Typical)
                 ? " (as much as the noise of "
-                    + $"{(why.FramesAlike < 1.5 ? "a single dark" : $"a master of {Plain.Whole((long)Math.Round(why.FramesAlike))} darks")})"
+                    + (
+                        why.FramesAlike < 1.5
+                            ? "a single dark"
+                            : $"a master of {Plain.Number(Math.Round(why.FramesAlike))} darks"
+                    )
+                    + ")"
             : "";
         string patch =
             master.Patches.Count > 0
