@@ -71,8 +71,8 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
     ) =>
         map switch
         {
-            "defects" => DefectReduction.Of(path, mode, title),
-            "dark-rate" or "dark-rate-adu" => MapReduction.Of(
+            "defects" => DefectReduction.Reduce(path, mode, title),
+            "dark-rate" or "dark-rate-adu" => MapReduction.Reduce(
                 path,
                 mode,
                 title,
@@ -80,7 +80,7 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
                 HotFrom(profile),
                 logarithmic: true
             ),
-            _ => MapReduction.Of(path, mode, title, unit),
+            _ => MapReduction.Reduce(path, mode, title, unit),
         };
 
     /// <summary>Rate from which a pixel counts as hot, in the unit of the map.</summary>

@@ -12,7 +12,7 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
     );
 
     /// <summary>One line, as it is.</summary>
-    public void Line(string text) => writer.WriteLine(text);
+    public void WriteLine(string text) => writer.WriteLine(text);
 
     /// <summary>The line a failing command ends with.</summary>
     public void Error(string message) => writer.WriteLine("sensorprofile: " + message);

@@ -80,7 +80,7 @@ public static class SetupFile
             throw new SetupFormatException(file, problem.LineNumber + 1, place, Explain(utf8, problem), problem);
         }
         return SetupCheck.FirstProblem(setup) is { } found
-            ? throw new SetupFormatException(file, JsonLine.Of(utf8, "$." + found.Place), found.Place, found.Problem)
+            ? throw new SetupFormatException(file, JsonLine.Find(utf8, "$." + found.Place), found.Place, found.Problem)
             : setup;
     }
 

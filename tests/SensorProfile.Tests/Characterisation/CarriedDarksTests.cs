@@ -137,7 +137,7 @@ public sealed class CarriedDarksTests
         {
             Settings = new(),
             Mosaic = ColourMosaic.Of(null),
-            CodeStep = CodeStep.Of(new IntegerHistogram(0, [1])),
+            CodeStep = CodeStep.Find(new IntegerHistogram(0, [1])),
             FlatCodes = [],
             Sets = [],
         };

@@ -12,13 +12,13 @@ internal static class AddedNoise
 
     /// <summary>"4.8 %", "less than 0.01 %".</summary>
     internal static string Of(double percent) =>
-        percent is > 0 and < Least ? $"less than {Said.Number(Least)} %" : Said.Number(Up(percent)) + " %";
+        percent is > 0 and < Least ? $"less than {Plain.Number(Least)} %" : Plain.Number(Up(percent)) + " %";
 
     /// <summary>"at most 4.8 %", "less than 0.01 %".</summary>
     internal static string AtMost(double percent) => percent < Least ? Of(percent) : $"at most {Of(percent)}";
 
     /// <summary>Ends of an interval, rounded outwards: "1.91 % … 1.93 %".</summary>
-    internal static string Between(double low, double high) => $"{Said.Number(Down(low))} % … {Of(high)}";
+    internal static string Between(double low, double high) => $"{Plain.Number(Down(low))} % … {Of(high)}";
 
     /// <summary>Whether a number of an answer is one of these.</summary>
     /// <param name="quantity">Its name as scripts know it.</param>

@@ -18,7 +18,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 internal static class PointScatter
 {
     private const double Significance = 0.05,
-        MostScatter = 10;
+        MaxScatter = 10;
 
     /// <summary>Fits all laws, with the scatter found; null when none can be fitted.</summary>
     public static ScatteredFits? Fit(IReadOnlyList<TemperatureLaw> laws, IReadOnlyList<TemperaturePoint> points)
@@ -93,9 +93,9 @@ internal static class PointScatter
                 : -1;
         double low = 0,
             high = 0.01;
-        while (high < MostScatter && Excess(high) > 0)
+        while (high < MaxScatter && Excess(high) > 0)
             (low, high) = (high, 2 * high);
-        return high < MostScatter ? Brent.FindRoot(Excess, low, high, 1e-9, 100) : high;
+        return high < MaxScatter ? Brent.FindRoot(Excess, low, high, 1e-9, 100) : high;
     }
 
     private sealed class Data(IReadOnlyList<TemperaturePoint> points)

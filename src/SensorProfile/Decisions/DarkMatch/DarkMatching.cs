@@ -120,7 +120,7 @@ public static class DarkMatching
         IReadOnlyList<SensorReader> readers = ambiguous is null ? Readers(profile, light.Settings) : [];
         SensorReader? reader = readers.Count > 0 ? readers[0] : null;
         double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
-        var lights = SetSummary.Of(light, doubling);
+        var lights = SetSummary.Summarise(light, doubling);
         int stack = question
             .Lights.Where(other =>
                 Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)
@@ -132,7 +132,7 @@ public static class DarkMatching
         ];
         var judged = question
             .Darks.Where(d => Comparable(light, d))
-            .Select(d => SetSummary.Of(d, doubling))
+            .Select(d => SetSummary.Summarise(d, doubling))
             .Select(d =>
                 (
                     Darks: d,
@@ -149,7 +149,7 @@ public static class DarkMatching
             .ToList();
         pairs.AddRange(
             question.Darks.Select(d =>
-                judged.Find(j => j.Darks.Set == d).Match ?? Other(lights, SetSummary.Of(d, doubling))
+                judged.Find(j => j.Darks.Set == d).Match ?? Other(lights, SetSummary.Summarise(d, doubling))
             )
         );
         if (judged.Count == 0)
@@ -164,7 +164,7 @@ public static class DarkMatching
             .OrderBy(j => j.Match.Verdict)
             .ThenBy(j => j.Match.Loss?.Value ?? double.PositiveInfinity)
             .First();
-        return best with { Night = LightNight.Of(reader, question, sky, lights, darks, stack) };
+        return best with { Night = LightNight.Describe(reader, question, sky, lights, darks, stack) };
     }
 
     private static LightMatch Other(SetSummary lights, SetSummary darks) =>

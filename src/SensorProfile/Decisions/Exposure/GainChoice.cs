@@ -111,7 +111,7 @@ public static class GainChoice
                 LongestExposure = colours.Select(r => r.LongestExposure).OfType<Measurement>().MinBy(m => m.Value),
             };
         if (ChannelMean.IsNeeded(mode))
-            mode = ChannelMean.Of(mode);
+            mode = ChannelMean.Average(mode);
         return mode is { ReadNoise.Value: > 0, Gain.Value: > 0 } ? Row(terms, mode) : null;
     }
 

@@ -29,7 +29,7 @@ internal static class FileContents
     ];
 
     /// <summary>What a file is; a file that cannot be opened is what its name says.</summary>
-    public static FileContent Of(string path)
+    public static FileContent Recognise(string path)
     {
         byte[] start = [];
         try
@@ -43,11 +43,11 @@ internal static class FileContents
             if (!FileNames.IsFits(path))
                 return FileContent.Other;
         }
-        return Of(Path.GetFileName(path), start);
+        return Recognise(Path.GetFileName(path), start);
     }
 
     /// <summary>What a file is that has this name and begins with these bytes.</summary>
-    public static FileContent Of(string name, ReadOnlySpan<byte> start)
+    public static FileContent Recognise(string name, ReadOnlySpan<byte> start)
     {
         if (RawFile.MayBe(start))
             return FileContent.Tiff;

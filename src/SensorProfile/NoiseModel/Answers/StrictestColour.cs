@@ -43,6 +43,6 @@ internal static class StrictestColour
 
     private static string Told(Answer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity) is { } value
-            ? $"{Said.Number(value.Value)} {QuantityText.Unit(value.Unit)}"
+            ? $"{Plain.Number(value.Value)} {QuantityText.Unit(value.Unit)}"
             : "no limit";
 }

@@ -139,7 +139,12 @@ public sealed partial class CheckAdviceTests
                 Limits = stack.Limits,
             }
         );
-        return DarkLibraryVerdict.Of([MasterCheck.Of(master, fresh, null, ruler, given.Profile)], ruler, [fresh], []);
+        return DarkLibraryVerdict.Judge(
+            [MasterCheck.Check(master, fresh, null, ruler, given.Profile)],
+            ruler,
+            [fresh],
+            []
+        );
     }
 
     /// <summary>Rates by their ranks in any order; a master of another night, age and number of frames.</summary>

@@ -214,7 +214,7 @@ public sealed partial class PlanAdviceTests
             Assert.InRange(master.Temperature, low - 1e-9, high + 1e-9);
             Assert.InRange(master.ServesFrom, low - 1e-9, master.ServesTo);
             Assert.InRange(master.ServesTo, master.ServesFrom, high + 1e-9);
-            Assert.True(master.Frames >= FewestDarks.LeastInMaster, note);
+            Assert.True(master.Frames >= MinDarks.MinInMaster, note);
             Assert.InRange(master.MismatchUse, 0, 1 + 1e-9);
             Assert.Equal(lights.ExposureSeconds, master.Exposure);
             Assert.Equal(question.Cooled, master.When is null);

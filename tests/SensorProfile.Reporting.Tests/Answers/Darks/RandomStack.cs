@@ -70,7 +70,7 @@ internal sealed class RandomStack
         int lights = (int)Math.Round(Spread(1, 400));
         int positions = random.Next(3) == 0 ? 1 : Whole(1, lights);
         Rejection rejection = (Rejection)random.Next(4);
-        if (rejection is Rejection.Median or Rejection.Winsorised && positions < StackConditions.FewestPositions)
+        if (rejection is Rejection.Median or Rejection.Winsorised && positions < StackConditions.MinPositions)
             (positions, rejection) = (1, Rejection.None);
         return new StackDescription
         {
