@@ -33,32 +33,38 @@ internal static class Roots
     }
 
     /// <summary>
-    /// The same when the answer is expected near a value: within ±40 % of it, and the walk only where that fails.
+    /// The same when the answer is expected near a value, or when none is expected: the walk only where that fails.
     /// </summary>
     /// <remarks>For the many random draws of one question, whose answers lie close together.</remarks>
-    internal static double? FirstAboveOne(Func<double, double> load, double end, double? near)
+    internal static double? FirstAboveOne(Func<double, double> load, double end, Expected? near)
     {
-        if (near is not double x || 1.4 * x >= end)
+        if (near is not { } expected)
             return FirstAboveOne(load, end);
+        if (expected.Crossing is not double x)
+            return load(end) > 1 || load(0.3 * end) > 1 || load(0.1 * end) > 1 ? FirstAboveOne(load, end) : null;
         double here = load(x);
         if (!(here > 0) || !double.IsFinite(here))
             return FirstAboveOne(load, end);
         // past the crossing where the load grows faster than x^1.4, and never farther than 40 %
-        double other = x * Math.Clamp(Math.Pow(here, -0.7), 1 / 1.4, 1.4),
+        double other = Math.Min(end, x * Math.Clamp(Math.Pow(here, -0.7), 1 / 1.4, 1.4)),
             there = load(other);
         if ((here > 1) == (there > 1))
         {
-            other = here > 1 ? x / 1.4 : 1.4 * x;
+            other = Math.Min(end, here > 1 ? x / 1.4 : 1.4 * x);
             there = load(other);
         }
         if ((here > 1) == (there > 1))
-            return FirstAboveOne(load, end);
+            return here > 1 || other < end ? FirstAboveOne(load, end) : null;
         ((double X, double Load) below, (double X, double Load) above) =
             here > 1 ? ((other, there), (x, here)) : ((x, here), (other, there));
         return above.X < CloseTogether * below.X && below.Load > 0 && double.IsFinite(above.Load)
             ? OnPowerLaw(below, above)
             : Between(load, below, above, ForDraws);
     }
+
+    /// <summary>What a search expects.</summary>
+    /// <param name="Crossing">Where; null for no crossing.</param>
+    internal readonly record struct Expected(double? Crossing);
 
     /// <summary>The crossing between two places, to a share of itself.</summary>
     /// <remarks>

@@ -21,7 +21,8 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
 {
     private const double Negligible = 3e-6, // share of all places
         StandsOut = 0.25, // of the scatter of a sample
-        Ordinary = 2.5; // times the scatter of ordinary residuals
+        Ordinary = 2.5, // times the scatter of ordinary residuals
+        Alike = 0.08; // of a residual
     private const int MaxOutliers = 12;
     private const int CellsToThreshold = 32,
         Half = CellsToThreshold * 3 / 2; // cells from 0 to the end of the grid
@@ -38,7 +39,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     internal double Beyond(IReadOnlyList<Member> pixels, double unit, double spread, double shift, double part = 1)
     {
         double farthest = Math.Max(StandsOut * unit, Ordinary * spread);
-        Member[] outlying = [.. pixels.Where(p => Math.Abs(p.Excess) > farthest)],
+        Member[] outlying = [.. AlikePooled(pixels.Where(p => Math.Abs(p.Excess) > farthest))],
             others = [.. pixels.Where(p => Math.Abs(p.Excess) <= farthest)];
         double p = outlying.Sum(o => o.Weight) / pixels.Sum(o => o.Weight);
         int most = OutliersThatMatter(p, Negligible / part);
@@ -71,6 +72,22 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         }
         return share;
     }
+
+    /// <summary>Pixels of nearly the same residual as one class, at their mean.</summary>
+    private static IEnumerable<Member> AlikePooled(IEnumerable<Member> pixels) =>
+        pixels
+            .GroupBy(p => (Math.Sign(p.Excess), (int)Math.Floor(Math.Log(Math.Abs(p.Excess)) / Alike)))
+            .Select(group =>
+            {
+                double weight = group.Sum(p => p.Weight);
+                return weight > 0
+                    ? new Member(
+                        weight,
+                        group.Sum(p => p.Weight * p.Excess) / weight,
+                        group.Sum(p => p.Weight * p.Deviation) / weight
+                    )
+                    : group.First();
+            });
 
     private int OutliersThatMatter(double p, double negligible)
     {
