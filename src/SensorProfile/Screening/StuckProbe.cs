@@ -102,7 +102,14 @@ internal static class StuckProbe
             int part = alike.Length / Parts;
             if (part < MinFrames)
                 continue;
-            if (Differ([Brightest(alike[..part], codeStep), Brightest(alike[^part..], codeStep)]) is { } factor)
+            // the noise of a frame from neighbours in time: a drift is no scatter
+            double[] bright = [.. alike.Select(f => f.Channels.Average(c => c.BrightSpread))];
+            double scatter = Math.Sqrt(
+                bright.Zip(bright.Skip(1), (a, b) => (a - b) * (a - b)).Sum() / (2 * (bright.Length - 1))
+            );
+            double doubt =
+                Math.Max(scatter, codeStep) * Probability.CoverageWidening(bright.Length - 1) / Math.Sqrt(part);
+            if (Differ([(bright[..part].Average(), doubt), (bright[^part..].Average(), doubt)]) is { } factor)
                 largest = Math.Max(largest ?? 0, factor);
         }
         return largest;

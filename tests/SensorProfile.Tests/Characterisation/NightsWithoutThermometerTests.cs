@@ -111,6 +111,7 @@ public sealed class NightsWithoutThermometerTests
                         Exposure = 300,
                         Temperature = contradicted ? -2 : -10,
                         Count = 10,
+                        Pause = 40_000, // s: bias and flats, at another set temperature, are another session
                     },
                 ],
             },
