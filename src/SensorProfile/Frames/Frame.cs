@@ -14,7 +14,7 @@ public sealed record Frame
     public required string Name { get; init; }
 
     /// <summary>What kind of file holds it.</summary>
-    public FrameFormat Format { get; init; }
+    internal FrameFormat Format { get; init; }
 
     /// <summary>What it was taken for.</summary>
     public FrameKind Kind { get; init; }

@@ -19,7 +19,7 @@ public sealed record LightMatch
     public Measurement? Loss { get; init; }
 
     /// <summary>What uses up most of its limit; null when it cannot be told.</summary>
-    public BindingCause? BindingCause { get; init; }
+    internal BindingCause? BindingCause { get; init; }
 
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }
@@ -41,7 +41,7 @@ public sealed record LightMatch
     /// <summary>
     /// The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.
     /// </summary>
-    public LightNight? Night { get; init; }
+    internal LightNight? Night { get; init; }
 
     /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>
     public double? TemperatureDifference { get; init; }

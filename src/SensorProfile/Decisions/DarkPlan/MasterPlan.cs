@@ -33,7 +33,7 @@ public sealed record MasterPlan(
     public double MismatchUse { get; init; }
 
     /// <summary>For an uncooled camera: when to shoot it; null when cooled.</summary>
-    public MasterTime? When { get; init; }
+    internal MasterTime? When { get; init; }
 
     /// <summary>95 % interval of the number of darks, from the uncertainties of the profile and of the sky.</summary>
     public Interval FramesInterval { get; init; } = new(Frames, Frames);

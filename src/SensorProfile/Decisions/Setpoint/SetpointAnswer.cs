@@ -15,7 +15,7 @@ public sealed record SetpointAnswer : Answer
     public required SetpointVerdict Verdict { get; init; }
 
     /// <summary>Why it is not; null where it is, and where only the weather limits a camera without a cooler.</summary>
-    public SetpointLimit? Limit { get; init; }
+    internal SetpointLimit? Limit { get; init; }
 
     /// <summary>What the advised temperature rests on.</summary>
     public required SetpointBound Bound { get; init; }
@@ -78,18 +78,18 @@ public sealed record SetpointAnswer : Answer
     /// Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor
     /// that keeps the loss.
     /// </summary>
-    public LightNoise? Noise { get; init; }
+    internal LightNoise? Noise { get; init; }
 
     /// <summary>Added noise against temperature, coldest first, 1 °C apart, and at <see cref="At"/>.</summary>
     public IReadOnlyList<SetpointPoint> Curve { get; init; } = [];
 
     /// <summary>What each ambient temperature allows or costs.</summary>
-    public IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
+    internal IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
 
     /// <summary>
     /// The same over all nights given, when there are several: how often each temperature can be had.
     /// </summary>
-    public IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
+    internal IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
 
     /// <summary>
     /// Nights of a camera without a cooler that lie too far outside the profile: the others are answered.

@@ -25,13 +25,13 @@ public sealed record MasterVerdict
     public Measurement? StackNoise { get; init; }
 
     /// <summary>The residual by its kinds.</summary>
-    public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
+    internal IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
     /// <summary>
     /// Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels
     /// call for a retake.
     /// </summary>
-    public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
+    internal IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
 
     /// <summary>
     /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.

@@ -20,7 +20,7 @@ public sealed record DriftAnswer : Answer
     public required DriftVerdict Outcome { get; init; }
 
     /// <summary>Why it cannot be told; null when it can, and for two sensors.</summary>
-    public DriftGap? Gap { get; init; }
+    internal DriftGap? Gap { get; init; }
 
     /// <summary>Profiles of another sensor under the same name; empty when there are none.</summary>
     public IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
@@ -32,7 +32,7 @@ public sealed record DriftAnswer : Answer
     public double Significance { get; init; }
 
     /// <summary>Kinds of frames to take again; empty when nothing needs to be.</summary>
-    public IReadOnlyList<RetakeKind> Retake { get; init; } = [];
+    internal IReadOnlyList<RetakeKind> Retake { get; init; } = [];
 
     /// <summary>The profiles that were compared, oldest first.</summary>
     public IReadOnlyList<string> Compared { get; init; } = [];
@@ -53,14 +53,14 @@ public sealed record DriftAnswer : Answer
     public IReadOnlyList<DriftTrend> Trends { get; init; } = [];
 
     /// <summary>Hot pixels of the first mode that has maps in both profiles; null when none has.</summary>
-    public HotPixelDrift? HotPixels => HotPixelModes.Count > 0 ? HotPixelModes[0] : null;
+    internal HotPixelDrift? HotPixels => HotPixelModes.Count > 0 ? HotPixelModes[0] : null;
 
     /// <summary>Hot pixels of every mode that has maps in both profiles.</summary>
-    public IReadOnlyList<HotPixelDrift> HotPixelModes { get; init; } = [];
+    internal IReadOnlyList<HotPixelDrift> HotPixelModes { get; init; } = [];
 
     /// <summary>Probe or ageing, for every mode whose dark currents could be compared.</summary>
-    public IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
+    internal IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
 
     /// <summary>When the present darks will no longer do; empty with fewer than three dates.</summary>
-    public IReadOnlyList<LibraryForecast> Library { get; init; } = [];
+    internal IReadOnlyList<LibraryForecast> Library { get; init; } = [];
 }

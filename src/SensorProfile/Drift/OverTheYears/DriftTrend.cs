@@ -34,5 +34,5 @@ public sealed record DriftTrend
     public IReadOnlyList<TrendPoint> Points { get; init; } = [];
 
     /// <summary>The line with its 95 % band over the measured time, and beyond it for as long again.</summary>
-    public IReadOnlyList<ForecastPoint> Forecast { get; init; } = [];
+    internal IReadOnlyList<ForecastPoint> Forecast { get; init; } = [];
 }

@@ -20,7 +20,7 @@ public enum ProbeVerdict
 }
 
 /// <summary>Why hot pixels cannot tell a probe that drifted from ageing.</summary>
-public enum ProbeGap
+internal enum ProbeGap
 {
     /// <summary>The maps of both profiles are not there.</summary>
     NoMaps,
