@@ -28,7 +28,7 @@ public sealed record LightMatch
     /// Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are
     /// none, or when it cannot be told.
     /// </summary>
-    public Measurement? FullPixels { get; init; }
+    internal Measurement? FullPixels { get; init; }
 
     /// <summary>Why.</summary>
     public required MatchReason Reason { get; init; }
@@ -47,8 +47,8 @@ public sealed record LightMatch
     public double? TemperatureDifference { get; init; }
 
     /// <summary>Set point of the cooler that all these lights share and hold, °C; null when there is none.</summary>
-    public double? SetPoint { get; init; }
+    internal double? SetPoint { get; init; }
 
     /// <summary>Difference of the warmest and the coldest light, °C; null when unknown.</summary>
-    public double? Drift { get; init; }
+    internal double? Drift { get; init; }
 }

@@ -24,13 +24,13 @@ public sealed record MasterPlan(
 )
 {
     /// <summary>Lights that it serves, about.</summary>
-    public double Lights { get; init; }
+    internal double Lights { get; init; }
 
     /// <summary>Whether the noise would allow fewer darks: so many can tell a cosmic-ray hit.</summary>
-    public bool FewestForHits { get; init; }
+    internal bool FewestForHits { get; init; }
 
     /// <summary>Use of the limits of mismatch by the light that it serves worst; 1 is the limit.</summary>
-    public double MismatchUse { get; init; }
+    internal double MismatchUse { get; init; }
 
     /// <summary>For an uncooled camera: when to shoot it; null when cooled.</summary>
     internal MasterTime? When { get; init; }

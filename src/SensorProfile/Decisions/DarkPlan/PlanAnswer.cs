@@ -25,7 +25,7 @@ public sealed record PlanAnswer : Answer
     /// Darks that would show the spread over pixels, on which it depends how far one master serves; null when the
     /// profile knows it, or the plan does not need it.
     /// </summary>
-    public SettlingFrames? SpreadDarks { get; init; }
+    internal SettlingFrames? SpreadDarks { get; init; }
 
     /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
     internal IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];

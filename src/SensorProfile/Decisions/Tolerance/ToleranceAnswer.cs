@@ -49,11 +49,11 @@ public sealed record ToleranceAnswer : Answer
     /// The same stack dithered, outliers clipped: what that would buy; null when dithering was said, or is not
     /// possible.
     /// </summary>
-    public ToleranceAnswer? Dithered { get; init; }
+    internal ToleranceAnswer? Dithered { get; init; }
 
     /// <summary>Whether the lights need darks nearer than any cooler holds.</summary>
-    public bool BeyondCoolers { get; init; }
+    internal bool BeyondCoolers { get; init; }
 
     /// <summary>The same question for other skies, when the user gave none.</summary>
-    public IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
+    internal IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
 }

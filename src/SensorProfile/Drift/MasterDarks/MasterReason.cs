@@ -47,7 +47,7 @@ public sealed record MasterReason(MasterGround Ground)
     internal IReadOnlyList<DarkConditions> Others { get; init; } = [];
 
     /// <summary>What the file system says of a file that cannot be read; null for one that can.</summary>
-    public string? Problem { get; init; }
+    internal string? Problem { get; init; }
 
     /// <summary>Hot pixels in common with the fresh darks, where they are too few for one sensor; else null.</summary>
     internal CommonHotPixels? Common { get; init; }
@@ -56,7 +56,7 @@ public sealed record MasterReason(MasterGround Ground)
     /// Whether its bias was taken off and no fresh bias frames take it off the darks: the bias pattern then looks like
     /// a residual.
     /// </summary>
-    public bool BiasPatternStays { get; init; }
+    internal bool BiasPatternStays { get; init; }
 
     /// <summary>How its hot pixels contradict its header; null when they do not.</summary>
     internal HeaderContradiction? Contradiction { get; init; }
@@ -65,10 +65,10 @@ public sealed record MasterReason(MasterGround Ground)
     /// Share of the extra variance that is the master's own noise; null where its header does not say how many frames
     /// it holds.
     /// </summary>
-    public double? OwnNoise { get; init; }
+    internal double? OwnNoise { get; init; }
 
     /// <summary>Frames of a master whose own noise would be as large as the extra noise.</summary>
-    public double FramesAlike { get; init; }
+    internal double FramesAlike { get; init; }
 }
 
 /// <summary>Size, settings and conditions of darks.</summary>

@@ -14,7 +14,7 @@ public sealed record DriftAnswer : Answer
     /// <summary>
     /// Whether profiles of one sensor could be compared; the command ends with exit code 1 where not.
     /// </summary>
-    public bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
+    internal bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
 
     /// <summary>The verdict.</summary>
     public required DriftVerdict Outcome { get; init; }
@@ -23,13 +23,13 @@ public sealed record DriftAnswer : Answer
     internal DriftGap? Gap { get; init; }
 
     /// <summary>Profiles of another sensor under the same name; empty when there are none.</summary>
-    public IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
+    internal IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
 
     /// <summary>Years from the first to the last profile.</summary>
     public double Years { get; init; }
 
     /// <summary>Chance that the answer calls a sensor changed in which nothing did.</summary>
-    public double Significance { get; init; }
+    internal double Significance { get; init; }
 
     /// <summary>Kinds of frames to take again; empty when nothing needs to be.</summary>
     internal IReadOnlyList<RetakeKind> Retake { get; init; } = [];
@@ -41,7 +41,7 @@ public sealed record DriftAnswer : Answer
     public IReadOnlyList<DateTimeOffset> Dates { get; init; } = [];
 
     /// <summary>The camera, as the last profile names it; empty when nothing could be compared.</summary>
-    public string Camera { get; init; } = "";
+    internal string Camera { get; init; } = "";
 
     /// <summary>Profiles that were not compared, each with the reason.</summary>
     public IReadOnlyList<RejectedFile> Refused { get; init; } = [];

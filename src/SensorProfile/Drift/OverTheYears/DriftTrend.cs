@@ -28,7 +28,7 @@ public sealed record DriftTrend
     /// Whether the dates lie on a straight line within their uncertainties; where not, the slope's uncertainty is
     /// widened.
     /// </summary>
-    public bool Straight { get; init; }
+    internal bool Straight { get; init; }
 
     /// <summary>The measured values.</summary>
     public IReadOnlyList<TrendPoint> Points { get; init; } = [];

@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Which of the two changed: the temperature probe or the dark current.</summary>
-public enum ProbeVerdict
+internal enum ProbeVerdict
 {
     /// <summary>Neither, beyond the errors.</summary>
     None,
