@@ -54,7 +54,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search
     /// begins at <paramref name="near"/> where the answer is expected there.
     /// </summary>
-    internal double? Warmer(BindingCause cause, bool scaled, double? near = null) =>
+    internal double? Warmer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
         Roots.FirstAboveOne(
             d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0,
             FarthestWarm,
@@ -62,31 +62,28 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         );
 
     /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
-    internal double? Colder(BindingCause cause, bool scaled, double? near = null) =>
+    internal double? Colder(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
         Roots.FirstAboveOne(
             d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0,
             FarthestCold,
             near
         );
 
-    /// <summary>
-    /// By how many seconds the exposure may differ, on the tighter side; null when unlimited or unknown.
-    /// </summary>
-    internal double? Exposure(BindingCause cause, bool scaled, double? near = null)
-    {
-        double t = stack.ExposureSeconds;
-        double? longer = Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius, t + d, scaled) ?? 0,
-            FarthestExposure * t,
+    /// <summary>By how many seconds the darks may be longer; null when unlimited or unknown.</summary>
+    internal double? Longer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
+        Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius, stack.ExposureSeconds + d, scaled) ?? 0,
+            FarthestExposure * stack.ExposureSeconds,
             near
         );
-        double? shorter = Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius, Math.Max(t - d, 1e-9), scaled) ?? 0,
-            t,
+
+    /// <summary>By how many seconds they may be shorter; null when unlimited or unknown.</summary>
+    internal double? Shorter(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
+        Roots.FirstAboveOne(
+            d => Load(cause, stack.TemperatureCelsius, Math.Max(stack.ExposureSeconds - d, 1e-9), scaled) ?? 0,
+            stack.ExposureSeconds,
             near
         );
-        return SideLimits.Smaller(longer, shorter);
-    }
 
     /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
     internal double Loss(DarkFrames darks)

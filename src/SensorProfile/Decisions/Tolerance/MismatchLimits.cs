@@ -5,15 +5,24 @@ namespace SensorProfile.Decisions.Tolerance;
 /// <summary>How far darks may be off; null is unlimited or not known.</summary>
 /// <param name="Warmer">Warmer than the lights by, °C.</param>
 /// <param name="Colder">Colder than the lights by, °C.</param>
-/// <param name="Exposure">Exposure different by, s.</param>
-internal sealed record SideLimits(double? Warmer, double? Colder, double? Exposure)
+/// <param name="Longer">Longer than the lights by, s.</param>
+/// <param name="Shorter">Shorter than the lights by, s.</param>
+internal sealed record SideLimits(double? Warmer, double? Colder, double? Longer, double? Shorter)
 {
+    /// <summary>By how many seconds the exposure may differ, on the tighter side.</summary>
+    internal double? Exposure => Smaller(Longer, Shorter);
+
     /// <summary>The nearer of both temperature limits, °C.</summary>
     internal double? Tighter => Smaller(Warmer, Colder);
 
     /// <summary>The limits that keep both.</summary>
     internal SideLimits And(SideLimits other) =>
-        new(Smaller(Warmer, other.Warmer), Smaller(Colder, other.Colder), Smaller(Exposure, other.Exposure));
+        new(
+            Smaller(Warmer, other.Warmer),
+            Smaller(Colder, other.Colder),
+            Smaller(Longer, other.Longer),
+            Smaller(Shorter, other.Shorter)
+        );
 
     internal static double? Smaller(double? a, double? b) =>
         a is null ? b
@@ -31,7 +40,7 @@ internal sealed record SideSpreads(
 /// <summary>How far darks may be off by each cause alone, and by all.</summary>
 internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, SideLimits Glow, SideLimits Level)
 {
-    private static readonly SideLimits none = new(null, null, null);
+    private static readonly SideLimits none = new(null, null, null, null);
 
     internal SideLimits All => Typical.And(HotPixels).And(Glow).And(Level);
 
@@ -71,12 +80,17 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
     /// <summary>Works them out; a search begins where the answer is expected.</summary>
     internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
     {
-        SideLimits Each(BindingCause cause) =>
-            new(
-                mismatch.Warmer(cause, scaled, near?.Of(cause).Warmer),
-                mismatch.Colder(cause, scaled, near?.Of(cause).Colder),
-                mismatch.Exposure(cause, scaled, near?.Of(cause).Exposure)
+        SideLimits Each(BindingCause cause)
+        {
+            SideLimits? expected = near?.Of(cause);
+            Roots.Expected? At(double? side) => expected is null ? null : new Roots.Expected(side);
+            return new(
+                mismatch.Warmer(cause, scaled, At(expected?.Warmer)),
+                mismatch.Colder(cause, scaled, At(expected?.Colder)),
+                mismatch.Longer(cause, scaled, At(expected?.Longer)),
+                mismatch.Shorter(cause, scaled, At(expected?.Shorter))
             );
+        }
         return new MismatchLimits(
             Each(BindingCause.Typical),
             Each(BindingCause.HotPixels),

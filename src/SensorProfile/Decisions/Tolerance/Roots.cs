@@ -5,7 +5,10 @@ internal static class Roots
 {
     // width of the last bracket, as a share of the answer
     private const double Exact = 5e-9,
-        ForDraws = 5e-5;
+        ForDraws = 5e-4; // a hundredth of the spread of the draws or less
+
+    // between places so near to each other a load is a power law to a thousandth
+    private const double CloseTogether = 1.2;
 
     /// <summary>
     /// Smallest x in (0, <paramref name="end"/>] where <paramref name="load"/> exceeds 1; null when it never does.
@@ -30,19 +33,38 @@ internal static class Roots
     }
 
     /// <summary>
-    /// The same when the answer is expected near a value: within ±40 % of it, and the walk only where that fails.
+    /// The same when the answer is expected near a value, or when none is expected: the walk only where that fails.
     /// </summary>
     /// <remarks>For the many random draws of one question, whose answers lie close together.</remarks>
-    internal static double? FirstAboveOne(Func<double, double> load, double end, double? near)
+    internal static double? FirstAboveOne(Func<double, double> load, double end, Expected? near)
     {
-        if (near is not double x || 1.4 * x >= end)
+        if (near is not { } expected)
             return FirstAboveOne(load, end);
-        double low = load(x / 1.4);
-        if (low > 1)
+        if (expected.Crossing is not double x)
+            return load(end) > 1 || load(0.3 * end) > 1 || load(0.1 * end) > 1 ? FirstAboveOne(load, end) : null;
+        double here = load(x);
+        if (!(here > 0) || !double.IsFinite(here))
             return FirstAboveOne(load, end);
-        double high = load(1.4 * x);
-        return high > 1 ? Between(load, (x / 1.4, low), (1.4 * x, high), ForDraws) : FirstAboveOne(load, end);
+        // past the crossing where the load grows faster than x^1.4, and never farther than 40 %
+        double other = Math.Min(end, x * Math.Clamp(Math.Pow(here, -0.7), 1 / 1.4, 1.4)),
+            there = load(other);
+        if ((here > 1) == (there > 1))
+        {
+            other = Math.Min(end, here > 1 ? x / 1.4 : 1.4 * x);
+            there = load(other);
+        }
+        if ((here > 1) == (there > 1))
+            return here > 1 || other < end ? FirstAboveOne(load, end) : null;
+        ((double X, double Load) below, (double X, double Load) above) =
+            here > 1 ? ((other, there), (x, here)) : ((x, here), (other, there));
+        return above.X < CloseTogether * below.X && below.Load > 0 && double.IsFinite(above.Load)
+            ? OnPowerLaw(below, above)
+            : Between(load, below, above, ForDraws);
     }
+
+    /// <summary>What a search expects.</summary>
+    /// <param name="Crossing">Where; null for no crossing.</param>
+    internal readonly record struct Expected(double? Crossing);
 
     /// <summary>The crossing between two places, to a share of itself.</summary>
     /// <remarks>
@@ -69,8 +91,7 @@ internal static class Roots
             bool follows = misses < mostMisses && below is { X: > 0, Load: > 0 } && double.IsFinite(above.Load);
             if (follows)
             {
-                double part = -Math.Log(below.Load) / Math.Log(above.Load / below.Load),
-                    guess = below.X * Math.Pow(above.X / below.X, part);
+                double guess = OnPowerLaw(below, above);
                 x = Math.Clamp(
                     guess + (guess < x ? 0.4 : -0.4) * wanted,
                     below.X + 0.1 * wanted,
@@ -86,4 +107,8 @@ internal static class Roots
                 misses++;
         }
     }
+
+    /// <summary>The crossing on the straight line between two places in logarithms.</summary>
+    private static double OnPowerLaw((double X, double Load) below, (double X, double Load) above) =>
+        below.X * Math.Pow(above.X / below.X, -Math.Log(below.Load) / Math.Log(above.Load / below.Load));
 }

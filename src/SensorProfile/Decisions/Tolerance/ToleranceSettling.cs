@@ -44,9 +44,12 @@ internal static class ToleranceSettling
                 // a cause four times as far off does not come to bind
                 if (!(near <= 4 * tighter))
                     continue;
+                var expected = new Roots.Expected(near);
                 smallest = SideLimits.Smaller(
                     smallest,
-                    warm ? mismatch.Warmer(cause, question.Scaled, near) : mismatch.Colder(cause, question.Scaled, near)
+                    warm
+                        ? mismatch.Warmer(cause, question.Scaled, expected)
+                        : mismatch.Colder(cause, question.Scaled, expected)
                 );
             }
             return [smallest];

@@ -53,10 +53,11 @@ public class AnswerCoverageTests(ITestOutputHelper output)
             double?[] Decide(SensorModel sensor, double s, double?[]? near)
             {
                 var mismatch = new DarkMismatch(sensor, stack, s, new LossLimits());
+                Roots.Expected? At(int i) => near is null ? null : new Roots.Expected(near[i]);
                 return
                 [
-                    mismatch.Warmer(BindingCause.Typical, scaled: false, near?[0]),
-                    mismatch.Warmer(BindingCause.HotPixels, scaled: false, near?[1]),
+                    mismatch.Warmer(BindingCause.Typical, scaled: false, At(0)),
+                    mismatch.Warmer(BindingCause.HotPixels, scaled: false, At(1)),
                 ];
             }
             double?[] best = Decide(reader.Best, sky.Rate.Value, null);
