@@ -45,7 +45,7 @@ public static class SetupFile
     }
 
     /// <summary>A setup as text: UTF-8, indented, what was not said left out.</summary>
-    public static string ToText(ObservingSetup setup) => Encoding.UTF8.GetString(ToUtf8(setup));
+    internal static string ToText(ObservingSetup setup) => Encoding.UTF8.GetString(ToUtf8(setup));
 
     /// <summary>The JSON Schema (draft 2020-12) of <c>setup.json</c>, made from the records themselves.</summary>
     public static string Schema()
