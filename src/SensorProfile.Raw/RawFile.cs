@@ -1,5 +1,6 @@
 using SensorProfile.Raw.Containers;
 using SensorProfile.Raw.Facts;
+using SensorProfile.Raw.Jpeg;
 using SensorProfile.Raw.Mosaics;
 
 namespace SensorProfile.Raw;
@@ -28,6 +29,8 @@ public sealed class RawFile : IDisposable
         warnings.AddRange(file.Warnings);
         FoundMosaic found = MosaicFinder.Find(file, warnings);
         SegmentLayout layout = SegmentLayout.Of(found.Directory, SampleCoding.Of(found.Directory, found.Version));
+        if (layout.Coding.Compression == RawCompression.LosslessJpeg)
+            JpegHeader.CheckKind(new SegmentBytes(found.Directory, layout.At(0, 0)));
         Mosaic = MosaicDescription.Of(found, layout, warnings);
         Storage = new RawStorage(
             found.Container,
@@ -61,10 +64,11 @@ public sealed class RawFile : IDisposable
     public IReadOnlyList<RawWarning> Warnings { get; }
 
     /// <summary>
-    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order. Four bytes tell.
+    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order, or BigTIFF, which it
+    /// refuses by name. Four bytes tell.
     /// </summary>
     public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
-        firstBytes is [0x49, 0x49, 42, 0, ..] or [0x4D, 0x4D, 0, 42, ..];
+        firstBytes is [0x49, 0x49, 42 or 43, 0, ..] or [0x4D, 0x4D, 0, 42 or 43, ..];
 
     /// <summary>Opens a file for reading and reads all its headers.</summary>
     /// <exception cref="RawFormatException">The file holds no mosaic that this reader can read, or is

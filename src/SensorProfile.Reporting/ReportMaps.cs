@@ -10,6 +10,7 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
     private static readonly (string Map, string Title, string Unit)[] _maps =
     [
         ("dark-rate", "Dark current of every pixel", "e-/px/s"),
+        ("dark-rate-adu", "Dark current of every pixel", "ADU/px/s"),
         ("defects", "Defect pixels", ""),
         ("glow", "Amplifier glow", "e-/px/s"),
         ("read-noise", "Read noise of every pixel", "e-"),
@@ -71,13 +72,21 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
         map switch
         {
             "defects" => DefectReduction.Reduce(path, mode, title),
-            "dark-rate" => MapReduction.Reduce(path, mode, title, unit, HotFrom(profile), logarithmic: true),
+            "dark-rate" or "dark-rate-adu" => MapReduction.Reduce(
+                path,
+                mode,
+                title,
+                unit,
+                HotFrom(profile),
+                logarithmic: true
+            ),
             _ => MapReduction.Reduce(path, mode, title, unit),
         };
 
-    /// <summary>Rate from which a pixel counts as hot, e-/px/s.</summary>
+    /// <summary>Rate from which a pixel counts as hot, in the unit of the map.</summary>
     private static double HotFrom(ModeProfile mode) =>
-        mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
+        mode.HotPixelsAdu is { } adu ? adu.HotRate + (mode.DarkCurrentAdu?.RateAtReference?.Value ?? 0)
+        : mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
             ? thresholds.HotRate + (mode.DarkCurrent?.RateAtReference?.Value ?? 0)
-            : double.PositiveInfinity;
+        : double.PositiveInfinity;
 }

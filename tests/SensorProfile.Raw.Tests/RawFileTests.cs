@@ -34,6 +34,7 @@ public sealed class RawFileTests
     [
         InlineData("49492A00", true),
         InlineData("4D4D002A", true),
+        InlineData("49492B00", true),
         InlineData("49492A", false),
         InlineData("53494D50", false),
         InlineData("", false)

@@ -1,4 +1,5 @@
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 
 namespace SensorProfile.Cli.Printing;
 
@@ -23,6 +24,8 @@ internal static class QuantityTable
             quantity.Interval is { } ends ? $"95 %: {End(ends.Low / scale)} … {End(ends.High / scale)}"
             : methods ? value.Method
             : "";
+        if (AddedNoise.Is(quantity.Name))
+            return [quantity.Label, AddedNoise.Of(value.Value)[..^2], "%", interval];
         Measurement readable = ReadableTime.Of(value);
         return [quantity.Label, Number(readable), QuantityText.Unit(readable.Unit), interval];
     }

@@ -30,6 +30,20 @@ internal sealed record JpegHeader(
     /// <summary>Reads up to the first coded byte.</summary>
     /// <exception cref="RawFormatException">It is no lossless JPEG with Huffman codes, or damaged.</exception>
     public static JpegHeader Read(SegmentBytes bytes) => new JpegHeaderReader(bytes).Read();
+
+    /// <summary>
+    /// Refuses at the first look what the decoder would: compression 7 of a DNG is lossless JPEG, or the JPEG of
+    /// pictures, and only the image itself says which. What is damaged shows when it is decoded.
+    /// </summary>
+    /// <exception cref="RawFormatException">It is JPEG with loss, or a lossless form that is not known.</exception>
+    public static void CheckKind(SegmentBytes bytes)
+    {
+        try
+        {
+            new JpegHeaderReader(bytes).CheckKind();
+        }
+        catch (RawFormatException damage) when (damage.Refusal == RawRefusal.Damaged) { }
+    }
 }
 
 /// <summary>
@@ -76,6 +90,22 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             }
         }
         throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers stand before the samples."));
+    }
+
+    /// <summary>Reads up to the frame header.</summary>
+    public void CheckKind()
+    {
+        if (bytes.Take(2) is not [0xFF, 0xD8])
+            return;
+        for (int markers = 0; markers < MaxMarkers; markers++)
+        {
+            byte marker = Marker();
+            if (marker is 0xC3 or 0xDA)
+                return;
+            if (marker is >= 0xC0 and <= 0xCF and not 0xC4)
+                throw OtherFrame(marker);
+            Content();
+        }
     }
 
     private byte Marker()

@@ -57,8 +57,8 @@ internal sealed record SampleCoding(
     public static SampleCoding Of(TiffDirectory directory, Version? version)
     {
         RawCompression compression = CompressionOf(directory);
-        int bits = BitsOf(directory);
         CheckSamples(directory);
+        int bits = BitsOf(directory);
         int distance = compression is RawCompression.Deflate or RawCompression.Lzw ? DistanceOf(directory) : 0;
         if (distance > 0 && bits is not (8 or 16))
             throw directory.Refuse(

@@ -22,7 +22,15 @@ internal static class DecisionDocument
             Verdict = words.Verdict,
             Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
             Fields =
-                answer.Settling.Count > 0 ? [.. fields, JsonNodes.Field("settling", answer.Settling)] : [.. fields],
+            [
+                .. fields,
+                .. answer.Settling.Count > 0
+                    ? [JsonNodes.Field("settling", answer.Settling)]
+                    : Array.Empty<KeyValuePair<string, JsonNode?>>(),
+                .. answer.Colours.Count > 0
+                    ? [JsonNodes.Field("colours", answer.Colours)]
+                    : Array.Empty<KeyValuePair<string, JsonNode?>>(),
+            ],
             Findings = answer.Findings,
             Cautions = words.Cautions,
             RulesOfThumb = answer.RulesOfThumb,

@@ -178,15 +178,25 @@ internal static class CarriedDarks
             {
                 HotPixelCurve = giver.HotPixelCurve,
                 HotPixelCurves = giver.HotPixelCurves,
-                RateQuantiles = [.. giver.RateQuantiles.Select(q => q with { Rate = Wider(q.Rate, doubt)! })],
+                RateQuantiles = Carried(giver.RateQuantiles, doubt),
+                ThermalQuantiles = Carried(giver.ThermalQuantiles, doubt),
+                ThermalCurve = giver.ThermalCurve,
+                GlowClasses = giver.GlowClasses,
+                HotLawBend = giver.HotLawBend,
                 DoublingByRate = giver.DoublingByRate,
                 Flicker = giver.Flicker,
                 Defects = giver.Defects,
                 Places = giver.Places,
                 Thresholds = giver.Thresholds,
-                Glow = [.. giver.Glow.Select(g => g with { Peak = Wider(g.Peak, doubt) })],
+                Glow =
+                [
+                    .. giver.Glow.Select(g => g with { Peak = Wider(g.Peak, doubt), Total = Wider(g.Total, doubt) }),
+                ],
                 ReferenceTemperature = giver.ReferenceTemperature,
             };
+
+    private static RateQuantile[] Carried(IReadOnlyList<RateQuantile> rates, double doubt) =>
+        [.. rates.Select(q => q with { Rate = Wider(q.Rate, doubt)! })];
 
     private static Measurement? Wider(Measurement? rate, double doubt) =>
         rate is null

@@ -218,16 +218,17 @@ public static class Characteriser
         stages.Stage("black level");
         BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, log);
         MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, stages, log);
+        PatternResult? inAdu = darks.ProfileAdu is null
+            ? null
+            : PatternRecipe.InAdu(mode, bias, structure.Lines, darks, options, stages);
         ModeProfile profile = ModeSummary.Summarise(mode, bias, flats, darks, pattern, level, border, structure) with
         {
-            HotPixelsAdu = darks.ProfileAdu is null
-                ? null
-                : PatternRecipe.HotPixels(mode, bias, structure.Lines, darks, options, stages),
+            HotPixelsAdu = PatternRecipe.HotPixels(inAdu),
         };
         return new(
             asRead,
             Finite(suppressed ? WithoutHotPixels(profile) : profile, log),
-            ModeSummary.Maps(mode, bias, flats, pattern)
+            ModeSummary.Maps(mode, bias, flats, pattern, inAdu)
         );
     }
 

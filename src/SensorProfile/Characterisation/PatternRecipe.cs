@@ -39,10 +39,10 @@ internal static class PatternRecipe
             : Prepare(mode, bias, gains, lines, darks, options, predict, stages, log);
     }
 
-    /// <summary>Hot pixels in ADU/px/s where no gain is known; null when the darks make no line.</summary>
+    /// <summary>Rates of the pixels in ADU/px/s where no gain is known; null when the darks make no line.</summary>
     /// <remarks>Rates need no gain; the noise of a single pixel does, so nothing is said of pixels that flicker or bend,
     /// and the thresholds of a camera, which are in electrons, do not serve.</remarks>
-    public static HotPixelsAdu? HotPixels(
+    public static PatternResult? InAdu(
         ModeFrames mode,
         BiasResult bias,
         IReadOnlyList<DefectLine> lines,
@@ -53,36 +53,41 @@ internal static class PatternRecipe
     {
         Measurement one = new(1, 0, "1", 1, "no gain");
         var inAdu = new DarkResult { Profile = darks.ProfileAdu, Temperatures = darks.TemperaturesAdu };
-        if (
-            Prepare(
-                mode,
-                bias,
-                [.. mode.Mosaic.Names.Select(_ => one)],
-                lines,
-                inAdu,
-                options with
-                {
-                    Quick = true,
-                    Thresholds = null,
-                },
-                predict: false,
-                stages,
-                new FindingsLog()
-            )
-                is not { } prepared
-            || PatternMeasurement.Measure(prepared.Input with { TestLevels = false }, null, prepared.Levels)
-                is not { Profile: { Thresholds: { } thresholds } found }
-        )
-            return null;
-        return new HotPixelsAdu
-        {
-            Curve = found.HotPixelCurve,
-            RateQuantiles = [.. found.RateQuantiles.Select(q => q with { Rate = q.Rate with { Unit = "ADU/px/s" } })],
-            Hot = found.Defects?.Hot ?? 0,
-            HotRate = thresholds.HotRate,
-            ReferenceTemperature = found.ReferenceTemperature,
-        };
+        PreparedPattern? prepared = Prepare(
+            mode,
+            bias,
+            [.. mode.Mosaic.Names.Select(_ => one)],
+            lines,
+            inAdu,
+            options with
+            {
+                Quick = true,
+                Thresholds = null,
+            },
+            predict: false,
+            stages,
+            new FindingsLog()
+        );
+        return prepared is null
+            ? null
+            : PatternMeasurement.Measure(prepared.Input with { TestLevels = false }, null, prepared.Levels);
     }
+
+    /// <summary>What of such rates goes into the profile; null when there is no threshold.</summary>
+    public static HotPixelsAdu? HotPixels(PatternResult? inAdu) =>
+        inAdu?.Profile is not { Thresholds: { } thresholds } found
+            ? null
+            : new HotPixelsAdu
+            {
+                Curve = found.HotPixelCurve,
+                RateQuantiles =
+                [
+                    .. found.RateQuantiles.Select(q => q with { Rate = q.Rate with { Unit = "ADU/px/s" } }),
+                ],
+                Hot = found.Defects?.Hot ?? 0,
+                HotRate = thresholds.HotRate,
+                ReferenceTemperature = found.ReferenceTemperature,
+            };
 
     private static PreparedPattern? Prepare(
         ModeFrames mode,

@@ -7,6 +7,27 @@ internal static class FileNames
 {
     private static readonly string[] Bare = [".fits", ".fit", ".fts"];
 
+    // TIFF inside, often in a coding of the maker's own
+    private static readonly string[] MakersTiff =
+    [
+        ".3fr",
+        ".arw",
+        ".cr2",
+        ".dcr",
+        ".erf",
+        ".fff",
+        ".iiq",
+        ".kdc",
+        ".mef",
+        ".mos",
+        ".nef",
+        ".nrw",
+        ".pef",
+        ".sr2",
+        ".srf",
+        ".srw",
+    ];
+
     /// <summary>
     /// Forward slashes, no leading "./", accented letters in one piece (some systems store ü as u and two dots).
     /// </summary>
@@ -38,6 +59,14 @@ internal static class FileNames
             lower = lower[..^3];
         return Array.Exists(Bare, extension => lower.EndsWith(extension, StringComparison.Ordinal));
     }
+
+    /// <summary>A maker's raw format that is TIFF inside.</summary>
+    public static bool IsMakersTiff(string fileName) =>
+        Array.Exists(MakersTiff, e => fileName.EndsWith(e, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>A name that only raw files have, whatever the file holds.</summary>
+    public static bool IsRawTiff(string fileName) =>
+        IsMakersTiff(fileName) || fileName.EndsWith(".dng", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Hidden files, resource forks, and what editors and downloads leave behind.</summary>
     public static bool IsHiddenOrTemporary(string fileName) =>

@@ -7,21 +7,23 @@ using static System.FormattableString;
 namespace SensorProfile.Screening;
 
 /// <summary>
-/// A thermometer that reads one value in every dark of several nights, although the dark signal says that the nights
-/// were of different warmth: its readings are not believed.
+/// A thermometer that reads one value in every dark, although the dark signal says that the nights, or the hours of one
+/// night, were of different warmth: its readings are not believed.
 /// </summary>
 /// <remarks>
 /// A cooler that holds −10.0 °C reads so in every frame, too; only the signal tells the two apart. Two signs, each
 /// against another kind of movement: the rise of the level with exposure, which a black level that moves from night to
 /// night does not change; and the spread of the brightest pixels above the median (0.1 % of them) at one exposure, which
 /// needs one exposure only. A sign contradicts where two nights differ by more than <see cref="MinFactor"/> (2 °C at a
-/// doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames.
+/// doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames. Within a night the first and
+/// the last third of the darks of one exposure are compared, by the second sign alone: a level that creeps is no warmth.
 /// </remarks>
 internal static class StuckProbe
 {
     private const double MinFactor = 1.26;
     private const double Sigmas = 5;
     private const int MinFrames = 2;
+    private const int Parts = 3; // of a night: what lies between its first and last part is left out
 
     /// <summary>The sets, with the darks whose reading is contradicted split by night and without a temperature.</summary>
     public static IReadOnlyList<FrameSet> Check(
@@ -36,22 +38,27 @@ internal static class StuckProbe
             IGrouping<double, FrameSet> level in sets.Where(s => s.Kind == FrameKind.Dark && OneReading(s) is not null)
                 .GroupBy(s => OneReading(s)!.Value)
         )
-            if (Contradiction([.. level], looked, codeStep) is { } factor)
-            {
-                doubted.UnionWith(level);
-                log.Add(
-                    MeasurementCodes.TemperatureContradicted,
-                    Severity.Warning,
-                    Invariant(
-                        $"The sensor temperature reads {level.Key:0.##} °C in every dark of several nights, but the dark "
+        {
+            ScreenedFrame[][] nights = Nights([.. level], looked);
+            double? between = Contradiction([.. level], nights, codeStep),
+                within = between is null ? WithinANight([.. level], nights, codeStep) : null;
+            if ((between ?? within) is not { } factor)
+                continue;
+            doubted.UnionWith(level);
+            log.Add(
+                MeasurementCodes.TemperatureContradicted,
+                Severity.Warning,
+                Invariant($"The sensor temperature reads {level.Key:0.##} °C in every dark of ")
+                    + (
+                        between is null
+                            ? "a night, but the dark signal changes in its course by a factor of "
+                            : "several nights, but the dark signal of these nights differs by a factor of "
                     )
-                        + Invariant(
-                            $"signal of these nights differs by a factor of {factor:0.0#}: the thermometer stands still, "
-                        )
-                        + "or light came in. No temperature is believed; dark current is given night by night.",
-                    [.. level.SelectMany(s => s.Frames).Select(f => f.Name)]
-                );
-            }
+                    + Invariant($"{factor:0.0#}: the thermometer stands still, or light came in. No temperature is ")
+                    + "believed; dark current is given night by night.",
+                [.. level.SelectMany(s => s.Frames).Select(f => f.Name)]
+            );
+        }
         return doubted.Count == 0 ? sets : [.. sets.SelectMany(s => doubted.Contains(s) ? ByNight(s) : [s])];
     }
 
@@ -71,20 +78,39 @@ internal static class StuckProbe
                 }
             );
 
-    /// <summary>The factor by which the nights differ; null when nothing contradicts the reading.</summary>
-    private static double? Contradiction(
-        FrameSet[] sets,
-        IReadOnlyDictionary<string, ScreenedFrame> looked,
-        int codeStep
-    )
-    {
-        ScreenedFrame[][] nights =
+    private static ScreenedFrame[][] Nights(FrameSet[] sets, IReadOnlyDictionary<string, ScreenedFrame> looked) =>
         [
             .. NightSplit
                 .Of([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
                 .Select(night => night.Where(f => looked.ContainsKey(f.Name)).Select(f => looked[f.Name]).ToArray())
                 .Where(night => night.Length >= MinFrames),
         ];
+
+    /// <summary>
+    /// The factor by which the dark signal changes in the course of a night; null when the reading may be true.
+    /// </summary>
+    private static double? WithinANight(FrameSet[] sets, ScreenedFrame[][] nights, int codeStep)
+    {
+        double? largest = null;
+        foreach (double? seconds in sets.Select(s => s.ExposureSeconds).Distinct())
+        foreach (ScreenedFrame[] night in nights)
+        {
+            ScreenedFrame[] alike =
+            [
+                .. night.Where(f => f.Frame is { StartUtc: not null } && f.Frame.ExposureSeconds == seconds),
+            ];
+            int part = alike.Length / Parts;
+            if (part < MinFrames)
+                continue;
+            if (Differ([Brightest(alike[..part], codeStep), Brightest(alike[^part..], codeStep)]) is { } factor)
+                largest = Math.Max(largest ?? 0, factor);
+        }
+        return largest;
+    }
+
+    /// <summary>The factor by which the nights differ; null when nothing contradicts the reading.</summary>
+    private static double? Contradiction(FrameSet[] sets, ScreenedFrame[][] nights, int codeStep)
+    {
         if (nights.Length < 2)
             return null;
         List<double> factors = [];

@@ -1,6 +1,7 @@
 using MetadataExtractor.Formats.Exif;
 using SensorProfile.Raw;
 using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Jpeg;
 using SensorProfile.Raw.Writing;
 
 namespace SensorProfile.Cli.Tests.RawFiles;
@@ -13,8 +14,13 @@ internal static class UnfitFiles
     /// <summary>Writes one of each; the name and a part of what must be said of it.</summary>
     public static IReadOnlyDictionary<string, string[]> Write(string folder)
     {
-        void Add(string name, Action<TiffEntries>? edit = null, Action<TiffEntries>? editExif = null, int bits = 12) =>
-            File.WriteAllBytes(Path.Combine(folder, name), Bytes(edit, editExif, bits));
+        void Add(
+            string name,
+            Action<TiffEntries>? edit = null,
+            Action<TiffEntries>? editExif = null,
+            int bits = 12,
+            byte[]? strip = null
+        ) => File.WriteAllBytes(Path.Combine(folder, name), Bytes(edit, editExif, bits, strip));
         DarkSubtracted(Path.Combine(folder, "subtracted.dng"));
         Add("reduced.dng", tags => tags.Fractions((Tag)50935, signed: false, new Fraction(1, 2)));
         Add("composite.dng", editExif: exif => exif.Shorts(Tag.CompositeImage, 3));
@@ -27,6 +33,23 @@ internal static class UnfitFiles
         Add("eight.tif", tags => Plain(tags, photometric: 1, samples: 1), bits: 8);
         byte[] whole = Bytes(null, null, 12);
         File.WriteAllBytes(Path.Combine(folder, "cut.dng"), whole.AsSpan(0, whole.Length - 300).ToArray());
+        File.WriteAllBytes(Path.Combine(folder, "empty.nef"), []);
+        File.WriteAllBytes(Path.Combine(folder, "empty.raf"), []);
+        byte[] noise = new byte[5000];
+        new Random(7).NextBytes(noise);
+        File.WriteAllBytes(Path.Combine(folder, "noise.dng"), noise);
+        File.WriteAllBytes(Path.Combine(folder, "big.tif"), [0x49, 0x49, 43, 0, 8, 0, 0, 0, .. new byte[64]]);
+        byte[] jpeg = LosslessJpegEncoder.Encode(new ushort[32 * 24], 32, 12, new DngForm());
+        jpeg[3] = 0xC0; // the frame header of a picture
+        Add(
+            "baseline.dng",
+            tags =>
+            {
+                tags.Shorts(Tag.Compression, 7);
+                tags.Longs(Tag.StripByteCounts, jpeg.Length);
+            },
+            strip: jpeg
+        );
         return Said;
     }
 
@@ -44,9 +67,19 @@ internal static class UnfitFiles
         ["picture.tif"] = ["finished picture", "Take the raw file from the camera"],
         ["eight.tif"] = ["expected 16 bits per sample, found 8", "Save the frame with 16 bits"],
         ["cut.dng"] = ["byte ", "again"],
+        ["empty.nef"] = ["is empty", "Copy it again"],
+        ["empty.raf"] = ["is empty", "Copy it again"],
+        ["noise.dng"] = ["TIFF", "leave it out"],
+        ["big.tif"] = ["BigTIFF", "ordinary TIFF or DNG"],
+        ["baseline.dng"] = ["compressed with loss (JPEG, FFC0)", "without lossy compression"],
     };
 
-    private static byte[] Bytes(Action<TiffEntries>? edit, Action<TiffEntries>? editExif, int bits)
+    private static byte[] Bytes(
+        Action<TiffEntries>? edit,
+        Action<TiffEntries>? editExif,
+        int bits,
+        byte[]? strip = null
+    )
     {
         var random = new Random(5);
         var frame = new DngFrame
@@ -74,6 +107,8 @@ internal static class UnfitFiles
         editExif?.Invoke(exif);
         mosaic.Longs(Tag.ExifIFD, file.Append(exif));
         edit?.Invoke(mosaic);
+        if (strip is not null)
+            mosaic.Longs(Tag.StripOffsets, file.Append(strip));
         file.Finish(file.Append(mosaic));
         return stream.ToArray();
     }

@@ -53,6 +53,16 @@ public sealed class JpegRefusalTests
         );
     }
 
+    [Fact] // a survey, which reads no sample, took such a file for a frame
+    public void LossyJpegIsRefusedOnOpening()
+    {
+        byte[] jpeg = Good();
+        jpeg[FrameAt + 1] = 0xC0;
+        using var source = new MemoryBytes(EditedFile.WithStrip(7, jpeg));
+        RawFormatException refused = Assert.Throws<RawFormatException>(() => RawFile.Open(source));
+        Assert.Equal(RawRefusal.Lossy, refused.Refusal);
+    }
+
     [Fact]
     public void WhatIsNoJpegImageIsRefused()
     {

@@ -115,6 +115,37 @@ public sealed class RefusalTests
         Assert.Equal(Place + expected, EditedFile.Refusal(bytes));
     }
 
+    [Theory] // floating-point DNG: half, 24 and 32 bits
+    [InlineData(16)]
+    [InlineData(24)]
+    [InlineData(32)]
+    public void FloatingPointSamplesAreNamedWhateverTheirBits(int bits) =>
+        Assert.Contains(
+            "expected unsigned whole numbers, found floating-point numbers: the samples were computed.",
+            EditedFile.Refusal(
+                EditedFile.Bytes(tags =>
+                {
+                    tags.Shorts(Tag.BitsPerSample, bits);
+                    tags.Shorts(Tag.SampleFormat, 3);
+                })
+            ),
+            StringComparison.Ordinal
+        );
+
+    [Fact] // DNG 1.7 in JPEG XL
+    public void ANewDngInJpegXlIsNamed() =>
+        Assert.Contains(
+            "(JPEG XL)",
+            EditedFile.Refusal(
+                EditedFile.Bytes(tags =>
+                {
+                    tags.Bytes(Tag.DNGVersion, TiffType.Byte, 1, 7, 0, 0);
+                    tags.Shorts(Tag.Compression, 52546);
+                })
+            ),
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public void AMissingTagIsNamed() =>
         Assert.Equal(

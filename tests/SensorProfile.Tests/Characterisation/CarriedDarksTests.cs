@@ -1,7 +1,14 @@
+using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Summaries;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Pixels;
+using SensorProfile.Pixels.Sums;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Screening;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Sensor;
 using SensorProfile.Simulation.Parameters.Session;
@@ -57,6 +64,83 @@ public sealed class CarriedDarksTests
         Assert.Contains(answers[1].Findings, f => f.Code == "dark-current-carried");
         Assert.DoesNotContain(answers[0].Findings, f => f.Code == "dark-current-carried");
     }
+
+    // Glow, the rates without it and the bend of the hot pixels' laws were lost on the way.
+    [Fact]
+    public void WhatGlowsAndHowHotPixelsGrowIsCarriedToo()
+    {
+        FixedPatternProfile given = new()
+        {
+            RateQuantiles = [new(0.5, Rated(0.3)), new(0.99, Rated(2))],
+            ThermalQuantiles = [new(0.5, Rated(0.2)), new(0.99, Rated(1.5))],
+            ThermalCurve = [new(1, 40, 34, 46)],
+            GlowClasses = [new(0.9, 0, 0.01), new(0.1, 0.4, 0.02)],
+            HotLawBend = new(0.03, -0.002),
+            Glow =
+            [
+                new()
+                {
+                    Where = "right edge",
+                    Peak = Rated(0.8),
+                    Total = Rated(900),
+                },
+            ],
+        };
+        ModeProfile[] modes = [Mode(100) with { FixedPattern = given, DarkCurrent = Law }, Mode(200)];
+        IReadOnlyList<MeasuredMode> filled = CarriedDarks.Fill(
+            [.. modes.Select(m => new MeasuredMode(Empty, m, new()))],
+            new()
+        );
+        FixedPatternProfile taken = filled[1].Profile.FixedPattern!;
+        Assert.Equal(given.ThermalCurve, taken.ThermalCurve);
+        Assert.Equal(given.GlowClasses, taken.GlowClasses);
+        Assert.Equal(given.HotLawBend, taken.HotLawBend);
+        // 1 % of their own and the 5 % of an untested rate
+        foreach (
+            (Measurement own, Measurement carried) in given
+                .RateQuantiles.Concat(given.ThermalQuantiles)
+                .Select(q => q.Rate)
+                .Concat([given.Glow[0].Peak!, given.Glow[0].Total!])
+                .Zip(
+                    taken
+                        .RateQuantiles.Concat(taken.ThermalQuantiles)
+                        .Select(q => q.Rate)
+                        .Concat([taken.Glow[0].Peak!, taken.Glow[0].Total!])
+                )
+        )
+        {
+            Assert.Equal(own.Value, carried.Value);
+            Assert.Equal(Math.Sqrt(0.01 * 0.01 + 0.05 * 0.05) * own.Value, carried.StandardUncertainty, 1e-9);
+        }
+    }
+
+    private static Measurement Rated(double value) => new(value, 0.01 * value, "e-/px/s", 100, "given");
+
+    private static DarkCurrentProfile Law { get; } =
+        new()
+        {
+            Selected = "doubling",
+            RateAtReference = Rated(0.3),
+            ReferenceTemperature = -10,
+            DoublingTemperature = new(6, 0.1, "°C", 6, "given"),
+        };
+
+    private static ModeProfile Mode(double gain) =>
+        new()
+        {
+            Settings = new() { Gain = gain },
+            Gain = new(0.8, 0.001, "e-/ADU", 100, "given"),
+        };
+
+    private static ModeFrames Empty { get; } =
+        new()
+        {
+            Settings = new(),
+            Mosaic = ColourMosaic.Of(null),
+            CodeStep = CodeStep.Find(new IntegerHistogram(0, [1])),
+            FlatCodes = [],
+            Sets = [],
+        };
 
     // The uncertainty of every law carries the 5 %: the draws of decisions come from its covariance.
     [Fact]

@@ -1,4 +1,5 @@
 using SensorProfile.Characterisation;
+using SensorProfile.Characterisation.Maps;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
@@ -83,6 +84,46 @@ public sealed class NightsWithoutThermometerTests
                 Math.Max(5 * night.TypicalRate.StandardUncertainty, 0.03 * rate)
             );
         Assert.Equal(2, mode.DarkNights.Count);
+    }
+
+    // 50 min of 300 s darks through which the sensor cools from −2 to −12 °C while the reading stands at −10.0 °C; after
+    // an hour beside another set temperature the headers alone would tell.
+    [Theory]
+    [InlineData(-12, true)]
+    [InlineData(0, false)]
+    public void AReadingThatStandsStillThroughANightIsNotBelieved(double driftPerHour, bool contradicted)
+    {
+        ModeProfile mode = Measured(
+            camera with
+            {
+                Thermometer = new Thermometer { StuckAt = -10, DriftPerHour = driftPerHour },
+                HotPixels = new HotPixels
+                {
+                    Share = 0.01,
+                    Distribution = new() { Minimum = 1, Maximum = 30 },
+                },
+                Shots =
+                [
+                    .. Nights.Full(40000, [], [], bias: 9),
+                    new Shot
+                    {
+                        Kind = FrameKind.Dark,
+                        Exposure = 300,
+                        Temperature = contradicted ? -2 : -10,
+                        Count = 10,
+                    },
+                ],
+            },
+            out CameraProfile profile
+        );
+        Assert.Equal(contradicted, profile.Findings.Any(f => f.Code == "temperature-contradicted"));
+        Assert.Equal(contradicted ? 1 : 0, mode.DarkNights.Count);
+        if (contradicted)
+            Assert.Contains(
+                "in every dark of a night, but the dark signal changes in its course",
+                profile.Findings.Single(f => f.Code == "temperature-contradicted").Message,
+                StringComparison.Ordinal
+            );
     }
 
     // A cooler that holds its set point reads one value, too.
@@ -226,6 +267,45 @@ public sealed class NightsWithoutThermometerTests
             found = adu.RateQuantiles.Single(q => q.Share == 0.999).Rate;
         Assert.Equal("ADU/px/s", found.Unit);
         Assert.Equal(scale * expected.Value, found.Value, 0.1 * found.Value);
+    }
+
+    // Neither maps nor a table of the hot pixels were written without a gain.
+    [Fact]
+    public void DarksAloneGiveAMapAndATableOfHotPixelsInAdu()
+    {
+        CameraDescription own = camera with
+        {
+            Gain = 0.4,
+            HotPixels = new HotPixels
+            {
+                Share = 0.01,
+                Distribution = new() { Minimum = 20, Maximum = 30 },
+            },
+            Shots =
+            [
+                .. new double[] { 60, 180, 300 }.Select(e => new Shot
+                {
+                    Kind = FrameKind.Dark,
+                    Exposure = e,
+                    Temperature = -10,
+                    Count = 4,
+                }),
+            ],
+        };
+        using var session = new SimulatedSession(own, 11);
+        CharacterisationResult result = session.Characterise();
+        HotPixelsAdu adu = result.Profile.Modes[0].HotPixelsAdu!;
+        ModeMaps maps = result.Maps[0];
+        Assert.Null(maps.DarkRate);
+        Assert.Equal(Rate / 0.4, maps.DarkRateAdu!.Order().ElementAt(96 * 32), 0.05 * Rate / 0.4); // the median
+        Assert.Equal(adu.Hot, maps.Defects!.Count(d => (d & 2) != 0));
+        string[] written = [.. MapFiles.Write(result, session.Folder).Select(file => Path.GetFileName(file)!)];
+        Assert.Contains("dark-rate-adu.fits", written);
+        Assert.DoesNotContain("dark-rate.fits", written);
+        string[] rows = File.ReadAllLines(Path.Combine(session.Folder, "tables", "defects.csv"));
+        Assert.EndsWith(",rate_unit", rows[0], StringComparison.Ordinal);
+        Assert.True(rows.Length > adu.Hot);
+        Assert.All(rows.Skip(1), row => Assert.EndsWith(",ADU/px/s", row, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -131,8 +131,8 @@ internal static class MasterWords
         string also = mismatch is null ? "" : $"; {mismatch}";
         double loss = master.Loss!.Value / 100;
         if (master.Verdict == CheckVerdict.Keep)
-            return $"It adds {Plain.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within "
-                + $"their limits{also}.";
+            return $"It adds {Plain.Percent(loss)} to the noise of {stack}{Allowed(answer, loss)}, and hot pixels, glow and "
+                + $"lines stay within their limits{also}.";
         ResidualPart[] open = [.. master.Parts.Where(p => p.Verdict == CheckVerdict.CannotTell)],
             failed = [.. master.Parts.Where(p => p.Verdict == CheckVerdict.Retake)];
         if (master.Verdict == CheckVerdict.CannotTell)
@@ -166,7 +166,7 @@ internal static class MasterWords
         string what = string.Join(
             "; ",
             failed.Select(p =>
-                Failed(p, loss, stack)
+                Failed(answer, p, loss, stack)
                 + (
                     p.Kind == ResidualKind.Typical ? noisy
                     : p.Kind == ResidualKind.NewHot ? patch
@@ -187,11 +187,18 @@ internal static class MasterWords
             _ => "rows and columns",
         };
 
-    private static string Failed(ResidualPart part, double loss, string stack) =>
+    /// <summary>Where a master that is kept costs more than was accepted, why it is kept all the same.</summary>
+    private static string Allowed(DarkLibraryAnswer answer, double loss) =>
+        loss <= answer.Stack.Limits.NoiseLoss
+            ? ""
+            : $" (accepted: {Plain.Percent(answer.Stack.Limits.NoiseLoss)}; new darks would gain next to nothing)";
+
+    private static string Failed(DarkLibraryAnswer answer, ResidualPart part, double loss, string stack) =>
         part.Kind switch
         {
             ResidualKind.Typical =>
-                $"the pattern of its ordinary pixels raises the noise of {stack} by {Plain.Percent(loss)}",
+                $"the pattern of its ordinary pixels raises the noise of {stack} by {Plain.Percent(loss)} (accepted: "
+                    + $"{Plain.Percent(answer.Stack.Limits.NoiseLoss)})",
             ResidualKind.Hot =>
                 $"{Plain.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
                     + $"{Plain.Percent(part.Limit)})",

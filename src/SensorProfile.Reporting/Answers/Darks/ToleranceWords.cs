@@ -6,6 +6,8 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A tolerance in words.</summary>
 internal static class ToleranceWords
 {
+    private const double Least = 0.01; // °C, ends of what is said
+
     internal static string Threshold(BindingCause cause, LossLimits limits) =>
         cause switch
         {
@@ -43,9 +45,12 @@ internal static class ToleranceWords
         if (!answer.SpreadKnown)
             return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
         string warm = Limit(answer, "toleranceWarmer") is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
-        string cold = Limit(answer, "toleranceColder") is double c
-            ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
-            : "any amount colder";
+        string cold =
+            Limit(answer, "toleranceColder") is not double c ? "any amount colder"
+            // "at most" is said once for both sides
+            : Limit(answer, "toleranceWarmer") is >= Least
+                ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
+            : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
             return $"No cooler holds the darks as near as this stack needs ({warm} or {cold}, for {Words(near)}): "
                 + $"{WayOut(answer.Stack)}.";
@@ -91,7 +96,7 @@ internal static class ToleranceWords
 
     /// <summary>"at most 0.19 °C", "less than 0.01 °C".</summary>
     private static string AtMost(double limit) =>
-        limit < 0.01 ? $"less than {Plain.Celsius(0.01)}" : $"at most {Plain.CelsiusAtMost(limit)}";
+        limit < Least ? $"less than {Plain.Celsius(Least)}" : $"at most {Plain.CelsiusAtMost(limit)}";
 
     private static string Reason(ToleranceAnswer answer) =>
         $"The stack of {Plain.Whole(answer.Stack.Lights)} × {Plain.Seconds(answer.Stack.ExposureSeconds)} at "
@@ -99,9 +104,18 @@ internal static class ToleranceWords
         + (answer.BindingCause is { } b ? $"; the first limit reached is: {Threshold(b, answer.Limits)}" : "")
         + (
             Limit(answer, "toleranceExposure") is double s
-                ? $"; the exposure may differ by {Plain.Seconds(s)}."
+                ? $"; the exposure may differ by {SecondsAtMost(s)}."
                 : "; the exposure may differ by any amount."
         );
+
+    /// <summary>A limit, rounded down in the third digit: "at most 12.3 s", "less than 0.01 s".</summary>
+    private static string SecondsAtMost(double limit)
+    {
+        if (limit < Least)
+            return $"less than {Plain.Seconds(Least)}";
+        double step = Math.Pow(10, Math.Floor(Math.Log10(limit)) - 2);
+        return $"at most {Plain.Seconds(Math.Floor(limit / step + 1e-9) * step)}";
+    }
 
     private static string Words(BindingCause cause) =>
         cause switch

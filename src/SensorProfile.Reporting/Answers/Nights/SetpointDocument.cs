@@ -104,8 +104,8 @@ internal static class SetpointDocument
                             QuantityText.Temperature(n.Sensor),
                             QuantityText.Count(n.Nights),
                             Percent(100 * n.Share),
-                            Percent(n.ExtraTypical),
-                            n.ExtraAtShare is { } extra ? Percent(extra) : "",
+                            AddedNoise.Of(n.ExtraTypical),
+                            n.ExtraAtShare is { } extra ? AddedNoise.Of(extra) : "",
                         ]
                 ),
             ]
@@ -122,9 +122,9 @@ internal static class SetpointDocument
                         (IReadOnlyList<string>)
                             [
                                 QuantityText.Temperature(p.Temperature),
-                                Percent(p.ExtraTypical),
-                                p is { Low: { } low, High: { } high } ? $"{Percent(low)} … {Percent(high)}" : "",
-                                p.ExtraAtShare is { } extra ? Percent(extra) : "",
+                                AddedNoise.Of(p.ExtraTypical),
+                                p is { Low: { } low, High: { } high } ? AddedNoise.Between(low, high) : "",
+                                p.ExtraAtShare is { } extra ? AddedNoise.Of(extra) : "",
                                 p.Extrapolated ? "outside the measured range" : "",
                             ]
                     ),
@@ -142,8 +142,8 @@ internal static class SetpointDocument
                             a.Label,
                             QuantityText.Temperature(a.Ambient),
                             QuantityText.Temperature(a.Sensor),
-                            Percent(a.ExtraTypical),
-                            a.ExtraAtShare is { } extra ? Percent(extra) : "",
+                            AddedNoise.Of(a.ExtraTypical),
+                            a.ExtraAtShare is { } extra ? AddedNoise.Of(extra) : "",
                             (a.WithinLoss ? "within your loss" : "beyond your loss")
                                 + (a.Extrapolated ? ", outside the measured range" : ""),
                         ]

@@ -87,11 +87,11 @@ internal static class SetpointWords
             answer.Limit is null && answer.Quantities["diminishingReturns"] is { } point && point.Value < at.Temperature
                 ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
                 : "";
-        return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {Percent(at.ExtraTypical)} to the noise of a "
+        return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {AddedNoise.Of(at.ExtraTypical)} to the noise of a "
             + $"{Plain.Seconds(answer.ExposureSeconds)} light in the typical pixel"
             + (
                 at.ExtraAtShare is double share
-                    ? $" and {AtMost(share)} in {Plain.Percent(answer.Share)} of the pixels"
+                    ? $" and {AddedNoise.AtMost(share)} in {Plain.Percent(answer.Share)} of the pixels"
                     : ""
             )
             + $", under {SkyFields.Named(answer.Sky)}{below}."
@@ -120,7 +120,7 @@ internal static class SetpointWords
         bool silent = answer.WarmestAir is null && warmest.Extrapolated;
         string there = silent
             ? ""
-            : $"; at {QuantityText.Degrees(warmest.Ambient)} it adds {Percent(worst)}"
+            : $"; at {QuantityText.Degrees(warmest.Ambient)} it adds {AddedNoise.Of(worst)}"
                 + (warmest.Extrapolated ? $", by the law alone (measured: {Range(answer)})" : "");
         string beyond = answer.NightsBeyond.Count > 0 ? $"; for {NightsBeyond(answer)} it cannot be told" : "";
         return limit + there + Nights(answer) + beyond + ".";
@@ -193,26 +193,14 @@ internal static class SetpointWords
     /// <summary>"at most 4.91 % to the noise of a light in 99 % of the pixels", as the curve says.</summary>
     private static string Effect(SetpointAnswer answer) =>
         answer.At.ExtraAtShare is null
-            ? $"{Percent(answer.At.ExtraTypical)} to the noise of a light in the typical pixel"
-            : $"{AtMost(Deciding(answer.At))} to the noise of a light in {Plain.Percent(answer.Share)} of the pixels";
+            ? $"{AddedNoise.Of(answer.At.ExtraTypical)} to the noise of a light in the typical pixel"
+            : $"{AddedNoise.AtMost(Deciding(answer.At))} to the noise of a light in {Plain.Percent(answer.Share)} of the pixels";
 
     private static string Added(SetpointPoint at) =>
-        at.ExtraAtShare is null ? Percent(at.ExtraTypical) : AtMost(Deciding(at));
+        at.ExtraAtShare is null ? AddedNoise.Of(at.ExtraTypical) : AddedNoise.AtMost(Deciding(at));
 
     private static bool Keeps(SetpointAnswer answer, NightsAtTemperature night) =>
         Math.Max(night.ExtraTypical, night.ExtraAtShare ?? 0) <= 100 * answer.Loss + 1e-7;
 
     private static double Deciding(SetpointPoint at) => Math.Max(at.ExtraTypical, at.ExtraAtShare ?? 0);
-
-    private static string Percent(double percent) =>
-        percent is > 0 and < 0.01 ? "less than 0.01 %" : Plain.Number(percent) + " %";
-
-    /// <summary>Rounded up in the third digit: a bound is never less than what it bounds.</summary>
-    private static string AtMost(double percent)
-    {
-        if (percent < 0.01)
-            return Percent(percent);
-        double step = Math.Pow(10, Math.Floor(Math.Log10(percent)) - 2);
-        return $"at most {Plain.Number(Math.Ceiling(percent / step - 1e-9) * step)} %";
-    }
 }

@@ -1,6 +1,7 @@
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Answers;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Nights;
@@ -27,7 +28,9 @@ internal static class DecisionBlocks
                             q.Value is { } value
                                 ? q.Key == "totalTime"
                                     ? DecisionText.Duration(value.Value)
-                                    : Text(value)
+                                    : AddedNoise.Is(q.Key)
+                                        ? AddedNoise.Of(value.Value)
+                                        : Text(value)
                                 : absent,
                             Interval(answer.Intervals.GetValueOrDefault(q.Key)),
                         ]

@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Setpoint;
+using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Nights;
 
@@ -93,8 +94,8 @@ internal static class SetpointBlocks
                                 QuantityText.Temperature(night.Sensor),
                                 QuantityText.Count(night.Nights),
                                 DecisionText.Percent(100 * night.Share),
-                                DecisionText.Percent(night.ExtraTypical),
-                                night.ExtraAtShare is { } extra ? DecisionText.Percent(extra) : "–",
+                                AddedNoise.Of(night.ExtraTypical),
+                                night.ExtraAtShare is { } extra ? AddedNoise.Of(extra) : "–",
                             ]
                     ),
                 ],
@@ -116,8 +117,8 @@ internal static class SetpointBlocks
                             row.Label,
                             QuantityText.Temperature(row.Ambient),
                             QuantityText.Temperature(row.Sensor),
-                            DecisionText.Percent(row.ExtraTypical),
-                            row.ExtraAtShare is { } extra ? DecisionText.Percent(extra) : "–",
+                            AddedNoise.Of(row.ExtraTypical),
+                            row.ExtraAtShare is { } extra ? AddedNoise.Of(extra) : "–",
                             (row.WithinLoss ? "within your loss" : "beyond your loss")
                                 + (row.Extrapolated ? ", outside the measured range" : ""),
                         ]

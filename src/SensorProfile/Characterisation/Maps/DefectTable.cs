@@ -31,7 +31,7 @@ internal static class DefectTable
             using var writer = new StreamWriter(stream, leaveOpen: true) { NewLine = "\r\n" };
             writer.WriteLine(
                 "x,y,kind,rate,rate_uncertainty,doubling,read_noise,mode,levels,amplitude,amplitude_uncertainty,"
-                    + "amplitude_rate,upper_share,switches,dwell_upper,dwell_lower,dwell_factor"
+                    + "amplitude_rate,upper_share,switches,dwell_upper,dwell_lower,dwell_factor,rate_unit"
             );
             for (int m = 0; m < result.Maps.Count; m++)
                 foreach (string line in Lines(result.Maps[m], ModeLabel.Text(result.Profile.Modes[m].Settings)))
@@ -53,12 +53,13 @@ internal static class DefectTable
                 Whole(i % maps.Width + 1),
                 Whole(i / maps.Width + 1),
                 DefectKeys.Text(found),
-                Number(maps.DarkRate, i),
+                Number(maps.DarkRate ?? maps.DarkRateAdu, i),
                 Number(maps.DarkRateUncertainty, i),
                 Number(maps.Doubling, i),
                 Number(maps.ReadNoise, i),
                 quoted,
-                Levels(maps.Levels.GetValueOrDefault(i))
+                Levels(maps.Levels.GetValueOrDefault(i)),
+                maps.DarkRate is null && maps.DarkRateAdu is not null ? "ADU/px/s" : "e-/px/s"
             );
         }
     }

@@ -70,6 +70,8 @@ public static class MapFiles
                 "e-/px/s",
                 "Standard uncertainty of the dark rate by temporal noise"
             ),
+            // under a name of its own: what reads dark-rate.fits reads electrons
+            ("dark-rate-adu.fits", () => maps.DarkRateAdu, "ADU/px/s", "Dark rate at REFTEMP, no gain is known"),
             ("read-noise.fits", maps.ReadNoiseMap, "e-", "Temporal standard deviation without light"),
             ("glow.fits", maps.GlowMap, "e-/px/s", "Glow at REFTEMP"),
             ("doubling.fits", maps.DoublingMap, "degC", "Temperature rise that doubles the dark rate at REFTEMP"),
@@ -118,7 +120,7 @@ public static class MapFiles
             yield return FitsCard.Of("GAIN", gain, "gain setting");
         if (mode.Settings.Offset is { } offset)
             yield return FitsCard.Of("OFFSET", offset, "offset setting");
-        if (mode.FixedPattern?.ReferenceTemperature is { } reference)
+        if ((mode.FixedPattern?.ReferenceTemperature ?? mode.HotPixelsAdu?.ReferenceTemperature) is { } reference)
             yield return FitsCard.Of("REFTEMP", reference, "[degC] temperature the rates hold for");
         yield return FitsCard.Of("CREATOR", $"{profile.Software.Name} {profile.Software.Version}");
         yield return FitsCard.Of("INDIGEST", profile.Frames.InputDigest, "digest of the frames behind it");
@@ -131,6 +133,8 @@ public static class MapFiles
     {
         foreach ((DefectClass found, string keyword, string word) in DefectKeys.All)
             yield return FitsCard.Of(keyword, (long)found, word);
+        if (mode.HotPixelsAdu is { } hot)
+            yield return FitsCard.Of("THRHOT", hot.HotRate, "[ADU/px/s] hot above the typical pixel by this");
         if (mode.FixedPattern?.Thresholds is not { } thresholds)
             yield break;
         yield return FitsCard.Of("THRHOT", thresholds.HotRate, "[e-/px/s] hot above the typical pixel by this");

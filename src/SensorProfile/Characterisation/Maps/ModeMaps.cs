@@ -31,6 +31,12 @@ internal sealed record ModeMaps
     public float[]? DarkRateUncertainty { get; init; }
 
     /// <summary>
+    /// Dark rate at the reference temperature where no gain is known, ADU/px/s; null where <see cref="DarkRate"/> is
+    /// given.
+    /// </summary>
+    public float[]? DarkRateAdu { get; init; }
+
+    /// <summary>
     /// Glow at the reference temperature, e-/px/s, 0 where nothing glows; worked out anew at every call.
     /// </summary>
     public float[]? GlowMap() => Glow?.Invoke();

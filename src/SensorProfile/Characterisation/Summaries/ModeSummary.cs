@@ -4,6 +4,7 @@ using SensorProfile.DarkCurrent.Levels;
 using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
 using SensorProfile.FixedPattern.DarkRates;
+using SensorProfile.FixedPattern.Defects;
 using SensorProfile.FixedPattern.Glow;
 using SensorProfile.FixedPattern.RowsAndColumns;
 using SensorProfile.FixedPattern.Telegraph;
@@ -61,7 +62,13 @@ internal static class ModeSummary
     }
 
     /// <summary>The maps.</summary>
-    public static ModeMaps Maps(ModeFrames mode, BiasResult bias, FlatResult flats, PatternResult? pattern)
+    public static ModeMaps Maps(
+        ModeFrames mode,
+        BiasResult bias,
+        FlatResult flats,
+        PatternResult? pattern,
+        PatternResult? inAdu
+    )
     {
         if (!mode.Frames.Any())
             return new();
@@ -77,6 +84,7 @@ internal static class ModeSummary
             ReadNoise = Known(bias.ReadNoiseMap, first.Missing, Half.NaN),
             DarkRate = pattern?.Maps.Rate,
             DarkRateUncertainty = pattern?.Maps.Uncertainty,
+            DarkRateAdu = pattern is null ? inAdu?.Maps.Rate : null,
             Glow = pattern is null ? null : Glowing(pattern.Glow, pattern.Maps.Rate.Length),
             Doubling = pattern?.Maps.Doubling,
             DoublingUncertainty = pattern is { Maps.Doubling: not null }
@@ -93,10 +101,21 @@ internal static class ModeSummary
                     flats.ElectronsPerAdu(mode.Mosaic) ?? []
                 ),
             // an array of an enumeration of bytes is an array of bytes to the runtime
-            Defects = (byte[]?)(object?)pattern?.Defects.Classes,
+            Defects = (byte[]?)(object?)pattern?.Defects.Classes ?? WithoutGain(inAdu),
             Levels = pattern?.Maps.Levelled.Fits ?? TelegraphSearch.None.Fits,
         };
     }
+
+    // Rates tell these; the other classes rest on the noise of a pixel, which needs the gain.
+    private static byte[]? WithoutGain(PatternResult? inAdu) =>
+        inAdu is null
+            ? null
+            :
+            [
+                .. inAdu.Defects.Classes.Select(found =>
+                    (byte)(found & (DefectClass.Hot | DefectClass.Saturated | DefectClass.Line))
+                ),
+            ];
 
     // What stands for a pixel without a value is another's: no map shows it.
     private static T[]? Known<T>(T[]? map, MissingPixels? missing, T unknown) =>

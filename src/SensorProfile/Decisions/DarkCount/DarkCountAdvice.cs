@@ -40,7 +40,10 @@ internal static class DarkCountAdvice
     /// <param name="mode">One of its modes.</param>
     /// <param name="question">The stack.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
-    public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
+    public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question) =>
+        StrictestColour.Of(mode, colour => Solve(profile, colour, question), answer => -answer.Darks, "darks");
+
+    private static DarkCountAnswer Solve(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
         Refuse.UnlessShare(question.Limits.NoiseLoss, "loss-out-of-range", "accepted loss");
         SkyRate sky = NamedSkies.OrDefault(question.Sky);

@@ -63,6 +63,13 @@ public static class DarkMatching
                 )
             );
         findings.AddRange(SetPoints.NotHeld(given));
+        findings.AddRange(
+            question
+                .Lights.Select(light => Mode(profile, light.Settings))
+                .OfType<ModeProfile>()
+                .SelectMany(ColourModes.ServedTogether)
+                .Distinct()
+        );
         List<LightMatch> pairs = [];
         LightMatch[] matches = [.. question.Lights.Select(light => Best(profile, question, sky, light, pairs))];
         return new MatchAnswer
@@ -110,7 +117,8 @@ public static class DarkMatching
     )
     {
         MatchReason? ambiguous = profile is null ? null : Ambiguous(profile, light.Settings);
-        SensorReader? reader = ambiguous is null ? Reader(profile, light.Settings) : null;
+        IReadOnlyList<SensorReader> readers = ambiguous is null ? Readers(profile, light.Settings) : [];
+        SensorReader? reader = readers.Count > 0 ? readers[0] : null;
         double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
         var lights = SetSummary.Summarise(light, doubling);
         int stack = question
@@ -118,7 +126,10 @@ public static class DarkMatching
                 Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)
             )
             .Sum(s => s.Frames.Count);
-        var judge = new PairJudge(profile, reader, question, sky, stack);
+        PairJudge[] judges =
+        [
+            .. readers.DefaultIfEmpty(null).Select(r => new PairJudge(profile, r, question, sky, stack)),
+        ];
         var judged = question
             .Darks.Where(d => Comparable(light, d))
             .Select(d => SetSummary.Summarise(d, doubling))
@@ -126,7 +137,9 @@ public static class DarkMatching
                 (
                     Darks: d,
                     Match: ambiguous is null
-                        ? judge.Judge(lights, d)
+                        ? judges
+                            .Select(judge => judge.Judge(lights, d))
+                            .MaxBy(match => (match.Verdict, match.Loss?.Value ?? 0))!
                         : PairJudge.Plain(lights, d) with
                         {
                             Reason = ambiguous,
@@ -176,21 +189,24 @@ public static class DarkMatching
             : new MatchReason(MatchGround.SeveralModes) { Modes = [.. fitting.Select(m => m.Settings)] };
     }
 
-    private static SensorReader? Reader(CameraProfile? profile, ModeSettings settings)
+    /// <summary>The mode of such lights, or each of its colours where they are scaled apart; empty for none.</summary>
+    private static IReadOnlyList<SensorReader> Readers(CameraProfile? profile, ModeSettings settings)
     {
-        ModeProfile? mode = profile?.Modes.FirstOrDefault(m => ModeChoice.Matches(m.Settings, settings));
-        if (mode is null)
-            return null;
+        if (Mode(profile, settings) is not { } mode)
+            return [];
         try
         {
-            return SensorReader.Of(profile!, mode);
+            return ColourModes.Readers(profile!, mode);
         }
         // the verdict says that the profile is missing what is needed
         catch (DecisionRefusedException)
         {
-            return null;
+            return [];
         }
     }
+
+    private static ModeProfile? Mode(CameraProfile? profile, ModeSettings settings) =>
+        profile?.Modes.FirstOrDefault(m => ModeChoice.Matches(m.Settings, settings));
 
     private static bool Comparable(FrameSet a, FrameSet b) =>
         a.Width == b.Width

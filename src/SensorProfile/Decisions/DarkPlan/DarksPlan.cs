@@ -109,8 +109,9 @@ public static class DarksPlan
                 .OrderBy(g => g.Key.ExposureSeconds)
         )
         {
-            var reader = SensorReader.Of(profile, group.Key.Mode);
-            findings.AddRange(reader.Notes);
+            IReadOnlyList<SensorReader> readers = ColourModes.Readers(profile, group.Key.Mode);
+            SensorReader reader = readers[0];
+            findings.AddRange([.. reader.Notes, .. ColourModes.ServedTogether(group.Key.Mode)]);
             var slices = new List<LightSlice>();
             foreach (PlannedLights plan in group)
             {
@@ -131,7 +132,7 @@ public static class DarksPlan
                 );
             }
             if (slices.Count > 0)
-                AddMasters(course, reader, question, sky, slices);
+                AddMasters(course, readers, question, sky, slices);
             if (reader.Best.Pixels is null)
                 findings.Add(MissingInputs.Distribution("only the glow and the level limit the mismatch in this plan"));
         }
@@ -142,15 +143,17 @@ public static class DarksPlan
 
     private static void AddMasters(
         PlanCourse course,
-        SensorReader reader,
+        IReadOnlyList<SensorReader> readers,
         PlanQuestion question,
         SkyRate sky,
         List<LightSlice> slices
     )
     {
-        var groups = new MasterGroups(reader.Best, question, sky.Rate.Value, slices);
+        var groups = new MasterGroups([.. readers.Select(r => r.Best)], question, sky.Rate.Value, slices);
         IReadOnlyList<MasterGroup> fewest = groups.Fewest(),
             cover = groups.FewestMasters();
+        // the colour that asks for the most frames
+        SensorReader reader = readers.MaxBy(r => fewest.Sum(g => groups.FramesOf(g, r.Best, sky.Rate.Value)))!;
         UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
         {
             double?[] frames = [.. fewest.Select(g => (double?)groups.FramesOf(g, model, s))];

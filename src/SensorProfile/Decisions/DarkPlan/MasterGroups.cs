@@ -24,7 +24,7 @@ internal sealed class MasterGroups
         BindingCause.HotPixels,
     ];
 
-    private readonly SensorModel sensor;
+    private readonly IReadOnlyList<SensorModel> sensors; // one, or one a colour: a master serves all of them
     private readonly PlanQuestion question;
     private readonly double sky;
     private readonly LightSlice[] slices;
@@ -38,13 +38,18 @@ internal sealed class MasterGroups
     /// <summary>A master this close to the last temperature can be shot when the lights are done, °C.</summary>
     internal const double EndOfNight = 1;
 
-    /// <param name="sensor">The camera.</param>
+    /// <param name="sensors">The camera, or each of its colours where they are scaled apart.</param>
     /// <param name="question">Limits and least frames.</param>
     /// <param name="sky">e-/px/s.</param>
     /// <param name="lights">The slices of all stacks of one mode and exposure.</param>
-    internal MasterGroups(SensorModel sensor, PlanQuestion question, double sky, IEnumerable<LightSlice> lights)
+    internal MasterGroups(
+        IReadOnlyList<SensorModel> sensors,
+        PlanQuestion question,
+        double sky,
+        IEnumerable<LightSlice> lights
+    )
     {
-        (this.sensor, this.question, this.sky) = (sensor, question, sky);
+        (this.sensors, this.question, this.sky) = (sensors, question, sky);
         slices = [.. lights.OrderBy(s => s.Celsius)];
         candidates = [.. Candidates(slices)];
         if (
@@ -58,6 +63,10 @@ internal sealed class MasterGroups
         for (int s = 0; s < slices.Length; s++)
             Load(s);
     }
+
+    /// <inheritdoc cref="MasterGroups(IReadOnlyList{SensorModel}, PlanQuestion, double, IEnumerable{LightSlice})"/>
+    internal MasterGroups(SensorModel sensor, PlanQuestion question, double sky, IEnumerable<LightSlice> lights)
+        : this([sensor], question, sky, lights) { }
 
     internal IReadOnlyList<LightSlice> Slices => slices;
 
@@ -135,7 +144,7 @@ internal sealed class MasterGroups
                 first,
                 count,
                 candidates[c],
-                Frames(first, count, candidates[c], load, sensor, sky),
+                sensors.Max(sensor => Frames(first, count, candidates[c], load, sensor, sky)),
                 load
             );
             if (best is null || group.Frames < best.Frames || (group.Frames == best.Frames && group.Load < best.Load))
@@ -183,20 +192,22 @@ internal sealed class MasterGroups
         {
             NoiseLoss = Math.Sqrt(1 + Square(question.Limits.SpreadFactor) / 2) - 1,
         };
-        var mismatch = new DarkMismatch(sensor, stack, sky, half);
+        DarkMismatch[] mismatches = [.. sensors.Select(sensor => new DarkMismatch(sensor, stack, sky, half))];
         int own = Array.IndexOf(candidates, slices[slice].Celsius);
         for (
             int c = own;
-            c < candidates.Length && (loads[slice, c] = LoadOf(mismatch, plan, candidates[c])) is not null;
+            c < candidates.Length && (loads[slice, c] = LoadOf(mismatches, plan, candidates[c])) is not null;
             c++
         ) { }
-        for (int c = own - 1; c >= 0 && (loads[slice, c] = LoadOf(mismatch, plan, candidates[c])) is not null; c--) { }
+        for (int c = own - 1; c >= 0 && (loads[slice, c] = LoadOf(mismatches, plan, candidates[c])) is not null; c--)
+        { }
     }
 
-    private static double? LoadOf(DarkMismatch mismatch, PlannedLights plan, double celsius)
+    private static double? LoadOf(DarkMismatch[] mismatches, PlannedLights plan, double celsius)
     {
         double largest = 0;
         foreach (BindingCause cause in cheapestFirst)
+        foreach (DarkMismatch mismatch in mismatches)
         {
             largest = Math.Max(largest, mismatch.Load(cause, celsius, plan.ExposureSeconds, scaled: false) ?? 0);
             if (largest > 1)

@@ -46,9 +46,8 @@ internal static class GainChoice
         GainRow[] rows =
         [
             .. profile
-                .Modes.Select(m => ChannelMean.IsNeeded(m) ? ChannelMean.Average(m) : m)
-                .Where(m => m.ReadNoise is { Value: > 0 } && m.Gain is { Value: > 0 })
-                .Select(m => Row(terms, m))
+                .Modes.Select(m => Rows(terms, m))
+                .OfType<GainRow>()
                 .OrderByDescending(r => r.FullWell?.Value ?? r.Gain.Value)
                 .ThenByDescending(r => r.Gain.Value),
         ];
@@ -75,17 +74,10 @@ internal static class GainChoice
                 ["exposureNeeded"] = largest.ExposureNeeded,
             },
             Findings =
-                rows.Length == 1
-                    ?
-                    [
-                        new Finding(
-                            "one-mode-only",
-                            Severity.Note,
-                            "The profile holds one mode only, so there was nothing to compare: characterise a second gain "
-                                + "setting."
-                        ),
-                    ]
-                    : [],
+            [
+                .. rows.Length == 1 ? [OneMode] : Array.Empty<Finding>(),
+                .. profile.Modes.SelectMany(ColourModes.ServedTogether).Distinct(),
+            ],
             RulesOfThumb =
                 rows.Length == 1
                     ? []
@@ -97,6 +89,30 @@ internal static class GainChoice
             Modes = rows,
             Advised = advised.Settings,
         };
+    }
+
+    private static Finding OneMode { get; } =
+        new(
+            "one-mode-only",
+            Severity.Note,
+            "The profile holds one mode only, so there was nothing to compare: characterise a second gain setting."
+        );
+
+    /// <summary>
+    /// The mode; where its colours are scaled apart, the colour that asks for the longest light, with the limit of that
+    /// which is full first. Null without read noise or gain.
+    /// </summary>
+    private static GainRow? Rows(Terms terms, ModeProfile mode)
+    {
+        GainRow[] colours = [.. ColourModes.Of(mode).Select(c => Row(terms, c.Mode))];
+        if (colours.Length > 0)
+            return colours.MaxBy(r => r.ExposureNeeded.Value)! with
+            {
+                LongestExposure = colours.Select(r => r.LongestExposure).OfType<Measurement>().MinBy(m => m.Value),
+            };
+        if (ChannelMean.IsNeeded(mode))
+            mode = ChannelMean.Average(mode);
+        return mode is { ReadNoise.Value: > 0, Gain.Value: > 0 } ? Row(terms, mode) : null;
     }
 
     private static GainRow Row(Terms terms, ModeProfile mode)

@@ -1,4 +1,5 @@
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Noise;
 using SensorProfile.NoiseModel.Sky;
@@ -33,7 +34,14 @@ public static class SetpointAdvice
         (SetpointQuestion reached, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
         SetpointAnswer[] answers =
         [
-            .. (reached.Sky is { } sky ? [sky] : NamedSkies.All).Select(each => Solve(reader, reached, each, beyond)),
+            .. (reached.Sky is { } sky ? [sky] : NamedSkies.All).Select(each =>
+                StrictestColour.Of(
+                    mode,
+                    colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
+                    answer => (answer.At.Temperature, -Math.Max(answer.At.ExtraTypical, answer.At.ExtraAtShare ?? 0)),
+                    "setpoint"
+                )
+            ),
         ];
         return answers[0] with { OtherSkies = answers[1..] };
     }

@@ -126,14 +126,12 @@ internal sealed class SetpointSolution
         );
 
     /// <summary>
-    /// What the deciding pixel still has when nothing thermal is left: floor, and glow at the coldest that the cooler
-    /// holds, or that coolers hold at all, e-/px/s.
+    /// What the deciding pixel still has when nothing thermal is left: floor, and glow at the coldest that coolers hold
+    /// at all, e-/px/s. Glow falls with temperature too: what a weak cooler leaves of it is that cooler's limit.
     /// </summary>
     private double Uncooled()
     {
         double coldest = Math.Min(reader.Range.Low, ColdestCooled);
-        if (question is { Cooled: true, Ambient.Count: > 0 })
-            coldest = question.ColdestHeld(question.Ambient.Max(night => night.Celsius)) ?? coldest;
         SensorModel best = reader.Best;
         RateFactors glow = best.GrowthAt(coldest, question.ExposureSeconds) with { Thermal = 0, Own = 0 };
         return Math.Max(best.Law.Floor, best.Pixels?.RateOfRank(question.Share, glow) ?? 0);

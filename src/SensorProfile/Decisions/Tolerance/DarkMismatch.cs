@@ -10,7 +10,8 @@ namespace SensorProfile.Decisions.Tolerance;
 /// of places of the stack whose residual exceeds
 /// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean
 /// residual times the fall-off of the flat against half
-/// the stack's noise. The stack's noise is what is new in each light, N/√M.
+/// the stack's noise. The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
+/// minus the sky whatever dark is subtracted: that is no mismatch, and is told apart (<see cref="FullPixels"/>).
 /// </remarks>
 /// <param name="sensor">The camera.</param>
 /// <param name="stack">The lights.</param>
@@ -23,6 +24,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     private const double FarthestExposure = 20; // times the light's own
 
     private readonly LightClasses light = new(sensor, stack, sky);
+    private (double Share, double Level)? full; // what full pixels leave beside darks of the lights' own conditions
 
     /// <summary>One cause at one mismatch.</summary>
     internal double? Load(BindingCause cause, double darkCelsius, double darkExposure, bool scaled)
@@ -35,11 +37,24 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
         {
             BindingCause.Typical => residual.Pattern(withHotPixels: false).Dithered(stack.DitherPositions)
                 / (limits.SpreadFactor * noise),
-            BindingCause.HotPixels => residual.ShareBeyond(limits.HotFactor * noise) / limits.HotShare,
+            BindingCause.HotPixels => Math.Max(residual.ShareBeyond(limits.HotFactor * noise) - Full(noise).Share, 0)
+                / limits.HotShare,
             BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
-            BindingCause.Level => limits.FlatFallOff * Math.Abs(residual.Level()) / (limits.GlowFactor * noise),
+            BindingCause.Level => limits.FlatFallOff
+                * Math.Abs(residual.Level() - Full(noise).Level)
+                / (limits.GlowFactor * noise),
             _ => null,
         };
+    }
+
+    private (double Share, double Level) Full(double noise)
+    {
+        if (full is { } known)
+            return known;
+        if (!light.Full.Contains(true))
+            return (full = (0, 0)).Value;
+        var alike = new DarkResidual(sensor, light, stack.TemperatureCelsius, stack.ExposureSeconds, scaled: false);
+        return (full = (alike.ShareBeyond(limits.HotFactor * noise), alike.Level())).Value;
     }
 
     internal CauseLoads Loads(double darkCelsius, double darkExposure, bool scaled) =>

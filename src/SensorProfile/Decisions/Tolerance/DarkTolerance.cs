@@ -56,15 +56,24 @@ public static class DarkTolerance
     public static ToleranceAnswer Find(CameraProfile profile, ModeProfile mode, ToleranceQuestion question)
     {
         question.Limits.Check();
-        var reader = SensorReader.Of(profile, mode);
-        if (question.Sky is { } sky)
-            return Solve(profile, reader, question, sky);
-        ToleranceAnswer[] answers = [.. NamedSkies.All.Select(named => Solve(profile, reader, question, named))];
-        ToleranceAnswer strictest = answers.MinBy(a =>
-            a.Quantities["toleranceWarmer"]?.Value ?? double.PositiveInfinity
-        )!;
-        return strictest with { OtherSkies = [.. answers.Where(a => a != strictest)] };
+        ToleranceAnswer Under(SkyRate sky) =>
+            StrictestColour.Of(
+                mode,
+                colour => Solve(profile, SensorReader.Of(profile, colour), question, sky),
+                Nearest,
+                "toleranceWarmer"
+            );
+        if (question.Sky is { } given)
+            return Under(given);
+        ToleranceAnswer[] answers = [.. NamedSkies.All.Select(Under)];
+        ToleranceAnswer strictest = answers.MinBy(Nearest)!;
+        return strictest with { OtherSkies = [.. answers.Where(a => !ReferenceEquals(a, strictest))] };
     }
+
+    /// <summary>The nearer of both temperature limits, °C; infinite where nothing limits.</summary>
+    private static double Nearest(ToleranceAnswer answer) =>
+        SideLimits.Smaller(answer.Quantities["toleranceWarmer"]?.Value, answer.Quantities["toleranceColder"]?.Value)
+        ?? double.PositiveInfinity;
 
     private static ToleranceAnswer Solve(
         CameraProfile profile,

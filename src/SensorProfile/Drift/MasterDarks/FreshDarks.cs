@@ -107,7 +107,8 @@ internal sealed class FreshDarks
         return binned;
     }
 
-    private static FreshDarks Measured(FrameSet set, int width, float[] mean, float[] half, int frames)
+    /// <summary>From maps that were measured: the noise follows from the half difference.</summary>
+    internal static FreshDarks Measured(FrameSet set, int width, float[] mean, float[] half, int frames)
     {
         double sigma = RobustSpread.Of(half);
         return new FreshDarks(set, width, mean, half, sigma * sigma * frames, frames);

@@ -60,6 +60,8 @@ internal static class FileContents
             if (start.Length >= offset + bytes.Length && start[offset..].StartsWith(bytes))
                 return content == FileContent.RenamedFits && IsTrueMap(name) ? FileContent.TrueMap : content;
         }
+        if (FileNames.IsRawTiff(name))
+            return FileContent.Tiff; // damaged or empty: its reader says so
         if (start.IsEmpty)
             return FileContent.Empty;
         return IsText(start) ? FileContent.Text : FileContent.Other;

@@ -7,32 +7,15 @@ namespace SensorProfile.Frames.Survey;
 /// <summary>Reads what a raw file says of its frame; no sample is read.</summary>
 internal static class RawFrameReader
 {
-    // TIFF inside, often in a coding of the maker's own
-    private static readonly string[] makersTiff =
-    [
-        ".3fr",
-        ".arw",
-        ".cr2",
-        ".dcr",
-        ".erf",
-        ".fff",
-        ".iiq",
-        ".kdc",
-        ".mef",
-        ".mos",
-        ".nef",
-        ".nrw",
-        ".pef",
-        ".sr2",
-        ".srf",
-        ".srw",
-    ];
+    private const string Empty = "the file is empty. Copy it again from the card, or leave it out.";
 
     /// <summary>The frame of a DNG, TIFF/EP or TIFF mosaic, or why the file cannot serve.</summary>
     /// <exception cref="IOException">The file cannot be opened.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
     public static FrameReader.Result Read(ScannedFile file)
     {
+        if (new FileInfo(file.Path).Length == 0)
+            return FrameReader.Result.Damaged(Empty);
         try
         {
             using RawFile raw = RawFile.Open(file.Path);
@@ -45,7 +28,7 @@ internal static class RawFrameReader
         }
         catch (RawFormatException format)
         {
-            if (Array.Exists(makersTiff, e => file.Path.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
+            if (FileNames.IsMakersTiff(file.Path))
                 return ReadOther(file);
             return format.Refusal is RawRefusal.Damaged or RawRefusal.TooLarge
                 ? FrameReader.Result.Damaged(format.Statement)
@@ -56,6 +39,8 @@ internal static class RawFrameReader
     /// <summary>The frame of a raw file in its maker's own format, or why the file cannot serve.</summary>
     public static FrameReader.Result ReadOther(ScannedFile file)
     {
+        if (new FileInfo(file.Path).Length == 0)
+            return FrameReader.Result.Damaged(Empty);
         try
         {
             LibRawFrame raw = LibRawDecoder.Describe(file.Path);

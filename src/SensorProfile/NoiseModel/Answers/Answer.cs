@@ -17,6 +17,12 @@ public abstract record Answer
     /// </summary>
     public IReadOnlyDictionary<string, Interval> Intervals { get; init; } = new Dictionary<string, Interval>();
 
+    /// <summary>
+    /// The same numbers colour by colour, for a camera that scales its colours apart: the answer is then that of the
+    /// strictest. Empty for all others.
+    /// </summary>
+    public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
+
     /// <summary>When it cannot be told: frames that would settle it; empty when none would.</summary>
     public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
 

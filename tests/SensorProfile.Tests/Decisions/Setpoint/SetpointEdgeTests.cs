@@ -73,6 +73,47 @@ public class SetpointEdgeTests
         Assert.Empty(answer.Settling); // more darks would not help
     }
 
+    // air of 45 °C and a cooler of 35 °C gave "run at 13 °C … cooling does not help: this is glow" of a glow that
+    // halves every 10 °C, and keeps the loss at 2 °C
+    [Fact]
+    public void GlowThatFallsWithTemperatureIsTheCoolersLimit()
+    {
+        Tarn glowing = new()
+        {
+            Relative = 0.001,
+            Rate = 1e-4,
+            HotFrom = 5e-4,
+            Glow =
+            [
+                new SensorProfile.Profiles.Pattern.GlowRegion
+                {
+                    Where = "right edge",
+                    Peak = camera.Of(0.03, "e-/px/s"),
+                    DoublingTemperature = camera.Of(10, "°C"),
+                },
+            ],
+        };
+        ModeProfile mode = glowing.Mode();
+        SetpointAnswer At(double air) =>
+            SetpointAdvice.Advise(
+                glowing.Profile() with
+                {
+                    Modes = [mode],
+                },
+                mode,
+                new SetpointQuestion
+                {
+                    ExposureSeconds = 300,
+                    Sky = SkyRate.Given(0.02),
+                    Ambient = [new AmbientTemperature("night", air)],
+                    MaximumDifference = 35,
+                }
+            );
+        SetpointAnswer hot = At(45);
+        Assert.Equal((SetpointVerdict.Limited, SetpointLimit.Cooler), (hot.Verdict, hot.Limit!.Value));
+        Assert.True(hot.GlowExtra < 5);
+    }
+
     [Fact]
     public void TheLightThatKeepsTheLossIsWorkedOut()
     {

@@ -91,21 +91,22 @@ public class FullPixelsTests
     }
 
     [Fact]
-    public void DarkMatchingCountsThemInTheVerdict()
+    public void DarkMatchingTellsThemApart()
     {
         // A pixel that is full in light and dark leaves −sky·t of itself: the sky's 600 e- stand far above the noise of
-        // the stack, so that even darks of the same temperature do not fit.
+        // the stack. No dark brings it back, so that of the same temperature fits; it was told to take just such a dark.
         MatchAnswer answer = DarkMatching.Match(
             camera.Profile(),
             new MatchQuestion
             {
                 Lights = [Sets.Of(FrameKind.Light, 20, 1200, 14)],
-                Darks = [Sets.Of(FrameKind.Dark, 60, 1200, 14)],
+                Darks = [Sets.Of(FrameKind.Dark, 400, 1200, 14)],
                 Stack = new StackDescription { Sky = SkyRate.Given(0.5) },
             }
         );
         Assert.InRange(answer.Matches[0].FullPixels!.Value, 0.17, 0.2);
-        Assert.Equal(BindingCause.HotPixels, answer.Matches[0].BindingCause);
+        Assert.Equal(MatchVerdict.Fits, answer.Worst);
+        Assert.Equal(0, answer.Matches[0].Reason.Limit!.Share, 1e-9);
     }
 
     [Fact]
