@@ -41,7 +41,7 @@ internal sealed class StackProcedure(
         {
             int centre = random.Next(lightRates.Length);
             for (int j = 0; j < k; j++)
-                pixels[j] = j == 0 ? centre : Near(centre, random);
+                pixels[j] = j == 0 ? centre : Near(centre, pixels.AsSpan(0, j), random);
             double largest = 0,
                 sum = 0;
             for (int j = 0; j < k; j++)
@@ -70,11 +70,17 @@ internal sealed class StackProcedure(
         return beyond / (double)places;
     }
 
-    private int Near(int centre, Random random)
+    /// <summary>Another pixel of the neighbourhood: k dither positions are k pixels.</summary>
+    private int Near(int centre, Span<int> taken, Random random)
     {
-        int x = Math.Clamp(centre % camera.Width + random.Next(-Reach, Reach + 1), 0, camera.Width - 1),
-            y = Math.Clamp(centre / camera.Width + random.Next(-Reach, Reach + 1), 0, camera.Height - 1);
-        return y * camera.Width + x;
+        while (true)
+        {
+            int x = Math.Clamp(centre % camera.Width + random.Next(-Reach, Reach + 1), 0, camera.Width - 1),
+                y = Math.Clamp(centre / camera.Width + random.Next(-Reach, Reach + 1), 0, camera.Height - 1),
+                pixel = y * camera.Width + x;
+            if (!taken.Contains(pixel))
+                return pixel;
+        }
     }
 
     private double Stacked(double[] samples)

@@ -5,7 +5,10 @@ internal static class Roots
 {
     // width of the last bracket, as a share of the answer
     private const double Exact = 5e-9,
-        ForDraws = 5e-5;
+        ForDraws = 5e-4; // a hundredth of the spread of the draws or less
+
+    // between places so near to each other a load is a power law to a thousandth
+    private const double CloseTogether = 1.2;
 
     /// <summary>
     /// Smallest x in (0, <paramref name="end"/>] where <paramref name="load"/> exceeds 1; null when it never does.
@@ -37,11 +40,24 @@ internal static class Roots
     {
         if (near is not double x || 1.4 * x >= end)
             return FirstAboveOne(load, end);
-        double low = load(x / 1.4);
-        if (low > 1)
+        double here = load(x);
+        if (!(here > 0) || !double.IsFinite(here))
             return FirstAboveOne(load, end);
-        double high = load(1.4 * x);
-        return high > 1 ? Between(load, (x / 1.4, low), (1.4 * x, high), ForDraws) : FirstAboveOne(load, end);
+        // past the crossing where the load grows faster than x^1.4, and never farther than 40 %
+        double other = x * Math.Clamp(Math.Pow(here, -0.7), 1 / 1.4, 1.4),
+            there = load(other);
+        if ((here > 1) == (there > 1))
+        {
+            other = here > 1 ? x / 1.4 : 1.4 * x;
+            there = load(other);
+        }
+        if ((here > 1) == (there > 1))
+            return FirstAboveOne(load, end);
+        ((double X, double Load) below, (double X, double Load) above) =
+            here > 1 ? ((other, there), (x, here)) : ((x, here), (other, there));
+        return above.X < CloseTogether * below.X && below.Load > 0 && double.IsFinite(above.Load)
+            ? OnPowerLaw(below, above)
+            : Between(load, below, above, ForDraws);
     }
 
     /// <summary>The crossing between two places, to a share of itself.</summary>
@@ -69,8 +85,7 @@ internal static class Roots
             bool follows = misses < mostMisses && below is { X: > 0, Load: > 0 } && double.IsFinite(above.Load);
             if (follows)
             {
-                double part = -Math.Log(below.Load) / Math.Log(above.Load / below.Load),
-                    guess = below.X * Math.Pow(above.X / below.X, part);
+                double guess = OnPowerLaw(below, above);
                 x = Math.Clamp(
                     guess + (guess < x ? 0.4 : -0.4) * wanted,
                     below.X + 0.1 * wanted,
@@ -86,4 +101,8 @@ internal static class Roots
                 misses++;
         }
     }
+
+    /// <summary>The crossing on the straight line between two places in logarithms.</summary>
+    private static double OnPowerLaw((double X, double Load) below, (double X, double Load) above) =>
+        below.X * Math.Pow(above.X / below.X, -Math.Log(below.Load) / Math.Log(above.Load / below.Load));
 }

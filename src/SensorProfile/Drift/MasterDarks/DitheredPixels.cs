@@ -6,11 +6,9 @@ namespace SensorProfile.Drift.MasterDarks;
 /// Places of a dithered stack at which the residuals of a master would be seen, by the same model as the dark matching.
 /// </summary>
 /// <remarks>
-/// Every place is the mean of k sensor pixels. Pixels whose residual lies beyond what noise fills the map with are
-/// taken
-/// one by one, as far as a stack that clips lets them through (<see cref="ClippedMean"/>); the others as two classes
-/// with
-/// their variance. The share is that of <see cref="DitheredShare"/>. What the noise map of the fresh darks, brought to
+/// Every place is the mean of k sensor pixels. Pixels whose residual lies beyond what noise fills the map with are taken
+/// one by one, the others as two classes with their variance. The share is that of <see cref="DitheredShare"/>, or of
+/// <see cref="RejectedShare"/> for a stack that rejects outliers. What the noise map of the fresh darks, brought to
 /// the spread of the residual, gives beyond the ordinary pixels is taken off: flicker and shot noise of hot pixels.
 /// </remarks>
 /// <param name="positions">k, at least 2.</param>
@@ -52,43 +50,57 @@ internal sealed class DitheredPixels(
         double ordinary = Share([]);
         double hot = Share(left.Where(o => o.Hot)) - Share(byNoise.Where(o => o.Hot)),
             all = Share(left) - Share(byNoise);
-        double alone = left.Concat(byNoise).Where(o => Math.Abs(o.Kept) > VisiblePixel).Sum(o => o.Weight);
+        double alone = left.Concat(byNoise).Sum(SeenAlone);
         double seen = Math.Max(0, all) + ordinary;
         hot = Math.Clamp(hot, 0, Math.Max(0, all));
         return (hot * residual.Length, (seen - hot) * residual.Length, positions * Math.Sqrt(alone));
     }
 
-    /// <summary>An outlying pixel, or what is left of it at some of its places.</summary>
-    private readonly record struct Outlier(double Kept, bool Hot, double Weight = 1);
+    /// <summary>An outlying pixel.</summary>
+    private readonly record struct Outlier(double Residual, double Deviation, bool Hot);
 
     private IEnumerable<Outlier> Outliers(float[] map, double scale, Func<int, bool> isHot, Func<int, double> limit)
     {
-        double unit = Math.Sqrt(sampleVariance);
-        double[] parts = new double[ClippedMean.Quantiles];
         for (int i = 0; i < map.Length; i++)
-        {
-            double value = scale * map[i];
-            if (!(Math.Abs(value) > limit(i)))
-                continue;
-            if (clip is null)
-            {
-                yield return new Outlier(value, isHot(i));
-                continue;
-            }
-            clip.PartsLeft(value / unit, Math.Sqrt(pixelVariance(i)) / unit, parts);
-            foreach (double part in parts)
-                yield return new Outlier(part * value, isHot(i), 1.0 / parts.Length);
-        }
+            if (scale * map[i] is double value && Math.Abs(value) > limit(i))
+                yield return new Outlier(value, Math.Sqrt(pixelVariance(i)), isHot(i));
+    }
+
+    /// <summary>Share of its places at which a pixel is seen when it is alone there.</summary>
+    private double SeenAlone(Outlier outlier)
+    {
+        if (clip is null)
+            return Math.Abs(outlier.Residual) > VisiblePixel ? 1 : 0;
+        double unit = Math.Sqrt(sampleVariance),
+            share = 0;
+        Span<double> parts = stackalloc double[ClippedMean.PlaceShares.Length];
+        clip.PartsLeft(outlier.Residual / unit, outlier.Deviation / unit, parts);
+        for (int q = 0; q < parts.Length; q++)
+            if (Math.Abs(parts[q] * outlier.Residual) > VisiblePixel)
+                share += ClippedMean.PlaceShares[q];
+        return share;
     }
 
     private double Share(List<Outlier> outliers, int pixels, double ordinaryVariance)
     {
         double weight = 1.0 / pixels,
-            ordinary = (1 - outliers.Sum(o => o.Weight) * weight) / 2,
-            sigma = Math.Sqrt(Math.Max(0, ordinaryVariance));
+            ordinary = (1 - outliers.Count * weight) / 2,
+            sigma = Math.Sqrt(Math.Max(0, ordinaryVariance)),
+            unit = Math.Sqrt(sampleVariance);
+        if (clip is not null)
+            return new RejectedShare(clip, positions, visible).Beyond(
+                [
+                    new(ordinary, sigma, unit),
+                    new(ordinary, -sigma, unit),
+                    .. outliers.Select(o => new RejectedShare.Member(weight, o.Residual, o.Deviation)),
+                ],
+                unit,
+                sigma,
+                shift: 0
+            );
         return DitheredShare.Beyond(
-            [ordinary, ordinary, .. outliers.Select(o => o.Weight * weight)],
-            [sigma, -sigma, .. outliers.Select(o => o.Kept)],
+            [ordinary, ordinary, .. outliers.Select(_ => weight)],
+            [sigma, -sigma, .. outliers.Select(o => o.Residual)],
             [false, false, .. outliers.Select(_ => true)],
             positions,
             visible

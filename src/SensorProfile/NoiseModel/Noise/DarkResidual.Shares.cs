@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Noise;
@@ -6,8 +5,6 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <summary>Shares of the places of a stack.</summary>
 internal sealed partial class DarkResidual
 {
-    private const double Alike = 0.05; // of the limit of one pixel alone
-
     /// <summary>
     /// Share of the places whose residual, from the typical one, exceeds a limit in the stack; see
     /// <see cref="DitheredShare"/> for a dithered one.
@@ -41,60 +38,27 @@ internal sealed partial class DarkResidual
         return share;
     }
 
-    /// <summary>
-    /// The same of a stack that rejects outliers: a hot pixel leaves another part of itself at every place.
-    /// </summary>
+    /// <summary>The same of a stack that rejects outliers.</summary>
     private double ShareLeftBeyond(double limit)
     {
-        double[] kept = Kept();
-        PixelPopulation pixels = sensor.Pixels!;
-        Span<double> parts = stackalloc double[ClippedMean.Quantiles];
-        List<double> weights = new(kept.Length * parts.Length),
-            excesses = new(kept.Length * parts.Length);
-        List<bool> hot = new(kept.Length * parts.Length);
+        double[] dark = DarkElectrons(withHotPixels: true);
+        ReadOnlySpan<double> held = light.Held,
+            deviations = light.Deviations,
+            weights = sensor.Pixels!.Weights;
+        var rejected = new RejectedShare(light.Clip!, lights.DitherPositions, limit);
         double share = 0;
-        for (int g = 0; g < pixels.Groups.Count; g++)
+        for (int g = 0; g < sensor.Pixels.Groups.Count; g++)
         {
-            PixelGroup group = pixels.Groups[g];
+            PixelGroup group = sensor.Pixels.Groups[g];
             (double centre, double unit) = UnitOf(g);
-            weights.Clear();
-            excesses.Clear();
-            hot.Clear();
-            for (int i = group.First; i < group.First + group.Count; i++)
+            double spread = SpreadOf(group);
+            var members = new RejectedShare.Member[group.Count];
+            for (int i = 0; i < members.Length; i++)
             {
-                if (!pixels.Hot[i])
-                {
-                    weights.Add(pixels.Weights[i]);
-                    excesses.Add(kept[i] - typical);
-                    hot.Add(false);
-                    continue;
-                }
-                double excess = Of(i) - centre;
-                light.Clip!.PartsLeft(excess / unit, light.Deviations[i] / unit, parts);
-                // where a pixel leaves about as much at every place, its mean tells all
-                if ((parts[^1] - parts[0]) * Math.Abs(excess) < Alike * limit * lights.DitherPositions)
-                {
-                    weights.Add(pixels.Weights[i]);
-                    excesses.Add(kept[i] - typical);
-                    hot.Add(true);
-                    continue;
-                }
-                foreach (double part in parts)
-                {
-                    weights.Add(pixels.Weights[i] / parts.Length);
-                    excesses.Add(centre + part * excess - typical);
-                    hot.Add(true);
-                }
+                int pixel = group.First + i;
+                members[i] = new(weights[pixel], held[pixel] - Scale * dark[pixel] - centre, deviations[pixel]);
             }
-            share +=
-                group.Share
-                * DitheredShare.Beyond(
-                    CollectionsMarshal.AsSpan(weights),
-                    CollectionsMarshal.AsSpan(excesses),
-                    CollectionsMarshal.AsSpan(hot),
-                    lights.DitherPositions,
-                    limit
-                );
+            share += group.Share * rejected.Beyond(members, unit, spread, centre - typical, group.Share);
         }
         return share;
     }

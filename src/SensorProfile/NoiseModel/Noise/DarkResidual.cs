@@ -148,17 +148,21 @@ internal sealed partial class DarkResidual
     private void FindUnits()
     {
         IReadOnlyList<PixelGroup> groups = sensor.Pixels!.Groups;
-        double[] dark = DarkElectrons(withHotPixels: false);
-        double Left(int pixel) => light.Held[pixel] - Scale * dark[pixel];
         double Scatter(PixelGroup group)
         {
-            double spread =
-                (Left(group.UpperQuartile) - Left(group.LowerQuartile)) * OrderStatistics.InterquartileToSigma;
+            double spread = SpreadOf(group);
             return Math.Sqrt(TypicalNoise.Random + light.GlowElectrons(group) + spread * spread);
         }
         units = [.. groups.Select(Scatter)];
-        centres = [.. groups.Select(g => Left(g.Middle))];
+        centres = [.. groups.Select(g => OfTypical(g.Middle))];
     }
+
+    /// <summary>Scatter of the residuals of a group's typical pixels, from their quartiles, e-.</summary>
+    private double SpreadOf(PixelGroup group) =>
+        Math.Abs(OfTypical(group.UpperQuartile) - OfTypical(group.LowerQuartile))
+        * OrderStatistics.InterquartileToSigma;
+
+    private double OfTypical(int pixel) => light.Held[pixel] - Scale * DarkElectrons(withHotPixels: false)[pixel];
 
     /// <summary>
     /// What is new in each light, as it reaches the stack, and the part of the pixel's residual that does.

@@ -1,0 +1,152 @@
+using System.Collections.Concurrent;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.NoiseModel.Camera;
+
+namespace SensorProfile.NoiseModel.Noise;
+
+/// <summary>Stacks of normal samples in which some of the k pixels stand out, done one by one.</summary>
+/// <param name="samples">M.</param>
+/// <param name="positions">k.</param>
+/// <param name="cut">Limit of the rejection, in standard deviations from the MAD.</param>
+/// <param name="method">How outliers are rejected.</param>
+/// <param name="outliers">How many of the k stand out.</param>
+internal sealed class StackTrials(int samples, int positions, double cut, Rejection method, int outliers)
+{
+    private const int Seed = 7411;
+    private static readonly ConcurrentDictionary<int, Lazy<double[][]>> drawn = [];
+
+    internal int Samples => samples;
+
+    internal int Positions => positions;
+
+    internal double Cut => cut;
+
+    internal Rejection Method => method;
+
+    /// <summary>Normal samples of every trial, each second the first with all signs turned.</summary>
+    internal double[][] Deviates =>
+        drawn.GetOrAdd(Samples, n => new(() => Drawn(n, Math.Clamp(40_000 / n, 300, 2000)))).Value;
+
+    /// <summary>What the stack keeps in every trial when the pixel lies where the others do.</summary>
+    internal Part[] Parts(double spread)
+    {
+        double[] own = new double[Samples],
+            sorted = new double[Samples];
+        return
+        [
+            .. Deviates.Select(
+                (z, trial) =>
+                {
+                    for (int i = 0; i < z.Length; i++)
+                        own[i] = IsOdd(i, OddOf(trial)) ? spread * z[i] : z[i];
+                    return PartOf(own, sorted, OddOf(trial));
+                }
+            ),
+        ];
+    }
+
+    /// <summary>Which of the pixels is the odd one in a trial, or the first of several.</summary>
+    internal int OddOf(int trial) => trial / 2 % Positions;
+
+    internal bool IsOdd(int sample, int odd) => (sample + Positions - odd) % Positions < outliers;
+
+    /// <summary>What the stack makes of one trial.</summary>
+    internal Part PartOf(double[] samples, double[] sorted, int odd)
+    {
+        samples.CopyTo(sorted, 0);
+        if (Method == Rejection.Median)
+        {
+            Array.Sort(sorted);
+            return new Part((sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2, 0, 0);
+        }
+        (double median, double limit) = Limits(sorted, Cut);
+        double all = 0,
+            own = 0;
+        if (Method == Rejection.Winsorised)
+        {
+            foreach (double sample in samples)
+                all += Math.Clamp(sample, median - limit, median + limit);
+            return new Part(all / samples.Length, 0, 0);
+        }
+        int kept = 0,
+            ownKept = 0;
+        for (int i = 0; i < samples.Length; i++)
+        {
+            if (Math.Abs(samples[i] - median) > limit)
+                continue;
+            all += samples[i];
+            kept++;
+            if (!IsOdd(i, odd))
+                continue;
+            own += samples[i];
+            ownKept++;
+        }
+        return kept == 0 ? new Part(median, 0, 0) : new Part(all / kept, own / kept, ownKept);
+    }
+
+    /// <summary>A clipped mean, what one pixel's samples are of it, and how many of them were kept.</summary>
+    internal readonly record struct Part(double Mean, double Own, int Kept);
+
+    /// <summary>
+    /// Variance of the stack of normal samples over that of their plain mean, by the difference d between both, since the
+    /// variance of the mean is known: M·(1/M + 2·cov(mean, d) + var(d)).
+    /// </summary>
+    internal double CostOf()
+    {
+        var random = new Random(Seed);
+        int trials = Math.Clamp(1_000_000 / Samples, 10_000, 100_000);
+        double[] z = new double[Samples],
+            sorted = new double[Samples];
+        double sum = 0;
+        for (int trial = 0; trial < trials; trial++)
+        {
+            for (int i = 0; i < Samples; i++)
+                z[i] = SensorReader.Deviate(random);
+            double mean = z.Average(),
+                difference = PartOf(z, sorted, 0).Mean - mean;
+            sum += 2 * mean * difference + difference * difference;
+        }
+        return 1 + Samples * sum / trials;
+    }
+
+    private static (double Median, double Limit) Limits(double[] samples, double cut)
+    {
+        Array.Sort(samples);
+        int below = (samples.Length - 1) / 2;
+        double median = (samples[below] + samples[samples.Length / 2]) / 2;
+        return (median, cut * OrderStatistics.MadToSigma * MedianDeviation(samples, median, below));
+    }
+
+    /// <summary>
+    /// Median distance from the median of sorted samples: the distances grow to both sides, so they are merged.
+    /// </summary>
+    private static double MedianDeviation(double[] sorted, double median, int below)
+    {
+        int n = sorted.Length,
+            low = below,
+            high = below + 1;
+        double last = 0,
+            before = 0;
+        for (int taken = 0; taken <= n / 2; taken++)
+        {
+            before = last;
+            last =
+                high >= n || (low >= 0 && median - sorted[low] <= sorted[high] - median)
+                    ? median - sorted[low--]
+                    : sorted[high++] - median;
+        }
+        return n % 2 == 1 ? last : (before + last) / 2;
+    }
+
+    private static double[][] Drawn(int samples, int pairs)
+    {
+        var random = new Random(Seed);
+        var deviates = new double[2 * pairs][];
+        for (int i = 0; i < pairs; i++)
+        {
+            deviates[2 * i] = [.. Enumerable.Range(0, samples).Select(_ => SensorReader.Deviate(random))];
+            deviates[2 * i + 1] = [.. deviates[2 * i].Select(z => -z)];
+        }
+        return deviates;
+    }
+}
