@@ -18,7 +18,7 @@ internal static class CommandLine
     {
         try
         {
-            (string[] completed, Remembered remembered) = SetupDefaults.Complete(
+            (string[] completed, RememberedOptions remembered) = SetupDefaults.Complete(
                 arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments),
                 session
             );
@@ -29,7 +29,7 @@ internal static class CommandLine
         }
         catch (Exception problem)
         {
-            return Ending.Of(problem, arguments, session);
+            return FailureReport.Print(problem, arguments, session);
         }
     }
 

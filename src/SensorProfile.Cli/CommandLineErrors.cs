@@ -17,8 +17,9 @@ internal static class CommandLineErrors
     {
         string command = CommandList.NameIn(arguments);
         return CommandList.SettingsOf(command) is { } settings
-            ? Wrong(command, settings, arguments.Skip(command.Split(' ').Length)) ?? Ending.OneLine(problem.Message)
-            : UnknownCommand(command, arguments) ?? Ending.OneLine(problem.Message);
+            ? Wrong(command, settings, arguments.Skip(command.Split(' ').Length))
+                ?? FailureReport.OneLine(problem.Message)
+            : UnknownCommand(command, arguments) ?? FailureReport.OneLine(problem.Message);
     }
 
     private static string? UnknownCommand(string branch, IReadOnlyList<string> arguments)

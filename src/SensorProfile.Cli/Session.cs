@@ -12,7 +12,7 @@ namespace SensorProfile.Cli;
 internal sealed record Session(ResultStream Results, SideStream Side, TimeProvider Clock, CancellationToken Stop)
 {
     /// <summary>What this run took from the user's setup.</summary>
-    public Remembered Remembered { get; init; } = Remembered.Nothing;
+    public RememberedOptions Remembered { get; init; } = RememberedOptions.Nothing;
 
     /// <summary>Where a person types answers; null when nobody sits there.</summary>
     public TextReader? Person { get; init; }

@@ -55,8 +55,8 @@ public sealed partial class FitsCard
     public double? Number =>
         Kind switch
         {
-            FitsValueKind.Integer or FitsValueKind.Real => NumberText.Parse(Value),
-            FitsValueKind.Text => NumberText.Parse(Value.AsSpan().Trim()),
+            FitsValueKind.Integer or FitsValueKind.Real => CardNumber.Parse(Value),
+            FitsValueKind.Text => CardNumber.Parse(Value.AsSpan().Trim()),
             _ => null,
         };
 
@@ -66,7 +66,7 @@ public sealed partial class FitsCard
     /// </summary>
     public bool HasDecimalComma =>
         Kind is FitsValueKind.Real or FitsValueKind.Text
-        && NumberText.FormOf(Value.AsSpan().Trim()) == NumberForm.RealWithComma;
+        && CardNumber.FormOf(Value.AsSpan().Trim()) == NumberForm.RealWithComma;
 
     /// <summary>Keyword, value and comment in one line.</summary>
     public override string ToString() =>

@@ -40,7 +40,7 @@ public static class FitsWriter
             .. images.Select((image, hdu) => HeaderWriter.Header(image, hdu, images.Count > 1, 0).LongLength),
         ];
         long bytes = headers.Sum() + images.Sum(image => Padded(image.Bytes.Length));
-        AtomicFile.Write(path, bytes, overwrite, durable, handle =>
+        NewFitsFile.Write(path, bytes, overwrite, durable, handle =>
         {
             long at = 0;
             for (int hdu = 0; hdu < images.Count; hdu++)

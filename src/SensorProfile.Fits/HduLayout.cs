@@ -8,8 +8,8 @@ namespace SensorProfile.Fits;
 /// </summary>
 internal sealed class HduLayout
 {
-    private const int MostAxes = 999;
-    private const long MostBytes = 1L << 60; // an exbibyte: no file is larger, and nothing overflows below
+    private const int MaxAxes = 999;
+    private const long MaxBytes = 1L << 60; // an exbibyte: no file is larger, and nothing overflows below
 
     private readonly FileScan scan;
     private readonly FitsHeader header;
@@ -50,8 +50,8 @@ internal sealed class HduLayout
     private long[] ReadAxes(string keyword, int place)
     {
         long count = Mandatory(keyword, place);
-        if (count is < 0 or > MostAxes)
-            throw Bad(keyword, $"0 to {MostAxes}");
+        if (count is < 0 or > MaxAxes)
+            throw Bad(keyword, $"0 to {MaxAxes}");
         var axes = new long[count];
         for (int i = 0; i < axes.Length; i++)
         {
@@ -112,11 +112,11 @@ internal sealed class HduLayout
     }
 
     private long Times(long a, long b, string keyword) =>
-        a != 0 && b > MostBytes / a ? throw Bad(keyword, "a data unit that a file can hold") : a * b;
+        a != 0 && b > MaxBytes / a ? throw Bad(keyword, "a data unit that a file can hold") : a * b;
 
     /// <summary>Adds PCOUNT elements (of |BITPIX|/8 bytes) to a size in bytes.</summary>
     private long Plus(long elements, long bytes, string keyword) =>
-        Times(Math.Abs(Bitpix) / 8, elements, keyword) is var more && more > MostBytes - bytes
+        Times(Math.Abs(Bitpix) / 8, elements, keyword) is var more && more > MaxBytes - bytes
             ? throw Bad(keyword, "a data unit that a file can hold")
             : bytes + more;
 

@@ -9,7 +9,7 @@ namespace SensorProfile.Fits;
 /// </summary>
 internal sealed class HduScanner(ByteSource source)
 {
-    private const int MostHdus = 10_000;
+    private const int MaxHdus = 10_000;
 
     private readonly FileScan scan = new(source);
     private readonly List<FitsHdu> hdus = [];
@@ -30,9 +30,9 @@ internal sealed class HduScanner(ByteSource source)
         long? start = 0;
         while (start is { } at)
         {
-            if (scan.Hdu == MostHdus)
+            if (scan.Hdu == MaxHdus)
             {
-                Note(scan.Fault(null, at, $"the file has more than {MostHdus} HDUs; the rest is not looked at."));
+                Note(scan.Fault(null, at, $"the file has more than {MaxHdus} HDUs; the rest is not looked at."));
                 return;
             }
 

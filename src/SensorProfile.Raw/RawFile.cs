@@ -17,10 +17,10 @@ namespace SensorProfile.Raw;
 /// </code></example>
 public sealed class RawFile : IDisposable
 {
-    private readonly ByteSource source;
+    private readonly RawBytes source;
     private readonly MosaicRows rows;
 
-    private RawFile(ByteSource source)
+    private RawFile(RawBytes source)
     {
         this.source = source;
         var warnings = new List<RawWarning>();
@@ -77,7 +77,7 @@ public sealed class RawFile : IDisposable
     /// <summary>
     /// As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be opened.
     /// </summary>
-    internal static RawFile Open(ByteSource source)
+    internal static RawFile Open(RawBytes source)
     {
         try
         {

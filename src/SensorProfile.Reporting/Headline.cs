@@ -57,14 +57,14 @@ internal static class Headline
         else if (Nights(mode.DarkNights) is { } nights)
             yield return nights + unknown;
         // What a light leak adds hardly changes with temperature: the law without it is the sensor's own.
-        if (dark is not null && DarkFloor.Of(dark) is { IsLarge: true } floor)
+        if (dark is not null && DarkFloor.Find(dark) is { IsLarge: true } floor)
             yield return $"doubling every {QuantityText.Of(floor.ThermalDoubling)} without it";
         else if (dark?.DoublingTemperature is not null)
             yield return $"doubling every {QuantityText.Of(dark.DoublingTemperature)}";
     }
 
     private static string FloorWarning(DarkCurrentProfile? dark) =>
-        dark is not null && DarkFloor.Of(dark) is { IsLarge: true } floor
+        dark is not null && DarkFloor.Find(dark) is { IsLarge: true } floor
             ? $"Light leaks in, or the sensor glows: {QuantityText.Number(100 * floor.Share, 2)} % of the dark "
                 + $"current{At(dark.ReferenceTemperature)} does not fall with temperature. "
             : "";

@@ -70,9 +70,9 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
     ) =>
         map switch
         {
-            "defects" => DefectReduction.Of(path, mode, title),
-            "dark-rate" => MapReduction.Of(path, mode, title, unit, HotFrom(profile), logarithmic: true),
-            _ => MapReduction.Of(path, mode, title, unit),
+            "defects" => DefectReduction.Reduce(path, mode, title),
+            "dark-rate" => MapReduction.Reduce(path, mode, title, unit, HotFrom(profile), logarithmic: true),
+            _ => MapReduction.Reduce(path, mode, title, unit),
         };
 
     /// <summary>Rate from which a pixel counts as hot, e-/px/s.</summary>

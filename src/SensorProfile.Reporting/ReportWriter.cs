@@ -34,7 +34,7 @@ public static class ReportWriter
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
-        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
+        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
         ReportDocument report = ReportContent.Build(profile, options.Maps, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {

@@ -24,7 +24,7 @@ internal sealed class SimulatedNight
         camera.Validate();
         (Camera, Seed) = (camera, seed);
         Sensor = SensorFactory.Build(camera, seed);
-        Frames = NightPlan.Of(Sensor, seed);
+        Frames = NightPlan.Plan(Sensor, seed);
         _telegraph = new TelegraphStates(Sensor, Frames, seed);
     }
 

@@ -55,7 +55,7 @@ public sealed class SetupTests : IDisposable
     public void WhatWasNotTypedIsAdded(string line, string added)
     {
         string[] typed = line.Split(' ');
-        (string[] completed, Remembered remembered) = Complete([.. typed, "--setup", Setup]);
+        (string[] completed, RememberedOptions remembered) = Complete([.. typed, "--setup", Setup]);
         int words = typed[0] == "darks" ? 2 : 1;
         string[] expected = [.. typed[..words], Path.Combine(folder.Path, "tarn"), .. typed[words..], "--setup", Setup];
         Assert.Equal([.. expected, .. added.Split(' ')], completed);
@@ -77,7 +77,7 @@ public sealed class SetupTests : IDisposable
     public void NothingIsAddedWhereNoSetupBelongs(string line)
     {
         string[] typed = [.. line.Split(' '), "--setup", Setup];
-        (string[] completed, Remembered remembered) = Complete(typed);
+        (string[] completed, RememberedOptions remembered) = Complete(typed);
         Assert.Equal(typed, completed);
         Assert.Null(remembered.File);
     }
@@ -191,7 +191,7 @@ public sealed class SetupTests : IDisposable
             .GetProperty("source")
             .GetString();
 
-    private static (string[] Arguments, Remembered Remembered) Complete(string[] arguments) =>
+    private static (string[] Arguments, RememberedOptions Remembered) Complete(string[] arguments) =>
         SetupDefaults.Complete(
             arguments,
             new Session(

@@ -153,11 +153,11 @@ public sealed class FitsWriterTests
         string path = folder.File("a.fits");
         const long moreThanAnyDiskHolds = 1L << 60;
         var full = Assert.ThrowsAny<IOException>(() =>
-            AtomicFile.Write(path, moreThanAnyDiskHolds, false, false, _ => { })
+            NewFitsFile.Write(path, moreThanAnyDiskHolds, false, false, _ => { })
         );
         Assert.StartsWith(path + " could not be written: ", full.Message, StringComparison.Ordinal);
         var broken = Assert.Throws<IOException>(() =>
-            AtomicFile.Write(path, 100, false, false, _ => throw new IOException("No space left on device."))
+            NewFitsFile.Write(path, 100, false, false, _ => throw new IOException("No space left on device."))
         );
         Assert.Equal(
             $"{path} could not be written: No space left on device. Nothing was left under that name; make room or choose another folder.",

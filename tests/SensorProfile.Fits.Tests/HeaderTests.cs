@@ -180,7 +180,7 @@ public sealed class HeaderTests
     [InlineData("NaN", false)]
     [InlineData("1 000", false)]
     public void NumbersAreRecognised(string text, bool number) =>
-        Assert.Equal(number, NumberText.Parse(text) is not null);
+        Assert.Equal(number, CardNumber.Parse(text) is not null);
 
     [Fact]
     public void NumbersDoNotDependOnTheCulture()
@@ -189,7 +189,7 @@ public sealed class HeaderTests
         try
         {
             System.Globalization.CultureInfo.CurrentCulture = System.Globalization.CultureInfo.GetCultureInfo("de-DE");
-            Assert.Equal((1234.5, -10.5), (NumberText.Parse("1.2345E3"), NumberText.Parse("-10,5")));
+            Assert.Equal((1234.5, -10.5), (CardNumber.Parse("1.2345E3"), CardNumber.Parse("-10,5")));
             Assert.Equal("0.25", FitsCard.Of("A", 0.25).Value);
         }
         finally

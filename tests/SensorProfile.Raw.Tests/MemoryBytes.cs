@@ -3,7 +3,7 @@ using SensorProfile.Raw.Containers;
 namespace SensorProfile.Raw.Tests;
 
 /// <summary>A file that is not on disk.</summary>
-internal sealed class MemoryBytes(byte[] bytes, string name = "test.dng") : ByteSource
+internal sealed class MemoryBytes(byte[] bytes, string name = "test.dng") : RawBytes
 {
     public override string File => name;
 

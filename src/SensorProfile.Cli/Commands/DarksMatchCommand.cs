@@ -41,7 +41,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         );
         ModeProfile mode = ModeChoice.Find(profile, settings.WantedMode);
         AssumedTemperature? taken = question.TemperatureCelsius is null
-            ? AssumedTemperature.Of(profile, mode, question, cooled: true)
+            ? AssumedTemperature.Choose(profile, mode, question, cooled: true)
             : null;
         ToleranceAnswer answer = DarkTolerance.FindBoth(
             profile,

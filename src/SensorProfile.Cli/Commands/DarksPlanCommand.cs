@@ -166,7 +166,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public AssumedTemperature? Assumed(CameraProfile profile, IReadOnlyList<FrameSet> sets) =>
             sets.Count > 0 || Temperature is not null || Night is not null
                 ? null
-                : AssumedTemperature.Of(
+                : AssumedTemperature.Choose(
                     profile,
                     ModeChoice.Find(profile, WantedMode),
                     Stack with

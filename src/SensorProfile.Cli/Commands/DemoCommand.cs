@@ -85,7 +85,7 @@ internal sealed class DemoCommand : AnswerCommand<DemoCommand.Settings>
                 DitherPositions = dithers,
                 Rejection = dithers > 1 ? Rejection.SigmaClip : Rejection.None,
             };
-            double celsius = AssumedTemperature.Of(profile, mode, question, cooled: true).Celsius;
+            double celsius = AssumedTemperature.Choose(profile, mode, question, cooled: true).Celsius;
             return ToleranceDocument.Of(
                 DarkTolerance.Find(profile, mode, question with { TemperatureCelsius = celsius })
             );

@@ -26,7 +26,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
             : null;
         FoundProfiles found = ProfileArchive.Read(settings.Profiles);
         foreach (var refused in found.Refused)
-            session.Side.Line($"left out: {refused.File}: {refused.Reason}");
+            session.Side.WriteLine($"left out: {refused.File}: {refused.Reason}");
         if (found.Profiles.Count == 0)
             throw CommandFailure.UnreadableInput(
                 found.Refused is [var only]

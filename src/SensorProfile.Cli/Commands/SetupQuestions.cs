@@ -15,7 +15,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
 {
     public ObservingSetup Ask(ObservingSetup setup)
     {
-        side.Line("Enter keeps what stands in brackets, - forgets it.");
+        side.WriteLine("Enter keeps what stands in brackets, - forgets it.");
         string? profile = Text("Profile of your camera (a folder or profile.json)", setup.Camera?.Profile);
         double? focal = Number("Focal ratio of your telescope, such as 5", setup.Telescope?.FocalRatio);
         double? pixel = Number("Pixel size of your camera, µm", setup.Camera?.PixelMicrometres);
@@ -88,7 +88,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
 
     private string? Text(string question, string? present, out bool forgotten)
     {
-        side.Line($"{question}{(present is null ? "" : $" [{present}]")}:");
+        side.WriteLine($"{question}{(present is null ? "" : $" [{present}]")}:");
         string? answer = person.ReadLine()?.Trim();
         forgotten = answer is "-" or "−";
         return forgotten ? null
@@ -116,7 +116,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 )
             )
                 return number;
-            side.Line($"'{text}' is no number.");
+            side.WriteLine($"'{text}' is no number.");
         }
     }
 
@@ -129,7 +129,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 return null;
             if (int.TryParse(text, NumberStyles.Integer, CultureInfo.InvariantCulture, out int number) && number >= 1)
                 return number;
-            side.Line($"'{text}' is no whole number from 1 on.");
+            side.WriteLine($"'{text}' is no whole number from 1 on.");
         }
     }
 
@@ -147,7 +147,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 is [var found]
             )
                 return found;
-            side.Line($"'{text}' is none of these.");
+            side.WriteLine($"'{text}' is none of these.");
         }
     }
 }

@@ -23,16 +23,16 @@ internal sealed class SetupDefaults
     /// <param name="session">This run: the sky may have to be measured on lights.</param>
     /// <exception cref="CommandFailure">A setup or a filter was named that is not there.</exception>
     /// <exception cref="SetupFormatException">The setup cannot be understood.</exception>
-    public static (string[] Arguments, Remembered Remembered) Complete(string[] arguments, Session session)
+    public static (string[] Arguments, RememberedOptions Remembered) Complete(string[] arguments, Session session)
     {
         string command = CommandList.NameIn(arguments);
         if (CommandList.SettingsOf(command) is not { } settings)
-            return (arguments, Remembered.Nothing);
+            return (arguments, RememberedOptions.Nothing);
         SettingsOptions known = new(settings);
         int words = command.Split(' ').Length;
         TypedArguments typed = new(arguments[words..], known);
         if (!known.Has("--setup") || typed.AsksAny("--help", "-h", "--no-setup"))
-            return (arguments, Remembered.Nothing);
+            return (arguments, RememberedOptions.Nothing);
         SetupDefaults defaults = new(known, typed);
         string? file = SetupPlace.Find(typed.ValueOf("--setup"), defaults.TypedProfile);
         if (file is null && typed.ValueOf("--filter") is { } filter)
@@ -40,7 +40,7 @@ internal sealed class SetupDefaults
                 $"--filter {filter} is a filter of your setup, and there is none: sensorprofile setup --help"
             );
         if (file is null)
-            return (arguments, Remembered.Nothing);
+            return (arguments, RememberedOptions.Nothing);
         string? profile = defaults.Take(command, SetupFile.Read(file), file, session);
         return (
             [
@@ -49,7 +49,7 @@ internal sealed class SetupDefaults
                 .. arguments[words..],
                 .. defaults.added,
             ],
-            new Remembered(file, defaults.taken)
+            new RememberedOptions(file, defaults.taken)
         );
     }
 

@@ -8,13 +8,13 @@ namespace SensorProfile.Cli.Printing;
 internal static class AnswerPrinter
 {
     /// <summary>A longer answer is cut to what matters, unless all of it is asked for.</summary>
-    public const int MostLines = 15;
+    public const int MaxLines = 15;
 
     public static void Print(AnswerDocument reply, ResultStream results, bool explain)
     {
         IReadOnlyList<string> lines = FullAnswer.Lines(reply, results.Width);
-        if (!explain && lines.Count > MostLines)
-            lines = ShortAnswer.Lines(reply, results.Width, MostLines);
+        if (!explain && lines.Count > MaxLines)
+            lines = ShortAnswer.Lines(reply, results.Width, MaxLines);
         IReadOnlyList<string> sentence = TableText.Wrapped(reply.Sentence, results.Width);
         foreach (string line in sentence)
             results.Page.WriteLine(line, new Style(decoration: Decoration.Bold));

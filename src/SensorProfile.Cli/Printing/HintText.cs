@@ -6,7 +6,7 @@ namespace SensorProfile.Cli.Printing;
 internal static class HintText
 {
     /// <summary>"To make it yours: --sky E or --lights PATH; --ambient C."</summary>
-    public static string Line(IEnumerable<AnswerHint> hints) =>
+    public static string Sentence(IEnumerable<AnswerHint> hints) =>
         $"To make it yours: {string.Join("; ", hints.Select(Option))}.";
 
     /// <summary>One point for each, with what the option says.</summary>

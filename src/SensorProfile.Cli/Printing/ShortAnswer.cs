@@ -9,9 +9,9 @@ namespace SensorProfile.Cli.Printing;
 /// </summary>
 internal static class ShortAnswer
 {
-    private const int MostQuantities = 5;
+    private const int MaxQuantities = 5;
     private const int FewQuantities = 3; // an answer with no more is a list: its table is what was asked for
-    private const int FewestRows = 2;
+    private const int MinRows = 2;
 
     public static IReadOnlyList<string> Lines(AnswerDocument reply, int width, int most)
     {
@@ -20,7 +20,7 @@ internal static class ShortAnswer
         string[] files = [.. reply.Lines.Where(line => line.Length > 0).Select(Printable.Of)];
         List<string> tail = [.. TableText.Wrapped(More(reply), width)];
         if (reply.Hints.Count > 0)
-            tail.InsertRange(0, TableText.Wrapped(HintText.Line(reply.Hints), width));
+            tail.InsertRange(0, TableText.Wrapped(HintText.Sentence(reply.Hints), width));
         int left = most - head.Count - tail.Count;
         bool Take(List<string> target, IReadOnlyCollection<string> lines)
         {
@@ -46,7 +46,7 @@ internal static class ShortAnswer
                     width
                 )
             );
-        Take(middle, Numbers(reply, width, Math.Min(left, MostQuantities)));
+        Take(middle, Numbers(reply, width, Math.Min(left, MaxQuantities)));
         bool isList = reply.Quantities.Count(q => q.Value is not null) <= FewQuantities;
         if (isList && reply.Tables.FirstOrDefault(t => t.Rows.Count > 0 && !t.Leading) is { } table)
             Take(middle, Beginning(table, width, left));
@@ -83,7 +83,7 @@ internal static class ShortAnswer
         string[] whole = Titled(table, width);
         if (whole.Length <= room)
             return whole;
-        for (int rows = Math.Min(room, table.Rows.Count - 1); rows >= FewestRows; rows--)
+        for (int rows = Math.Min(room, table.Rows.Count - 1); rows >= MinRows; rows--)
         {
             string[] lines =
             [

@@ -12,7 +12,7 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
     );
 
     /// <summary>One line.</summary>
-    public void Line(string text) => writer.WriteLine(Printable.Of(text));
+    public void WriteLine(string text) => writer.WriteLine(Printable.Of(text));
 
     /// <summary>The line a failing command ends with.</summary>
     public void Error(string message) => writer.WriteLine("sensorprofile: " + Printable.Of(message));

@@ -77,7 +77,7 @@ internal static class CardParser
             "" => FitsValueKind.Undefined,
             "T" or "F" => FitsValueKind.Logical,
             ['(', .. var inside, ')'] => IsComplex(inside) ? FitsValueKind.Complex : FitsValueKind.Malformed,
-            _ => NumberText.FormOf(literal) switch
+            _ => CardNumber.FormOf(literal) switch
             {
                 NumberForm.Integer => FitsValueKind.Integer,
                 NumberForm.Real or NumberForm.RealWithComma => FitsValueKind.Real,
@@ -88,7 +88,7 @@ internal static class CardParser
     private static bool IsComplex(string inside)
     {
         string[] parts = inside.Split(',', StringSplitOptions.TrimEntries);
-        return parts.Length == 2 && Array.TrueForAll(parts, part => NumberText.FormOf(part) != NumberForm.None);
+        return parts.Length == 2 && Array.TrueForAll(parts, part => CardNumber.FormOf(part) != NumberForm.None);
     }
 
     private static (FitsValueKind Kind, string Value, string? Comment) ParseText(string quoted)

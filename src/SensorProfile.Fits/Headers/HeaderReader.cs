@@ -8,7 +8,7 @@ namespace SensorProfile.Fits.Headers;
 internal sealed class HeaderReader
 {
     public const int BlockBytes = 2880;
-    private const int MostBlocks = 4096; // 147 456 cards; no honest header comes near, and garbage ends here
+    private const int MaxBlocks = 4096; // 147 456 cards; no honest header comes near, and garbage ends here
 
     private readonly FileScan scan;
     private readonly long start;
@@ -67,7 +67,7 @@ internal sealed class HeaderReader
 
     private void ReadBlock()
     {
-        if (length == MostBlocks * BlockBytes)
+        if (length == MaxBlocks * BlockBytes)
             throw NoEnd(start + length, $"no END card within the first {length} bytes of the header.");
         block = new byte[BlockBytes];
         int read = scan.Source.Read(start + length, block);

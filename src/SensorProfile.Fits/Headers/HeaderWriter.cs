@@ -25,7 +25,7 @@ internal sealed class HeaderWriter
         writer.Mandatory(image, hdu, extensions);
         writer.Given(image, hdu);
         writer.Sums(dataSum);
-        writer.Line("END");
+        writer.WriteLine("END");
         byte[] header = [.. writer.records, .. Encoding.ASCII.GetBytes(new string(' ', writer.Padding()))];
         string checksum = Checksum.Encode(Checksum.Add(dataSum, header));
         Encoding.ASCII.GetBytes(checksum, header.AsSpan(writer.checksumAt, Checksum.EncodedLength));
@@ -34,7 +34,7 @@ internal sealed class HeaderWriter
 
     private void Mandatory(FitsImage image, int hdu, bool extensions)
     {
-        Line(
+        WriteLine(
             hdu == 0 ? "SIMPLE  =                    T / FITS 4.0" : "XTENSION= 'IMAGE   '           / image extension"
         );
         Integer("BITPIX", image.Bitpix, "bits per pixel; negative: IEEE floating point");
@@ -55,11 +55,11 @@ internal sealed class HeaderWriter
         if (hdu > 0)
             Integer("GCOUNT", 1, "one data unit");
         if (hdu == 0 && extensions)
-            Line("EXTEND  =                    T / extensions follow");
+            WriteLine("EXTEND  =                    T / extensions follow");
         if (image.Zero is not null)
-            Line($"BZERO   = {image.Zero, 20} / value = BZERO + BSCALE x stored number");
+            WriteLine($"BZERO   = {image.Zero, 20} / value = BZERO + BSCALE x stored number");
         if (image.Zero is not null)
-            Line("BSCALE  =                    1");
+            WriteLine("BSCALE  =                    1");
         if (image.Name is not null)
             records.AddRange(CardText.Records(FitsCard.Of("EXTNAME", image.Name)));
     }
@@ -85,18 +85,19 @@ internal sealed class HeaderWriter
 
     private void Sums(uint dataSum)
     {
-        Line(
+        WriteLine(
             string.Create(CultureInfo.InvariantCulture, $"DATASUM = '{dataSum, -8}'").PadRight(30)
                 + " / sum of the data unit"
         );
         checksumAt = records.Count + 11;
-        Line($"CHECKSUM= '{Zeros}'   / sum of the HDU");
+        WriteLine($"CHECKSUM= '{Zeros}'   / sum of the HDU");
     }
 
     private void Integer(string keyword, long value, string comment) =>
-        Line(string.Create(CultureInfo.InvariantCulture, $"{keyword, -8}= {value, 20} / {comment}"));
+        WriteLine(string.Create(CultureInfo.InvariantCulture, $"{keyword, -8}= {value, 20} / {comment}"));
 
-    private void Line(string text) => records.AddRange(Encoding.ASCII.GetBytes(text.PadRight(CardParser.RecordBytes)));
+    private void WriteLine(string text) =>
+        records.AddRange(Encoding.ASCII.GetBytes(text.PadRight(CardParser.RecordBytes)));
 
     private int Padding() =>
         (HeaderReader.BlockBytes - (records.Count % HeaderReader.BlockBytes)) % HeaderReader.BlockBytes;

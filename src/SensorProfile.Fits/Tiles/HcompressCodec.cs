@@ -12,7 +12,7 @@ internal static class HcompressCodec
     private const int HeaderBytes = 14,
         PlanesAt = 22,
         CodeAt = 25;
-    private const int MostPlanes = 62;
+    private const int MaxPlanes = 62;
 
     /// <summary>Unpacks a tile.</summary>
     /// <param name="packed">Magic number, size, scale, sum, number of bit planes, quadtrees, signs.</param>
@@ -48,7 +48,7 @@ internal static class HcompressCodec
         int upper = (rows + 1) / 2,
             left = (columns + 1) / 2;
         ReadOnlySpan<byte> planes = packed.Slice(PlanesAt, 3);
-        if (planes.ContainsAnyExceptInRange((byte)0, (byte)MostPlanes))
+        if (planes.ContainsAnyExceptInRange((byte)0, (byte)MaxPlanes))
             throw new InvalidDataException("the number of bit planes is impossible");
         var reader = new BitReader(packed[CodeAt..]);
         Quadtree.Read(ref reader, coefficients, columns, upper, left, planes[0]);

@@ -5,7 +5,7 @@ namespace SensorProfile.Fits.Tiles;
 /// <summary>What the header says about the tiles' content.</summary>
 internal sealed class TileParameters
 {
-    private const int MostPixelsPerBlock = 1 << 16;
+    private const int MaxPixelsPerBlock = 1 << 16;
 
     /// <summary>
     /// Reads and checks ZCMPTYPE, ZBITPIX, ZNAMEn and ZVALn, ZQUANTIZ, ZDITHER0, ZSCALE, ZZERO and ZBLANK.
@@ -39,7 +39,7 @@ internal sealed class TileParameters
                 $"{name} does not compress 64-bit integers."
             );
         RiceBlockSize = (int)Checked(scan, header, "BLOCKSIZE", Parameter(header, "BLOCKSIZE") ?? 32, value =>
-            value is > 0 and <= MostPixelsPerBlock
+            value is > 0 and <= MaxPixelsPerBlock
         );
         RiceBytesPerPixel = (int)Checked(scan, header, "BYTEPIX", Parameter(header, "BYTEPIX") ?? 4, value =>
             value is 1 or 2 or 4 || Compression != TileCompression.Rice

@@ -6,7 +6,7 @@ namespace SensorProfile.Raw.Containers;
 /// <summary>
 /// A file on disk. Its handle can be given back between reads, so that hundreds of files can be read in turn.
 /// </summary>
-internal sealed class FileBytes : ByteSource
+internal sealed class FileBytes : RawBytes
 {
     private readonly Lock gate = new();
     private SafeFileHandle? handle;

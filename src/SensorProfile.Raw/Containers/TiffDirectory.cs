@@ -6,7 +6,7 @@ namespace SensorProfile.Raw.Containers;
 
 /// <summary>An image file directory: its entries, and their values when they are asked for.</summary>
 internal sealed class TiffDirectory(
-    ByteSource source,
+    RawBytes source,
     bool bigEndian,
     int index,
     string name,
@@ -22,7 +22,7 @@ internal sealed class TiffDirectory(
     public string Name { get; } = name;
 
     /// <summary>The bytes of the file.</summary>
-    public ByteSource Source { get; } = source;
+    public RawBytes Source { get; } = source;
 
     /// <summary>Whether the high byte of a number comes first.</summary>
     public bool IsBigEndian { get; } = bigEndian;

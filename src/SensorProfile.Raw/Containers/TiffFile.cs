@@ -13,18 +13,18 @@ namespace SensorProfile.Raw.Containers;
 /// file, and no directory is read twice.</remarks>
 internal sealed class TiffFile
 {
-    private const int MostDirectories = 64;
-    private const int MostEntries = 4096;
+    private const int MaxDirectories = 64;
+    private const int MaxEntries = 4096;
     private const int HeaderBytes = 8;
     private const int EntryBytes = 12;
 
     private readonly HashSet<long> seen = [];
     private readonly List<TiffDirectory> directories = [];
     private readonly List<RawWarning> warnings = [];
-    private readonly ByteSource source;
+    private readonly RawBytes source;
     private readonly bool bigEndian;
 
-    private TiffFile(ByteSource source, bool bigEndian)
+    private TiffFile(RawBytes source, bool bigEndian)
     {
         this.source = source;
         this.bigEndian = bigEndian;
@@ -41,7 +41,7 @@ internal sealed class TiffFile
 
     /// <summary>Reads all directories, not their values.</summary>
     /// <exception cref="RawFormatException">The file is not TIFF, or its first directory cannot be read.</exception>
-    public static TiffFile Read(ByteSource source)
+    public static TiffFile Read(RawBytes source)
     {
         Span<byte> header = stackalloc byte[HeaderBytes];
         int read = source.Read(0, header);
@@ -55,7 +55,7 @@ internal sealed class TiffFile
         return file;
     }
 
-    private static void CheckHeader(ByteSource source, ReadOnlySpan<byte> header)
+    private static void CheckHeader(RawBytes source, ReadOnlySpan<byte> header)
     {
         var start = new RawLocation(source.File, null, null, null, 0);
         if (header is [0x49, 0x49, 43, 0, ..] or [0x4D, 0x4D, 0, 43, ..])
@@ -93,7 +93,7 @@ internal sealed class TiffFile
     /// <summary>Sub-directories, and theirs; the Exif directory of the first directory that has one.</summary>
     private void FollowTree(TiffDirectory parent, int depth)
     {
-        foreach (long offset in Optional(parent, Tag.SubIFDs, MostDirectories))
+        foreach (long offset in Optional(parent, Tag.SubIFDs, MaxDirectories))
         {
             if (!TryRead(offset, "sub-directory", out TiffDirectory? child, out _))
                 continue;
@@ -132,11 +132,11 @@ internal sealed class TiffFile
     {
         (directory, next) = (null, 0);
         int index = directories.Count;
-        if (index >= MostDirectories)
+        if (index >= MaxDirectories)
             return Pass(
                 name,
                 offset,
-                $"the file has more than {MostDirectories} directories; the rest was passed over."
+                $"the file has more than {MaxDirectories} directories; the rest was passed over."
             );
         try
         {
@@ -176,8 +176,8 @@ internal sealed class TiffFile
         source.Read(offset, number[..2]);
         int count = UInt16(number);
         long end = offset + 2 + ((long)count * EntryBytes);
-        if (count is 0 or > MostEntries)
-            throw Damaged(name, offset, Invariant($"expected 1 to {MostEntries} entries, found {count}."));
+        if (count is 0 or > MaxEntries)
+            throw Damaged(name, offset, Invariant($"expected 1 to {MaxEntries} entries, found {count}."));
         if (end > source.Length)
             throw Damaged(
                 name,

@@ -16,8 +16,8 @@ internal sealed record NoteBytes(byte[] Bytes, long Offset, bool IsBigEndian);
 /// </summary>
 internal sealed class MakerNoteStream : Stream
 {
-    private const int MostBytesRead = 32 << 20;
-    private const int MostReads = 1 << 20;
+    private const int MaxBytesRead = 32 << 20;
+    private const int MaxReads = 1 << 20;
     private const int EntryBytes = 12;
 
     private readonly NoteBytes note;
@@ -60,7 +60,7 @@ internal sealed class MakerNoteStream : Stream
         int count = (int)Math.Clamp(Length - position, 0, buffer.Length);
         reads++;
         bytesRead += count;
-        if (reads > MostReads || bytesRead > MostBytesRead)
+        if (reads > MaxReads || bytesRead > MaxBytesRead)
             throw new IOException("The maker's notes lead in circles.");
         Span<byte> wanted = buffer[..count];
         wanted.Clear();

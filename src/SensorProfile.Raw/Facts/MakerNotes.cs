@@ -19,8 +19,8 @@ internal sealed record MakerNote(string Name, object? Value, string? Description
 /// these notes.</remarks>
 internal static class MakerNotes
 {
-    private const int MostBytes = 1 << 20;
-    private const int MostOffset = 8 << 20;
+    private const int MaxBytes = 1 << 20;
+    private const int MaxOffset = 8 << 20;
 
     /// <summary>The entries of all notes; empty when there are none, or none that can be read.</summary>
     public static IReadOnlyList<MakerNote> Read(TiffFile file, List<RawWarning> warnings)
@@ -30,7 +30,7 @@ internal static class MakerNotes
             ?? InPrivateData(first, warnings);
         if (place is not { Note: { } note } at)
             return [];
-        if (note.Offset > MostOffset)
+        if (note.Offset > MaxOffset)
             return [];
         string? maker = OptionalTags.Read(first, Tag.Make, warnings, d => d.Text(Tag.Make), null);
         string? model = OptionalTags.Read(first, Tag.Model, warnings, d => d.Text(Tag.Model), null);
@@ -76,7 +76,7 @@ internal static class MakerNotes
     {
         if (file.Exif is not { } exif || exif.Entry(Tag.MakerNote) is not { } entry)
             return null;
-        byte[] bytes = OptionalTags.Read(exif, Tag.MakerNote, warnings, d => d.Bytes(Tag.MakerNote, MostBytes), []);
+        byte[] bytes = OptionalTags.Read(exif, Tag.MakerNote, warnings, d => d.Bytes(Tag.MakerNote, MaxBytes), []);
         return bytes.Length == 0
             ? null
             : (exif, Tag.MakerNote, new NoteBytes(bytes, entry.DataOffset, exif.IsBigEndian));
@@ -93,7 +93,7 @@ internal static class MakerNotes
             first,
             Tag.DNGPrivateData,
             warnings,
-            d => d.Bytes(Tag.DNGPrivateData, MostBytes),
+            d => d.Bytes(Tag.DNGPrivateData, MaxBytes),
             []
         );
         if (!data.StartsWith("Adobe\0"u8))

@@ -9,7 +9,7 @@ namespace SensorProfile.Raw.Jpeg;
 /// <param name="Codes">Code of each value.</param>
 internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, int[] Codes)
 {
-    private const int MostBits = 16;
+    private const int MaxBits = 16;
 
     /// <summary>Makes the code.</summary>
     /// <param name="frequencies">How often each value occurs; at least one does.</param>
@@ -33,10 +33,10 @@ internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, 
         var lengths = new int[frequencies.Count];
         var codes = new int[frequencies.Count];
         (int code, int index) = (0, 0);
-        for (int bits = 1; bits <= MostBits; bits++, code <<= 1)
+        for (int bits = 1; bits <= MaxBits; bits++, code <<= 1)
         for (int i = 0; i < counts[bits]; i++, code++, index++)
             (lengths[values[index]], codes[values[index]]) = (bits, code);
-        return new HuffmanCode([.. counts.Skip(1).Take(MostBits).Select(count => (byte)count)], values, lengths, codes);
+        return new HuffmanCode([.. counts.Skip(1).Take(MaxBits).Select(count => (byte)count)], values, lengths, codes);
     }
 
     /// <summary>
@@ -65,7 +65,7 @@ internal sealed record HuffmanCode(byte[] Counts, byte[] Values, int[] Lengths, 
     /// <summary>Brings codes of more than 16 bits down (T.81, figure K.3).</summary>
     private static void Shorten(int[] counts)
     {
-        for (int bits = counts.Length - 1; bits > MostBits; bits--)
+        for (int bits = counts.Length - 1; bits > MaxBits; bits--)
             while (counts[bits] > 0)
             {
                 int shorter = bits - 2;

@@ -9,11 +9,11 @@ internal sealed class HuffmanTable
     /// <summary>Bits of the look-up; what is longer is rare and searched for.</summary>
     public const int LookupBits = 11;
 
-    private const int MostBits = 16;
+    private const int MaxBits = 16;
 
     private readonly int[] lookup = new int[1 << LookupBits];
-    private readonly int[] codeLimit = new int[MostBits + 1]; // first 16-bit value above the codes of a length
-    private readonly int[] valueOffset = new int[MostBits + 1];
+    private readonly int[] codeLimit = new int[MaxBits + 1]; // first 16-bit value above the codes of a length
+    private readonly int[] valueOffset = new int[MaxBits + 1];
     private readonly byte[] values;
 
     private HuffmanTable(ReadOnlySpan<byte> counts, byte[] values)
@@ -21,12 +21,12 @@ internal sealed class HuffmanTable
         this.values = values;
         int code = 0;
         int index = 0;
-        for (int bits = 1; bits <= MostBits; bits++)
+        for (int bits = 1; bits <= MaxBits; bits++)
         {
             valueOffset[bits] = index - code;
             for (int i = 0; i < counts[bits - 1]; i++, code++, index++)
                 Enter(code, bits, values[index]);
-            codeLimit[bits] = code << (MostBits - bits);
+            codeLimit[bits] = code << (MaxBits - bits);
             code <<= 1;
         }
     }
@@ -59,10 +59,10 @@ internal sealed class HuffmanTable
     /// <summary>Length of the next code and its value, as length + 256 · value; 0 when there is no such code.</summary>
     public uint Search(ulong nextBits)
     {
-        int sixteen = (int)(nextBits >> (64 - MostBits));
-        for (int bits = 1; bits <= MostBits; bits++)
+        int sixteen = (int)(nextBits >> (64 - MaxBits));
+        for (int bits = 1; bits <= MaxBits; bits++)
             if (sixteen < codeLimit[bits])
-                return (uint)(bits | (values[(sixteen >> (MostBits - bits)) + valueOffset[bits]] << 8));
+                return (uint)(bits | (values[(sixteen >> (MaxBits - bits)) + valueOffset[bits]] << 8));
         return 0;
     }
 

@@ -37,8 +37,8 @@ internal sealed record JpegHeader(
 /// </summary>
 internal sealed class JpegHeaderReader(SegmentBytes bytes)
 {
-    private const int MostMarkers = 64;
-    private const int MostComponents = 4;
+    private const int MaxMarkers = 64;
+    private const int MaxComponents = 4;
 
     private readonly HuffmanTable?[] tables = new HuffmanTable?[4];
     private readonly List<byte> components = [];
@@ -49,7 +49,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
     {
         if (bytes.Take(2) is not [0xFF, 0xD8])
             throw bytes.Damaged("expected the start of a JPEG image (FFD8).");
-        for (int markers = 0; markers < MostMarkers; markers++)
+        for (int markers = 0; markers < MaxMarkers; markers++)
         {
             byte marker = Marker();
             ReadOnlySpan<byte> content = Content();
@@ -75,7 +75,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
                     break; // comments and application data
             }
         }
-        throw bytes.Damaged(Invariant($"more than {MostMarkers} JPEG markers stand before the samples."));
+        throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers stand before the samples."));
     }
 
     private byte Marker()
@@ -122,7 +122,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             frame.Precision is < 2 or > 16
             || frame.Height == 0
             || frame.Width == 0
-            || content[5] is 0 or > MostComponents
+            || content[5] is 0 or > MaxComponents
         )
         {
             string size = Invariant(

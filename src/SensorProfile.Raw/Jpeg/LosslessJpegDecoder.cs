@@ -12,8 +12,8 @@ namespace SensorProfile.Raw.Jpeg;
 /// </remarks>
 internal sealed class LosslessJpegDecoder : SegmentDecoder
 {
-    private const int MostRowsOfALine = 4;
-    private const int MostBookmarks = 8;
+    private const int MaxRowsOfALine = 4;
+    private const int MaxBookmarks = 8;
 
     private readonly bool sixteenBitsAreCoded;
     private readonly List<Bookmark> bookmarks = []; // the oldest first
@@ -38,8 +38,8 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     {
         if (NextRow == 0 || bookmarks.Exists(known => known.Row == NextRow))
             return;
-        ushort[] kept = bookmarks.Count < MostBookmarks ? new ushort[line.Length] : bookmarks[0].Line;
-        if (bookmarks.Count == MostBookmarks)
+        ushort[] kept = bookmarks.Count < MaxBookmarks ? new ushort[line.Length] : bookmarks[0].Line;
+        if (bookmarks.Count == MaxBookmarks)
             bookmarks.RemoveAt(0);
         line.CopyTo(kept, 0);
         bookmarks.Add(new Bookmark(NextRow, Bytes.Position, bits, nextLine, rowsLeftOfLine, kept));
@@ -82,7 +82,7 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         int rowsOfALine = read.LineSamples / Width;
         bool fits =
             read.LineSamples % Width == 0
-            && rowsOfALine is >= 1 and <= MostRowsOfALine
+            && rowsOfALine is >= 1 and <= MaxRowsOfALine
             && (long)rowsOfALine * read.Height >= Bytes.Segment.Height;
         if (!fits)
         {

@@ -9,12 +9,12 @@ namespace SensorProfile.Raw.Mosaics;
 /// </summary>
 internal static class LevelTags
 {
-    private const int MostPatternLevels = 4096;
+    private const int MaxPatternLevels = 4096;
 
     /// <summary>The level of no light; null when the file says nothing that makes sense.</summary>
     public static RawBlackLevel? BlackLevel(TiffDirectory directory, RawArea active, List<RawWarning> warnings)
     {
-        double[] levels = Numbers(directory, Tag.BlackLevel, MostPatternLevels, warnings);
+        double[] levels = Numbers(directory, Tag.BlackLevel, MaxPatternLevels, warnings);
         double[]? columns = Offsets(directory, Tag.BlackLevelDeltaH, active.Width, warnings);
         double[]? rows = Offsets(directory, Tag.BlackLevelDeltaV, active.Height, warnings);
         long[] repeat = OptionalTags.Read(
@@ -73,7 +73,7 @@ internal static class LevelTags
 
     private static double[]? Offsets(TiffDirectory directory, Tag tag, int needed, List<RawWarning> warnings)
     {
-        double[] offsets = Numbers(directory, tag, MosaicLimits.MostPixelsOfASide, warnings);
+        double[] offsets = Numbers(directory, tag, MosaicLimits.MaxPixelsOfASide, warnings);
         if (offsets.Length == needed)
             return offsets;
         if (offsets.Length > 0)

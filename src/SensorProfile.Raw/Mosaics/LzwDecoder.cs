@@ -9,15 +9,15 @@ internal sealed class LzwDecoder : SegmentDecoder
     private const int ClearCode = 256;
     private const int EndCode = 257;
     private const int FirstFree = 258;
-    private const int MostCodes = 4096;
+    private const int MaxCodes = 4096;
 
     private readonly SampleRow form;
     private readonly byte[] row;
-    private readonly ushort[] prefix = new ushort[MostCodes];
-    private readonly ushort[] length = new ushort[MostCodes];
-    private readonly byte[] last = new byte[MostCodes];
-    private readonly byte[] first = new byte[MostCodes];
-    private readonly byte[] pending = new byte[MostCodes]; // the end of a string that began in the row before
+    private readonly ushort[] prefix = new ushort[MaxCodes];
+    private readonly ushort[] length = new ushort[MaxCodes];
+    private readonly byte[] last = new byte[MaxCodes];
+    private readonly byte[] first = new byte[MaxCodes];
+    private readonly byte[] pending = new byte[MaxCodes]; // the end of a string that began in the row before
     private (int From, int To) waiting;
     private int free;
     private int width;
@@ -66,9 +66,9 @@ internal sealed class LzwDecoder : SegmentDecoder
             Clear();
         if (code == EndCode)
             throw Bytes.Damaged("the compressed samples end too early (LZW).");
-        if (code > free || (code >= FirstFree && previous < 0) || (code == free && free == MostCodes))
+        if (code > free || (code >= FirstFree && previous < 0) || (code == free && free == MaxCodes))
             throw Bytes.Damaged("the compressed samples are damaged (LZW): a code stands before it was defined.");
-        if (previous >= 0 && free < MostCodes)
+        if (previous >= 0 && free < MaxCodes)
             Define(code);
         previous = code;
         waiting = (0, length[code]);

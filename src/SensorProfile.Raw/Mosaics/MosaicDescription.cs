@@ -9,7 +9,7 @@ namespace SensorProfile.Raw.Mosaics;
 /// </summary>
 internal static class MosaicDescription
 {
-    private const int MostMaskedAreas = 64;
+    private const int MaxMaskedAreas = 64;
 
     /// <summary>Reads it.</summary>
     /// <param name="found">The directory.</param>
@@ -79,7 +79,7 @@ internal static class MosaicDescription
             directory,
             Tag.MaskedAreas,
             warnings,
-            d => d.Integers(Tag.MaskedAreas, 4 * MostMaskedAreas),
+            d => d.Integers(Tag.MaskedAreas, 4 * MaxMaskedAreas),
             []
         );
         RawArea?[] areas = [.. sides.Chunk(4).Select(four => Area(four, layout))];

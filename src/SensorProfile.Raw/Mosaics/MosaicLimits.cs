@@ -4,20 +4,20 @@ namespace SensorProfile.Raw.Mosaics;
 internal static class MosaicLimits
 {
     /// <summary>Most columns or rows.</summary>
-    public const int MostPixelsOfASide = 65_535;
+    public const int MaxPixelsOfASide = 65_535;
 
     /// <summary>Most samples of a mosaic; the largest sensors of still cameras have 150 million.</summary>
-    public const long MostSamples = 400_000_000;
+    public const long MaxSamples = 400_000_000;
 
     /// <summary>Most strips or tiles.</summary>
-    public const int MostSegments = 65_536;
+    public const int MaxSegments = 65_536;
 
     /// <summary>Lowest width and height of a tile; TIFF 6.0 asks for multiples of 16.</summary>
-    public const int LeastTileSide = 16;
+    public const int MinTileSide = 16;
 
     /// <summary>Most bytes that one byte of Deflate can unpack to (258 bytes from two bits).</summary>
-    public const int MostDeflateGrowth = 1032;
+    public const int MaxDeflateGrowth = 1032;
 
     /// <summary>Most bytes that one byte of LZW can unpack to: strings of up to 3838 bytes from 9 to 12 bits.</summary>
-    public const int MostLzwGrowth = 2560;
+    public const int MaxLzwGrowth = 2560;
 }

@@ -8,10 +8,10 @@ namespace SensorProfile.Raw.Mosaics;
 /// </summary>
 internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) : IDisposable
 {
-    private const int MostBands = 2; // threads that share out the rows of a frame work on both sides of a border
+    private const int MaxBands = 2; // threads that share out the rows of a frame work on both sides of a border
 
     // of hostile files with thousands beside each other one row is enough
-    private const int MostTilesOfSeveralBands = 256;
+    private const int MaxTilesOfSeveralBands = 256;
 
     private readonly Lock gate = new();
     private readonly ushort[] scratch = new ushort[layout.SegmentWidth];
@@ -86,7 +86,7 @@ internal sealed class MosaicRows(TiffDirectory directory, SegmentLayout layout) 
         Band? band = bands.Find(known => known.Index == index);
         if (band is not null)
             bands.Remove(band);
-        else if (bands.Count == (layout.Across > MostTilesOfSeveralBands ? 1 : MostBands))
+        else if (bands.Count == (layout.Across > MaxTilesOfSeveralBands ? 1 : MaxBands))
             Leave(bands[0]);
         band ??= new Band(index, [.. Enumerable.Range(0, layout.Across).Select(across => DecoderOf(across, index))]);
         bands.Add(band);

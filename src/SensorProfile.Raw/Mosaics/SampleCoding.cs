@@ -40,13 +40,13 @@ internal sealed record SampleCoding(
     /// <summary>
     /// The fewest bytes that so many samples can take: a file that claims less is refused before anything is unpacked.
     /// </summary>
-    public long LeastBytes(int width, int height) =>
+    public long MinBytes(int width, int height) =>
         Compression switch
         {
             RawCompression.None => RowBytes(width) * height,
             RawCompression.LosslessJpeg => (long)width * height / 8, // a Huffman code has at least one bit
-            RawCompression.Deflate => RowBytes(width) * height / MosaicLimits.MostDeflateGrowth,
-            _ => RowBytes(width) * height / MosaicLimits.MostLzwGrowth,
+            RawCompression.Deflate => RowBytes(width) * height / MosaicLimits.MaxDeflateGrowth,
+            _ => RowBytes(width) * height / MosaicLimits.MaxLzwGrowth,
         };
 
     /// <summary>Reads the coding of a directory.</summary>

@@ -16,14 +16,14 @@ internal sealed class SegmentLayout
     {
         this.directory = directory;
         Coding = coding;
-        Width = directory.Required(Tag.ImageWidth, 1, MosaicLimits.MostPixelsOfASide);
-        Height = directory.Required(Tag.ImageLength, 1, MosaicLimits.MostPixelsOfASide);
-        if ((long)Width * Height > MosaicLimits.MostSamples)
+        Width = directory.Required(Tag.ImageWidth, 1, MosaicLimits.MaxPixelsOfASide);
+        Height = directory.Required(Tag.ImageLength, 1, MosaicLimits.MaxPixelsOfASide);
+        if ((long)Width * Height > MosaicLimits.MaxSamples)
             throw directory.Refuse(
                 Tag.ImageLength,
                 RawRefusal.TooLarge,
                 Invariant(
-                    $"{Width} × {Height} samples are more than the {MosaicLimits.MostSamples} that this reader takes."
+                    $"{Width} × {Height} samples are more than the {MosaicLimits.MaxSamples} that this reader takes."
                 ),
                 "Check the file with the program that made it."
             );
@@ -93,8 +93,8 @@ internal sealed class SegmentLayout
 
     private (int Width, int Height) TileSize() =>
         (
-            directory.Required(Tag.TileWidth, MosaicLimits.LeastTileSide, MosaicLimits.MostPixelsOfASide + 1),
-            directory.Required(Tag.TileLength, MosaicLimits.LeastTileSide, MosaicLimits.MostPixelsOfASide + 1)
+            directory.Required(Tag.TileWidth, MosaicLimits.MinTileSide, MosaicLimits.MaxPixelsOfASide + 1),
+            directory.Required(Tag.TileLength, MosaicLimits.MinTileSide, MosaicLimits.MaxPixelsOfASide + 1)
         );
 
     private int StripHeight()
@@ -107,12 +107,12 @@ internal sealed class SegmentLayout
 
     private (long[] Offsets, long[] Counts) Places(long needed)
     {
-        if (needed > MosaicLimits.MostSegments)
+        if (needed > MosaicLimits.MaxSegments)
             throw directory.Refuse(
                 OffsetsTag,
                 RawRefusal.TooLarge,
                 Invariant(
-                    $"{needed} strips or tiles are more than the {MosaicLimits.MostSegments} that this reader takes."
+                    $"{needed} strips or tiles are more than the {MosaicLimits.MaxSegments} that this reader takes."
                 ),
                 "Check the file with the program that made it."
             );
@@ -145,7 +145,7 @@ internal sealed class SegmentLayout
                     $"{segment.Name} stands at bytes {offset} to {offset + bytes - 1}, but the file ends after {end} bytes."
                 )
             );
-        long least = Coding.LeastBytes(SegmentWidth, segment.Height);
+        long least = Coding.MinBytes(SegmentWidth, segment.Height);
         if (bytes < least)
             throw directory.Damaged(
                 CountsTag,

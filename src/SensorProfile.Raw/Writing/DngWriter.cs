@@ -18,7 +18,7 @@ public static class DngWriter
         ArgumentNullException.ThrowIfNull(frame);
         form ??= new DngForm();
         Check(frame, form);
-        AtomicFile.Write(path, overwrite, stream => Write(stream, frame, form));
+        NewDngFile.Write(path, overwrite, stream => Write(stream, frame, form));
     }
 
     /// <summary>Writes a frame into a stream that is empty and can seek.</summary>

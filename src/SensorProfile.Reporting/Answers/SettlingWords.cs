@@ -18,7 +18,7 @@ internal static class SettlingWords
                 $"{Of(frames)} more should settle it: characterise them together with the frames of the profile.",
             SettlingOutcome.SpreadOverPixels => $"{Of(frames)} would show the spread: characterise again with them.",
             SettlingOutcome.TooManyFrames =>
-                $"More frames cannot settle it in practice: {Said.Whole((long)SettlingSearch.MostTimes)} times those of "
+                $"More frames cannot settle it in practice: {Plain.Whole((long)SettlingSearch.MaxTimes)} times those of "
                     + "the profile would not be enough.",
             _ => "More frames cannot settle it: what is left is the number of hot pixels, which is counted on this "
                 + "sensor no better than its few allow.",
@@ -33,12 +33,12 @@ internal static class SettlingWords
                 kind.Key switch
                 {
                     FrameKind.Dark => Darks([.. kind]),
-                    FrameKind.Bias => $"{Said.Whole(kind.Sum(f => f.Frames))} bias frames",
-                    FrameKind.Flat => $"{Said.Whole(kind.Sum(f => f.Frames) / 2)} flat pairs",
-                    _ => $"{Said.Whole(kind.Sum(f => f.Frames))} lights",
+                    FrameKind.Bias => $"{Plain.Whole(kind.Sum(f => f.Frames))} bias frames",
+                    FrameKind.Flat => $"{Plain.Whole(kind.Sum(f => f.Frames) / 2)} flat pairs",
+                    _ => $"{Plain.Whole(kind.Sum(f => f.Frames))} lights",
                 }
             );
-        return $"{Joined([.. parts])} ({Said.Duration(frames.Sum(f => f.Seconds))})";
+        return $"{Joined([.. parts])} ({Plain.Duration(frames.Sum(f => f.Seconds))})";
     }
 
     private static string Darks(SettlingFrames[] darks)
@@ -47,15 +47,15 @@ internal static class SettlingWords
             temperatures = [.. darks.Select(d => d.Temperature).OfType<double>().Distinct().Order()];
         string of =
             exposures.Length > Named
-                ? $"{Said.Number(exposures[0])} s to {Said.Number(exposures[^1])} s"
-                : $"{Joined([.. exposures.Select(t => Said.Number(t))])} s";
+                ? $"{Plain.Number(exposures[0])} s to {Plain.Number(exposures[^1])} s"
+                : $"{Joined([.. exposures.Select(t => Plain.Number(t))])} s";
         string at =
             temperatures.Length > Named
-                ? $" at {Said.Whole(temperatures.Length)} temperatures from {Said.Celsius(temperatures[0])} to "
-                    + $"{Said.Celsius(temperatures[^1])}"
+                ? $" at {Plain.Whole(temperatures.Length)} temperatures from {Plain.Celsius(temperatures[0])} to "
+                    + $"{Plain.Celsius(temperatures[^1])}"
             : temperatures.Length == 0 ? ""
-            : $" at {Joined([.. temperatures.Select(Said.Celsius)])}";
-        return $"{Said.Whole(darks.Sum(d => d.Frames))} darks of {of}{at}";
+            : $" at {Joined([.. temperatures.Select(Plain.Celsius)])}";
+        return $"{Plain.Whole(darks.Sum(d => d.Frames))} darks of {of}{at}";
     }
 
     private static string Joined(string[] parts) =>

@@ -17,7 +17,7 @@ internal static class ShotWords
     ["\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead."];
 
     /// <summary>What a line is for, and how to reach its conditions.</summary>
-    public static string Purpose(Shot shot) =>
+    public static string Purpose(PlannedShot shot) =>
         shot.Purpose switch
         {
             ShotPurpose.ReadNoise => "shortest exposure, covered: read noise, of every pixel with 8 or more",
@@ -39,13 +39,13 @@ internal static class ShotWords
     public static string Frames(AddedFrames added) =>
         added.Kind switch
         {
-            FrameKind.Bias => $"{Said.Whole(added.Frames)} more bias frames",
-            FrameKind.Flat => $"{Said.Whole(added.Frames / 2)} more flat pairs",
-            _ => $"{Said.Whole(added.Frames)} darks {(added.Exposures > 1 ? "up to" : "of")} "
-                + $"{Said.Seconds(added.Longest!.Value)} at {Said.Celsius(added.Temperature!.Value)}",
+            FrameKind.Bias => $"{Plain.Whole(added.Frames)} more bias frames",
+            FrameKind.Flat => $"{Plain.Whole(added.Frames / 2)} more flat pairs",
+            _ => $"{Plain.Whole(added.Frames)} darks {(added.Exposures > 1 ? "up to" : "of")} "
+                + $"{Plain.Seconds(added.Longest!.Value)} at {Plain.Celsius(added.Temperature!.Value)}",
         };
 
-    private static string Celsius(Shot shot) => Said.Celsius(shot.Temperature!.Value);
+    private static string Celsius(PlannedShot shot) => Plain.Celsius(shot.Temperature!.Value);
 
     private static string Sentence(ShotListAnswer answer) =>
         answer.Existing is { KindsUnknown: true }
@@ -55,24 +55,24 @@ internal static class ShotWords
         : Take(answer);
 
     private static string Take(ShotListAnswer answer) =>
-        $"Take {Said.Whole(answer.Shots.Sum(s => s.Frames))} frames in {Said.Duration(answer.Shots.Sum(s => s.Seconds))} "
-        + $"({Said.Bytes(1e6 * answer.Quantities["diskSpace"]!.Value)}): {Counts(answer.Shots)}.";
+        $"Take {Plain.Whole(answer.Shots.Sum(s => s.Frames))} frames in {Plain.Duration(answer.Shots.Sum(s => s.Seconds))} "
+        + $"({Plain.Bytes(1e6 * answer.Quantities["diskSpace"]!.Value)}): {Counts(answer.Shots)}.";
 
-    private static string Counts(IReadOnlyList<Shot> shots) =>
+    private static string Counts(IReadOnlyList<PlannedShot> shots) =>
         string.Join(
             ", ",
             shots
                 .GroupBy(s => s.Kind)
                 .Select(g =>
-                    $"{Said.Whole(g.Sum(s => s.Frames))} {(g.Key == FrameKind.Bias ? "bias frames" : EnumWord.Of(g.Key) + "s")}"
+                    $"{Plain.Whole(g.Sum(s => s.Frames))} {(g.Key == FrameKind.Bias ? "bias frames" : EnumWord.Of(g.Key) + "s")}"
                 )
         );
 
     private static string Reason(ShotListAnswer answer)
     {
         if (answer.Darks is { } darks)
-            return $"Darks of {Said.Whole(darks.Exposures)} exposures up to {Said.Seconds(darks.Longest)} at "
-                + $"{Said.Whole(darks.Temperatures)} temperatures give dark current and its law, bias pairs the read noise, "
+            return $"Darks of {Plain.Whole(darks.Exposures)} exposures up to {Plain.Seconds(darks.Longest)} at "
+                + $"{Plain.Whole(darks.Temperatures)} temperatures give dark current and its law, bias pairs the read noise, "
                 + "flat pairs the gain.";
         string more = answer.Shots.Count == 0 ? "" : Best(answer, "Of single additions the");
         return There(answer.Existing!) + (more.Length == 0 ? "" : " " + more);
@@ -80,9 +80,9 @@ internal static class ShotWords
 
     private static string There(ExistingFrames there)
     {
-        string temperatures = string.Join(", ", there.DarkTemperatures.Select(Said.Celsius));
-        return $"There are {Said.Whole(there.Bias)} bias frames, {Said.Whole(there.FlatPairs)} flat pairs, and darks of "
-            + $"{Said.Whole(there.DarkExposures)} or more exposures at "
+        string temperatures = string.Join(", ", there.DarkTemperatures.Select(Plain.Celsius));
+        return $"There are {Plain.Whole(there.Bias)} bias frames, {Plain.Whole(there.FlatPairs)} flat pairs, and darks of "
+            + $"{Plain.Whole(there.DarkExposures)} or more exposures at "
             + $"{(temperatures.Length > 0 ? temperatures : "no temperature")}.";
     }
 
@@ -90,13 +90,13 @@ internal static class ShotWords
         answer.Additions.Count == 0
             ? ""
             : $"{which} greatest gain would be {Frames(answer.Additions[0].What)} "
-                + $"({Said.Duration(answer.Additions[0].Seconds)}): {Gain(answer.Additions[0])}.";
+                + $"({Plain.Duration(answer.Additions[0].Seconds)}): {Gain(answer.Additions[0])}.";
 
     private static string Gain(ShotAddition addition) =>
         addition.Before is not { } before || addition.After is not { } after
             ? $"the {Words(addition.Quantity)} becomes measurable"
             : $"the uncertainty of the {Words(addition.Quantity)} should shrink by "
-                + $"{Said.Percent(addition.Reduction)}, from ±{Said.Number(before, 2)} to ±{Said.Number(after, 2)} "
+                + $"{Plain.Percent(addition.Reduction)}, from ±{Plain.Number(before, 2)} to ±{Plain.Number(after, 2)} "
                 + QuantityText.Unit(addition.Unit);
 
     private static string Words(string quantity) =>

@@ -23,7 +23,7 @@ internal static class ShotsDocument
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
         };
 
-    private static object Member(Shot shot) =>
+    private static object Member(PlannedShot shot) =>
         new
         {
             shot.Kind,
@@ -125,7 +125,7 @@ internal static class ShotsDocument
                 + $"or {Place(additions[^1])}";
 
     private static string Place(AddedFrames added) =>
-        added.Temperature is { } celsius ? Said.Celsius(celsius) : ShotWords.Frames(added);
+        added.Temperature is { } celsius ? Plain.Celsius(celsius) : ShotWords.Frames(added);
 
     private static string Cell(double? uncertainty, string unit) =>
         uncertainty is { } value ? $"±{QuantityText.Number(value, 2)} {QuantityText.Unit(unit)}" : "not measurable";

@@ -48,7 +48,9 @@ internal static class SkyFields
 
     /// <summary>"a suburban sky, broad band (4.48 e⁻/px/s, assumed)", or "a sky of 0.5 e⁻/px/s".</summary>
     public static string Named(SkyRate sky) =>
-        NamedSkies.All.Contains(sky) ? $"a {sky.Name} ({Rate(sky)}, assumed)" : $"a sky of {Said.Rate(sky.Rate.Value)}";
+        NamedSkies.All.Contains(sky)
+            ? $"a {sky.Name} ({Rate(sky)}, assumed)"
+            : $"a sky of {Plain.Rate(sky.Rate.Value)}";
 
     public static string Rate(SkyRate sky) =>
         sky.Rate.StandardUncertainty > 0

@@ -10,7 +10,7 @@ internal static class SurveyDocument
 {
     public static AnswerDocument Of(Inventory inventory, string tableLine)
     {
-        IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Of(inventory);
+        IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Find(inventory);
         return new AnswerDocument
         {
             Command = "survey",

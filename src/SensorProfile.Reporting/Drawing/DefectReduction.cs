@@ -19,7 +19,7 @@ internal static class DefectReduction
     ];
 
     /// <summary>The picture; null when the map is not one of small numbers.</summary>
-    public static MapPicture? Of(string path, int mode, string title)
+    public static MapPicture? Reduce(string path, int mode, string title)
     {
         using FitsFile file = FitsFile.Open(path);
         FitsHdu map = file.RequireFirstImage();

@@ -26,7 +26,7 @@ internal static class MapBitmap
     ];
 
     /// <summary>The picture as a bitmap.</summary>
-    public static SKBitmap Of(MapPicture picture)
+    public static SKBitmap Draw(MapPicture picture)
     {
         if (picture.Width < 1 || picture.Height < 1 || picture.Values.Count != (long)picture.Width * picture.Height)
             throw new ArgumentException(
@@ -42,7 +42,7 @@ internal static class MapBitmap
     /// <summary>The picture as a PNG file; one byte for each point where all are greys.</summary>
     public static byte[] Png(MapPicture picture)
     {
-        using SKBitmap coloured = Of(picture);
+        using SKBitmap coloured = Draw(picture);
         bool grey = picture.Classes.Count == 0 && picture.Values.All(float.IsFinite);
         using SKBitmap bitmap = grey ? coloured.Copy(SKColorType.Gray8) : coloured;
         using SKData data = bitmap.Encode(SKEncodedImageFormat.Png, 100);

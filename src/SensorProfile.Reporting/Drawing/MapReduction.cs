@@ -15,7 +15,7 @@ internal static class MapReduction
     private const double LowShare = 0.01,
         HighShare = 0.995;
     private const double LowShareOfRatios = 0.25,
-        MostDecades = 3;
+        MaxDecades = 3;
 
     /// <summary>The picture of the first image in a FITS file; null when nothing in it was measured.</summary>
     /// <param name="path">The file.</param>
@@ -24,7 +24,7 @@ internal static class MapReduction
     /// <param name="unit">Unit of the values.</param>
     /// <param name="outstanding">A pixel above this is shown whatever the others of its square are.</param>
     /// <param name="logarithmic">Whether ratios are to be shown.</param>
-    public static MapPicture? Of(
+    public static MapPicture? Reduce(
         string path,
         int mode,
         string title,
@@ -79,7 +79,7 @@ internal static class MapReduction
             double.IsFinite(outstanding) ? 5 * outstanding : 0
         );
         double low = measured[(int)(LowShareOfRatios * (measured.Length - 1))] / 2;
-        return high > 0 ? (Math.Max(low, high * Math.Pow(10, -MostDecades)), high) : (measured[0], measured[^1]);
+        return high > 0 ? (Math.Max(low, high * Math.Pow(10, -MaxDecades)), high) : (measured[0], measured[^1]);
     }
 
     private static float Shown(float[] rows, int left, int columns, int count, int stride, double outstanding)

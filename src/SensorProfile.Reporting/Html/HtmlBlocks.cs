@@ -16,7 +16,7 @@ internal static class HtmlBlocks
         switch (block)
         {
             case AnswerBlock answer:
-                Line(
+                WriteLine(
                     page,
                     $"<div class=\"answer {VerdictClass(answer.Verdict)}\"><p "
                         + $"class=\"verdict\">{VerdictLook.Words(answer.Verdict)}</p><p "
@@ -27,13 +27,16 @@ internal static class HtmlBlocks
                 AppendFigures(page, figures);
                 break;
             case TextBlock text:
-                Line(page, $"<p>{Markup.Escape(text.Text)}</p>");
+                WriteLine(page, $"<p>{Markup.Escape(text.Text)}</p>");
                 break;
             case SubheadingBlock heading:
-                Line(page, $"<h3>{Markup.Escape(heading.Text)}</h3>");
+                WriteLine(page, $"<h3>{Markup.Escape(heading.Text)}</h3>");
                 break;
             case ListBlock list:
-                Line(page, $"<ul>{string.Concat(list.Items.Select(item => $"<li>{Markup.Escape(item)}</li>"))}</ul>");
+                WriteLine(
+                    page,
+                    $"<ul>{string.Concat(list.Items.Select(item => $"<li>{Markup.Escape(item)}</li>"))}</ul>"
+                );
                 break;
             case FindingsBlock findings:
                 AppendFindings(page, findings);
@@ -57,7 +60,7 @@ internal static class HtmlBlocks
         foreach (KeyFigure figure in block.Figures)
         {
             string missing = figure.Value == QuantityText.NotMeasured ? " class=\"missing\"" : "";
-            Line(
+            WriteLine(
                 page,
                 $"<div{missing}><dt>{Markup.Escape(figure.Label)}</dt><dd><b>{Markup.Escape(figure.Value)}</b> "
                     + $"<span>{Markup.Escape(figure.Unit)}</span></dd></div>"
@@ -70,7 +73,7 @@ internal static class HtmlBlocks
     {
         page.Append("<ul class=\"findings\">\n");
         foreach (Finding finding in block.Findings)
-            Line(
+            WriteLine(
                 page,
                 "<li "
                     + $"class=\"{VerdictLook.Words(finding.Severity).ToLowerInvariant()}\"><b>{VerdictLook.Words(finding.Severity)}</b> "
@@ -97,7 +100,7 @@ internal static class HtmlBlocks
     private static void AppendFigure(StringBuilder page, FigureBlock figure)
     {
         string caption = Markup.Escape(figure.Caption);
-        Line(page, $"<figure><div class=\"panels c{figure.Columns}\">");
+        WriteLine(page, $"<figure><div class=\"panels c{figure.Columns}\">");
         for (int i = 0; i < figure.Panels.Count; i++)
         {
             if (figure.KeepsShape)
@@ -124,7 +127,7 @@ internal static class HtmlBlocks
             );
         }
         string numbers = figure.Table is null ? "" : $" Numbers: <code>{Markup.Escape(figure.Table)}</code>.";
-        Line(page, $"</div><figcaption>Figure {figure.Number}. {caption}{numbers}</figcaption></figure>");
+        WriteLine(page, $"</div><figcaption>Figure {figure.Number}. {caption}{numbers}</figcaption></figure>");
     }
 
     private static string VerdictClass(Verdict verdict) =>
@@ -136,5 +139,5 @@ internal static class HtmlBlocks
             _ => "unknown",
         };
 
-    private static void Line(StringBuilder page, string markup) => page.Append(markup).Append('\n');
+    private static void WriteLine(StringBuilder page, string markup) => page.Append(markup).Append('\n');
 }

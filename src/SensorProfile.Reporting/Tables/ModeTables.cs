@@ -25,11 +25,13 @@ internal static class ModeTables
 
     private static DataTable Quantities(ModeProfile mode)
     {
-        IEnumerable<IReadOnlyList<object?>> rows = QuantityList
+        IEnumerable<IReadOnlyList<object?>> rows = ProfileQuantities
             .Of(mode)
             .Select(named => Row("", named))
             .Concat(
-                mode.Channels.SelectMany(channel => QuantityList.Of(channel).Select(named => Row(channel.Name, named)))
+                mode.Channels.SelectMany(channel =>
+                    ProfileQuantities.Of(channel).Select(named => Row(channel.Name, named))
+                )
             );
         return new DataTable(
             "quantities",

@@ -11,7 +11,7 @@ namespace SensorProfile.Simulation.Parameters;
 /// <param name="file">Name for error messages.</param>
 internal sealed class ValueCheck(string file)
 {
-    private const long MostPixels = 500_000_000;
+    private const long MaxPixels = 500_000_000;
     private const double HottestCelsius = 100;
     private const double ColdestCelsius = -150;
 
@@ -40,13 +40,13 @@ internal sealed class ValueCheck(string file)
     {
         Within("width", camera.Width, 1, 65535);
         Within("height", camera.Height, 1, 65535);
-        if ((long)camera.Width * camera.Height > MostPixels)
+        if ((long)camera.Width * camera.Height > MaxPixels)
         {
             Fail(
                 "height",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{camera.Width} × {camera.Height} pixels are more than {MostPixels}."
+                    $"{camera.Width} × {camera.Height} pixels are more than {MaxPixels}."
                 ),
                 "Simulate a window of the sensor."
             );
@@ -156,7 +156,7 @@ internal sealed class ValueCheck(string file)
     private void Clusters(CameraDescription camera)
     {
         HotClusters clusters = camera.HotClusters;
-        Within("hotClusters.count", clusters.Count, 0, MostPixels);
+        Within("hotClusters.count", clusters.Count, 0, MaxPixels);
         Within("hotClusters.size", clusters.Size, 1, 10000);
         Within("hotClusters.rate", clusters.Rate, 0, 1e7);
         if (

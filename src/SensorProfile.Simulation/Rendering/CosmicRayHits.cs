@@ -7,7 +7,7 @@ namespace SensorProfile.Simulation.Rendering;
 internal static class CosmicRayHits
 {
     /// <summary>Pixels and charges by row; empty when nothing is hit.</summary>
-    public static ILookup<int, (int Column, double Electrons)> Of(
+    public static ILookup<int, (int Column, double Electrons)> Draw(
         CameraDescription camera,
         SimulatedFrame frame,
         ulong seed

@@ -28,7 +28,7 @@ internal sealed class DarkSignal
     {
         (_sensor, _exposure, _celsius, _factor) = (sensor, exposure, dieCelsius, factor);
         _gradient = sensor.Camera.Physics is { } physics && (physics.GradientAcross != 0 || physics.GradientDown != 0);
-        RateFactor = TemperatureLaw.Factor(sensor.Dark, dieCelsius) * factor;
+        RateFactor = RelativeDarkCurrent.Factor(sensor.Dark, dieCelsius) * factor;
         _ordinary = RateFactor * exposure;
         _floor = sensor.Dark.Floor * exposure * factor;
         _glow =
@@ -39,12 +39,13 @@ internal sealed class DarkSignal
         ];
         ReadOnlySpan<HotPixel> hot = sensor.Hot.All;
         _hot = new double[hot.Length];
-        double logFactor = Math.Log(TemperatureLaw.Factor(sensor.Dark, dieCelsius));
+        double logFactor = Math.Log(RelativeDarkCurrent.Factor(sensor.Dark, dieCelsius));
         for (int i = 0; i < hot.Length; i++)
         {
             double growth =
                 hot[i].Level is { } level ? level.Factor(Celsius(hot[i].Index), sensor.Dark.ReferenceTemperature)
-                : _gradient ? Math.Pow(TemperatureLaw.Factor(sensor.Dark, Celsius(hot[i].Index)), hot[i].Activation)
+                : _gradient
+                    ? Math.Pow(RelativeDarkCurrent.Factor(sensor.Dark, Celsius(hot[i].Index)), hot[i].Activation)
                 : Math.Exp(logFactor * hot[i].Activation);
             _hot[i] = hot[i].Rate * exposure * factor * growth;
         }
@@ -61,7 +62,7 @@ internal sealed class DarkSignal
     {
         double reference = _sensor.Dark.ReferenceTemperature;
         double growth = pixel.RateEnergy is { } energy
-            ? DefectLevel.Boltzmann(energy, Celsius(pixel.Index), reference) * _factor
+            ? DefectEnergy.Boltzmann(energy, Celsius(pixel.Index), reference) * _factor
             : RateFactor;
         return pixel.Rate * _exposure * growth;
     }
@@ -82,7 +83,7 @@ internal sealed class DarkSignal
 
     /// <summary>Electrons of the pixel that follows the ordinary law with a rate of 1 e-/px/s.</summary>
     private double OrdinaryAt(int index) =>
-        _gradient ? TemperatureLaw.Factor(_sensor.Dark, Celsius(index)) * _factor * _exposure : _ordinary;
+        _gradient ? RelativeDarkCurrent.Factor(_sensor.Dark, Celsius(index)) * _factor * _exposure : _ordinary;
 
     private double OrdinarySum()
     {

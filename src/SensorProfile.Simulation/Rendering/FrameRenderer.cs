@@ -30,7 +30,7 @@ internal sealed class FrameRenderer
         (_sensor, _camera, _frame, _telegraph, _seed) = (sensor, sensor.Camera, frame, telegraph, seed);
         _dark = new DarkSignal(sensor, frame.ExposureSeconds, frame.DieCelsius, frame.DarkFactor);
         _stars = new StarField(sensor, frame);
-        _hits = CosmicRayHits.Of(_camera, frame, seed);
+        _hits = CosmicRayHits.Draw(_camera, frame, seed);
         _columnNoise = ColumnNoise();
         _rowNoise = new double[_camera.Height];
         _pedestal = frame.PedestalOffset - (_camera.ClampBlack ? MeanDarkElectrons() / _camera.Gain : 0);

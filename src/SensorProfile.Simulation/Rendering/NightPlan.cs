@@ -18,11 +18,11 @@ internal static class NightPlan
     /// <summary>The frames in the order they are taken.</summary>
     /// <param name="sensor">The sensor.</param>
     /// <param name="seed">Seed of the night.</param>
-    public static IReadOnlyList<SimulatedFrame> Of(Sensor sensor, ulong seed)
+    public static IReadOnlyList<SimulatedFrame> Plan(Sensor sensor, ulong seed)
     {
         CameraDescription camera = sensor.Camera;
         var frames = new List<SimulatedFrame>();
-        var names = new FileNames(camera.Files);
+        var names = new FrameFileNames(camera.Files);
         double clock = 0;
         double? before = null;
         for (int shot = 0; shot < camera.Shots.Count; shot++)
@@ -69,7 +69,7 @@ internal static class NightPlan
         return all;
     }
 
-    private static SimulatedFrame Frame(Sensor sensor, ulong seed, FileNames names, Place place, Shot shot)
+    private static SimulatedFrame Frame(Sensor sensor, ulong seed, FrameFileNames names, Place place, Shot shot)
     {
         CameraDescription camera = sensor.Camera;
         var random = RandomStream.For(seed, Purpose.Conditions, place.Index);

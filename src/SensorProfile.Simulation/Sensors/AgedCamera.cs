@@ -8,7 +8,7 @@ internal static class AgedCamera
     /// <summary>
     /// The camera with the values that hold at its age. Hot pixels are left to <see cref="HotPixelPopulation"/>.
     /// </summary>
-    public static CameraDescription Of(CameraDescription camera)
+    public static CameraDescription Age(CameraDescription camera)
     {
         Ageing ageing = camera.Ageing;
         double years = camera.AgeYears;

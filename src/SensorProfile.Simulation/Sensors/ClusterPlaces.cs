@@ -18,7 +18,7 @@ internal static class ClusterPlaces
     public const int RoomPerPixel = 25;
 
     /// <summary>The pixels of each group, in order of position.</summary>
-    public static IReadOnlyList<int[]> Of(CameraDescription camera, ulong serial)
+    public static IReadOnlyList<int[]> Draw(CameraDescription camera, ulong serial)
     {
         HotClusters law = camera.HotClusters;
         var random = RandomStream.For(serial, Purpose.HotClusters);

@@ -8,7 +8,7 @@ internal static class GlowMap
     private const double UsualWarmUpSeconds = 100;
 
     /// <summary>The shape of one glow over the frame.</summary>
-    public static float[] Of(Glow glow, int width, int height)
+    public static float[] Render(Glow glow, int width, int height)
     {
         float[] map = new float[width * height];
         for (int row = 0; row < height; row++)
@@ -33,7 +33,7 @@ internal static class GlowMap
             return 0;
         }
         double byTemperature =
-            glow.ActivationEnergy is { } energy ? DefectLevel.Boltzmann(energy, celsius, reference)
+            glow.ActivationEnergy is { } energy ? DefectEnergy.Boltzmann(energy, celsius, reference)
             : glow.DoublingTemperature is { } doubling ? Math.Pow(2, (celsius - reference) / doubling)
             : 1;
         if (glow.WarmUp is { } rise)

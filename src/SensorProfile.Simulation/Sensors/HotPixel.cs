@@ -9,5 +9,5 @@ namespace SensorProfile.Simulation.Sensors;
 internal readonly record struct HotPixel(int Index, double Rate, double Activation, double BornYears)
 {
     /// <summary>Level that generates its dark current; null where it follows the ordinary pixels' law.</summary>
-    public DefectLevel? Level { get; init; }
+    public DefectEnergy? Level { get; init; }
 }

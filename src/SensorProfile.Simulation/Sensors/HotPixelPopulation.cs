@@ -14,7 +14,7 @@ internal static class HotPixelPopulation
     /// <param name="camera">The camera at its age.</param>
     /// <param name="clusters">Where its groups stand.</param>
     /// <param name="serial">The individual sensor.</param>
-    public static HotPixel[] Of(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
+    public static HotPixel[] Draw(CameraDescription camera, IReadOnlyList<int[]> clusters, ulong serial)
     {
         List<HotPixel> all =
         [

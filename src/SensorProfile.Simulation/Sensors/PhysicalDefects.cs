@@ -66,7 +66,7 @@ internal static class PhysicalDefects
         double diffusion = Math.Min(1, 2 * law.DiffusionShare * random.NextUniform());
         return new HotPixel(index, rate, 1, 0)
         {
-            Level = new DefectLevel(Math.Clamp(energy, law.EnergyMinimum, law.EnergyMaximum), diffusion),
+            Level = new DefectEnergy(Math.Clamp(energy, law.EnergyMinimum, law.EnergyMaximum), diffusion),
         };
     }
 }

@@ -14,14 +14,14 @@ internal static class SensorFactory
     public static Sensor Build(CameraDescription camera, ulong seed)
     {
         ulong serial = camera.Serial ?? RandomStream.For(seed, Purpose.Serial).Next();
-        CameraDescription aged = AgedCamera.Of(camera);
+        CameraDescription aged = AgedCamera.Age(camera);
         DarkCurrentParameters dark = aged.DarkCurrent ?? NoDarkCurrent;
         List<int> dead = Selection.Choose(aged.DeadPixels.Share, aged.Width * aged.Height, serial, Purpose.DeadPixels);
         List<int> cold = Selection.Choose(aged.ColdPixels.Share, aged.Width * aged.Height, serial, Purpose.ColdPixels);
-        IReadOnlyList<int[]> clusters = ClusterPlaces.Of(aged, serial);
+        IReadOnlyList<int[]> clusters = ClusterPlaces.Draw(aged, serial);
         IReadOnlyList<BadLine> badLines = BadLine.Choose(aged, serial);
         float[] darkRate = DarkRate(aged, dark, cold, badLines, serial);
-        float[][] glow = [.. aged.Glow.Select(g => GlowMap.Of(g, aged.Width, aged.Height))];
+        float[][] glow = [.. aged.Glow.Select(g => GlowMap.Render(g, aged.Width, aged.Height))];
         return new Sensor
         {
             Camera = aged,
@@ -34,7 +34,7 @@ internal static class SensorFactory
             Response = Response(aged, dead, badLines, serial),
             BiasLevel = BiasLevel(aged, badLines, serial),
             ReadNoise = ReadNoise(aged, serial),
-            Hot = new(HotPixelPopulation.Of(aged, clusters, serial), p => p.Index, aged.Width, aged.Height),
+            Hot = new(HotPixelPopulation.Draw(aged, clusters, serial), p => p.Index, aged.Width, aged.Height),
             Telegraph = new(Telegraph(aged, serial), p => p.Index, aged.Width, aged.Height),
             Dead = dead,
             Cold = cold,

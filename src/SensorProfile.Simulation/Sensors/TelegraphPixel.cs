@@ -27,7 +27,7 @@ internal readonly record struct TelegraphPixel(
         {
             return this;
         }
-        double slower = 1 / DefectLevel.Boltzmann(DwellEnergy, celsius, reference);
+        double slower = 1 / DefectEnergy.Boltzmann(DwellEnergy, celsius, reference);
         return this with { DwellHigh = DwellHigh * slower, DwellLow = DwellLow * slower };
     }
 

@@ -75,7 +75,7 @@ internal static class TruthBuilder
     {
         DarkCurrentParameters dark = sensor.Dark;
         double offset = sensor.Camera.Thermometer.ProbeOffset;
-        double Ordinary(double die) => dark.RateAtReference * TemperatureLaw.Factor(dark, die) + dark.Floor;
+        double Ordinary(double die) => dark.RateAtReference * RelativeDarkCurrent.Factor(dark, die) + dark.Floor;
         TrueDarkPoint Point(double target)
         {
             float[] rates = TrueMaps.DarkRate(sensor, target - offset, MapExposureSeconds);
@@ -88,7 +88,7 @@ internal static class TruthBuilder
                 TypicalRate = 0.5 * ((double)rates[(rates.Length - 1) / 2] + rates[rates.Length / 2]),
                 MeanRate = mean,
                 OrdinaryRate = Ordinary(target - offset),
-                DoublingTemperature = TemperatureLaw.Doubling(dark, target - offset),
+                DoublingTemperature = RelativeDarkCurrent.Doubling(dark, target - offset),
             };
         }
         return new TrueDarkCurrent
@@ -96,7 +96,7 @@ internal static class TruthBuilder
             ReferenceTemperature = dark.ReferenceTemperature,
             RateAtReference = Ordinary(dark.ReferenceTemperature),
             RateAtReferenceReading = Ordinary(dark.ReferenceTemperature - offset),
-            DoublingTemperature = TemperatureLaw.Doubling(dark, dark.ReferenceTemperature),
+            DoublingTemperature = RelativeDarkCurrent.Doubling(dark, dark.ReferenceTemperature),
             MapExposure = MapExposureSeconds,
             Points =
             [
@@ -113,7 +113,7 @@ internal static class TruthBuilder
     private static TrueHotPixel[] HotPixels(Sensor sensor)
     {
         int width = sensor.Camera.Width;
-        double doubling = TemperatureLaw.Doubling(sensor.Dark, sensor.Dark.ReferenceTemperature);
+        double doubling = RelativeDarkCurrent.Doubling(sensor.Dark, sensor.Dark.ReferenceTemperature);
         var pixels = new TrueHotPixel[sensor.Hot.All.Length];
         for (int i = 0; i < pixels.Length; i++)
         {

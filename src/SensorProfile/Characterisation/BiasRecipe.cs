@@ -16,10 +16,10 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class BiasRecipe
 {
-    private const double MostClipped = 0.02;
+    private const double MaxClipped = 0.02;
     private const double SuspectCorrelation = 0.02;
 
-    public static BiasResult Measure(ModeFrames mode, Meter meter, Rejections rejections)
+    public static BiasResult Measure(ModeFrames mode, StageProgress stages, FindingsLog log)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Bias);
         ScreenedFrame[] frames = [.. sets.SelectMany(s => s.Frames)];
@@ -27,18 +27,18 @@ internal static class BiasRecipe
             return new();
 
         (ScreenedFrame A, ScreenedFrame B)[] pairs = [.. sets.SelectMany(s => s.Pairs())];
-        PairStatistics[] statistics = meter.ForEach("Bias pairs", pairs, 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        PairStatistics[] statistics = stages.ForEach("Bias pairs", pairs, 2, mode.BytesPerFrame, p =>
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
-        bool clipped = ReportClipping(frames, rejections);
+        bool clipped = ReportClipping(frames, log);
         if (pairs.Length > 0)
-            ReportCorrelation(pairs[0], statistics[0], meter, rejections);
+            ReportCorrelation(pairs[0], statistics[0], stages, log);
 
         BiasChannel[] channels =
         [
             .. mode.Mosaic.Names.Select((name, c) => Channel(name, c, frames, statistics, mode.CodeStep.Step, clipped)),
         ];
-        Report(channels, mode.CodeStep.Step, clipped, rejections);
+        Report(channels, mode.CodeStep.Step, clipped, log);
         return new BiasResult
         {
             Channels = channels,
@@ -51,15 +51,15 @@ internal static class BiasRecipe
             ReadNoiseAdu = ChannelRms.Of([.. channels.Select(c => c.ReadNoiseAdu)]),
             Structure = Structure(statistics),
             Stability = Stability([.. frames.Select(f => f.Channels.Average(c => c.Mean))]),
-            Moments = frames.Length < 2 ? null : Moments(frames, meter, mode),
+            Moments = frames.Length < 2 ? null : Moments(frames, stages, mode),
         };
     }
 
-    private static PixelMoments Moments(ScreenedFrame[] frames, Meter meter, ModeFrames mode)
+    private static PixelMoments Moments(ScreenedFrame[] frames, StageProgress stages, ModeFrames mode)
     {
-        meter.Report("Noise of every pixel", 0, frames.Length, 0);
-        PixelMoments moments = PixelMoments.Of([.. frames.Select(f => f.Samples)], meter.Walk);
-        meter.Report("Noise of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
+        stages.Report("Noise of every pixel", 0, frames.Length, 0);
+        PixelMoments moments = PixelMoments.Measure([.. frames.Select(f => f.Samples)], stages.Walk);
+        stages.Report("Noise of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
         return moments;
     }
 
@@ -77,7 +77,7 @@ internal static class BiasRecipe
             codeStep,
             frames[0].Channels[channel].Pixels
         );
-        PooledVariance? variance = PooledVariance.Of([
+        PooledVariance? variance = PooledVariance.Pool([
             .. pairs.Select(p => p.Channels[channel].TemporalVariance).Select(v => (v.Value, v.StandardUncertainty)),
         ]);
         return new(
@@ -123,7 +123,7 @@ internal static class BiasRecipe
     {
         if (pairs.Length == 0)
             return null;
-        StructuredNoise[] all = [.. pairs.SelectMany(p => p.Channels).Select(StructuredNoise.Of)];
+        StructuredNoise[] all = [.. pairs.SelectMany(p => p.Channels).Select(StructuredNoise.Measure)];
         return new(Mean([.. all.Select(s => s.RowVariance)]), Mean([.. all.Select(s => s.ColumnVariance)]));
 
         static Measurement Mean(Measurement[] values) =>
@@ -136,18 +136,18 @@ internal static class BiasRecipe
             };
     }
 
-    private static bool ReportClipping(ScreenedFrame[] frames, Rejections rejections)
+    private static bool ReportClipping(ScreenedFrame[] frames, FindingsLog log)
     {
         double worst = frames.Max(f => f.Channels.Max(c => c.ShareClippedBelow));
-        if (worst <= MostClipped)
+        if (worst <= MaxClipped)
             return false;
-        rejections.Add(
-            Codes.BlackClipped,
+        log.Add(
+            MeasurementCodes.BlackClipped,
             Severity.Refusal,
             Invariant(
                 $"{100 * worst:0.#} % of the pixels of a bias frame are cut off at its lowest code, so read noise "
             ) + "and bias level cannot be measured: raise the camera's offset setting and take the bias frames again.",
-            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MostClipped)).Select(f => f.Name)]
+            [.. frames.Where(f => f.Channels.Any(c => c.ShareClippedBelow > MaxClipped)).Select(f => f.Name)]
         );
         return true;
     }
@@ -155,13 +155,13 @@ internal static class BiasRecipe
     private static void ReportCorrelation(
         (ScreenedFrame A, ScreenedFrame B) pair,
         PairStatistics statistics,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         NeighbourCorrelation[] channels =
         [
-            .. NeighbourCorrelation.Of(pair.A.Samples, pair.B.Samples, statistics, meter.Walk),
+            .. NeighbourCorrelation.Measure(pair.A.Samples, pair.B.Samples, statistics, stages.Walk),
         ];
         // frames without noise have no correlation either
         Measurement? strongest = channels
@@ -170,8 +170,8 @@ internal static class BiasRecipe
             .MaxBy(m => Math.Abs(m.Value));
         if (strongest is null || Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty)
             return;
-        rejections.Add(
-            Codes.NeighbourCorrelation,
+        log.Add(
+            MeasurementCodes.NeighbourCorrelation,
             Severity.Warning,
             Invariant(
                 $"The noise of neighbouring pixels is correlated ({strongest.Value:0.00}): the camera smooths or "
@@ -182,18 +182,18 @@ internal static class BiasRecipe
         );
     }
 
-    private static void Report(BiasChannel[] channels, int codeStep, bool clipped, Rejections rejections)
+    private static void Report(BiasChannel[] channels, int codeStep, bool clipped, FindingsLog log)
     {
         if (!clipped && channels.Any(c => c.Variance is not null && c.ReadNoiseAdu is null))
-            rejections.Add(
-                Codes.QuantisationLimited,
+            log.Add(
+                MeasurementCodes.QuantisationLimited,
                 Severity.Refusal,
                 Invariant($"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the ")
                     + "converter's steps to show it (EMVA 1288): measure at a higher gain setting."
             );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
-            rejections.Add(
-                Codes.PairsDisagree,
+            log.Add(
+                MeasurementCodes.PairsDisagree,
                 Severity.Note,
                 "The noise of the bias pairs differs by more than chance: the read noise is their mean, and its "
                     + "uncertainty includes the differences."

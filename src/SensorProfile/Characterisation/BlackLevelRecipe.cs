@@ -20,7 +20,7 @@ internal static class BlackLevelRecipe
     private const double LongPause = 20,
         PauseRatio = 3; // s beyond the usual gap, and times the usual gap
 
-    public static BlackLevelProfile? Measure(ModeFrames mode, FlatResult flats, DarkResult darks, Rejections rejections)
+    public static BlackLevelProfile? Measure(ModeFrames mode, FlatResult flats, DarkResult darks, FindingsLog log)
     {
         double[] gains =
         [
@@ -35,9 +35,9 @@ internal static class BlackLevelRecipe
             darks.Profile,
             electrons ? gains.Average() : 1
         );
-        if (BlackLevelMeasurement.Of(frames, series, electrons ? flats.Gain : null) is not { } level)
+        if (BlackLevelMeasurement.Measure(frames, series, electrons ? flats.Gain : null) is not { } level)
             return null;
-        rejections.Add(BlackLevelFindings.Of(level, series, darks.Profile?.Form == "variance"));
+        log.Add(BlackLevelFindings.Of(level, series, darks.Profile?.Form == "variance"));
         return level;
     }
 
@@ -106,7 +106,11 @@ internal static class BlackLevelRecipe
                     EquivalentSeconds = equivalent,
                     Level =
                         f.Frame.Level
-                        + (at?.Lean.Of(f.Set) is { } lean ? -lean / gain : MedianShift(f.Frame, at, equivalent, gain)),
+                        + (
+                            at?.Shift.Of(f.Set) is { } shift
+                                ? -shift / gain
+                                : MedianShift(f.Frame, at, equivalent, gain)
+                        ),
                     Noise = Math.Sqrt(noise * noise + doubt * doubt),
                     First = first.Contains(f.Frame.Name),
                 };
@@ -120,7 +124,7 @@ internal static class BlackLevelRecipe
     /// </summary>
     private static double MedianShift(ScreenedFrame frame, DarkTemperature? at, double seconds, double gain)
     {
-        DarkSignalLineFit? line =
+        DarkSignalFit? line =
             at?.Variance is { Resolved: true } noise ? noise
             : at?.Typical is { Resolved: true } level ? level
             : null;

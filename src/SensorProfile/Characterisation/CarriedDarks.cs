@@ -12,7 +12,7 @@ namespace SensorProfile.Characterisation;
 /// <remarks>
 /// Dark current arises in the pixel, before any amplifier: in e⁻ it is the same at every gain setting, as long as the
 /// pixels are read in the same way (binning, read-out). So one set of darks serves a sweep of settings. Where two modes
-/// have darks, it is tested: their rates in e⁻ must agree within <see cref="MostSigmas"/> of their joint standard
+/// have darks, it is tested: their rates in e⁻ must agree within <see cref="MaxSigmas"/> of their joint standard
 /// uncertainty, gains included. A carried rate takes the uncertainty of that test along, or, untested,
 /// <see cref="Untested"/>.
 /// </remarks>
@@ -22,23 +22,23 @@ internal static class CarriedDarks
     internal const double Untested = 0.05;
 
     /// <summary>Disagreement from which nothing is carried: one in 700 by chance.</summary>
-    internal const double MostSigmas = 3.2;
+    internal const double MaxSigmas = 3.2;
 
     private const string RateUnit = "e-/px/s";
 
     /// <summary>The modes, those without darks filled in.</summary>
-    public static IReadOnlyList<MeasuredMode> Fill(IReadOnlyList<MeasuredMode> modes, Rejections rejections)
+    public static IReadOnlyList<MeasuredMode> Fill(IReadOnlyList<MeasuredMode> modes, FindingsLog log)
     {
         ModeProfile[] givers = [.. modes.Select(m => m.Profile).Where(HasLaw)];
         MeasuredMode[] filled =
         [
-            .. modes.Select(m => HasLaw(m.Profile) || !HasGain(m.Profile) ? m : Filled(m, givers, rejections)),
+            .. modes.Select(m => HasLaw(m.Profile) || !HasGain(m.Profile) ? m : Filled(m, givers, log)),
         ];
-        rejections.Mode = null;
+        log.Mode = null;
         return filled;
     }
 
-    private static MeasuredMode Filled(MeasuredMode taker, ModeProfile[] all, Rejections rejections)
+    private static MeasuredMode Filled(MeasuredMode taker, ModeProfile[] all, FindingsLog log)
     {
         ModeProfile own = taker.Profile;
         ModeProfile[] givers =
@@ -51,11 +51,11 @@ internal static class CarriedDarks
         ModeProfile giver = givers[0];
         Comparison[] tests = [.. Tests(giver, own), .. givers.Skip(1).SelectMany(g => Tests(giver, g))];
         string from = ModeLabel.Text(giver.Settings);
-        rejections.Mode = ModeLabel.Text(own.Settings);
-        if (tests.Where(t => t.Sigmas > MostSigmas).MaxBy(t => t.Sigmas) is { } worst)
+        log.Mode = ModeLabel.Text(own.Settings);
+        if (tests.Where(t => t.Sigmas > MaxSigmas).MaxBy(t => t.Sigmas) is { } worst)
         {
-            rejections.Add(
-                Codes.DarksNotCarried,
+            log.Add(
+                MeasurementCodes.DarksNotCarried,
                 Severity.Warning,
                 $"The dark current of {from} was not carried over, because in electrons the two settings tested "
                     + $"disagree by a factor of {QuantityText.Of(worst.Ratio)}: check that the flats and darks of {from} and "
@@ -65,8 +65,8 @@ internal static class CarriedDarks
         }
         Measurement? best = tests.MinBy(t => t.Ratio.StandardUncertainty)?.Ratio;
         double doubt = Math.Min(Untested, best?.StandardUncertainty ?? Untested);
-        rejections.Add(
-            Codes.DarksCarried,
+        log.Add(
+            MeasurementCodes.DarksCarried,
             Severity.Note,
             $"Dark current and hot pixels are carried over from {from}, in electrons, where a gain setting changes "
                 + "nothing; "

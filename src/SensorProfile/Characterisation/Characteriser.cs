@@ -43,10 +43,10 @@ public static class Characteriser
     )
     {
         options.Stages?.Begin("opening the frames");
-        var rejections = new Rejections();
-        IReadOnlyList<Frame> frames = OneCamera.Of(inventory.Frames, rejections);
+        var log = new FindingsLog();
+        IReadOnlyList<Frame> frames = CameraSelection.Select(inventory.Frames, log);
         using FrameStack stack = FrameStack.Open(frames, cancellation: ct, threads: options.Threads);
-        return Run(inventory, frames, stack, rejections, options, progress, ct);
+        return Run(inventory, frames, stack, log, options, progress, ct);
     }
 
     /// <summary>Measures a camera by frames in memory.</summary>
@@ -66,18 +66,18 @@ public static class Characteriser
     )
     {
         Inventory inventory = FrameInMemory.Inventory(frames, options.TemperatureTolerance);
-        var rejections = new Rejections();
-        IReadOnlyList<Frame> ofOne = OneCamera.Of(inventory.Frames, rejections);
+        var log = new FindingsLog();
+        IReadOnlyList<Frame> ofOne = CameraSelection.Select(inventory.Frames, log);
         var byName = frames.ToDictionary(f => f.Facts.Name, StringComparer.Ordinal);
         using FrameStack stack = FrameInMemory.Stack(ofOne.Select(f => byName[f.Name]));
-        return Run(inventory, ofOne, stack, rejections, options, progress, ct);
+        return Run(inventory, ofOne, stack, log, options, progress, ct);
     }
 
     private static CharacterisationResult Run(
         Inventory inventory,
         IReadOnlyList<Frame> frames,
         FrameStack stack,
-        Rejections rejections,
+        FindingsLog log,
         CharacterisationOptions options,
         IProgress<CharacterisationProgress>? progress,
         CancellationToken ct
@@ -85,9 +85,9 @@ public static class Characteriser
     {
         if (options.Thresholds?.Problem() is { } problem)
             throw new ArgumentException(problem, nameof(options));
-        var meter = new Meter(progress, options.Threads ?? Environment.ProcessorCount, ct, options.Stages);
-        rejections.LeaveOut(
-            Codes.FrameLeftOut,
+        var stages = new StageProgress(progress, options.Threads ?? Environment.ProcessorCount, ct, options.Stages);
+        log.LeaveOut(
+            MeasurementCodes.FrameLeftOut,
             "Files that cannot be measured were left out; the list of rejected files says why."
                 + (
                     stack.Refused.Count > 0
@@ -97,8 +97,8 @@ public static class Characteriser
             stack.Refused.Select(r => (r.Frame, r.Reason))
         );
         if (stack.Blanks is { Count: > 0 } blanks)
-            rejections.Add(
-                Codes.BlankPixels,
+            log.Add(
+                MeasurementCodes.BlankPixels,
                 Severity.Warning,
                 $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
                     + "others of their colour stand for them in levels and noise; maps and defects leave these places out.",
@@ -118,28 +118,28 @@ public static class Characteriser
                 .OrderBy(g => g.Key, ModeOrder.ByGainThenOffset)
         )
         {
-            rejections.Mode = ModeLabel.Text(mode.Key);
-            modes.Add(MeasureMode([.. mode], samples, inventory, options, meter, rejections));
+            log.Mode = ModeLabel.Text(mode.Key);
+            modes.Add(MeasureMode([.. mode], samples, inventory, options, stages, log));
         }
-        rejections.Mode = null;
-        modes = [.. CarriedDarks.Fill(modes, rejections)];
-        ReportUnused(readable, rejections);
+        log.Mode = null;
+        modes = [.. CarriedDarks.Fill(modes, log)];
+        ReportUnused(readable, log);
 
         IEnumerable<ScreenedFrame> used = modes.SelectMany(m => m.Frames.Frames);
-        meter.Stage("profile");
+        stages.Stage("profile");
         var profile = new CameraProfile
         {
             CreatedUtc = options.Clock.GetUtcNow(),
             Software = new("sensorprofile", options.SoftwareVersion),
-            Camera = CameraSummary.Of(readable, modes),
+            Camera = CameraSummary.Summarise(readable, modes),
             Modes = [.. modes.Select(m => m.Profile)],
             Findings =
             [
                 .. inventory.Findings,
-                .. rejections.Findings,
-                .. NullReasons.Of(modes, inventory, options.TemperatureTolerance),
+                .. log.Findings,
+                .. NullReasons.Find(modes, inventory, options.TemperatureTolerance),
             ],
-            Frames = SessionSummary.Of(modes, inventory, rejections),
+            Frames = SessionSummary.Summarise(modes, inventory, log),
         };
         options.Stages?.End();
         return new(profile, [.. modes.Select(m => m.Maps)]);
@@ -150,8 +150,8 @@ public static class Characteriser
         Dictionary<string, IFrameSamples> samples,
         Inventory inventory,
         CharacterisationOptions options,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         ColourMosaic mosaic = ColourMosaic.Of(frames.Select(f => f.ColourFilter).FirstOrDefault(c => c is not null));
@@ -162,23 +162,23 @@ public static class Characteriser
                 s.Frames.Any(members.Contains) && s.Width == frames[0].Width && s.Height == frames[0].Height
             ),
         ];
-        meter.Stage("first look");
-        ModeFrames mode = FrameScreening.Of(
+        stages.Stage("first look");
+        ModeFrames mode = FrameScreening.Screen(
             frames,
             [.. frames.Select(f => samples[f.Name])],
             sets,
             mosaic,
-            meter,
-            rejections
+            stages,
+            log
         );
-        meter.Stage("bias");
-        BiasResult bias = BiasRecipe.Measure(mode, meter, rejections);
-        meter.Stage("flats");
-        FlatResult flats = FlatRecipe.Measure(mode, bias, meter, rejections);
-        GainClaim.Report(frames, flats.Gain, mode.CodeStep.Step, rejections);
+        stages.Stage("bias");
+        BiasResult bias = BiasRecipe.Measure(mode, stages, log);
+        stages.Stage("flats");
+        FlatResult flats = FlatRecipe.Measure(mode, bias, stages, log);
+        GainClaim.Report(frames, flats.Gain, mode.CodeStep.Step, log);
         DefectClass[]? response = PatternRecipe.Response(mode, bias, flats, options);
-        meter.Stage("rows and columns");
-        StructureResult structure = StructureRecipe.Measure(mode, bias, flats, rejections);
+        stages.Stage("rows and columns");
+        StructureResult structure = StructureRecipe.Measure(mode, bias, flats, log);
         // a map of the whole sensor that nothing needs from here on
         flats = flats with { Mean = null };
         long pixels = (long)frames[0].Width * frames[0].Height;
@@ -186,24 +186,15 @@ public static class Characteriser
         ModeFrames asRead = mode;
         if (options.Temperatures == TemperatureSource.HotPixels)
         {
-            meter.Stage("temperatures from hot pixels");
-            mode = HotPixelTemperatures.Replace(
-                mode,
-                bias,
-                flats,
-                response,
-                structure.Lines,
-                options,
-                meter,
-                rejections
-            );
+            stages.Stage("temperatures from hot pixels");
+            mode = HotPixelTemperatures.Replace(mode, bias, flats, response, structure.Lines, options, stages, log);
         }
-        meter.Stage("darks");
-        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, rejections);
-        meter.Stage("treatment of the raw data");
-        bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, meter, rejections);
+        stages.Stage("darks");
+        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, stages, log);
+        stages.Stage("treatment of the raw data");
+        bool suppressed = TreatmentFindings.Report(mode, bias, flats, darks, stages, log);
         MapMemory.Release(pixels);
-        meter.Stage("levels of the darks");
+        stages.Stage("levels of the darks");
         PreparedPattern? prepared = PatternRecipe.Prepare(
             mode,
             bias,
@@ -212,40 +203,40 @@ public static class Characteriser
             darks,
             options,
             predict: true,
-            meter,
-            rejections
+            stages,
+            log
         );
-        meter.Stage("noise of every pixel");
-        bias = PixelNoise.Take(mode, bias, flats);
+        stages.Stage("noise of every pixel");
+        bias = NoiseSpread.Take(mode, bias, flats);
         prepared = prepared?.With(bias.Moments);
         MapMemory.Release(pixels);
-        meter.Stage("dark rate of every pixel");
+        stages.Stage("dark rate of every pixel");
         PatternResult? pattern = prepared is null
             ? null
-            : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, rejections);
+            : PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, stages, log);
         MapMemory.Release(pixels);
-        meter.Stage("black level");
-        BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, rejections);
-        MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, meter, rejections);
-        ModeProfile profile = ModeSummary.Of(mode, bias, flats, darks, pattern, level, border, structure) with
+        stages.Stage("black level");
+        BlackLevelProfile? level = BlackLevelRecipe.Measure(mode, flats, darks, log);
+        MaskedBorderProfile? border = MaskedBorderRecipe.Measure(mode, flats, stages, log);
+        ModeProfile profile = ModeSummary.Summarise(mode, bias, flats, darks, pattern, level, border, structure) with
         {
             HotPixelsAdu = darks.ProfileAdu is null
                 ? null
-                : PatternRecipe.HotPixels(mode, bias, structure.Lines, darks, options, meter),
+                : PatternRecipe.HotPixels(mode, bias, structure.Lines, darks, options, stages),
         };
         return new(
             asRead,
-            Finite(suppressed ? WithoutHotPixels(profile) : profile, rejections),
+            Finite(suppressed ? WithoutHotPixels(profile) : profile, log),
             ModeSummary.Maps(mode, bias, flats, pattern)
         );
     }
 
-    private static ModeProfile Finite(ModeProfile profile, Rejections rejections)
+    private static ModeProfile Finite(ModeProfile profile, FindingsLog log)
     {
-        (profile, IReadOnlyList<string> emptied) = FiniteMode.Of(profile);
+        (profile, IReadOnlyList<string> emptied) = FiniteMode.RemoveNonFinite(profile);
         if (emptied.Count > 0)
-            rejections.Add(
-                Codes.NotFinite,
+            log.Add(
+                MeasurementCodes.NotFinite,
                 Severity.Refusal,
                 $"No finite number comes out of these pixels for {Counted.Some([.. emptied], 6)}, so each was left "
                     + "empty: such frames hold values that no sensor gives (columns stuck at one code, scrambled codes, "
@@ -277,12 +268,12 @@ public static class Characteriser
     private static bool IsMeasured(Frame frame) =>
         frame.Kind is FrameKind.Bias or FrameKind.Dark or FrameKind.DarkFlat or FrameKind.Flat;
 
-    private static void ReportUnused(IReadOnlyList<Frame> frames, Rejections rejections)
+    private static void ReportUnused(IReadOnlyList<Frame> frames, FindingsLog log)
     {
         string[] lights = [.. frames.Where(f => f.Kind == FrameKind.Light).Select(f => f.Name)];
         if (lights.Length > 0)
-            rejections.Add(
-                Codes.UnusedKind,
+            log.Add(
+                MeasurementCodes.UnusedKind,
                 Severity.Note,
                 $"{lights.Length} light frames were not measured: a profile is made from bias, dark and flat "
                     + "frames.",
@@ -290,8 +281,8 @@ public static class Characteriser
             );
         string[] unknown = [.. frames.Where(f => f.Kind == FrameKind.Unknown).Select(f => f.Name)];
         if (unknown.Length > 0)
-            rejections.LeaveOut(
-                Codes.UnusedKind,
+            log.LeaveOut(
+                MeasurementCodes.UnusedKind,
                 "Frames of unknown kind were left out: give their kind in the capture table (a survey "
                     + "writes one).",
                 frames

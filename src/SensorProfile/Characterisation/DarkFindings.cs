@@ -11,12 +11,12 @@ internal static class DarkFindings
 {
     private const int AdvisedExposures = 3;
 
-    public static void Report(DarkTemperature[] temperatures, ModeFrames mode, Rejections rejections)
+    public static void Report(DarkTemperature[] temperatures, ModeFrames mode, FindingsLog log)
     {
         bool clamped = DarkSummary.UseVariance(temperatures);
         if (clamped)
-            rejections.Add(
-                Codes.BlackClamp,
+            log.Add(
+                MeasurementCodes.BlackClamp,
                 Severity.Warning,
                 "The dark level does not grow with exposure as the noise says it must: the camera pins its black "
                     + "level and takes the dark signal away; dark current is taken from the growth of the noise "
@@ -28,8 +28,8 @@ internal static class DarkFindings
                 .GroupBy(t => t.Exposures.Count)
                 .OrderBy(g => g.Key)
         )
-            rejections.Add(
-                Codes.FewExposures,
+            log.Add(
+                MeasurementCodes.FewExposures,
                 Severity.Warning,
                 Invariant($"At {At(few)} there are darks of {Counted.Nouns(few.Key, "exposure")} only; with ")
                     + Invariant($"{AdvisedExposures} or more it can be tested whether dark signal grows in proportion.")
@@ -37,26 +37,26 @@ internal static class DarkFindings
         if (clamped)
             return;
         foreach (DarkTemperature t in temperatures.Where(t => t.Typical is { Resolved: false }))
-            rejections.Add(
-                Codes.DarkNotResolved,
+            log.Add(
+                MeasurementCodes.DarkNotResolved,
                 Severity.Note,
                 Invariant($"At {At([t])} the dark current is below my limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s ")
                     + "(95 %): the black level moves more from frame to frame than the dark signal; longer exposures "
                     + "would show it."
             );
-        NotLinear([.. temperatures.Where(t => t.Typical is { Linear: false })], rejections);
-        Compare(temperatures, rejections);
+        NotLinear([.. temperatures.Where(t => t.Typical is { Linear: false })], log);
+        Compare(temperatures, log);
     }
 
     /// <summary>One sentence for all temperatures: the cause is mostly the same at each.</summary>
-    private static void NotLinear(DarkTemperature[] bent, Rejections rejections)
+    private static void NotLinear(DarkTemperature[] bent, FindingsLog log)
     {
         if (bent.Length == 0)
             return;
         DarkTemperature worst = bent.MaxBy(t => t.Typical!.CurvatureShare)!;
         string where = bent.Length == 1 ? "" : Invariant($", at {At([worst])}");
-        rejections.Add(
-            Codes.DarkNotLinear,
+        log.Add(
+            MeasurementCodes.DarkNotLinear,
             Severity.Warning,
             Invariant($"At {At(bent)} the dark level does not grow in proportion to exposure (largest departure ")
                 + Invariant(
@@ -70,7 +70,7 @@ internal static class DarkFindings
     private static string At(IEnumerable<DarkTemperature> temperatures) =>
         Counted.List([.. temperatures.Select(t => Invariant($"{t.TemperatureCelsius:0.0}").Replace('-', '−'))]) + " °C";
 
-    private static void Compare(DarkTemperature[] temperatures, Rejections rejections)
+    private static void Compare(DarkTemperature[] temperatures, FindingsLog log)
     {
         foreach (
             IGrouping<bool, DarkTemperature> side in temperatures
@@ -88,8 +88,8 @@ internal static class DarkFindings
                 : "light that reaches the sensor evenly would not do this; a black level that drifts up with "
                     + "exposure or a smoothing camera would";
             string where = side.Count() == 1 ? "" : Invariant($" (at {At([worst])})");
-            rejections.Add(
-                Codes.FormsDisagree,
+            log.Add(
+                MeasurementCodes.FormsDisagree,
                 Severity.Warning,
                 Invariant($"At {At(side)} the level says {worst.Typical!.Slope.Value:0.####} and the noise ")
                     + Invariant($"{worst.Variance!.Slope.Value:0.####} e⁻/px/s{where}: {cause}.")

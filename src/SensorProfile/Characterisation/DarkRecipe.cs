@@ -26,23 +26,23 @@ internal static class DarkRecipe
         BiasResult bias,
         FlatResult flats,
         CharacterisationOptions options,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
-        IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.Of(FrameKind.Dark), flats, rejections);
+        IReadOnlyList<ScreenedSet> sets = Unsaturated(mode.Of(FrameKind.Dark), flats, log);
         if (sets.Count == 0)
             return new();
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
         if (gains.Length == mode.Mosaic.Channels)
-            return Measure(sets, bias, flats, gains, inElectrons: true, mode, options, meter, rejections);
-        rejections.Add(
-            Codes.NoGain,
+            return Measure(sets, bias, flats, gains, inElectrons: true, mode, options, stages, log);
+        log.Add(
+            MeasurementCodes.NoGain,
             Severity.Refusal,
             "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU alone: add "
                 + "flat pairs at the same settings."
         );
-        var said = new Rejections();
+        var said = new FindingsLog();
         Measurement one = new(1, 0, "1", 1, "no gain");
         DarkResult adu = Measure(
             sets,
@@ -52,10 +52,10 @@ internal static class DarkRecipe
             inElectrons: false,
             mode,
             options,
-            meter,
+            stages,
             said
         );
-        rejections.Add(said.Findings.Select(DarkSummary.InAdu));
+        log.Add(said.Findings.Select(DarkSummary.InAdu));
         return new DarkResult
         {
             ProfileAdu = adu.Profile is { } profile ? DarkSummary.InAdu(profile) : null,
@@ -72,12 +72,12 @@ internal static class DarkRecipe
         bool inElectrons,
         ModeFrames mode,
         CharacterisationOptions options,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
-        double probeJumps = ProbeSteps.Of(sets.Select(s => s.Set.Frames));
-        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(
+        double probeJumps = ProbeSteps.Find(sets.Select(s => s.Set.Frames));
+        IReadOnlyList<TemperatureGroup> levels = TemperatureGroup.Gather(
             sets.Select(s => s.Set),
             ProbeSteps.Widen(options.TemperatureTolerance, probeJumps)
         );
@@ -88,37 +88,37 @@ internal static class DarkRecipe
                 flats.Channels.Select(c => c.SaturationLevel?.Value).Min()
                 ?? sets.SelectMany(s => s.Frames).SelectMany(f => f.Channels).Max(c => c.Maximum)
             );
-        var pairs = PairsBySet(sets, mode, meter);
-        TemperatureLevel[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
+        var pairs = PairsBySet(sets, mode, stages);
+        TemperatureGroup[] known = [.. levels.Where(l => l.TemperatureCelsius is not null)];
         // What noise adds to a median, and what the growth of the noise says of the signal, needs electrons.
-        MedianLean lean = !inElectrons
-            ? MedianLean.None
-            : MedianLean.Measure(
+        MedianShift shift = !inElectrons
+            ? MedianShift.None
+            : MedianShift.Measure(
                 [.. known.Select(l => sets.Where(s => l.Sets.Contains(s.Set)).ToArray())],
                 bias,
                 mode,
                 [.. gains.Select(g => g.Value)],
-                meter.Walk
+                stages.Walk
             );
-        DarkTemperature Of(TemperatureLevel level, MedianLean lean, double doubling)
+        DarkTemperature Of(TemperatureGroup level, MedianShift shift, double doubling)
         {
-            var at = Temperature(level, sets, pairs, bias, gains, lean, saturation, doubling, mode);
+            var at = Temperature(level, sets, pairs, bias, gains, shift, saturation, doubling, mode);
             return inElectrons ? at : at with { Variance = null, LocalVariance = null };
         }
-        DarkTemperature[] At(double doubling) => [.. known.Select(l => Of(l, lean, doubling))];
+        DarkTemperature[] At(double doubling) => [.. known.Select(l => Of(l, shift, doubling))];
         DarkTemperature[] byNight =
         [
             .. NightRates
                 .Split(unknown)
                 .Select(night =>
-                    Of(new TemperatureLevel(0, night), MedianLean.None, PhysicalConstants.AssumedDoubling)
+                    Of(new TemperatureGroup(0, night), MedianShift.None, PhysicalConstants.AssumedDoubling)
                 ),
         ];
         DarkNight[] nights =
         [
             .. byNight.Select(n => NightRates.Of(n, DarkSummary.Point(n, gains, DarkSummary.UseVariance(byNight)))),
         ];
-        NightRates.Report(nights, [.. unknown.SelectMany(s => s.Frames).Select(f => f.Name)], rejections);
+        NightRates.Report(nights, [.. unknown.SelectMany(s => s.Frames).Select(f => f.Name)], log);
         // A first guess brings the sets of one temperature to their mean; the fit's own value replaces it.
         DarkTemperature[] temperatures = At(PhysicalConstants.AssumedDoubling);
         TemperatureFitResult? fit = FitLaw(temperatures, gains, DarkSummary.UseVariance(temperatures), options);
@@ -129,11 +129,11 @@ internal static class DarkRecipe
         }
         if (temperatures.Length == 0)
             return new() { Nights = nights };
-        DarkFindings.Report(temperatures, mode, rejections);
-        rejections.Add(fit?.Findings ?? []);
+        DarkFindings.Report(temperatures, mode, log);
+        log.Add(fit?.Findings ?? []);
         return new DarkResult
         {
-            Profile = DarkSummary.Of(temperatures, fit, gains),
+            Profile = DarkSummary.Summarise(temperatures, fit, gains),
             Temperatures = temperatures,
             Nights = nights,
         };
@@ -143,7 +143,7 @@ internal static class DarkRecipe
     private static IReadOnlyList<ScreenedSet> Unsaturated(
         IReadOnlyList<ScreenedSet> sets,
         FlatResult flats,
-        Rejections rejections
+        FindingsLog log
     )
     {
         if (flats.Channels.Select(c => c.SaturationLevel?.Value).Min() is not { } full)
@@ -153,8 +153,8 @@ internal static class DarkRecipe
         );
         string[] names = [.. byState[true].SelectMany(s => s.Frames).Select(f => f.Name)];
         if (names.Length > 0)
-            rejections.Add(
-                Codes.DarkSaturated,
+            log.Add(
+                MeasurementCodes.DarkSaturated,
                 Severity.Warning,
                 $"{names.Length} dark frames are full to saturation and say nothing about dark current; they were "
                     + "not measured: take shorter or colder ones, or look for light.",
@@ -166,23 +166,23 @@ internal static class DarkRecipe
     private static Dictionary<ScreenedSet, PairStatistics[]> PairsBySet(
         IReadOnlyList<ScreenedSet> sets,
         ModeFrames mode,
-        Meter meter
+        StageProgress stages
     )
     {
         var all = sets.SelectMany(s => s.Pairs().Select(p => (Set: s, p.A, p.B))).ToArray();
-        PairStatistics[] statistics = meter.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        PairStatistics[] statistics = stages.ForEach("Dark pairs", all, 2, mode.BytesPerFrame, p =>
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
         return sets.ToDictionary(s => s, s => statistics.Where((_, i) => ReferenceEquals(all[i].Set, s)).ToArray());
     }
 
     private static DarkTemperature Temperature(
-        TemperatureLevel level,
+        TemperatureGroup level,
         IReadOnlyList<ScreenedSet> all,
         Dictionary<ScreenedSet, PairStatistics[]> pairsBySet,
         BiasResult bias,
         Measurement[] gains,
-        MedianLean lean,
+        MedianShift shift,
         double saturation,
         double doubling,
         ModeFrames mode
@@ -200,8 +200,8 @@ internal static class DarkRecipe
         var levels = new DarkLevels(withZero, gains, ExposureOf);
         PooledVariance?[] biasVariances = [.. bias.Channels.Select(c => c.Variance)];
 
-        DarkSignalLineFit? typical = DarkLines.Typical(levels, lean);
-        DarkSignalLineFit? mean = DarkLines.Mean(levels, withZero, saturation);
+        DarkSignalFit? typical = DarkSlopes.Typical(levels, shift);
+        DarkSignalFit? mean = DarkSlopes.Mean(levels, withZero, saturation);
         double unit = gains.Average(g => g.Value);
         var result = new DarkTemperature
         {
@@ -209,9 +209,9 @@ internal static class DarkRecipe
             TemperatureUncertainty = ProbeReadings.TemperatureUncertainty(sets, step),
             Sets = sets,
             Typical = typical,
-            Lean = lean,
+            Shift = shift,
             Mean = mean,
-            Variance = DarkLines.Variance(DarkLevels.Variances(pairs, biasVariances, gains)),
+            Variance = DarkSlopes.Variance(DarkLevels.Variances(pairs, biasVariances, gains)),
             Channels =
                 gains.Length == 1
                     ? []
@@ -220,8 +220,8 @@ internal static class DarkRecipe
                         .. gains.Select(
                             (_, c) =>
                                 (
-                                    DarkLines.Typical(levels, lean, c),
-                                    DarkLines.Variance(DarkLevels.Variances(pairs, biasVariances, gains, c))
+                                    DarkSlopes.Typical(levels, shift, c),
+                                    DarkSlopes.Variance(DarkLevels.Variances(pairs, biasVariances, gains, c))
                                 )
                         ),
                     ],
@@ -229,7 +229,7 @@ internal static class DarkRecipe
                 sets,
                 (typical?.Intercept.Value ?? 0) / unit,
                 (mean?.Intercept.Value ?? 0) / unit,
-                s => gains.Select((g, c) => lean.Of(s, c) / g.Value).Average(),
+                s => gains.Select((g, c) => shift.Of(s, c) / g.Value).Average(),
                 [.. sets.SelectMany(s => pairsBySet[s].Select(p => (s.Set.ExposureSeconds!.Value, p)))]
             ),
         };
@@ -237,7 +237,7 @@ internal static class DarkRecipe
             ? result
             : result with
             {
-                LocalVariance = LocalVariance.Line(
+                LocalVariance = LocalVariance.Slope(
                     [.. bias.Sets, .. sets],
                     ExposureOf,
                     gains,

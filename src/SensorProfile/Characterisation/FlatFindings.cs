@@ -10,14 +10,14 @@ internal static class FlatFindings
 {
     private const int AdvisedLevels = 6;
 
-    public static void Report(FlatChannel[] channels, MeasuredPair[] pairs, ModeFrames mode, Rejections rejections)
+    public static void Report(FlatChannel[] channels, MeasuredPair[] pairs, ModeFrames mode, FindingsLog log)
     {
-        Light(pairs, rejections);
-        Scaling(mode, rejections);
+        Light(pairs, log);
+        Scaling(mode, log);
         int levels = channels.Max(c => c.Fit?.Levels ?? 0);
         if (levels is > 0 and < AdvisedLevels)
-            rejections.Add(
-                Codes.OneLightLevel,
+            log.Add(
+                MeasurementCodes.OneLightLevel,
                 Severity.Warning,
                 Invariant(
                     $"The gain rests on {levels} light level{(levels == 1 ? "" : "s")} of flats: a curvature of the "
@@ -26,15 +26,15 @@ internal static class FlatFindings
                     + Invariant($"{AdvisedLevels} or more levels spread evenly up to saturation.")
             );
         if (channels.All(c => c.Saturation is null))
-            rejections.Add(
-                Codes.NotSaturated,
+            log.Add(
+                MeasurementCodes.NotSaturated,
                 Severity.Refusal,
                 "The brightest flats are not saturated, so full well, saturation level and dynamic range cannot "
                     + "be measured: add pairs at longer exposures until the picture turns evenly white."
             );
         if (channels.All(c => c.Linearity is null))
-            rejections.Add(
-                Codes.NotLinearityTestable,
+            log.Add(
+                MeasurementCodes.NotLinearityTestable,
                 Severity.Refusal,
                 "Linearity cannot be tested: it needs flats at 4 or more known exposures under the same light."
             );
@@ -47,20 +47,20 @@ internal static class FlatFindings
             ),
         ];
         if (off.Length > 0)
-            rejections.Add(
-                Codes.InterceptOff,
+            log.Add(
+                MeasurementCodes.InterceptOff,
                 Severity.Warning,
                 "A line through the flats' variances alone misses the variance without light by far more than its "
                     + "error: stray noise in the light, or frames of other settings among the flats."
             );
     }
 
-    private static void Light(MeasuredPair[] pairs, Rejections rejections)
+    private static void Light(MeasuredPair[] pairs, FindingsLog log)
     {
         MeasuredPair[] flicker = [.. pairs.Where(p => p.Flickers)];
         if (flicker.Length > 0)
-            rejections.Add(
-                Codes.RowFlicker,
+            log.Add(
+                MeasurementCodes.RowFlicker,
                 Severity.Note,
                 Invariant(
                     $"The light of {flicker.Length} flat pair{(flicker.Length == 1 ? "" : "s")} changed from row to "
@@ -71,8 +71,8 @@ internal static class FlatFindings
             );
         MeasuredPair[] drift = [.. pairs.Where(p => p.Drift > FlatPairing.NotableDrift && !p.Flickers)];
         if (drift.Length > 0)
-            rejections.Add(
-                Codes.LightDrift,
+            log.Add(
+                MeasurementCodes.LightDrift,
                 Severity.Note,
                 Invariant(
                     $"The light drifted by up to {100 * drift.Max(p => p.Drift):0.#} % inside a flat pair: it was "
@@ -81,7 +81,7 @@ internal static class FlatFindings
             );
     }
 
-    private static void Scaling(ModeFrames mode, Rejections rejections)
+    private static void Scaling(ModeFrames mode, FindingsLog log)
     {
         (CodePopulation Codes, string Name)[] channels =
         [
@@ -97,16 +97,16 @@ internal static class FlatFindings
                 .Select(g => channels.Length == 1 ? g.Key : $"{string.Join(", ", g)}: {g.Key}")
         );
         if (scaled.Length == channels.Length && AlikeCombs(scaled))
-            rejections.Add(
-                Codes.MissingCodes,
+            log.Add(
+                MeasurementCodes.MissingCodes,
                 Severity.Warning,
                 $"Some codes do not occur as often as their neighbours ({evidence}): the camera stretches its "
                     + "values after the converter, all alike, so its steps are larger than they look and the rounding "
                     + "noise is more than 1/12 ADU²; look for a setting that gives raw data."
             );
         else
-            rejections.Add(
-                Codes.DigitalScaling,
+            log.Add(
+                MeasurementCodes.DigitalScaling,
                 Severity.Warning,
                 $"Some codes of {string.Join(", ", scaled.Select(c => c.Name))} occur twice as often as their "
                     + $"neighbours, or not at all ({evidence}): the camera multiplies these values after the converter "

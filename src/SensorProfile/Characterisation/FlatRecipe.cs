@@ -25,22 +25,22 @@ internal static class FlatRecipe
     // one frame as in another.
     private const double NotRowNoise = 4;
 
-    public static FlatResult Measure(ModeFrames mode, BiasResult bias, Meter meter, Rejections rejections)
+    public static FlatResult Measure(ModeFrames mode, BiasResult bias, StageProgress stages, FindingsLog log)
     {
         IReadOnlyList<ScreenedSet> sets = mode.Of(FrameKind.Flat);
         if (sets.Count == 0)
             return new();
-        if (DarkLevelWithoutLight.Of(mode, bias, meter) is not { } dark)
+        if (DarkLevelWithoutLight.Estimate(mode, bias, stages) is not { } dark)
         {
-            rejections.Add(
-                Codes.NoPedestal,
+            log.Add(
+                MeasurementCodes.NoPedestal,
                 Severity.Refusal,
                 "The flats have no level without light to be compared with, so gain, full well and linearity "
                     + "cannot be measured: take at least 2 bias frames at the same settings."
             );
             return new();
         }
-        MeasuredPair[] pairs = MeasurePairs(sets, dark, bias, mode, meter, rejections);
+        MeasuredPair[] pairs = MeasurePairs(sets, dark, bias, mode, stages, log);
         if (pairs.Length == 0)
             return new();
 
@@ -54,23 +54,23 @@ internal static class FlatRecipe
         [
             .. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode)),
         ];
-        (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, meter);
-        FlatFindings.Report(channels, pairs, mode, rejections);
-        channels = OnlyOfRawData(channels, mode, rejections);
+        (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, stages);
+        FlatFindings.Report(channels, pairs, mode, log);
+        channels = OnlyOfRawData(channels, mode, log);
         return new FlatResult
         {
             Channels = channels,
-            Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], rejections),
+            Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], log),
             Mean = mean,
             MeanNoise = noise,
         };
     }
 
-    private static FlatChannel[] OnlyOfRawData(FlatChannel[] channels, ModeFrames mode, Rejections rejections)
+    private static FlatChannel[] OnlyOfRawData(FlatChannel[] channels, ModeFrames mode, FindingsLog log)
     {
         if (channels.All(c => c.Fit is null))
-            rejections.Add(
-                Codes.GainNotMeasurable,
+            log.Add(
+                MeasurementCodes.GainNotMeasurable,
                 Severity.Refusal,
                 "The noise of the flats does not grow with their light, so gain, full well and everything in electrons "
                     + "cannot be measured: look whether these are raw flats, bright enough and not saturated."
@@ -78,8 +78,8 @@ internal static class FlatRecipe
         bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Of(c, mode.CodeStep).LooksScaled);
         if (RawResponse.EvidenceAgainst(channels, scaledCodes) is not { } evidence)
             return channels;
-        rejections.Add(
-            Codes.NotRawResponse,
+        log.Add(
+            MeasurementCodes.NotRawResponse,
             Severity.Refusal,
             $"These flats do not answer to light as raw data do ({evidence}), so gain, read noise in electrons, full well "
                 + "and dark current are not given: frames that were stretched, saved with 8 bits or otherwise processed "
@@ -93,8 +93,8 @@ internal static class FlatRecipe
         DarkLevelWithoutLight dark,
         BiasResult bias,
         ModeFrames mode,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         var pairs = new List<(ScreenedFrame A, ScreenedFrame B, double[] Pedestal, double? Exposure)>();
@@ -102,7 +102,7 @@ internal static class FlatRecipe
         foreach (ScreenedSet set in sets)
         {
             double[] pedestal = dark.LevelsFor(set, mode);
-            var (found, alone) = FlatPairing.Of(set, pedestal.Average());
+            var (found, alone) = FlatPairing.Pair(set, pedestal.Average());
             pairs.AddRange(found.Select(p => (p.A, p.B, pedestal, set.Set.ExposureSeconds)));
             if (set.Frames.Count > 1 && alone.Count > 1)
                 apart.AddRange(
@@ -115,28 +115,28 @@ internal static class FlatRecipe
                     )
                 );
         }
-        rejections.LeaveOut(
-            Codes.FlatPairLeftOut,
+        log.LeaveOut(
+            MeasurementCodes.FlatPairLeftOut,
             "Flats without a partner of the same brightness were left out: take flats in pairs, one right after "
                 + "the other, under steady light.",
             apart
         );
         return WithLight(
-            meter.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p =>
-                Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, meter)
+            stages.ForEach("Flat pairs", pairs, 4, mode.BytesPerFrame, p =>
+                Measure(p.A, p.B, p.Pedestal, p.Exposure, RowNoise(bias), mode, stages)
             ),
-            rejections
+            log
         );
     }
 
     // A colour whose pixels are all stuck, or without light, has no signal to divide by.
-    private static MeasuredPair[] WithLight(MeasuredPair[] pairs, Rejections rejections)
+    private static MeasuredPair[] WithLight(MeasuredPair[] pairs, FindingsLog log)
     {
         ILookup<bool, MeasuredPair> byState = pairs.ToLookup(p =>
             p.Channels.Select((_, c) => Point(p, c, 0)).All(point => point.IsFinite)
         );
-        rejections.LeaveOut(
-            Codes.FlatPairLeftOut,
+        log.LeaveOut(
+            MeasurementCodes.FlatPairLeftOut,
             "Flat pairs in which a colour has no light above the level without light were left out: they are too dark, "
                 + "or their pixels are stuck.",
             byState[false]
@@ -157,17 +157,17 @@ internal static class FlatRecipe
         double? exposure,
         double rowNoise,
         ModeFrames mode,
-        Meter meter
+        StageProgress stages
     )
     {
-        Pedestal level = Pedestal.Level(mode.Mosaic, pedestal);
-        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Of(
+        ChannelPedestals level = ChannelPedestals.Level(mode.Mosaic, pedestal);
+        IReadOnlyList<ScaledPairChannel> whole = ScaledPair.Measure(
             a.Samples,
             b.Samples,
             mode.Mosaic,
             level,
             RatioKind.WholeFrame,
-            options: meter.SingleThread
+            options: stages.SingleThread
         );
         bool flickers = whole.Any(c =>
             c.RatioChiSquare > FlickerChiSquare
@@ -178,13 +178,13 @@ internal static class FlatRecipe
             b,
             exposure,
             flickers
-                ? ScaledPair.Of(
+                ? ScaledPair.Measure(
                     a.Samples,
                     b.Samples,
                     mode.Mosaic,
                     level,
                     RatioKind.RowByRow,
-                    options: meter.SingleThread
+                    options: stages.SingleThread
                 )
                 : whole,
             flickers
@@ -255,7 +255,7 @@ internal static class FlatRecipe
         DarkLevelWithoutLight dark,
         BiasResult bias,
         ModeFrames mode,
-        Meter meter
+        StageProgress stages
     )
     {
         double wanted = channels.Average(c =>
@@ -265,26 +265,26 @@ internal static class FlatRecipe
         ScreenedFrame[] frames =
         [
             .. sets.First(s => s.Frames.Contains(nearest.A))
-                .Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MostDrift),
+                .Frames.Where(f => Math.Abs(FlatPairing.Ratio(f, nearest.A, dark.Mean) - 1) <= FlatPairing.MaxDrift),
         ];
-        meter.Report("Response of every pixel", 0, frames.Length, 0);
-        float[] mean = PixelMoments.MeanOf([.. frames.Select(f => f.Samples)], meter.Walk);
-        meter.Report("Response of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
+        stages.Report("Response of every pixel", 0, frames.Length, 0);
+        float[] mean = PixelMoments.MeanOf([.. frames.Select(f => f.Samples)], stages.Walk);
+        stages.Report("Response of every pixel", frames.Length, frames.Length, frames.Length * mode.BytesPerFrame);
         return (
             [
                 .. channels.Select(
                     (ch, c) =>
                     {
                         NeighbourSpread? unlit = bias.Moments is { } m
-                            ? NeighbourSpread.Of(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas)
+                            ? NeighbourSpread.Measure(m.Mean, m.Width, mode.Mosaic, c, ResponseNonuniformity.ClipSigmas)
                             : null;
                         double unlitNoise = bias.Moments is { } moments
                             ? (dark.Variances[c]?.Value ?? 0) / moments.Frames
                             : 0;
                         return ch with
                         {
-                            Nonuniformity = ResponseNonuniformity.Of(
-                                NeighbourSpread.Of(
+                            Nonuniformity = ResponseNonuniformity.Measure(
+                                NeighbourSpread.Measure(
                                     mean,
                                     frames[0].Frame.Width,
                                     mode.Mosaic,

@@ -23,7 +23,7 @@ public sealed record FrameInMemory(Frame Facts, ReadOnlyMemory<ushort> Samples)
                 nameof(frames)
             );
         Frame[] facts = [.. frames.Select(f => f.Facts).Order(FrameOrder.ByTimeThenName)];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Of(facts, toleranceCelsius);
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Group(facts, toleranceCelsius);
         return new Inventory
         {
             Frames = facts,

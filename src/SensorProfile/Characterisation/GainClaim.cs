@@ -13,7 +13,7 @@ internal static class GainClaim
     private const double SameFactor = 0.15;
 
     /// <summary>Compares them, where there are both.</summary>
-    public static void Report(IReadOnlyList<Frame> frames, Measurement? gain, int codeStep, Rejections rejections)
+    public static void Report(IReadOnlyList<Frame> frames, Measurement? gain, int codeStep, FindingsLog log)
     {
         double[] claims = [.. frames.Select(f => f.ClaimedGain).OfType<double>().Distinct().Order()];
         if (gain is null || claims.Length != 1)
@@ -30,8 +30,8 @@ internal static class GainClaim
             : Invariant(
                 $"the measured one is {100 * Math.Abs(ratio - 1):0.#} % {(ratio > 1 ? "higher" : "lower")} and is used"
             );
-        rejections.Add(
-            Codes.GainClaimed,
+        log.Add(
+            MeasurementCodes.GainClaimed,
             Math.Abs(ratio - 1) > NotableDifference ? Severity.Warning : Severity.Note,
             Invariant(
                 $"The headers state a gain of {claim:0.####} e⁻/ADU (EGAIN), the flats say {gain.Value:0.####} ± "

@@ -25,15 +25,15 @@ internal static class HotPixelTemperatures
         DefectClass[]? response,
         IReadOnlyList<DefectLine> lines,
         CharacterisationOptions options,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
-        bool ordered = NightsByHotPixels.Report(mode, bias, flats, response, lines, options, meter, rejections);
+        bool ordered = NightsByHotPixels.Report(mode, bias, flats, response, lines, options, stages, log);
         if (ordered && mode.Of(FrameKind.Dark).All(s => s.Set.TemperatureCelsius is null))
             return mode;
-        var scratch = new Rejections();
-        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, meter, scratch);
+        var scratch = new FindingsLog();
+        DarkResult darks = DarkRecipe.Measure(mode, bias, flats, options, stages, scratch);
         PatternResult? pattern = PatternRecipe.Prepare(
             mode,
             bias,
@@ -42,23 +42,23 @@ internal static class HotPixelTemperatures
             darks,
             options,
             predict: false,
-            meter,
+            stages,
             scratch
         )
             is { } prepared
-            ? PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, scratch)
+            ? PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, stages, scratch)
             : null;
         if (pattern is not { FrameTemperatures.Count: > 0 } found)
         {
-            rejections.Add(
-                Codes.TemperaturesKept,
+            log.Add(
+                MeasurementCodes.TemperaturesKept,
                 Severity.Warning,
                 "The temperatures of the darks could not be taken from their hot pixels, which are too few or too "
                     + "faint, and were left as the headers say: longer or warmer darks would show more of them."
             );
             return mode;
         }
-        rejections.Add(found.Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal)));
+        log.Add(found.Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal)));
         ModeFrames replaced = mode with
         {
             Sets = [.. mode.Sets.Select(s => s.Set.Kind == FrameKind.Dark ? Replaced(s, found.FrameTemperatures) : s)],
@@ -70,8 +70,8 @@ internal static class HotPixelTemperatures
                 .OfType<double>()
                 .Where(c => c != 0),
         ];
-        rejections.Add(
-            Codes.TemperaturesReplaced,
+        log.Add(
+            MeasurementCodes.TemperaturesReplaced,
             Severity.Note,
             Invariant(
                 $"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; they differ from the headers by up to {changes.Select(Math.Abs).DefaultIfEmpty(0).Max():0.00} °C."

@@ -13,28 +13,29 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class MaskedBorderRecipe
 {
-    private const int MostFrames = 512;
+    private const int MaxFrames = 512;
 
-    private sealed record SetReading(ScreenedSet Set, MaskedLevels Masked)
+    private sealed record BorderReading(ScreenedSet Set, MaskedLevels Masked)
     {
         public Measurement Level(int codeStep, long pixels) => BiasRecipe.LevelOf(Masked.Levels, codeStep, pixels);
 
-        public PooledVariance? Pixel => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))]);
+        public PooledVariance? Pixel =>
+            PooledVariance.Pool([.. Masked.Pairs.Select(p => (p.Pixel, p.PixelUncertainty))]);
 
-        public PooledVariance? Row => PooledVariance.Of([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
+        public PooledVariance? Row => PooledVariance.Pool([.. Masked.Pairs.Select(p => (p.Row, p.RowUncertainty))]);
     }
 
     /// <summary>Measures it; null where the bias frames have no masked pixels that can be used.</summary>
-    public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, Meter meter, Rejections rejections)
+    public static MaskedBorderProfile? Measure(ModeFrames mode, FlatResult flats, StageProgress stages, FindingsLog log)
     {
         ScreenedSet[] unlit = [.. mode.Of(FrameKind.Bias)];
         if (unlit.Length == 0 || unlit[0].Frames[0].Samples.Masked is not { } area)
             return null;
         ScreenedFrame? flat = mode.Of(FrameKind.Flat).SelectMany(s => s.Frames).MaxBy(f => f.Level);
         ScreenedFrame bias = unlit[0].Frames[0];
-        if (MaskedPixels.Of(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
+        if (MaskedPixels.Find(bias.Samples, flat?.Samples, (flat?.Level ?? 0) - bias.Level) is not { } pixels)
         {
-            rejections.Add(MaskedBorderFindings.Unusable());
+            log.Add(MaskedBorderFindings.Unusable());
             return null;
         }
         ScreenedSet[] sets =
@@ -43,12 +44,12 @@ internal static class MaskedBorderRecipe
                 .Concat(mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0))
                 .Where(s => s.Frames.All(f => f.Samples.Masked == area)),
         ];
-        SetReading[] readings = meter.ForEach("Masked border", sets, 0, 0, set => new SetReading(
+        BorderReading[] readings = stages.ForEach("Masked border", sets, 0, 0, set => new BorderReading(
             set,
-            MaskedLevels.Of(pixels, [.. set.Frames.Select(f => f.Samples)])
+            MaskedLevels.Measure(pixels, [.. set.Frames.Select(f => f.Samples)])
         ));
-        SetReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
-        SetReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
+        BorderReading[] dark = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Dark)];
+        BorderReading[] without = [.. readings.Where(r => r.Set.Set.Kind == FrameKind.Bias)];
         if (without.Length == 0)
             return null;
         MaskedBorderProfile border = Bias(without, pixels, mode.CodeStep.Step);
@@ -61,11 +62,11 @@ internal static class MaskedBorderRecipe
             ],
             Frames = FramesOf(readings),
         };
-        rejections.Add(MaskedBorderFindings.Of(border));
+        log.Add(MaskedBorderFindings.Of(border));
         return border;
     }
 
-    private static MaskedBorderProfile Bias(SetReading[] bias, MaskedPixels pixels, int codeStep)
+    private static MaskedBorderProfile Bias(BorderReading[] bias, MaskedPixels pixels, int codeStep)
     {
         double[] levels = [.. bias.SelectMany(r => r.Masked.Levels)],
             seen = [.. bias.SelectMany(r => r.Set.Frames).Select(PixelLevel)];
@@ -108,7 +109,7 @@ internal static class MaskedBorderRecipe
         };
     }
 
-    private static MaskedBorderSet SetOf(SetReading reading, MaskedPixels pixels, int codeStep) =>
+    private static MaskedBorderSet SetOf(BorderReading reading, MaskedPixels pixels, int codeStep) =>
         new()
         {
             Exposure = reading.Set.Set.Kind == FrameKind.Bias ? 0 : reading.Set.Set.ExposureSeconds ?? 0,
@@ -122,8 +123,8 @@ internal static class MaskedBorderRecipe
     /// tells the level that the charge must add, K·ΔV; what is left of the rise is the black level's own.
     /// </summary>
     private static MaskedBorderSet Shift(
-        SetReading dark,
-        SetReading[] bias,
+        BorderReading dark,
+        BorderReading[] bias,
         MaskedBorderProfile border,
         MaskedPixels pixels,
         Measurement? gain,
@@ -161,9 +162,9 @@ internal static class MaskedBorderRecipe
     }
 
     private static PooledVariance? Pooled(
-        SetReading[] sets,
-        Func<SetReading, IEnumerable<(double, double)>> variances
-    ) => PooledVariance.Of([.. sets.SelectMany(variances)]);
+        BorderReading[] sets,
+        Func<BorderReading, IEnumerable<(double, double)>> variances
+    ) => PooledVariance.Pool([.. sets.SelectMany(variances)]);
 
     private static Measurement? RowNoise(PooledVariance? row, int rows)
     {
@@ -181,7 +182,7 @@ internal static class MaskedBorderRecipe
         );
     }
 
-    private static IReadOnlyList<MaskedBorderFrame> FramesOf(SetReading[] readings)
+    private static IReadOnlyList<MaskedBorderFrame> FramesOf(BorderReading[] readings)
     {
         MaskedBorderFrame[] all =
         [
@@ -197,7 +198,7 @@ internal static class MaskedBorderRecipe
                 )
             ),
         ];
-        int kept = Math.Min(all.Length, MostFrames);
+        int kept = Math.Min(all.Length, MaxFrames);
         return [.. Enumerable.Range(0, kept).Select(i => all[(int)((long)i * all.Length / kept)])];
     }
 

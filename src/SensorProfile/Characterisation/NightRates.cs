@@ -43,12 +43,12 @@ internal static class NightRates
         };
 
     /// <summary>Says what darks without a temperature are good for, and which night was the warmer.</summary>
-    public static void Report(IReadOnlyList<DarkNight> nights, IReadOnlyList<string> frames, Rejections rejections)
+    public static void Report(IReadOnlyList<DarkNight> nights, IReadOnlyList<string> frames, FindingsLog log)
     {
         if (frames.Count == 0)
             return;
-        rejections.Add(
-            Codes.NoTemperature,
+        log.Add(
+            MeasurementCodes.NoTemperature,
             Severity.Warning,
             $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
                 + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a law of temperature; fill "
@@ -56,11 +56,11 @@ internal static class NightRates
             frames
         );
         DarkNight[] seen = [.. nights.Where(n => Rate(n) is { Value: > 0 }).OrderBy(n => Rate(n)!.Value)];
-        if (seen.Length < 2 || rejections.Said(Codes.NightsOrdered))
+        if (seen.Length < 2 || log.Has(MeasurementCodes.NightsOrdered))
             return;
         double coldest = Rate(seen[0])!.Value;
-        rejections.Add(
-            Codes.NightsOrdered,
+        log.Add(
+            MeasurementCodes.NightsOrdered,
             Severity.Note,
             "By their dark current the nights were, from the coldest to the warmest: "
                 + Counted.List([.. seen.Select((n, i) => Place(n, i, coldest))])

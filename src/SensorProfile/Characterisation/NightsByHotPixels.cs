@@ -27,8 +27,8 @@ internal static class NightsByHotPixels
         DefectClass[]? response,
         IReadOnlyList<DefectLine> lines,
         CharacterisationOptions options,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         ScreenedSet[] unknown = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.TemperatureCelsius is null)];
@@ -50,13 +50,13 @@ internal static class NightsByHotPixels
                 .. reference.Select(s => new ScreenedSet(s.Set with { TemperatureCelsius = Nominal }, s.Frames)),
             ],
         };
-        var unsaid = new Rejections();
-        DarkResult darks = DarkRecipe.Measure(alone, bias, flats, options, meter, unsaid);
+        var unsaid = new FindingsLog();
+        DarkResult darks = DarkRecipe.Measure(alone, bias, flats, options, stages, unsaid);
         if (
-            PatternRecipe.Prepare(alone, bias, flats, lines, darks, options, predict: false, meter, unsaid)
+            PatternRecipe.Prepare(alone, bias, flats, lines, darks, options, predict: false, stages, unsaid)
                 is not { } prepared
-            || PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, meter, unsaid) is not { } pattern
-            || HotPixelThermometer.Of(prepared.Input, pattern.Maps, pattern.Defects) is not { } thermometer
+            || PatternRecipe.Measure(prepared, response, mode.BytesPerFrame, stages, unsaid) is not { } pattern
+            || HotPixelThermometer.Calibrate(prepared.Input, pattern.Maps, pattern.Defects) is not { } thermometer
         )
             return false;
         ScreenedSet[] all = [.. reference, .. nights.Where(n => n != reference).SelectMany(n => n)];
@@ -86,8 +86,8 @@ internal static class NightsByHotPixels
         ];
         if (order.Length < 2)
             return false;
-        rejections.Add(
-            Codes.NightsOrdered,
+        log.Add(
+            MeasurementCodes.NightsOrdered,
             Severity.Note,
             "By their hot pixels the nights were, from the coldest to the warmest: "
                 + Counted.List([.. order.Select((n, i) => Place(n.Start, n.Warmer, order[0].Warmer, thermometer, i))])

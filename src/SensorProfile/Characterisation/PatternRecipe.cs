@@ -29,14 +29,14 @@ internal static class PatternRecipe
         DarkResult darks,
         CharacterisationOptions options,
         bool predict,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         Measurement[] gains = [.. mode.Mosaic.Names.Select((_, c) => flats.GainOf(c)).OfType<Measurement>()];
         return gains.Length < mode.Mosaic.Channels
             ? null
-            : Prepare(mode, bias, gains, lines, darks, options, predict, meter, rejections);
+            : Prepare(mode, bias, gains, lines, darks, options, predict, stages, log);
     }
 
     /// <summary>Hot pixels in ADU/px/s where no gain is known; null when the darks make no line.</summary>
@@ -48,7 +48,7 @@ internal static class PatternRecipe
         IReadOnlyList<DefectLine> lines,
         DarkResult darks,
         CharacterisationOptions options,
-        Meter meter
+        StageProgress stages
     )
     {
         Measurement one = new(1, 0, "1", 1, "no gain");
@@ -66,11 +66,11 @@ internal static class PatternRecipe
                     Thresholds = null,
                 },
                 predict: false,
-                meter,
-                new Rejections()
+                stages,
+                new FindingsLog()
             )
                 is not { } prepared
-            || PatternMeasurement.Of(prepared.Input with { TestLevels = false }, null, prepared.Levels)
+            || PatternMeasurement.Measure(prepared.Input with { TestLevels = false }, null, prepared.Levels)
                 is not { Profile: { Thresholds: { } thresholds } found }
         )
             return null;
@@ -92,8 +92,8 @@ internal static class PatternRecipe
         DarkResult darks,
         CharacterisationOptions options,
         bool predict,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0)
@@ -102,8 +102,8 @@ internal static class PatternRecipe
         var first = mode.Frames.First().Samples;
         if (first.Height < 2 || first.Width < 2)
         {
-            rejections.Add(
-                Codes.NoPicture,
+            log.Add(
+                MeasurementCodes.NoPicture,
                 Severity.Warning,
                 "The frames are a single row or column, so no maps are made: hot pixels, glow and structure need "
                     + "a picture."
@@ -135,7 +135,7 @@ internal static class PatternRecipe
             Thresholds = options.Thresholds,
             Quick = options.Quick,
             Missing = first.Missing,
-            Walk = meter.Walk,
+            Walk = stages.Walk,
         };
         Dictionary<DarkSeries, SeriesLevels> levels = RateWalk.Levels(input);
         if (levels.Count == 0)
@@ -144,15 +144,15 @@ internal static class PatternRecipe
         {
             Thresholds = ThresholdChoice.For(
                 input.Thresholds,
-                ReferenceScale.Of(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])
+                ReferenceScale.Measure(input, [.. input.Series.Where(levels.ContainsKey).Select(s => (s, levels[s]))])
             ),
         };
         DarkPredictionProfile? prediction = null;
         if (predict && !options.Quick)
         {
-            meter.Stage("darks computed from the others");
-            meter.Report("Darks computed from the others", 0, input.Darks, 0);
-            prediction = DarkTrials.Of(input, input.Thresholds, rest =>
+            stages.Stage("darks computed from the others");
+            stages.Report("Darks computed from the others", 0, input.Darks, 0);
+            prediction = DarkTrials.Run(input, input.Thresholds, rest =>
                 Refitted(rest, darks, gains, variance, options)
             );
             MapMemory.Release(input.Pixels);
@@ -165,17 +165,17 @@ internal static class PatternRecipe
         PreparedPattern prepared,
         DefectClass[]? response,
         long bytesPerFrame,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         int frames = prepared.Input.Darks;
-        meter.Report("Dark rate of every pixel", 0, frames, 0);
-        PatternResult? result = PatternMeasurement.Of(prepared.Input, response, prepared.Levels);
+        stages.Report("Dark rate of every pixel", 0, frames, 0);
+        PatternResult? result = PatternMeasurement.Measure(prepared.Input, response, prepared.Levels);
         if (result is not null)
             result = result with { Profile = result.Profile with { DarkPrediction = prepared.Prediction } };
-        meter.Report("Dark rate of every pixel", frames, frames, frames * bytesPerFrame);
-        rejections.Add(result?.Findings ?? []);
+        stages.Report("Dark rate of every pixel", frames, frames, frames * bytesPerFrame);
+        log.Add(result?.Findings ?? []);
         return result;
     }
 
@@ -188,7 +188,7 @@ internal static class PatternRecipe
     ) =>
         flats.Mean is null
             ? null
-            : DeadPixels.Find(
+            : DeadPixelSearch.Find(
                 flats.Mean,
                 bias.Moments?.Mean,
                 bias.Level?.Value ?? flats.Channels.Average(c => c.Pedestal),
@@ -201,7 +201,7 @@ internal static class PatternRecipe
     {
         // only brings sets a few tenths of a degree apart together
         double doubling = profile.DoublingTemperature?.Value ?? PhysicalConstants.AssumedDoubling;
-        DarkSignalLineFit? line = variance ? t.Variance : t.Typical;
+        DarkSignalFit? line = variance ? t.Variance : t.Typical;
         return new(
             t.TemperatureCelsius,
             line is { Resolved: true } ? line.Slope.Value : 0,
@@ -214,7 +214,7 @@ internal static class PatternRecipe
             ]
         )
         {
-            MedianLean = variance ? null : t.Lean.OfRate(t.Sets),
+            MedianShift = variance ? null : t.Shift.OfRate(t.Sets),
         };
     }
 

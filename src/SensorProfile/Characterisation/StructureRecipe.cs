@@ -12,11 +12,11 @@ namespace SensorProfile.Characterisation;
 /// </summary>
 internal static class StructureRecipe
 {
-    private const double LeastLevel = 0.1; // of the read noise: a line off by less is lost in any frame
-    private const double LeastResponse = 0.005;
+    private const double MinLevel = 0.1; // of the read noise: a line off by less is lost in any frame
+    private const double MinResponse = 0.005;
 
     /// <summary>Measures.</summary>
-    public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, Rejections rejections)
+    public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, FindingsLog log)
     {
         List<DefectLine> lines = [];
         List<SensorBoundary> boundaries = [];
@@ -24,14 +24,14 @@ internal static class StructureRecipe
             structure = null;
         if (bias.Moments is { } moments)
         {
-            unlit = DarkStructure.Of(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
+            unlit = DarkStructure.Measure(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
-            lines.AddRange(LineDefects.InTable(level, LeastLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
-            boundaries.AddRange(SensorBoundaries.Of(level, "level", 1, "ADU"));
+            lines.AddRange(LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
+            boundaries.AddRange(SensorBoundaries.Find(level, "level", 1, "ADU"));
             // Half of a variance's relative step is the noise's.
             if (moments.Frames > 3)
                 boundaries.AddRange(
-                    SensorBoundaries.Of(
+                    SensorBoundaries.Find(
                         LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
                         "noise",
                         50,
@@ -53,11 +53,11 @@ internal static class StructureRecipe
         )
         {
             var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
-            lines.AddRange(LineDefects.InTable(table, LeastResponse, "response", 100, "%"));
-            boundaries.AddRange(SensorBoundaries.Of(table, "response", 100, "%"));
-            structure = ResponseStructure.Of(response, width, mode.Mosaic, flats.MeanNoise);
+            lines.AddRange(LineDefects.InTable(table, MinResponse, "response", 100, "%"));
+            boundaries.AddRange(SensorBoundaries.Find(table, "response", 100, "%"));
+            structure = ResponseStructure.Measure(response, width, mode.Mosaic, flats.MeanNoise);
         }
-        Report(boundaries, rejections);
+        Report(boundaries, log);
         return new()
         {
             Lines = lines,
@@ -67,7 +67,7 @@ internal static class StructureRecipe
         };
     }
 
-    private static void Report(List<SensorBoundary> boundaries, Rejections rejections)
+    private static void Report(List<SensorBoundary> boundaries, FindingsLog log)
     {
         if (boundaries.Count == 0)
             return;
@@ -84,15 +84,15 @@ internal static class StructureRecipe
             $"{string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}";
         // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
         if (boundaries.All(b => b.Kind == "response"))
-            rejections.Add(
-                Codes.ResponseStep,
+            log.Add(
+                MeasurementCodes.ResponseStep,
                 Severity.Note,
                 $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
                     + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
             );
         else
-            rejections.Add(
-                Codes.TapBoundary,
+            log.Add(
+                MeasurementCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
                     + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "

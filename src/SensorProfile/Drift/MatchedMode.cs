@@ -35,7 +35,7 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
     /// <summary>
     /// Modes with the same settings, in the order of the last profile; what stands alone is said in a finding.
     /// </summary>
-    public static IReadOnlyList<MatchedMode> Of(IReadOnlyList<ProfileOnDisk> profiles, List<Finding> findings)
+    public static IReadOnlyList<MatchedMode> Match(IReadOnlyList<ProfileOnDisk> profiles, List<Finding> findings)
     {
         List<(ModeSettings Settings, List<(ProfileOnDisk, int)> Members)> groups = [];
         foreach (ProfileOnDisk profile in profiles.Reverse())

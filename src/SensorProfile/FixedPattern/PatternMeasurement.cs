@@ -20,7 +20,7 @@ internal static class PatternMeasurement
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
     /// <param name="levels">Levels that were sampled before (<see cref="RateWalk.Levels"/>); null to sample
     /// them.</param>
-    public static PatternResult? Of(
+    public static PatternResult? Measure(
         PatternInput input,
         DefectClass[]? response,
         IReadOnlyDictionary<DarkSeries, SeriesLevels>? levels = null
@@ -29,25 +29,25 @@ internal static class PatternMeasurement
         DefectThresholds thresholds = new();
         double Limit(ReferenceScale scale) =>
             Outstanding(thresholds = ThresholdChoice.For(input.Thresholds, scale), scale);
-        if (RateWalk.Of(input, Limit, levels) is not { } maps)
+        if (RateWalk.Run(input, Limit, levels) is not { } maps)
             return null;
         MapMemory.Release(input.Pixels);
-        DefectMap defects = DefectMap.Of(input, maps, thresholds, response);
-        GlowFinding? glow = GlowSearch.Of(input, maps, defects);
+        DefectMap defects = DefectMap.Classify(input, maps, thresholds, response);
+        GlowFinding? glow = GlowSearch.Find(input, maps, defects);
         MapMemory.Release(input.Pixels);
         (
             IReadOnlyList<HotPixelTemperature> temperatures,
             IReadOnlyList<Finding> findings,
             IReadOnlyDictionary<string, double> byFrame
-        ) = HotPixelThermometer.Of(input, maps, defects) is { } thermometer
-            ? ThermometerReport.Of(input, thermometer)
+        ) = HotPixelThermometer.Calibrate(input, maps, defects) is { } thermometer
+            ? ThermometerReport.Measure(input, thermometer)
             : ([], [], new Dictionary<string, double>());
         MapMemory.Release(input.Pixels);
         double common = input.TypicalAtReference is { Value: > 0 } typical
             ? typical.StandardUncertainty / typical.Value
             : 0;
         double hotAbove = maps.Typical + thresholds.HotRate;
-        GlowSplit? split = glow is null ? null : GlowSplit.Of(maps, glow.Field, hotAbove);
+        GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow.Field, hotAbove);
         var result = new PatternResult
         {
             Maps = maps,
@@ -57,20 +57,20 @@ internal static class PatternMeasurement
             FrameTemperatures = byFrame,
             Profile = new FixedPatternProfile
             {
-                HotPixelCurve = HotPixelCurve.Of(maps.Rate, maps.Typical, maps.TypicalUncertainty),
-                RateQuantiles = RateQuantiles.Of(maps.Rate, maps.TypicalUncertainty, common),
-                HotPixelCurves = HotPixelCurves.Of(input, maps),
+                HotPixelCurve = HotPixelCurve.Count(maps.Rate, maps.Typical, maps.TypicalUncertainty),
+                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.TypicalUncertainty, common),
+                HotPixelCurves = HotPixelCurves.Measure(input, maps),
                 DoublingByRate = split?.Laws ?? maps.Classes,
                 ThermalQuantiles = split is null
                     ? []
-                    : RateQuantiles.Of(split.Thermal, maps.TypicalUncertainty, common),
+                    : RateQuantiles.Measure(split.Thermal, maps.TypicalUncertainty, common),
                 ThermalCurve = split is null
                     ? []
-                    : HotPixelCurve.Of(split.Thermal, maps.Typical, maps.TypicalUncertainty),
+                    : HotPixelCurve.Count(split.Thermal, maps.Typical, maps.TypicalUncertainty),
                 HotLawBend = maps.Bend == LawBend.None ? null : new(maps.Bend.Second, maps.Bend.Third),
                 GlowClasses = split?.Classes ?? [],
-                Flicker = FlickerClasses.Of(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
-                Places = DefectPlacing.Of(defects, input.Width, input.Height),
+                Flicker = FlickerClasses.Group(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
+                Places = DefectPlacing.Place(defects, input.Width, input.Height),
                 Defects = defects.Counts,
                 Lines = defects.Lines,
                 Thresholds = thresholds,

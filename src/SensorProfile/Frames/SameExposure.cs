@@ -12,7 +12,7 @@ internal static class SameExposure
     public static double Tolerance(double seconds) => Math.Max(0.001 * seconds, Math.Min(0.001, 0.01 * seconds));
 
     /// <summary>Whether both are one exposure; unknown agrees with unknown only.</summary>
-    public static bool Of(double? a, double? b) =>
+    public static bool Test(double? a, double? b) =>
         a is { } x && b is { } y
             ? Math.Abs(x - y) <= Tolerance(Math.Min(Math.Abs(x), Math.Abs(y)))
             : a is null && b is null;

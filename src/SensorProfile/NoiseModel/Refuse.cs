@@ -18,20 +18,20 @@ internal static class Refuse
     internal static DecisionRefusedException CoolerTooWeak(double difference, double margin) =>
         BadArgument(
             "difference-too-small",
-            $"A cooler that reaches {Said.Number(difference)} °C below the ambient leaves nothing after "
-                + $"{Said.Number(margin)} °C in reserve."
+            $"A cooler that reaches {Plain.Number(difference)} °C below the ambient leaves nothing after "
+                + $"{Plain.Number(margin)} °C in reserve."
         );
 
     internal static void UnlessPositive(double value, string code, string what, string unit)
     {
         if (!(value > 0) || double.IsInfinity(value))
-            throw BadArgument(code, $"The {what} must be a number above 0 {unit}, not {Said.Number(value)}.");
+            throw BadArgument(code, $"The {what} must be a number above 0 {unit}, not {Plain.Number(value)}.");
     }
 
     internal static void UnlessShare(double value, string code, string what)
     {
         if (!(value > 0 && value < 1))
-            throw BadArgument(code, $"The {what} must lie between 0 % and 100 %, not at {Said.Percent(value)}.");
+            throw BadArgument(code, $"The {what} must lie between 0 % and 100 %, not at {Plain.Percent(value)}.");
     }
 
     internal static void UnlessCount(int value, int least, string code, string what)
@@ -39,7 +39,7 @@ internal static class Refuse
         if (value < least)
             throw BadArgument(
                 code,
-                $"The number of {what} must be at least {Said.Whole(least)}, not {Said.Whole(value)}."
+                $"The number of {what} must be at least {Plain.Whole(least)}, not {Plain.Whole(value)}."
             );
     }
 }

@@ -7,7 +7,7 @@ public sealed record StackConditions
     /// Fewest dither positions at which a median or winsorised stack can be judged: where two of three or four samples
     /// stand out together it follows them.
     /// </summary>
-    internal const int FewestPositions = 5;
+    internal const int MinPositions = 5;
 
     /// <summary>Sky background, e-/px/s, above 0.</summary>
     public required Measurement Sky { get; init; }

@@ -27,7 +27,7 @@ internal static class GainFit
     private const double SameLevel = 0.05;
 
     // of the pixels: those at the top code have no noise left, as where a bright middle is full before the rest
-    private const double MostFull = 0.002;
+    private const double MaxFull = 0.002;
     private const int Reweightings = 4;
 
     /// <param name="points">One channel's pairs.</param>
@@ -50,7 +50,7 @@ internal static class GainFit
         [
             .. points.Select(p =>
                 p.Signal > 0
-                && p.TopCodeShare <= stuck + MostFull
+                && p.TopCodeShare <= stuck + MaxFull
                 && p.MeanSignal <= limit
                 && p.Variance > darkVariance
                 && p.Pixels > 1

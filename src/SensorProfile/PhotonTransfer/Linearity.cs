@@ -15,14 +15,14 @@ internal sealed record LinearityResult(Measurement Error, IReadOnlyList<double?>
 internal static class Linearity
 {
     /// <summary>Fewer levels than this say nothing about a curve.</summary>
-    public const int LeastLevels = 4;
+    public const int MinLevels = 4;
 
     /// <param name="exposures">Exposures, s.</param>
     /// <param name="signals">Mean signals above the pedestal, ADU.</param>
     /// <param name="uncertainties">Their standard uncertainties, ADU.</param>
     /// <param name="saturationAdu">Saturation above the pedestal, ADU.</param>
     /// <returns>
-    /// Null with fewer than <see cref="LeastLevels"/> different exposures in the range, or when no line with light at
+    /// Null with fewer than <see cref="MinLevels"/> different exposures in the range, or when no line with light at
     /// every point goes through them.
     /// </returns>
     public static LinearityResult? Fit(
@@ -43,7 +43,7 @@ internal static class Linearity
             x[k] = exposures[used[k]];
             y[k] = signals[used[k]];
         }
-        if (x.Distinct().Count() < LeastLevels)
+        if (x.Distinct().Count() < MinLevels)
             return null;
 
         StraightLine line = StraightLine.Fit(x, y, y);

@@ -14,7 +14,7 @@ internal readonly record struct NeighbourSpread(double Mean, double Variance, lo
     /// <param name="mosaic">Filter array.</param>
     /// <param name="channel">Channel of it.</param>
     /// <param name="clipSigmas">Differences beyond this many standard deviations are left out.</param>
-    public static NeighbourSpread Of(float[] map, int width, ColourMosaic mosaic, int channel, double clipSigmas)
+    public static NeighbourSpread Measure(float[] map, int width, ColourMosaic mosaic, int channel, double clipSigmas)
     {
         double limit = double.PositiveInfinity;
         Sums sums = default;

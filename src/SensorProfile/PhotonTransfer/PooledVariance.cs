@@ -15,7 +15,7 @@ internal sealed record PooledVariance(double Value, double StandardUncertainty, 
     /// Student's widening.
     /// </remarks>
     /// <returns>Null without a pair.</returns>
-    public static PooledVariance? Of(IReadOnlyList<(double Variance, double StandardError)> pairs)
+    public static PooledVariance? Pool(IReadOnlyList<(double Variance, double StandardError)> pairs)
     {
         if (pairs.Count == 0)
             return null;

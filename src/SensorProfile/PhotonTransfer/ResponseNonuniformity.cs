@@ -23,7 +23,7 @@ internal static class ResponseNonuniformity
     /// <param name="pedestal">Level without light, ADU.</param>
     /// <returns>In %; null without light. A pattern that noise explains is given as 0 with the doubt that this
     /// leaves.</returns>
-    public static Measurement? Of(
+    public static Measurement? Measure(
         NeighbourSpread light,
         double lightNoise,
         NeighbourSpread? dark,

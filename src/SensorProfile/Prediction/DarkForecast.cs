@@ -13,8 +13,8 @@ namespace SensorProfile.Prediction;
 /// </remarks>
 internal sealed class DarkForecast
 {
-    private const double LeastOfGlow = 0.5,
-        MostOfGlow = 1.5;
+    private const double MinOfGlow = 0.5,
+        MaxOfGlow = 1.5;
 
     private readonly ForecastLaws laws;
     private readonly double seconds,
@@ -42,7 +42,7 @@ internal sealed class DarkForecast
     /// <summary>Signal above the pedestal and variance of the whole prediction, e- and e-².</summary>
     /// <param name="pixel">The pixel.</param>
     /// <param name="pedestalVariance">Of its pedestal, e-².</param>
-    public (double Electrons, double Variance) Of(in PixelState pixel, double pedestalVariance)
+    public (double Electrons, double Variance) Predict(in PixelState pixel, double pedestalVariance)
     {
         bool alone = pixel.Outstanding && !InGlow(pixel);
         (double electrons, double variance) = alone ? Outstanding(pixel) : Ordinary(pixel);
@@ -54,16 +54,14 @@ internal sealed class DarkForecast
 
     /// <summary>Whether the glow explains by itself that a pixel stands out.</summary>
     private bool InGlow(in PixelState pixel) =>
-        pixel.Glow > 0 && pixel.Rate - laws.TypicalRate < MostOfGlow * pixel.Glow;
+        pixel.Glow > 0 && pixel.Rate - laws.TypicalRate < MaxOfGlow * pixel.Glow;
 
     /// <summary>
     /// Part of an ordinary pixel's rate that is glow: what it has above the typical pixel, as far as the smooth map of
     /// the glow, which blurs steep places, allows.
     /// </summary>
     private double Lit(in PixelState pixel) =>
-        pixel.Glow > 0
-            ? Math.Clamp(pixel.Rate - laws.TypicalRate, LeastOfGlow * pixel.Glow, MostOfGlow * pixel.Glow)
-            : 0;
+        pixel.Glow > 0 ? Math.Clamp(pixel.Rate - laws.TypicalRate, MinOfGlow * pixel.Glow, MaxOfGlow * pixel.Glow) : 0;
 
     private (double Electrons, double Variance) Ordinary(in PixelState pixel)
     {

@@ -17,16 +17,16 @@ internal static class DarkTrials
     /// <param name="input">The mode.</param>
     /// <param name="thresholds">Of the defect search, as chosen for the whole camera.</param>
     /// <param name="withoutTemperature">The input with the laws fitted to the temperatures that it still has.</param>
-    public static DarkPredictionProfile? Of(
+    public static DarkPredictionProfile? Run(
         PatternInput input,
         DefectThresholds thresholds,
         Func<PatternInput, PatternInput>? withoutTemperature = null
     )
     {
-        if (input.Quick || input.Unlit is null || ThinnedCamera.Of(input) is not { } camera)
+        if (input.Quick || input.Unlit is null || ThinnedCamera.Thin(input) is not { } camera)
             return null;
         MapMemory.Release(input.Pixels); // rows of whole frames, read for the small ones
-        if (PredictionTrial.Of(camera, thresholds) is not { } whole)
+        if (PredictionTrial.Prepare(camera, thresholds) is not { } whole)
             return null;
         PixelKind[] kinds = whole.Kinds();
         IReadOnlyList<TakenMaster> masters = TakenMaster.All(camera, whole.Maps);
@@ -48,14 +48,14 @@ internal static class DarkTrials
             i =>
             {
                 PatternInput rest = Without(camera, cases[i], withoutTemperature);
-                if (PredictionTrial.Of(rest, Scaled(thresholds, camera, rest), known) is not { } trial)
+                if (PredictionTrial.Prepare(rest, Scaled(thresholds, camera, rest), known) is not { } trial)
                     return;
                 results[i] = new(
                     cases[i],
                     [
                         .. cases[i]
                             .Masters.Select(m =>
-                                MasterComparison.Of(
+                                MasterComparison.Compare(
                                     camera,
                                     kinds,
                                     m,
@@ -106,7 +106,7 @@ internal static class DarkTrials
         PatternInput reduced = camera with
         {
             Series = rest,
-            FewestLawTemperatures = rest.Length == 2 ? 2 : camera.FewestLawTemperatures,
+            MinLawTemperatures = rest.Length == 2 ? 2 : camera.MinLawTemperatures,
             Walk = camera.Walk with { Threads = 1, RowsDone = null },
         };
         if (!left.WholeTemperature)
@@ -148,7 +148,7 @@ internal static class DarkTrials
     )
     {
         PredictionTest? Test(Func<Case, bool> which) =>
-            Verdicts.Of([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
+            PredictionJudge.Judge([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
         MasterComparison[] judged = [.. done.Where(r => !r.Case.Extrapolated).SelectMany(r => r.Comparisons)];
         if (judged.Length == 0)
             judged = [.. done.SelectMany(r => r.Comparisons)];
@@ -164,9 +164,9 @@ internal static class DarkTrials
             ByExposure = byExposure,
             ByTemperature = byTemperature,
             Beyond = Test(c => c is { WholeTemperature: true, Extrapolated: true }),
-            ScalingByExposure = Verdicts.Of(plain.ByExposure()),
-            ScalingByTemperature = Verdicts.Of(plain.ByTemperature()),
-            Interpolation = Verdicts.Of(plain.Mixed()),
+            ScalingByExposure = PredictionJudge.Judge(plain.ByExposure()),
+            ScalingByTemperature = PredictionJudge.Judge(plain.ByTemperature()),
+            Interpolation = PredictionJudge.Judge(plain.Mixed()),
             Sets =
             [
                 .. done.SelectMany(r => r.Case.Masters.Zip(r.Comparisons, (m, c) => Record(r.Case, m, c)))

@@ -10,7 +10,7 @@ namespace SensorProfile.Prediction;
 /// stands for.</param>
 internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double Exponent, double LineOfPower)
 {
-    private const double LeastDeparture = 0.05,
+    private const double MinDeparture = 0.05,
         Sigmas = 3;
 
     /// <summary>
@@ -31,7 +31,7 @@ internal sealed record GlowGrowth(double? Doubling, double DoublingDoubt, double
         Measurement? exponent = places.Select(p => p.ExposureExponent).FirstOrDefault(p => p is not null);
         bool departs =
             exponent is { Value: > 0 } e
-            && Math.Abs(e.Value - 1) > Math.Max(LeastDeparture, Sigmas * e.StandardUncertainty);
+            && Math.Abs(e.Value - 1) > Math.Max(MinDeparture, Sigmas * e.StandardUncertainty);
         double power = departs ? exponent!.Value : 1;
         return new(doubling?.Value, doubling?.StandardUncertainty ?? 0, power, Slope(exposures, power));
     }

@@ -7,7 +7,7 @@ namespace SensorProfile.Prediction;
 internal sealed class KindTally
 {
     private const double Sigmas = 1.959963984540054; // 95 % of a normal distribution
-    private const int FewestForRobust = 8;
+    private const int MinForRobust = 8;
 
     private readonly List<double> residuals = [],
         expected = [],
@@ -33,7 +33,7 @@ internal sealed class KindTally
             return null;
         double[] all = [.. residuals];
         double spread =
-            n >= FewestForRobust
+            n >= MinForRobust
                 ? OrderStatistics.MadToSigma * OrderStatistics.MedianAbsoluteDeviation(all, 0)
                 : Math.Sqrt(all.Average(r => r * r));
         return Make(

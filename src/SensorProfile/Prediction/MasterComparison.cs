@@ -19,7 +19,7 @@ internal sealed record MasterComparison(double Level, IReadOnlyList<PredictionFi
     /// <param name="kinds">Kind of every pixel.</param>
     /// <param name="taken">The taken master.</param>
     /// <param name="computed">Value and variance of the computed master at a pixel, e- and e-².</param>
-    public static MasterComparison Of(
+    public static MasterComparison Compare(
         PatternInput camera,
         PixelKind[] kinds,
         TakenMaster taken,

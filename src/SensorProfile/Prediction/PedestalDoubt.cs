@@ -14,7 +14,7 @@ namespace SensorProfile.Prediction;
 internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double ReadNoiseAdu)
 {
     private const double Prior = 16;
-    private const int FewestFrames = 8;
+    private const int MinFrames = 8;
 
     /// <summary>
     /// A variance so many times the typical one is no chance: a pixel that jumps between levels. (8 frames: 0.3 % of
@@ -29,7 +29,7 @@ internal sealed record PedestalDoubt(int Frames, int Width, int CodeStep, double
     /// <param name="frames">Bias frames.</param>
     public static double Variance(double own, double typical, int frames)
     {
-        if (frames < FewestFrames || double.IsNaN(own))
+        if (frames < MinFrames || double.IsNaN(own))
             return typical / frames;
         if (own > Jumps * typical)
             return own / frames;

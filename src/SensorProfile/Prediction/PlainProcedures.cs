@@ -21,7 +21,7 @@ internal sealed class PlainProcedures(
 )
 {
     private const double SameExposure = 0.02;
-    private const int FewestHot = 20;
+    private const int MinHot = 20;
 
     /// <summary>Scaled by the exposure, from the nearest other exposure of the same temperature.</summary>
     public IReadOnlyList<MasterComparison> ByExposure() =>
@@ -84,7 +84,7 @@ internal sealed class PlainProcedures(
     {
         double typical = Light(taken) / Light(near);
         int[] hot = [.. Enumerable.Range(0, kinds.Length).Where(i => kinds[i] == PixelKind.Hot)];
-        if (hot.Length < FewestHot)
+        if (hot.Length < MinHot)
             return typical;
         double[] above = Levels(taken),
             aboveNear = Levels(near);
@@ -115,7 +115,7 @@ internal sealed class PlainProcedures(
     }
 
     private MasterComparison Scaled(TakenMaster taken, TakenMaster near, double ratio) =>
-        MasterComparison.Of(camera, kinds, taken, i =>
+        MasterComparison.Compare(camera, kinds, taken, i =>
         {
             double gain = Gain(i),
                 pedestal = camera.Unlit!.Mean[i];
@@ -126,7 +126,7 @@ internal sealed class PlainProcedures(
         });
 
     private MasterComparison Mix(TakenMaster taken, TakenMaster colder, TakenMaster warmer, double share) =>
-        MasterComparison.Of(camera, kinds, taken, i =>
+        MasterComparison.Compare(camera, kinds, taken, i =>
         {
             double gain = Gain(i),
                 rest = 1 - share;

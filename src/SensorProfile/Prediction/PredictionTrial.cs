@@ -31,15 +31,15 @@ internal sealed class PredictionTrial
     /// <param name="camera">The small camera with the darks that remain.</param>
     /// <param name="thresholds">As chosen for the whole camera.</param>
     /// <param name="known">Levels of temperatures that are whole, from an earlier trial.</param>
-    public static PredictionTrial? Of(
+    public static PredictionTrial? Prepare(
         PatternInput camera,
         DefectThresholds thresholds,
         IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null
     )
     {
-        if (RateWalk.Of(camera, scale => PatternMeasurement.Outstanding(thresholds, scale), known) is not { } maps)
+        if (RateWalk.Run(camera, scale => PatternMeasurement.Outstanding(thresholds, scale), known) is not { } maps)
             return null;
-        GlowFinding? glow = GlowSearch.Of(camera, maps, DefectMap.Of(camera, maps, thresholds, null));
+        GlowFinding? glow = GlowSearch.Find(camera, maps, DefectMap.Classify(camera, maps, thresholds, null));
         float[] doubt = new float[camera.Pixels];
         Array.Fill(doubt, float.NaN);
         foreach (OutstandingPixel pixel in maps.Outstanding)
@@ -94,7 +94,7 @@ internal sealed class PredictionTrial
                 doublingDoubt[i],
                 glow[i]
             );
-            (double electrons, double variance) = forecast.Of(pixel, PedestalVariance(camera, i) * gain * gain);
+            (double electrons, double variance) = forecast.Predict(pixel, PedestalVariance(camera, i) * gain * gain);
             return (camera.Unlit!.Mean[i] * gain + electrons - pinned, variance);
         };
     }

@@ -20,7 +20,7 @@ internal static class ThinnedCamera
     /// <summary>
     /// The small camera; frames of fewer pixels are kept whole. Null when a frame is less than 2 pixels wide or high.
     /// </summary>
-    public static PatternInput? Of(PatternInput input)
+    public static PatternInput? Thin(PatternInput input)
     {
         if (input.Width < 2 || input.Height < 2)
             return null;
@@ -89,7 +89,7 @@ internal static class ThinnedCamera
                 .Select(f => Thinned(f, rows, columns)),
         ];
 
-    private static FrameInMemory Thinned(IFrameSamples frame, int[] rows, int[] columns)
+    private static InMemorySamples Thinned(IFrameSamples frame, int[] rows, int[] columns)
     {
         var kept = new ushort[rows.Length * columns.Length];
         var pair = new ushort[2 * frame.Width];

@@ -30,7 +30,7 @@ internal sealed record BrightPixels(
     /// <param name="levels">Level of each channel, ADU.</param>
     /// <param name="leastAdu">The first threshold, ADU.</param>
     /// <param name="walk">How the walk is run.</param>
-    public static BrightPixels Of(
+    public static BrightPixels Find(
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,

@@ -28,7 +28,7 @@ internal sealed record CodePopulation(
 {
     // neighbours on either side; their median bears one odd code among them
     private const int Reach = 4;
-    private const double LeastExpected = 60; // counts: below, a factor of 1.6 is not 5 standard errors
+    private const double MinExpected = 60; // counts: below, a factor of 1.6 is not 5 standard errors
 
     /// <summary>
     /// Whether the pattern is regular enough to be a scaling: at least 5 doubled or missing codes and at least 2 % of
@@ -49,7 +49,7 @@ internal sealed record CodePopulation(
         for (int code = first + Reach * step.Step; code <= codes.Maximum - Reach * step.Step; code += step.Step)
         {
             double expected = Neighbours(codes, code, step.Step, around);
-            if (expected < LeastExpected)
+            if (expected < MinExpected)
                 continue;
             tested++;
             double excess = codes[code] - expected,

@@ -32,7 +32,7 @@ internal sealed record NeighbourCorrelation(
     /// <param name="b">Frame B of it.</param>
     /// <param name="pair">Its statistics.</param>
     /// <param name="options">How the walk is run.</param>
-    public static IReadOnlyList<NeighbourCorrelation> Of(
+    public static IReadOnlyList<NeighbourCorrelation> Measure(
         IFrameSamples a,
         IFrameSamples b,
         PairStatistics pair,
@@ -47,7 +47,7 @@ internal sealed record NeighbourCorrelation(
             .. Enumerable
                 .Range(0, channels)
                 .Select(channel =>
-                    Of(
+                    Measure(
                         pair.Channels[channel],
                         strips.Select(strip => strip[channel]).Aggregate((sum, next) => sum.Plus(next))
                     )
@@ -55,7 +55,7 @@ internal sealed record NeighbourCorrelation(
         ];
     }
 
-    private static NeighbourCorrelation Of(PairChannel channel, LagSums sums)
+    private static NeighbourCorrelation Measure(PairChannel channel, LagSums sums)
     {
         double variance = sums.Squares / sums.Pixels;
         double rowLoss = 1.0 / channel.A.RowLength,

@@ -24,7 +24,7 @@ internal static class SuppressionSigns
     private const double FirstSigmas = 6;
     private const double ThresholdRatio = 1.4142135623730951; // √2
     private const double SameCelsius = 0.5;
-    private const double LeastSigmas = 3; // excess from which pixels are counted
+    private const double MinSigmas = 3; // excess from which pixels are counted
 
     // of the read noise: nearer to the level there are the pixels that the references differ in
     private const double FirstEdge = 3.7;
@@ -39,12 +39,12 @@ internal static class SuppressionSigns
     private static TimeSpan Soon { get; } = TimeSpan.FromHours(1);
 
     /// <summary>The signs; empty when there are none.</summary>
-    public static IReadOnlyList<SuppressionSign> Of(
+    public static IReadOnlyList<SuppressionSign> Find(
         ModeFrames mode,
         BiasResult bias,
         FlatResult flats,
         DarkResult darks,
-        Meter meter
+        StageProgress stages
     )
     {
         ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Set.ExposureSeconds > 0)];
@@ -54,10 +54,10 @@ internal static class SuppressionSigns
             ?? mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
         int step = mode.CodeStep.Step,
             perSet = (int)Math.Clamp(PixelsWanted / (mode.BytesPerFrame / 2 * sets.Length), 1, FramesPerSet);
-        Counted[] counted = [.. sets.Select(Counts)];
+        PairCounts[] counted = [.. sets.Select(Counts)];
         return [.. new[] { Falls(counted, noise, step), Edge(counted, noise, step) }.OfType<SuppressionSign>()];
 
-        Counted Counts(ScreenedSet set)
+        PairCounts Counts(ScreenedSet set)
         {
             var counts = new ExcessCounts();
             // What normal noise alone brings so far up says nothing.
@@ -65,9 +65,9 @@ internal static class SuppressionSigns
                     noise,
                     Math.Sqrt(set.Frames[0].Channels.Min(c => c.ClippedVariance)) / NoisierThanRead
                 ),
-                least = LeastSigmas * own;
+                least = MinSigmas * own;
             foreach (ScreenedFrame frame in set.Frames.Take(perSet))
-                counts.Add(frame.Samples, mode.Mosaic, least, step, meter.Walk);
+                counts.Add(frame.Samples, mode.Mosaic, least, step, stages.Walk);
             // Full pixels all end at one level.
             return new(
                 set,
@@ -79,7 +79,7 @@ internal static class SuppressionSigns
     }
 
     /// <summary>Longer and warmer darks have more bright pixels, never fewer.</summary>
-    private static SuppressionSign? Falls(Counted[] sets, double noise, int step)
+    private static SuppressionSign? Falls(PairCounts[] sets, double noise, int step)
     {
         for (
             double threshold = FirstSigmas * noise / step;
@@ -94,7 +94,7 @@ internal static class SuppressionSigns
                 if (
                     sets[later].CollectsMoreThan(sets[earlier])
                     && bin < sets[later].EndBin
-                    && threshold >= LeastSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier)
+                    && threshold >= MinSigmas * noise / step * Math.Max(sets[later].Noisier, sets[earlier].Noisier)
                     && bright[later] < FallShare * bright[earlier]
                     && bright[earlier] - bright[later] > FallSigmas * Math.Sqrt(bright[earlier] + bright[later])
                 )
@@ -108,17 +108,17 @@ internal static class SuppressionSigns
         return null;
     }
 
-    private static SuppressionSign? Edge(Counted[] sets, double noise, int step)
+    private static SuppressionSign? Edge(PairCounts[] sets, double noise, int step)
     {
-        SharpEdge? best = null;
-        Counted[] shown = [];
-        foreach (Counted[] group in Groups(sets))
+        TruncatedTail? best = null;
+        PairCounts[] shown = [];
+        foreach (PairCounts[] group in Groups(sets))
         {
             var sum = new ExcessCounts();
-            foreach (Counted set in group)
+            foreach (PairCounts set in group)
                 sum.Add(set.Counts);
             if (
-                SharpEdge.Find(
+                TruncatedTail.Find(
                     sum,
                     noise / step,
                     FirstEdge * noise / step * group.Max(s => s.Noisier),
@@ -147,19 +147,19 @@ internal static class SuppressionSigns
         return least > 0 ? Math.Sqrt(least) : null;
     }
 
-    private static IEnumerable<Counted[]> Groups(Counted[] sets)
+    private static IEnumerable<PairCounts[]> Groups(PairCounts[] sets)
     {
         foreach (double? exposure in sets.Select(s => s.Exposure).Distinct().Order())
             yield return [.. sets.Where(s => s.Exposure >= exposure)];
         if (sets.Select(s => s.Temperature).Distinct().Count() > 1)
-            foreach (IGrouping<double?, Counted> temperature in sets.GroupBy(s => s.Temperature))
+            foreach (IGrouping<double?, PairCounts> temperature in sets.GroupBy(s => s.Temperature))
                 yield return [.. temperature];
         foreach (double noisiest in new[] { 1, 1.25, 1.6, 2.2 })
             if (sets.Where(s => s.Noisier <= noisiest).ToArray() is { Length: > 0 } quiet && quiet.Length < sets.Length)
                 yield return quiet;
     }
 
-    private static string Said(SharpEdge edge, ScreenedSet[] sets, int step)
+    private static string Said(TruncatedTail edge, ScreenedSet[] sets, int step)
     {
         double shortest = sets.Min(s => s.Set.ExposureSeconds!.Value),
             longest = sets.Max(s => s.Set.ExposureSeconds!.Value);
@@ -182,13 +182,13 @@ internal static class SuppressionSigns
     /// A set, its counts, by how much it is noisier than a bias frame (1 when it hardly is), and the bin of the excess
     /// from which on pixels may be full.
     /// </summary>
-    private sealed record Counted(ScreenedSet Set, ExcessCounts Counts, double Noisier, int EndBin)
+    private sealed record PairCounts(ScreenedSet Set, ExcessCounts Counts, double Noisier, int EndBin)
     {
         public double? Exposure => Set.Set.ExposureSeconds;
 
         public double? Temperature => Set.Set.TemperatureCelsius;
 
-        public bool CollectsMoreThan(Counted other) =>
+        public bool CollectsMoreThan(PairCounts other) =>
             Temperature is null || other.Temperature is null
                 ? Temperature is null
                     && other.Temperature is null
@@ -199,7 +199,7 @@ internal static class SuppressionSigns
                     && (Exposure > other.Exposure || Temperature > other.Temperature + SameCelsius);
 
         /// <summary>Without a thermometer only what was taken together can be taken to be as warm.</summary>
-        private bool IsSoonAfterOrBefore(Counted other) =>
+        private bool IsSoonAfterOrBefore(PairCounts other) =>
             Set.Set.Frames.Min(f => f.StartUtc) is { } start
             && Set.Set.Frames.Max(f => f.StartUtc) is { } end
             && other.Set.Set.Frames.Min(f => f.StartUtc) is { } otherStart
@@ -207,7 +207,7 @@ internal static class SuppressionSigns
             && start - otherEnd < Soon
             && otherStart - end < Soon;
 
-        public string Conditions(Counted other) =>
+        public string Conditions(PairCounts other) =>
             Temperature is { } own && other.Temperature is { } its && Math.Abs(own - its) > SameCelsius
                 ? Invariant($"at {Exposure:0.###} s and {Math.Round(own, 1) + 0:0.#} °C").Replace('-', '−')
                 : Invariant($"at {Exposure:0.###} s");

@@ -20,14 +20,14 @@ internal static class TreatmentFindings
 {
     // standard deviations of a frame's pixels from which a pixel is bright
     private const double BrightSigmas = 10;
-    private const long FewestBright = 10;
+    private const long MinBright = 10;
 
     // share standing alone below which single bright pixels are missing …
     private const double FewAlone = 0.2;
     private const double ManyExpected = 0.8; // … where chance would leave this share alone
 
     // pixels in a tail: that chance leaves 0.4 of them has a probability of 1e-7
-    private const double FewestExpected = 60;
+    private const double MinExpected = 60;
     private const double CutTail = 0.4,
         WholeTail = 0.6; // of the pixels of normal noise
     private const double TooQuiet = 0.8; // of the variance of the bias frames
@@ -42,12 +42,12 @@ internal static class TreatmentFindings
         BiasResult bias,
         FlatResult flats,
         DarkResult darks,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
         ScreenedSet[] sets = [.. mode.Of(FrameKind.Dark).Where(s => s.Frames.Count > 1 && s.Set.ExposureSeconds > 0)];
-        TooQuietSets(bias, darks, rejections);
+        TooQuietSets(bias, darks, log);
         if (sets.Length == 0)
             return false;
         // One temperature is enough: the warmest shows most hot pixels.
@@ -58,13 +58,13 @@ internal static class TreatmentFindings
         ];
         double least = BrightSigmas * Math.Sqrt(judged.Max(s => s.Frames[0].Channels.Max(c => c.ClippedVariance)));
         ScreenedSet longest = judged[^1];
-        var bright = BrightPixels.Of(
+        var bright = BrightPixels.Find(
             longest.Frames[0].Samples,
             longest.Frames[1].Samples,
             mode.Mosaic,
             [.. longest.Frames[0].Channels.Select(c => c.Median)],
             least,
-            meter.Walk
+            stages.Walk
         );
         SuppressionSign[] evidence =
         [
@@ -73,7 +73,7 @@ internal static class TreatmentFindings
                 NoneAlone(longest, bright),
                 TailCut([.. mode.Of(FrameKind.Bias), .. sets]),
             }.OfType<SuppressionSign>(),
-            .. SuppressionSigns.Of(mode, bias, flats, darks, meter),
+            .. SuppressionSigns.Find(mode, bias, flats, darks, stages),
         ];
         if (evidence.Length == 0)
             return false;
@@ -84,8 +84,8 @@ internal static class TreatmentFindings
                     + "gain, and with it every number in electrons, may be wrong by more than its "
                     + "uncertainty."
                 : "";
-        rejections.Add(
-            Codes.HotPixelsSuppressed,
+        log.Add(
+            MeasurementCodes.HotPixelsSuppressed,
             Severity.Warning,
             "The camera takes hot pixels out of its frames: "
                 + $"{string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come "
@@ -104,7 +104,7 @@ internal static class TreatmentFindings
         {
             double expected = Math.Pow(1 - (double)pixels.Bright[k] / pixels.Pixels, 8);
             if (
-                pixels.Bright[k] >= FewestBright
+                pixels.Bright[k] >= MinBright
                 && expected > ManyExpected
                 && pixels.Alone[k] < FewAlone * pixels.Bright[k]
             )
@@ -132,7 +132,7 @@ internal static class TreatmentFindings
                 .Select(c => c.Tail)
                 .Aggregate((sum, next) => sum.Plus(next));
             if (
-                tail.AboveExpected >= FewestExpected
+                tail.AboveExpected >= MinExpected
                 && tail.Above < CutTail * tail.AboveExpected
                 && tail.Below > WholeTail * tail.BelowExpected
             )
@@ -161,7 +161,7 @@ internal static class TreatmentFindings
         );
 
     /// <summary>A dark has at least the noise of a bias frame.</summary>
-    private static void TooQuietSets(BiasResult bias, DarkResult darks, Rejections rejections)
+    private static void TooQuietSets(BiasResult bias, DarkResult darks, FindingsLog log)
     {
         Measurement[] unlit =
         [
@@ -181,8 +181,8 @@ internal static class TreatmentFindings
                 || !(variance + 5 * (level.VarianceUncertainty ?? 0) < TooQuiet * (expected - 5 * doubt))
             )
                 continue;
-            rejections.Add(
-                Codes.AveragedSet,
+            log.Add(
+                MeasurementCodes.AveragedSet,
                 Severity.Warning,
                 Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
                     + Invariant(

@@ -69,7 +69,7 @@ internal sealed record ChannelReading
             ShareAtMaximum = channel.ShareAtTop,
             ShareClippedBelow = ClippedBelow(codes, codeStep),
             BrightSpread = codes.Quantile(0.999) - codes.Median,
-            Tail = DistributionTail.Of(codes, clipped, codeStep),
+            Tail = DistributionTail.Measure(codes, clipped, codeStep),
         };
     }
 

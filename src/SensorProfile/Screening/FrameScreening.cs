@@ -19,22 +19,22 @@ internal static class FrameScreening
     /// <param name="samples">Their pixels, in the same order.</param>
     /// <param name="sets">The sets of this mode.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
-    /// <param name="meter">Threads and progress.</param>
-    /// <param name="rejections">Takes what is left out.</param>
-    public static ModeFrames Of(
+    /// <param name="stages">Threads and progress.</param>
+    /// <param name="log">Takes what is left out.</param>
+    public static ModeFrames Screen(
         IReadOnlyList<Frame> frames,
         IReadOnlyList<IFrameSamples> samples,
         IReadOnlyList<FrameSet> sets,
         ColourMosaic mosaic,
-        Meter meter,
-        Rejections rejections
+        StageProgress stages,
+        FindingsLog log
     )
     {
-        CodeStep step = FindCodeStep(samples, mosaic, meter);
+        CodeStep step = FindCodeStep(samples, mosaic, stages);
         var flatCodes = new FlatCodes(mosaic.Channels);
         long bytes = 2L * frames[0].Width * frames[0].Height;
         string?[] damage = new string?[frames.Count];
-        ScreenedFrame?[] looked = meter.ForEach(
+        ScreenedFrame?[] looked = stages.ForEach(
             "Looking at every frame",
             [.. Enumerable.Range(0, frames.Count)],
             1,
@@ -45,7 +45,7 @@ internal static class FrameScreening
                 damage[i] = samples[i].Damage();
                 if (damage[i] is not null)
                     return null;
-                FrameStatistics statistics = FrameStatistics.Of(samples[i], mosaic, meter.SingleThread);
+                FrameStatistics statistics = FrameStatistics.Measure(samples[i], mosaic, stages.SingleThread);
                 if (frames[i].Kind == FrameKind.Flat)
                     flatCodes.Add(statistics);
                 return new ScreenedFrame(
@@ -57,8 +57,8 @@ internal static class FrameScreening
                 );
             }
         );
-        rejections.LeaveOut(
-            Codes.DamagedFrame,
+        log.LeaveOut(
+            MeasurementCodes.DamagedFrame,
             "Frames whose pixels do not add up to the sum stored in their header were left out: they were damaged "
                 + "or changed after they were written; copy them again from where they were taken.",
             frames
@@ -75,8 +75,8 @@ internal static class FrameScreening
             FlatCodes = flatCodes.Histograms(),
             Sets =
             [
-                .. StandingProbe
-                    .Check(sets, byName, step.Step, rejections)
+                .. StuckProbe
+                    .Check(sets, byName, step.Step, log)
                     .Select(set =>
                         Sift(
                             set,
@@ -86,7 +86,7 @@ internal static class FrameScreening
                                     .Select(f => byName[f.Name] with { Frame = f }),
                             ],
                             step.Step,
-                            rejections
+                            log
                         )
                     ),
             ],
@@ -94,34 +94,33 @@ internal static class FrameScreening
     }
 
     // Frames from both ends of the session: bias and flats are rarely taken together.
-    private static CodeStep FindCodeStep(IReadOnlyList<IFrameSamples> samples, ColourMosaic mosaic, Meter meter)
+    private static CodeStep FindCodeStep(
+        IReadOnlyList<IFrameSamples> samples,
+        ColourMosaic mosaic,
+        StageProgress stages
+    )
     {
         int every = Math.Max(1, samples.Count / FramesForCodeStep);
-        return CodeStep.Of(
+        return CodeStep.Find(
             IntegerHistogram.Merge(
                 samples
                     .Where((_, i) => i % every == 0)
-                    .Select(s => FrameStatistics.Of(s, mosaic, meter.Walk).AllCodes())
+                    .Select(s => FrameStatistics.Measure(s, mosaic, stages.Walk).AllCodes())
             )
         );
     }
 
-    private static ScreenedSet Sift(
-        FrameSet set,
-        IReadOnlyList<ScreenedFrame> frames,
-        int codeStep,
-        Rejections rejections
-    )
+    private static ScreenedSet Sift(FrameSet set, IReadOnlyList<ScreenedFrame> frames, int codeStep, FindingsLog log)
     {
         if (set.Kind is FrameKind.Flat or FrameKind.Light or FrameKind.Unknown)
             return new(set, frames);
-        frames = WithoutTorn(frames, codeStep, rejections);
-        frames = WithoutLevelOutliers(set, frames, codeStep, rejections);
-        return new(set, WithoutAveraged(frames, rejections));
+        frames = WithoutTorn(frames, codeStep, log);
+        frames = WithoutLevelOutliers(set, frames, codeStep, log);
+        return new(set, WithoutAveraged(frames, log));
     }
 
     // An interrupted read-out leaves the level of another exposure: less than a code step is none, and harms nobody.
-    private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, int codeStep, Rejections rejections)
+    private static ScreenedFrame[] WithoutTorn(IReadOnlyList<ScreenedFrame> frames, int codeStep, FindingsLog log)
     {
         TornFrame?[] torn =
         [
@@ -129,8 +128,8 @@ internal static class FrameScreening
                 .FindAll([.. frames.Select(f => f.RowMeans)])
                 .Select(t => t is not null && Math.Abs(t.Step) >= codeStep ? t : null),
         ];
-        rejections.LeaveOut(
-            Codes.TornFrame,
+        log.LeaveOut(
+            MeasurementCodes.TornFrame,
             "Frames whose rows from some row on belong to another exposure were left out: the read-out was "
                 + "interrupted; take them again.",
             frames
@@ -152,7 +151,7 @@ internal static class FrameScreening
         FrameSet set,
         IReadOnlyList<ScreenedFrame> frames,
         int codeStep,
-        Rejections rejections
+        FindingsLog log
     )
     {
         if (frames.Count < 3)
@@ -165,8 +164,8 @@ internal static class FrameScreening
         double limit = Math.Max(OutlierSigmas * scatter, Math.Max(5 * codeStep, 2 * noise));
         bool IsOutlier(ScreenedFrame f) => Math.Abs(f.Level - median) > limit;
         string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";
-        rejections.LeaveOut(
-            Codes.LevelOutlier,
+        log.LeaveOut(
+            MeasurementCodes.LevelOutlier,
             $"Frames whose level stands far from the rest of their {kind} set were left out: a light leak, another "
                 + "exposure or another setting.",
             frames
@@ -182,14 +181,14 @@ internal static class FrameScreening
         return [.. frames.Where(f => !IsOutlier(f))];
     }
 
-    private static ScreenedFrame[] WithoutAveraged(IReadOnlyList<ScreenedFrame> frames, Rejections rejections)
+    private static ScreenedFrame[] WithoutAveraged(IReadOnlyList<ScreenedFrame> frames, FindingsLog log)
     {
         if (frames.Count < 4)
             return [.. frames];
         double usual = OrderStatistics.Median([.. frames.Select(Variance)]);
         bool IsAveraged(ScreenedFrame f) => Variance(f) < AveragedShare * usual;
-        rejections.LeaveOut(
-            Codes.AveragedFrame,
+        log.LeaveOut(
+            MeasurementCodes.AveragedFrame,
             "Frames with far less noise than the rest of their set were left out: they look averaged or smoothed, "
                 + "and only raw frames tell the noise.",
             frames

@@ -87,7 +87,7 @@ public static class SetupFile
             throw new SetupFormatException(file, problem.LineNumber + 1, place, Explain(problem), problem);
         }
         return SetupCheck.FirstProblem(setup) is { } found
-            ? throw new SetupFormatException(file, JsonLine.Of(utf8, "$." + found.Place), found.Place, found.Problem)
+            ? throw new SetupFormatException(file, JsonLine.Find(utf8, "$." + found.Place), found.Place, found.Problem)
             : setup;
     }
 

@@ -14,10 +14,10 @@ public class FramePassesBenchmark
         _b = new(2);
 
     [Benchmark]
-    public object Frame() => FrameStatistics.Of(_a, ColourMosaic.Of("RGGB"), OneThread);
+    public object Frame() => FrameStatistics.Measure(_a, ColourMosaic.Of("RGGB"), OneThread);
 
     [Benchmark]
-    public object Pair() => PairStatistics.Of(_a, _b, ColourMosaic.Of("RGGB"), options: OneThread);
+    public object Pair() => PairStatistics.Measure(_a, _b, ColourMosaic.Of("RGGB"), options: OneThread);
 
     private sealed class Samples : IFrameSamples
     {

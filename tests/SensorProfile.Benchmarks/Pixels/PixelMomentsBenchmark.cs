@@ -77,5 +77,5 @@ public class PixelMomentsBenchmark
     }
 
     [Benchmark]
-    public float[] Engine() => PixelMoments.Of(_stack!.Samples).Variance;
+    public float[] Engine() => PixelMoments.Measure(_stack!.Samples).Variance;
 }

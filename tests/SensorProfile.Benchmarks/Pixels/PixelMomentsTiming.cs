@@ -23,7 +23,7 @@ internal static class PixelMomentsTiming
         for (int run = 0; run < runs; run++)
         {
             long start = Stopwatch.GetTimestamp();
-            var moments = PixelMoments.Of(stack.Samples, new WalkOptions { Threads = threads });
+            var moments = PixelMoments.Measure(stack.Samples, new WalkOptions { Threads = threads });
             double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
             output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture, $"{seconds:F4} {moments.Mean[^1]} {moments.Variance[^1]}")

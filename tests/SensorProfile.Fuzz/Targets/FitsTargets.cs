@@ -143,7 +143,7 @@ internal static class FitsTargets
 
     private static void Read(FitsHdu hdu)
     {
-        HeaderReading.Of(
+        HeaderReading.Read(
             new KeywordValues(
                 hdu.Header.Where(card => card.Kind != FitsValueKind.Commentary)
                     .Select(card => KeyValuePair.Create(card.Keyword, card.Value))

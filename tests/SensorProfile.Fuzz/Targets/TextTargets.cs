@@ -76,7 +76,7 @@ internal static class TextTargets
             {
                 try
                 {
-                    TableMatching.Of(files, CaptureTable.Parse(File, bytes));
+                    TableMatching.Match(files, CaptureTable.Parse(File, bytes));
                     return true;
                 }
                 catch (CaptureTableException)

@@ -52,7 +52,7 @@ public sealed class CompressedDamageTests
     }
 
     /// <summary>A file that loses all but its directories once it is open.</summary>
-    private sealed class ShrinkingBytes(byte[] bytes) : ByteSource
+    private sealed class ShrinkingBytes(byte[] bytes) : RawBytes
     {
         public override string File => "test.dng";
 

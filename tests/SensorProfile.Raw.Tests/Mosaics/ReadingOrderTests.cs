@@ -32,7 +32,7 @@ public sealed class ReadingOrderTests
         Assert.InRange(bytes.Count, 0, 4 * bytes.Length);
     }
 
-    private sealed class CountingBytes(byte[] bytes) : ByteSource
+    private sealed class CountingBytes(byte[] bytes) : RawBytes
     {
         public long Count { get; set; }
 

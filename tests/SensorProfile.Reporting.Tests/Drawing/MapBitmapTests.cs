@@ -10,7 +10,7 @@ public sealed class MapBitmapTests
     {
         var picture = new MapPicture(0, "Glow", "e-/px/s", 3, 1, [0, middle, 1], 0, 1);
         using SKBitmap read = Decoded(MapBitmap.Png(picture), stored);
-        using SKBitmap drawn = MapBitmap.Of(picture);
+        using SKBitmap drawn = MapBitmap.Draw(picture);
         Assert.Equal(drawn.Pixels, read.Pixels);
         Assert.Equal((new SKColor(0, 0, 0), new SKColor(255, 255, 255)), (read.GetPixel(0, 0), read.GetPixel(2, 0)));
         Assert.Equal(float.IsNaN(middle), read.GetPixel(1, 0).Red != read.GetPixel(1, 0).Blue);

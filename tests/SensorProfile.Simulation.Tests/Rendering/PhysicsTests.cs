@@ -28,14 +28,14 @@ public sealed class PhysicsTests
     [Fact]
     public void GenerationThroughALevelFollowsItsEnergy()
     {
-        double factor = new DefectLevel(0.6, 0).Factor(-20, -10);
+        double factor = new DefectEnergy(0.6, 0).Factor(-20, -10);
         Assert.Equal(
             Math.Pow(253.15 / 263.15, 1.5) * Math.Exp(-0.6 / Boltzmann * (1 / 253.15 - 1 / 263.15)),
             factor,
             1e-9
         );
         Assert.InRange(factor, 0.331, 0.3325);
-        Assert.Equal(1, new DefectLevel(0.6, 0.3).Factor(-10, -10), 1e-12);
+        Assert.Equal(1, new DefectEnergy(0.6, 0.3).Factor(-10, -10), 1e-12);
     }
 
     /// <summary>
@@ -47,9 +47,9 @@ public sealed class PhysicsTests
         double expected =
             Math.Pow(253.15 / 263.15, 3)
             * Math.Exp(1.1202414678263 / (Boltzmann * 263.15) - 1.1226441104307 / (Boltzmann * 253.15));
-        Assert.Equal(expected, new DefectLevel(0.6, 1).Factor(-20, -10), 1e-6);
+        Assert.Equal(expected, new DefectEnergy(0.6, 1).Factor(-20, -10), 1e-6);
         // ΔT₂ of the whole gap with T³ at −10 °C is 3.30 °C
-        Assert.Equal(3.30, new DefectLevel(0.6, 1).Doubling(-10, -10), 0.02);
+        Assert.Equal(3.30, new DefectEnergy(0.6, 1).Doubling(-10, -10), 0.02);
     }
 
     /// <summary>30 000 × 2 % = 600 ± 24 defects, energies 0.60 ± 0.04 eV, half of a power law of slope 1 above 2×.</summary>

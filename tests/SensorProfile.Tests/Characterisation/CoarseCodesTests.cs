@@ -45,7 +45,11 @@ public sealed class CoarseCodesTests(ITestOutputHelper output)
 
     [Fact]
     public void ACodeThatHoldsAllPixelsHasItsMiddleAsMedian() =>
-        Assert.Equal(Level, ChannelReading.GroupedMedian(IntegerHistogram.Of(Enumerable.Repeat(Level, 1000)), 4), 1e-9);
+        Assert.Equal(
+            Level,
+            ChannelReading.GroupedMedian(IntegerHistogram.Tally(Enumerable.Repeat(Level, 1000)), 4),
+            1e-9
+        );
 
     [Theory, InlineData(0.2), InlineData(0.3), InlineData(0.4), InlineData(0.5)]
     public void TheRoundingDoubtCoversWhatRoundingPutsTheLevelOff(double sigma)

@@ -251,7 +251,7 @@ public sealed class NightsWithoutThermometerTests
             },
             out CameraProfile profile
         );
-        DarkFloor floor = DarkFloor.Of(mode.DarkCurrent!)!;
+        DarkFloor floor = DarkFloor.Find(mode.DarkCurrent!)!;
         Assert.True(floor.IsLarge);
         Assert.Equal(6, floor.ThermalDoubling.Value, 5 * floor.ThermalDoubling.StandardUncertainty);
         Finding found = Assert.Single(profile.Findings, f => f.Code == "dark-floor");

@@ -138,7 +138,7 @@ public sealed class StrongGlowTests(ITestOutputHelper output)
     [Theory, InlineData(44), InlineData(45)]
     public void TheMapOfRatesIsNotMovedByIt(ulong seed)
     {
-        // A frame of 300 s has 1.6 e- of noise beside a typical signal of 1.3 e- with a tail of glow: its median leans
+        // A frame of 300 s has 1.6 e- of noise beside a typical signal of 1.3 e- with a tail of glow: its median shifts
         // by some per cent, the joined map of 96 frames hardly.
         using var session = new SimulatedSession(Camera(clamp: false, glow: 0.03), seed);
         CharacterisationResult result = session.Characterise();

@@ -25,7 +25,7 @@ public class PublishedTablesTests
         Digits.Printed(0.0013902549327, line.SlopeUncertainty, 5e-14);
         Digits.Printed(4.5366294500552, line.Intercept, 5e-14);
         Digits.Printed(0.069524331128, Math.Sqrt(line.ReducedChiSquared), 5e-13);
-        (double doubling, double u) = Propagation.Of(
+        (double doubling, double u) = ErrorPropagation.Propagate(
             p => Math.Log(2) / p[0],
             [line.Slope],
             new[,]
@@ -70,7 +70,7 @@ public class PublishedTablesTests
         double[] logs = [.. rate.Select(r => Math.Log(r))];
         JsonElement expected = Expected(file);
         StraightLine doubling = StraightLine.Fit(t, logs).Scaled();
-        (double value, double u) = Propagation.Of(
+        (double value, double u) = ErrorPropagation.Propagate(
             p => Math.Log(2) / p[0],
             [doubling.Slope],
             new[,]

@@ -150,8 +150,8 @@ public class BudgetGridTests(ITestOutputHelper output)
                 Frames = 20,
             };
             SensorModel sensor = SensorReader.Of(Camera.Profile(), Camera.Mode()).Best;
-            double real = Math.Sqrt(StackNoise.Of(sensor, stack, 0.5, darks).AllPixels!.Value),
-                ideal = Math.Sqrt(StackNoise.Of(sensor, stack, 0.5, null).AllPixels!.Value);
+            double real = Math.Sqrt(StackNoise.Compute(sensor, stack, 0.5, darks).AllPixels!.Value),
+                ideal = Math.Sqrt(StackNoise.Compute(sensor, stack, 0.5, null).AllPixels!.Value);
             (double loss, double error, _, double noise) = new StackMonteCarlo(
                 Camera,
                 stack,

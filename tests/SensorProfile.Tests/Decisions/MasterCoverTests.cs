@@ -38,7 +38,7 @@ public class MasterCoverTests
         // every split of the sorted temperatures into neighbours, each part served by the best single master
         PlannedLights plan = Plan(Night(seed, lights, widest));
         PlanQuestion question = Question(plan);
-        LightSlice[] slices = [.. LightSlice.Of(plan).OrderBy(s => s.Celsius)];
+        LightSlice[] slices = [.. LightSlice.Split(plan).OrderBy(s => s.Celsius)];
         double fewestFrames = double.PositiveInfinity;
         int fewestMasters = int.MaxValue;
         var parts = new Dictionary<(int, int), MasterGroup?>();
@@ -64,7 +64,7 @@ public class MasterCoverTests
                 continue;
             (fewestFrames, fewestMasters) = (Math.Min(fewestFrames, frames), Math.Min(fewestMasters, masters));
         }
-        var groups = new MasterGroups(reader.Best, question, 0.5, LightSlice.Of(plan));
+        var groups = new MasterGroups(reader.Best, question, 0.5, LightSlice.Split(plan));
         Assert.Equal(fewestFrames, groups.Fewest().Sum(g => g.Frames));
         Assert.Equal(fewestMasters, groups.FewestMasters().Count);
     }
@@ -188,7 +188,7 @@ public class MasterCoverTests
         Assert.Equal(Math.Ceiling((double)plain.Masters[0].Frames / saving.Positions), saving.Frames, 1.0);
         double ratio = (0.36 + 2.25 + 0.64 / 12) / (0.36 + 2.25 + 0.64 / 12 + 30);
         Assert.Equal(
-            100 * FewestDarks.Loss(ratio, 100, 50),
+            100 * MinDarks.Loss(ratio, 100, 50),
             plain.Stacks.Single().Curve.Single(p => p.Darks == DarksPlan.PracticalFrames).Loss,
             1e-9
         );

@@ -61,7 +61,7 @@ public sealed class StackOfFramesTests : IDisposable
         };
         double simulated = Gain * Deviation(Stack(lights, master, stack));
         SensorModel sensor = SensorReader.Of(Profile(), Profile().Modes[0]).Best;
-        double budget = Math.Sqrt(StackNoise.Of(sensor, stack, stack.Sky.Value, frames).AllPixels!.Value);
+        double budget = Math.Sqrt(StackNoise.Compute(sensor, stack, stack.Sky.Value, frames).AllPixels!.Value);
         Assert.InRange(budget / simulated, 0.9, 1.1);
     }
 

@@ -36,10 +36,10 @@ public sealed class ClusterDefectCurvesTests(ITestOutputHelper output)
             [
                 .. night.Truth.HotClusters.Select(c => c.Pixels.Select(p => (p.Y - 1) * 160 + p.X - 1).ToHashSet()),
             ];
-            PatternResult result = PatternMeasurement.Of(night.Input() with { Thresholds = thresholds }, null)!;
+            PatternResult result = PatternMeasurement.Measure(night.Input() with { Thresholds = thresholds }, null)!;
             IReadOnlyList<int>[] found =
             [
-                .. PixelClusters.Of(160, 120, i => result.Defects.Classes[i].HasFlag(DefectClass.Hot)),
+                .. PixelClusters.Find(160, 120, i => result.Defects.Classes[i].HasFlag(DefectClass.Hot)),
             ];
             double complete = real.Count(c => found.Any(f => f.Any(c.Contains))) / (double)Clusters,
                 pixels = found.Sum(f => f.Count) / (double)(Clusters * size);
@@ -83,7 +83,7 @@ public sealed class ClusterDefectCurvesTests(ITestOutputHelper output)
             Height = 1000;
         var random = new Random(70);
         bool[] hot = [.. Enumerable.Range(0, Width * Height).Select(_ => random.NextDouble() < share)];
-        int found = PixelClusters.Of(Width, Height, i => hot[i]).Count(c => c.Count == 3);
+        int found = PixelClusters.Find(Width, Height, i => hot[i]).Count(c => c.Count == 3);
         double expected = Width * Height * Triples().Sum(t => Math.Pow(share, 3) * Math.Pow(1 - share, t.Neighbours));
         output.WriteLine(
             FormattableString.Invariant($"share {share}: {found} groups of three, {expected:0.0} expected by chance")
@@ -106,7 +106,7 @@ public sealed class ClusterDefectCurvesTests(ITestOutputHelper output)
         {
             int[] form = [First, second, third];
             bool[] set = [.. cells.Select(form.Contains)];
-            if (PixelClusters.Of(9, 9, i => set[i]).Count != 1)
+            if (PixelClusters.Find(9, 9, i => set[i]).Count != 1)
                 continue;
             forms.Add(
                 (

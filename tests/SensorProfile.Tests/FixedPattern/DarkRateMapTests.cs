@@ -64,8 +64,8 @@ public sealed class DarkRateMapTests
                 HotPixels = new HotPixels { Share = 0.01, ActivationSpread = 0.1 },
             }
         );
-        PatternResult one = PatternMeasurement.Of(night.Input() with { Walk = new() { Threads = 1 } }, null)!;
-        PatternResult several = PatternMeasurement.Of(night.Input() with { Walk = new() { Threads = 5 } }, null)!;
+        PatternResult one = PatternMeasurement.Measure(night.Input() with { Walk = new() { Threads = 1 } }, null)!;
+        PatternResult several = PatternMeasurement.Measure(night.Input() with { Walk = new() { Threads = 5 } }, null)!;
         Assert.Equal(one.Maps.Rate, several.Maps.Rate);
         Assert.Equal(one.Maps.Uncertainty, several.Maps.Uncertainty);
         Assert.Equal(one.Maps.Doubling!, several.Maps.Doubling!);

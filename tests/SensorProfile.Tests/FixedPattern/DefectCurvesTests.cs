@@ -25,7 +25,7 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
     private static readonly DefectThresholds thresholds = new() { HotRate = 0.2, WarmRate = 0.05 };
 
     private static PatternResult Measure(PatternNight night) =>
-        PatternMeasurement.Of(night.Input() with { Thresholds = thresholds }, null)!;
+        PatternMeasurement.Measure(night.Input() with { Thresholds = thresholds }, null)!;
 
     [Fact]
     public void WarmPixelsAgainstTheirRate()
@@ -84,9 +84,9 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
                 63
             );
             HashSet<int> real = [.. night.Night.Sensor.Dead];
-            DefectClass[] classes = SensorProfile.FixedPattern.Defects.DeadPixels.Find(
+            DefectClass[] classes = SensorProfile.FixedPattern.Defects.DeadPixelSearch.Find(
                 PixelMoments.MeanOf(night.Of(FrameKind.Flat)),
-                PixelMoments.Of(night.Of(FrameKind.Bias)).Mean,
+                PixelMoments.Measure(night.Of(FrameKind.Bias)).Mean,
                 500,
                 160,
                 ColourMosaic.Of(null),
@@ -304,5 +304,5 @@ public sealed class DefectCurvesTests(ITestOutputHelper output)
     }
 
     private static PatternResult Cold(PatternNight night, double celsius = 10) =>
-        PatternMeasurement.Of(night.Input(celsius) with { Thresholds = thresholds }, null)!;
+        PatternMeasurement.Measure(night.Input(celsius) with { Thresholds = thresholds }, null)!;
 }

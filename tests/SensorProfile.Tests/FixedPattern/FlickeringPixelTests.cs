@@ -49,7 +49,7 @@ public sealed class FlickeringPixelTests(ITestOutputHelper output)
             // 4 e-² and 1.5, 6 and 15 e-² of dark signal in the darks. The form alone
             // must reach 1 %, ln r < −(4.6 + 24 + 0.7)/14.5: a step of 5.2 mean σ, 7 times the read noise; 12 leave
             // room for sets in which the levels are unevenly seen. What the best
-            // possible test would find: LevelTestPowerTests.
+            // possible test would find: TelegraphTestPowerTests.
             if (sigmas >= 12)
                 Assert.InRange(complete, 0.95, 1);
             Assert.InRange(wrong, 0, 1); // 1 per million stated, 0.04 expected
@@ -76,7 +76,7 @@ public sealed class FlickeringPixelTests(ITestOutputHelper output)
         );
         PatternResult result = night.Measure();
         var truth = night.Truth.TelegraphPixels.ToDictionary(p => (p.Y - 1) * 200 + p.X - 1);
-        LevelFit[] fits = [.. result.Maps.Levelled.Fits.Where(f => truth.ContainsKey(f.Key)).Select(f => f.Value)];
+        TelegraphFit[] fits = [.. result.Maps.Levelled.Fits.Where(f => truth.ContainsKey(f.Key)).Select(f => f.Value)];
         double[] z =
         [
             .. result
@@ -117,7 +117,7 @@ public sealed class FlickeringPixelTests(ITestOutputHelper output)
         );
         PatternResult result = night.Measure();
         var truth = night.Truth.TelegraphPixels.ToDictionary(p => (p.Y - 1) * 200 + p.X - 1);
-        LevelFit[] fits = [.. result.Maps.Levelled.Fits.Where(f => truth.ContainsKey(f.Key)).Select(f => f.Value)];
+        TelegraphFit[] fits = [.. result.Maps.Levelled.Fits.Where(f => truth.ContainsKey(f.Key)).Select(f => f.Value)];
         output.WriteLine(
             $"{truth.Count} true, {result.Maps.Levelled.Fits.Count} found, {fits.Count(f => f.Thermal)} thermal; "
                 + "median rate "
@@ -155,7 +155,7 @@ public sealed class FlickeringPixelTests(ITestOutputHelper output)
             $"{result.Maps.Levelled.Tested} tested of 120000; {ordinary} found among pixels of up to 3 times the "
                 + $"camera's noise, {result.Maps.Levelled.Fits.Count - ordinary} among the {noisier} noisier ones"
         );
-        foreach ((int i, LevelFit fit) in result.Maps.Levelled.Fits)
+        foreach ((int i, TelegraphFit fit) in result.Maps.Levelled.Fits)
             output.WriteLine($"noise {noise[i]:0.0} e-, rate {result.Maps.Rate[i]:0.00} e-/px/s: {fit}");
         Assert.InRange(result.Maps.Levelled.Tested, 5000, 60000);
         // 0.12 expected at most; 2 or more by chance 0.7 %

@@ -132,9 +132,9 @@ public sealed class GlowTests(ITestOutputHelper output)
     {
         var night = new PatternNight(PatternNight.Camera(PatternNight.Shots(2, -10)));
         PatternInput input = night.Input();
-        PatternResult result = PatternMeasurement.Of(input, null)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
         float[] tilted = [.. result.Maps.Rate.Select((r, i) => r + 0.0002f * (i % 160) + 0.0001f * (i / 160))];
-        Assert.Null(GlowSearch.Of(input, result.Maps with { Rate = tilted }, result.Defects));
+        Assert.Null(GlowSearch.Find(input, result.Maps with { Rate = tilted }, result.Defects));
     }
 
     [

@@ -31,9 +31,9 @@ public sealed class LabHotPixelTests
             TopCode = 65535 / step * step,
             Series = [new DarkSeries(33, 0, [new DarkExposure(100, darks)])],
             ReferenceTemperature = 33,
-            Unlit = PixelMoments.Of(lab.Open("bias/*.fits")),
+            Unlit = PixelMoments.Measure(lab.Open("bias/*.fits")),
         };
-        PatternResult result = PatternMeasurement.Of(input, null)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
         // The reference counts the excess over the median of each filter position, which is what a typical rate of 0
         // gives here.
         foreach (

@@ -30,7 +30,9 @@ public sealed class LineDefectCurvesTests(ITestOutputHelper output)
             [
                 .. rows ? night.Truth.BadRows.Select(r => r.Y - 1) : night.Truth.BadColumns.Select(c => c.X - 1),
             ];
-            DefectMap defects = PatternMeasurement.Of(night.Input() with { Thresholds = thresholds }, null)!.Defects;
+            DefectMap defects = PatternMeasurement
+                .Measure(night.Input() with { Thresholds = thresholds }, null)!
+                .Defects;
             IReadOnlyList<int> found = rows ? defects.Rows : defects.Columns;
             double complete = DefectCurve.Line(output, size, real, [.. found]);
             // The second half of every line is bad, 60 or 80 pixels: their median is good to 1.25·0.012/√60 = 0.002

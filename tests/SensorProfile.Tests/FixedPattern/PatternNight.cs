@@ -101,7 +101,7 @@ internal sealed class PatternNight
             TypicalAtReference = new Measurement(Typical(reference), 0, "e-/px/s", 1, "truth"),
             TypicalLaw = Law,
             ActivationLaw = Law,
-            Unlit = Of(FrameKind.Bias) is { Count: > 1 } bias ? PixelMoments.Of(bias) : null,
+            Unlit = Of(FrameKind.Bias) is { Count: > 1 } bias ? PixelMoments.Measure(bias) : null,
             UnlitSets =
                 Of(FrameKind.Bias).Count > 1 ? [Exposure(0, Night.Frames.Where(f => f.Kind == FrameKind.Bias))] : [],
             UnlitVariance = Math.Pow(camera.ReadNoise / camera.Gain, 2) + 1.0 / 12,
@@ -116,12 +116,12 @@ internal sealed class PatternNight
             [
                 .. set.Select(f =>
                     FrameStatistics
-                        .Of(frames[f], ColourMosaic.Of(Night.Camera.ColourFilter))
+                        .Measure(frames[f], ColourMosaic.Of(Night.Camera.ColourFilter))
                         .Channels.Select(c => c.Clipped().Mean)
                         .ToArray()
                 ),
             ],
         };
 
-    public PatternResult Measure(double reference = -10) => PatternMeasurement.Of(Input(reference), null)!;
+    public PatternResult Measure(double reference = -10) => PatternMeasurement.Measure(Input(reference), null)!;
 }

@@ -57,7 +57,7 @@ public sealed class PlacesAndCurvesTests(ITestOutputHelper output)
             classes[y * 60 + x] = DefectClass.Hot;
         for (int y = 0; y < 30; y++)
             classes[y * 60 + 41] = DefectClass.Hot | DefectClass.Line;
-        DefectPlaces places = DefectPlacing.Of(new DefectMap(classes, new DefectCounts(), [41], []), 60, 30);
+        DefectPlaces places = DefectPlacing.Place(new DefectMap(classes, new DefectCounts(), [41], []), 60, 30);
         Assert.Equal(
             ["upper left: 1", "centre: 1", "lower right: 3"],
             places.Areas.Where(a => a.Hot > 0).Select(a => $"{a.Where}: {a.Hot}")

@@ -69,6 +69,6 @@ public sealed class SimulatedNightTests : IDisposable
             inventory.Sets.Where(s => s.Kind == FrameKind.Dark).Select(s => Math.Round(s.TemperatureCelsius!.Value))
         );
         Assert.DoesNotContain(inventory.Findings, f => f.Severity != Severity.Note);
-        Assert.Empty(MissingMeasurements.Of(inventory));
+        Assert.Empty(MissingMeasurements.Find(inventory));
     }
 }

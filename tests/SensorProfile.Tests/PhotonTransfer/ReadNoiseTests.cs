@@ -63,8 +63,8 @@ public sealed class ReadNoiseTests
     [Fact]
     public void PairsThatDisagreeWidenTheDoubt()
     {
-        PooledVariance calm = PooledVariance.Of([(4.00, 0.01), (4.01, 0.01), (3.99, 0.01)])!,
-            wild = PooledVariance.Of([(4.0, 0.01), (4.3, 0.01), (3.7, 0.01)])!;
+        PooledVariance calm = PooledVariance.Pool([(4.00, 0.01), (4.01, 0.01), (3.99, 0.01)])!,
+            wild = PooledVariance.Pool([(4.0, 0.01), (4.3, 0.01), (3.7, 0.01)])!;
         Assert.Equal(0.01 / Math.Sqrt(3), calm.StandardUncertainty, 1e-12);
         Assert.False(wild.PairsAgree);
         // Scatter 0.3/√3 with two degrees of freedom: t(0.975; 2)/1.96 = 4.3026527299/1.959963985.
@@ -83,7 +83,7 @@ public sealed class ReadNoiseTests
             int pairs = 1 + c % 8,
                 n = 1024;
             double variance = truth * truth + 1.0 / 12;
-            var pooled = PooledVariance.Of([
+            var pooled = PooledVariance.Pool([
                 .. Enumerable
                     .Range(0, pairs)
                     .Select(_ =>

@@ -16,11 +16,11 @@ public class LabFrameTests
     {
         using var lab = new Lab(folder);
         var all = lab.Open("bias/*.fits", "flat/*.fits")
-            .Select(frame => FrameStatistics.Of(frame, Lab.Positions))
+            .Select(frame => FrameStatistics.Measure(frame, Lab.Positions))
             .SelectMany(frame => frame.Channels)
             .Select(channel => channel.Codes);
         Assert.Equal(step, lab.Expected.GetProperty("adc_step_adu").GetInt32());
-        Assert.Equal(step, CodeStep.Of(IntegerHistogram.Merge(all)).Step);
+        Assert.Equal(step, CodeStep.Find(IntegerHistogram.Merge(all)).Step);
     }
 
     [DataTheory("lab-12bit"), InlineData("lab-12bit")]
@@ -29,12 +29,12 @@ public class LabFrameTests
         using var lab = new Lab(folder);
         FrameStatistics[] flats =
         [
-            .. lab.Open("flat/*.fits").Select(frame => FrameStatistics.Of(frame, Lab.Positions)),
+            .. lab.Open("flat/*.fits").Select(frame => FrameStatistics.Measure(frame, Lab.Positions)),
         ];
         var populations = Enumerable
             .Range(0, 4)
             .Select(channel => IntegerHistogram.Merge(flats.Select(flat => flat.Channels[channel].Codes)))
-            .Select(codes => CodePopulation.Of(codes, CodeStep.Of(codes)))
+            .Select(codes => CodePopulation.Of(codes, CodeStep.Find(codes)))
             .ToArray();
         Assert.Equal([false, true, true, false], populations.Select(population => population.LooksScaled)); // G R B G
         Assert.All(new[] { populations[1], populations[2] }, population =>
@@ -50,10 +50,10 @@ public class LabFrameTests
         {
             var codes = IntegerHistogram.Merge(
                 lab.Open("flat/*.fits")
-                    .Select(frame => FrameStatistics.Of(frame, Lab.Positions))
+                    .Select(frame => FrameStatistics.Measure(frame, Lab.Positions))
                     .Select(flat => flat.Channels[channel].Codes)
             );
-            Assert.False(CodePopulation.Of(codes, CodeStep.Of(codes)).LooksScaled);
+            Assert.False(CodePopulation.Of(codes, CodeStep.Find(codes)).LooksScaled);
         }
     }
 
@@ -108,7 +108,7 @@ public class LabFrameTests
     {
         using var lab = new Lab(folder);
         var means = lab.Open("bias/*.fits")
-            .Select(frame => FrameStatistics.Of(frame, ColourMosaic.Monochrome))
+            .Select(frame => FrameStatistics.Measure(frame, ColourMosaic.Monochrome))
             .Select(frame => Math.Round(frame.Channels[0].Codes.Mean, 3));
         Assert.Equal(
             lab.Expected.GetProperty("bias")
@@ -124,7 +124,7 @@ public class LabFrameTests
     {
         using var lab = new Lab(folder);
         var expected = lab.Expected.GetProperty("pixel_temporal_sd_adu");
-        float[] sorted = [.. PixelMoments.Of(lab.Open("bias/*.fits")).Variance.Select(MathF.Sqrt).Order()];
+        float[] sorted = [.. PixelMoments.Measure(lab.Open("bias/*.fits")).Variance.Select(MathF.Sqrt).Order()];
         foreach (var (name, p) in new[] { ("median", 0.5), ("p90", 0.9), ("p99", 0.99), ("p99.9", 0.999) })
         {
             double place = (sorted.Length - 1) * p;
@@ -139,5 +139,5 @@ public class LabFrameTests
     }
 
     private static IReadOnlyList<TornFrame?> Torn(IReadOnlyList<IFrameSamples> frames) =>
-        TornFrame.FindAll([.. frames.Select(frame => FrameStatistics.Of(frame, Lab.Positions).RowMeans())]);
+        TornFrame.FindAll([.. frames.Select(frame => FrameStatistics.Measure(frame, Lab.Positions).RowMeans())]);
 }

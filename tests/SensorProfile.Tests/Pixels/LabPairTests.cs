@@ -31,8 +31,8 @@ public class LabPairTests
     {
         using var lab = new Lab(folder);
         var channels = BiasPairs(lab).SelectMany(pair => pair.Channels).ToArray();
-        double row = channels.Average(channel => StructuredNoise.Of(channel).RowVariance.Value),
-            column = channels.Average(channel => StructuredNoise.Of(channel).ColumnVariance.Value);
+        double row = channels.Average(channel => StructuredNoise.Measure(channel).RowVariance.Value),
+            column = channels.Average(channel => StructuredNoise.Measure(channel).ColumnVariance.Value);
         // The reference subtracts the whole variance of d, row noise included, where only what pixels have of their own
         // is in a line's mean:
         AssertNear("row_noise_adu", row - row / channels[0].A.RowLength);
@@ -76,7 +76,7 @@ public class LabPairTests
         using var lab = new Lab(folder);
         var expected = lab.Expected.GetProperty("gain").GetProperty("pairs")[0];
         var pair = lab.Open("flat/flat_01.fits", "flat/flat_02.fits");
-        var channel = ScaledPair.Of(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame)[0];
+        var channel = ScaledPair.Measure(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame)[0];
         double gain = GainOfAPair.Of(channel, new Measurement(770, 3, "ADU²", 1, "")).Value;
         Assert.Equal(expected.GetProperty("K_adu_per_e_one_ratio").GetDouble(), gain, 0.02 * gain);
         Assert.InRange(channel.RowRatios.Min(), 0.70, 1);
@@ -89,7 +89,7 @@ public class LabPairTests
     {
         using var lab = new Lab(folder);
         var pair = lab.Open("flat/flat_05.fits", "flat/flat_06.fits");
-        foreach (var channel in ScaledPair.Of(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame))
+        foreach (var channel in ScaledPair.Measure(pair[0], pair[1], Lab.Positions, BiasOf(lab), RatioKind.WholeFrame))
             // 150 rows: 1 ± √(2/149) = 0.12; the camera's own row noise adds a little
             Assert.InRange(channel.RatioChiSquare, 0.6, 1.5);
     }
@@ -99,8 +99,8 @@ public class LabPairTests
     {
         using var lab = new Lab(folder);
         var bias = lab.Open("bias/*.fits");
-        var pair = PairStatistics.Of(bias[0], bias[1], Lab.Positions);
-        foreach (var channel in NeighbourCorrelation.Of(bias[0], bias[1], pair))
+        var pair = PairStatistics.Measure(bias[0], bias[1], Lab.Positions);
+        foreach (var channel in NeighbourCorrelation.Measure(bias[0], bias[1], pair))
         foreach (var lag in new[] { channel.AlongRow, channel.AlongColumn, channel.Diagonal })
             // 30000 pixels: ± 0.006 each; telegraph pixels and filters leave tens of per cent
             Assert.InRange(lag.Value, -0.03, 0.03);
@@ -109,13 +109,19 @@ public class LabPairTests
     private static List<PairStatistics> BiasPairs(Lab lab)
     {
         var bias = lab.Open("bias/*.fits");
-        return [.. Enumerable.Range(0, 7).Select(i => PairStatistics.Of(bias[2 * i], bias[2 * i + 1], Lab.Positions))];
+        return
+        [
+            .. Enumerable.Range(0, 7).Select(i => PairStatistics.Measure(bias[2 * i], bias[2 * i + 1], Lab.Positions)),
+        ];
     }
 
-    private static Pedestal BiasOf(Lab lab)
+    private static ChannelPedestals BiasOf(Lab lab)
     {
-        FrameStatistics[] bias = [.. lab.Open("bias/*.fits").Select(frame => FrameStatistics.Of(frame, Lab.Positions))];
-        return Pedestal.Level(
+        FrameStatistics[] bias =
+        [
+            .. lab.Open("bias/*.fits").Select(frame => FrameStatistics.Measure(frame, Lab.Positions)),
+        ];
+        return ChannelPedestals.Level(
             Lab.Positions,
             [.. Enumerable.Range(0, 4).Select(channel => bias.Average(frame => frame.Channels[channel].Codes.Mean))]
         );
@@ -136,7 +142,7 @@ public class LabPairTests
             .Select(names =>
             {
                 var pair = lab.Open(names.First, names.Second);
-                return ScaledPair.Of(pair[0], pair[1], Lab.Positions, pedestal, kind);
+                return ScaledPair.Measure(pair[0], pair[1], Lab.Positions, pedestal, kind);
             })
             .ToArray();
         return

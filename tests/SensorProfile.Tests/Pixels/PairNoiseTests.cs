@@ -17,10 +17,10 @@ public class PairNoiseTests
             .Select(seed =>
             {
                 var noise = new NormalNoise(seed);
-                return StructuredNoise.Of(
-                    PairStatistics.Of(Frame(noise, rowNoise), Frame(noise, rowNoise), ColourMosaic.Monochrome).Channels[
-                        0
-                    ]
+                return StructuredNoise.Measure(
+                    PairStatistics
+                        .Measure(Frame(noise, rowNoise), Frame(noise, rowNoise), ColourMosaic.Monochrome)
+                        .Channels[0]
                 );
             })
             .ToArray();
@@ -54,7 +54,11 @@ public class PairNoiseTests
                 {
                     var noise = new NormalNoise(seed);
                     var (a, b) = (Frame(noise, 3), Frame(noise, 3));
-                    var found = NeighbourCorrelation.Of(a, b, PairStatistics.Of(a, b, ColourMosaic.Monochrome))[0];
+                    var found = NeighbourCorrelation.Measure(
+                        a,
+                        b,
+                        PairStatistics.Measure(a, b, ColourMosaic.Monochrome)
+                    )[0];
                     return new[] { found.AlongRow, found.AlongColumn, found.Diagonal }
                         .Select(lag => lag.Value / lag.StandardUncertainty)
                         .ToArray();
@@ -73,7 +77,7 @@ public class PairNoiseTests
         // Each pixel averaged with its right-hand neighbour: correlation ½ along the row, 0 along the column.
         var noise = new NormalNoise(1);
         var (a, b) = (Smoothed(noise), Smoothed(noise));
-        var found = NeighbourCorrelation.Of(a, b, PairStatistics.Of(a, b, ColourMosaic.Monochrome))[0];
+        var found = NeighbourCorrelation.Measure(a, b, PairStatistics.Measure(a, b, ColourMosaic.Monochrome))[0];
         Assert.Equal(0.5, found.AlongRow.Value, 0.05);
         Assert.Equal(0, found.AlongColumn.Value, 0.06);
 

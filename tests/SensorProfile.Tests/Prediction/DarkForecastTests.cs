@@ -21,7 +21,7 @@ public sealed class DarkForecastTests
     {
         // 0.12 e-/px/s, 12 °C warmer: ×4, over 50 s: 24 e-. Variance: (4·50·0.002)² + (0.1·ln 4·0.02·4·50)² +
         // 2·4·50·(−0.01)·0.09, + 0.09 of the pedestal; never below the pedestal's alone.
-        (double value, double variance) = new DarkForecast(laws, 2, 50).Of(
+        (double value, double variance) = new DarkForecast(laws, 2, 50).Predict(
             new PixelState(0.12, 0.002, false, double.NaN, double.NaN, 0),
             0.09
         );
@@ -36,7 +36,10 @@ public sealed class DarkForecastTests
     {
         // Doubles every 8 °C: over 12 °C ×2^1.5; u² = S²·(0.02² + (x·u_a)² + 2ρ·0.02·x·u_a), x = ln 4, a = 0.75, u_a =
         // 0.75·0.4/8.
-        (double value, double variance) = new DarkForecast(laws, 2, 50).Of(new PixelState(10, 0.2, true, 8, 0.4, 0), 0);
+        (double value, double variance) = new DarkForecast(laws, 2, 50).Predict(
+            new PixelState(10, 0.2, true, 8, 0.4, 0),
+            0
+        );
         double signal = 500 * Math.Pow(2, 1.5),
             bent = Math.Log(4) * 0.75 * 0.05;
         Assert.Equal(signal, value, 1e-3);
@@ -54,12 +57,12 @@ public sealed class DarkForecastTests
                 new DoublingByRate(10, 20, new Measurement(8, 0.1, "°C", 20, "test"), 0.5, 20),
             ],
         };
-        (double value, _) = new DarkForecast(classed, 2, 1).Of(
+        (double value, _) = new DarkForecast(classed, 2, 1).Predict(
             new PixelState(30, 1, true, double.NaN, double.NaN, 0),
             0
         );
         Assert.Equal(30 * Math.Pow(2, 12 / 8.0), value, 1e-3);
-        (value, double variance) = new DarkForecast(laws, 2, 1).Of(
+        (value, double variance) = new DarkForecast(laws, 2, 1).Predict(
             new PixelState(30, 0, true, double.NaN, double.NaN, 0),
             0
         );
@@ -72,7 +75,7 @@ public sealed class DarkForecastTests
     public void GlowGrowsByItsOwnLaw()
     {
         var glowing = laws with { Glow = new GlowGrowth(12, 0, 1, 1) };
-        (double value, _) = new DarkForecast(glowing, 2, 100).Of(
+        (double value, _) = new DarkForecast(glowing, 2, 100).Predict(
             new PixelState(0.5, 0, false, double.NaN, double.NaN, 0.4),
             0
         );

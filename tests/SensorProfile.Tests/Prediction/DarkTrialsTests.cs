@@ -79,8 +79,8 @@ public sealed class DarkTrialsTests
     public void NothingIsTriedQuicklyOrWithoutBias()
     {
         PatternInput input = Input();
-        Assert.Null(DarkTrials.Of(input with { Quick = true }, Thresholds(input)));
-        Assert.Null(DarkTrials.Of(input with { Unlit = null }, Thresholds(input)));
+        Assert.Null(DarkTrials.Run(input with { Quick = true }, Thresholds(input)));
+        Assert.Null(DarkTrials.Run(input with { Unlit = null }, Thresholds(input)));
     }
 
     [Fact]
@@ -89,7 +89,7 @@ public sealed class DarkTrialsTests
         PatternInput input = Input();
         string One(int threads) =>
             System.Text.Json.JsonSerializer.Serialize(
-                DarkTrials.Of(input with { Walk = new() { Threads = threads } }, Thresholds(input))
+                DarkTrials.Run(input with { Walk = new() { Threads = threads } }, Thresholds(input))
             );
         Assert.Equal(One(1), One(5));
     }
@@ -105,7 +105,7 @@ public sealed class DarkTrialsTests
             Unlit = null,
             Series = [new DarkSeries(-10, 0.05, [new DarkExposure(30, [frame])])],
         };
-        PatternInput thin = ThinnedCamera.Of(input)!;
+        PatternInput thin = ThinnedCamera.Thin(input)!;
         Assert.InRange(thin.Pixels, 0.97 * ThinnedCamera.Pixels, 1.03 * ThinnedCamera.Pixels);
         Assert.Equal(900.0 / 700, (double)thin.Width / thin.Height, 0.02);
         var rows = new ushort[thin.Pixels];
@@ -142,7 +142,7 @@ public sealed class DarkTrialsTests
                 .. Enumerable.Range(FirstRow, 20).Select(r => new DefectLine("row", r + 1, 1, 900, "level", excess)),
             ],
         };
-        PatternInput thin = ThinnedCamera.Of(input)!;
+        PatternInput thin = ThinnedCamera.Thin(input)!;
         var kept = new ushort[thin.Pixels];
         thin.Series[0].Exposures[0].Frames[0].ReadRows(0, kept);
         int[] columns = [.. Enumerable.Range(0, thin.Width).Where(c => kept[c] >= 1000)],
@@ -164,8 +164,8 @@ public sealed class DarkTrialsTests
             }
         ).Input();
 
-    private static DarkPredictionProfile Of(PatternInput input) => DarkTrials.Of(input, Thresholds(input))!;
+    private static DarkPredictionProfile Of(PatternInput input) => DarkTrials.Run(input, Thresholds(input))!;
 
     private static DefectThresholds Thresholds(PatternInput input) =>
-        PatternMeasurement.Of(input, null)!.Profile.Thresholds!;
+        PatternMeasurement.Measure(input, null)!.Profile.Thresholds!;
 }

@@ -56,9 +56,11 @@ internal static class FrameReading
                 ),
         ];
         foreach (string line in lines.Take(RejectedShown))
-            side.Line($"left out: {line}");
+            side.WriteLine($"left out: {line}");
         if (lines.Length > RejectedShown)
-            side.Line($"left out: {Plural.Of(lines.Length - RejectedShown, "more file")}; --json names every one.");
+            side.WriteLine(
+                $"left out: {Plural.Of(lines.Length - RejectedShown, "more file")}; --json names every one."
+            );
     }
 
     private static string Line(IGrouping<string, RejectedFile> same) =>

@@ -10,17 +10,17 @@ internal static class DarkCountWords
     {
         double seconds = answer.Stack.ExposureSeconds;
         return new AnswerWords(
-            $"Take {Said.Whole(answer.Darks)} darks of {Said.Seconds(seconds)} ({Said.Duration(answer.Darks * seconds)}): "
+            $"Take {Plain.Whole(answer.Darks)} darks of {Plain.Seconds(seconds)} ({Plain.Duration(answer.Darks * seconds)}): "
                 + (
                     answer.FewestForHits
                         ? "the fewest that can tell a cosmic-ray hit."
-                        : $"fewer would cost this stack more than {Said.Percent(answer.Loss)}."
+                        : $"fewer would cost this stack more than {Plain.Percent(answer.Loss)}."
                 ),
-            $"One dark has {Said.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise is in all "
-                + $"{Said.Whole(answer.Stack.Lights)} lights"
+            $"One dark has {Plain.Percent(answer.NoiseRatio)} of the noise of one light, and the master's noise is in all "
+                + $"{Plain.Whole(answer.Stack.Lights)} lights"
                 + (
                     answer.Stack.DitherPositions > 1
-                        ? $", moved to {Said.Whole(answer.Stack.DitherPositions)} positions."
+                        ? $", moved to {Plain.Whole(answer.Stack.DitherPositions)} positions."
                         : " at the same place; dithering would need fewer darks."
                 ),
             "answered"

@@ -59,8 +59,8 @@ internal static class DarkLibraryWords
         if (darks.Settings is { } settings and not { Iso: null, Gain: null })
             at += ", " + ModeChoice.Name(settings);
         return darks.Retake
-            ? $"{Said.Whole(darks.Frames)} darks at {at}: their own noise then adds no more than "
-                + $"{Said.Percent(answer.Stack.Limits.NoiseLoss)} to {MasterWords.Stack(answer.Stack)}"
+            ? $"{Plain.Whole(darks.Frames)} darks at {at}: their own noise then adds no more than "
+                + $"{Plain.Percent(answer.Stack.Limits.NoiseLoss)} to {MasterWords.Stack(answer.Stack)}"
             : $"fresh darks at {at} to check the master with, twice as many if it was too close to tell";
     }
 
@@ -75,7 +75,7 @@ internal static class DarkLibraryWords
                 $" {Path.GetFileName(turned[0].File)} is {turned[0].Realigned}: it serves lights of its own size only.",
             1 => $" Bring {Path.GetFileName(turned[0].File)} back before you use it: it is {turned[0].Realigned}.",
             _ =>
-                $" {Said.Whole(turned.Length)} of them are turned, shifted, cropped or binned against the fresh darks: "
+                $" {Plain.Whole(turned.Length)} of them are turned, shifted, cropped or binned against the fresh darks: "
                     + "bring them back before you use them.",
         };
     }
@@ -84,13 +84,13 @@ internal static class DarkLibraryWords
     {
         string Names(MasterVerdict[] some) =>
             string.Join(", ", some.Take(4).Select(m => Path.GetFileName(m.File)))
-            + (some.Length > 4 ? $" and {Said.Whole(some.Length - 4)} more" : "");
+            + (some.Length > 4 ? $" and {Plain.Whole(some.Length - 4)} more" : "");
         string open = unknown.Length > 0 ? $" Cannot tell for {Names(unknown)}." : "";
         if (retake.Length > 0)
             return "Retake "
-                + $"{(retake.Length == all && all > 1 ? "all " + Said.Whole(all) + " masters" : Names(retake))}.{open}";
+                + $"{(retake.Length == all && all > 1 ? "all " + Plain.Whole(all) + " masters" : Names(retake))}.{open}";
         return unknown.Length == 0
-                ? $"Keep {(all == 1 ? "this master" : $"all {Said.Whole(all)} masters")}: fresh darks show no residual "
+                ? $"Keep {(all == 1 ? "this master" : $"all {Plain.Whole(all)} masters")}: fresh darks show no residual "
                     + "that your stack would notice."
             : unknown.Length == all ? $"Cannot tell whether {Names(unknown)} {(all == 1 ? "is" : "are")} still good."
             : $"{open.TrimStart()} Keep the rest.";

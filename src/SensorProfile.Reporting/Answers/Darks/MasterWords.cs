@@ -52,16 +52,16 @@ internal static class MasterWords
 
     /// <summary>"300 s, −10 °C".</summary>
     public static string Conditions(double? exposure, double? temperature) =>
-        $"{(exposure is double s ? Said.Seconds(s) : "exposure unknown")}, "
-        + $"{(temperature is double c ? Said.Celsius(c) : "temperature unknown")}";
+        $"{(exposure is double s ? Plain.Seconds(s) : "exposure unknown")}, "
+        + $"{(temperature is double c ? Plain.Celsius(c) : "temperature unknown")}";
 
     /// <summary>"a stack of 40 lights, dithered over 20 positions and clipped".</summary>
     public static string Stack(DarkLibraryOptions stack) =>
-        $"a stack of {Said.Whole(stack.Lights)} lights"
+        $"a stack of {Plain.Whole(stack.Lights)} lights"
         + (
             stack.Positions < 2
                 ? ""
-                : $", dithered over {Said.Whole(stack.Positions)} positions"
+                : $", dithered over {Plain.Whole(stack.Positions)} positions"
                     + stack.Rejection switch
                     {
                         Rejection.SigmaClip => " and clipped",
@@ -105,21 +105,21 @@ internal static class MasterWords
     private static string Sizes(MasterReason why) =>
         $"the master is {Size(why.Master!)} and the fresh darks are {Size(why.Others[0])}; binning or cropping differs";
 
-    private static string Size(DarkConditions of) => $"{Said.Whole(of.Width)} × {Said.Whole(of.Height)} px";
+    private static string Size(DarkConditions of) => $"{Plain.Whole(of.Width)} × {Plain.Whole(of.Height)} px";
 
     private static string OtherSensor(CommonHotPixels common) =>
-        $"Its hot pixels are not those of the fresh darks ({Said.Whole(common.Votes)} of {Said.Whole(common.Pixels)} hot "
-        + $"pixels are in common where chance gives {Said.Number(common.Expected, 2)}): it is of another sensor, or its "
+        $"Its hot pixels are not those of the fresh darks ({Plain.Whole(common.Votes)} of {Plain.Whole(common.Pixels)} hot "
+        + $"pixels are in common where chance gives {Plain.Number(common.Expected, 2)}): it is of another sensor, or its "
         + "frames were registered or scaled before they were combined.";
 
     private static string Contradicts(HeaderContradiction of)
     {
         string warmer = of.Colder is double colder
-            ? $" or a sensor {Said.Celsius(Math.Abs(colder))} {(of.SignalRatio > 1 ? "colder" : "warmer")}"
+            ? $" or a sensor {Plain.Celsius(Math.Abs(colder))} {(of.SignalRatio > 1 ? "colder" : "warmer")}"
             : "";
         string exposure = of.Exposure is double t
-            ? $"an exposure of {Said.Seconds(t)}"
-            : $"{Said.Number(1 / of.SignalRatio)} times the exposure";
+            ? $"an exposure of {Plain.Seconds(t)}"
+            : $"{Plain.Number(1 / of.SignalRatio)} times the exposure";
         string electrons = of.MaybeElectrons ? "; or its values are electrons, which its header does not say" : "";
         return $"its hot pixels hold {QuantityText.Number(1 / of.SignalRatio, 3)} times the signal of the fresh darks, "
             + $"as {exposure}{warmer} would give{electrons}";
@@ -133,7 +133,7 @@ internal static class MasterWords
         string also = mismatch is null ? "" : $"; {mismatch}";
         double loss = master.Loss!.Value / 100;
         if (master.Verdict == CheckVerdict.Keep)
-            return $"It adds {Said.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within "
+            return $"It adds {Plain.Percent(loss)} to the noise of {stack}, and hot pixels, glow and lines stay within "
                 + $"their limits{also}.";
         ResidualPart[] open = [.. master.Parts.Where(p => p.Verdict == CheckVerdict.CannotTell)],
             failed = [.. master.Parts.Where(p => p.Verdict == CheckVerdict.Retake)];
@@ -154,11 +154,16 @@ internal static class MasterWords
             && why.FramesAlike is > 0.75 and < 500
             && failed.Any(p => p.Kind == ResidualKind.Typical)
                 ? " (as much as the noise of "
-                    + $"{(why.FramesAlike < 1.5 ? "a single dark" : $"a master of {Said.Whole((long)Math.Round(why.FramesAlike))} darks")})"
+                    + (
+                        why.FramesAlike < 1.5
+                            ? "a single dark"
+                            : $"a master of {Plain.Number(Math.Round(why.FramesAlike))} darks"
+                    )
+                    + ")"
             : "";
         string patch =
             master.Patches.Count > 0
-                ? $", {Said.Whole(master.Patches[0].NewPixels)} of them in a patch {master.Patches[0].Where}"
+                ? $", {Plain.Whole(master.Patches[0].NewPixels)} of them in a patch {master.Patches[0].Where}"
                 : "";
         string what = string.Join(
             "; ",
@@ -188,13 +193,14 @@ internal static class MasterWords
         part.Kind switch
         {
             ResidualKind.Typical =>
-                $"the pattern of its ordinary pixels raises the noise of {stack} by {Said.Percent(loss)}",
+                $"the pattern of its ordinary pixels raises the noise of {stack} by {Plain.Percent(loss)}",
             ResidualKind.Hot =>
-                $"{Said.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
-                    + $"{Said.Percent(part.Limit)})",
+                $"{Plain.Percent(part.Value.Value)} of the pixels are hot in it and leave a visible residual (accepted: "
+                    + $"{Plain.Percent(part.Limit)})",
             ResidualKind.NewHot =>
-                $"{Said.Percent(part.Value.Value)} of the pixels are hot now and not in it (accepted: {Said.Percent(part.Limit)})",
-            ResidualKind.Glow => $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
-            _ => $"rows or columns leave {QuantityText.Of(part.Value)} (accepted: {Said.Number(part.Limit)})",
+                $"{Plain.Percent(part.Value.Value)} of the pixels are hot now and not in it (accepted: {Plain.Percent(part.Limit)})",
+            ResidualKind.Glow =>
+                $"the glow leaves {QuantityText.Of(part.Value)} (accepted: {Plain.Number(part.Limit)})",
+            _ => $"rows or columns leave {QuantityText.Of(part.Value)} (accepted: {Plain.Number(part.Limit)})",
         };
 }

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>The answer of <c>darks match</c> for lights and darks on disk.</summary>
 internal static class MatchDocument
 {
-    private const int MostPairs = 12;
+    private const int MaxPairs = 12;
 
     public static AnswerDocument Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
     {
@@ -99,7 +99,7 @@ internal static class MatchDocument
     {
         if (answer.Pairs.Count <= answer.Matches.Count)
             return [];
-        if (answer.Pairs.Count > MostPairs)
+        if (answer.Pairs.Count > MaxPairs)
             return
             [
                 AnswerTable.List(

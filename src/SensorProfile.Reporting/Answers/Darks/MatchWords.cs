@@ -19,9 +19,9 @@ internal static class MatchWords
 
     /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>
     public static string Set(MatchedSet set) =>
-        $"{Said.Whole(set.Frames)} {(set.Kind == FrameKind.Light ? "light" : "dark")}{(set.Frames == 1 ? "" : "s")} of "
-        + $"{(set.Exposure is double t ? Said.Seconds(t) : "unknown exposure")} at "
-        + $"{(set.Temperature is double c ? Said.Celsius(Math.Round(c, 1)) : "unknown temperature")}, "
+        $"{Plain.Whole(set.Frames)} {(set.Kind == FrameKind.Light ? "light" : "dark")}{(set.Frames == 1 ? "" : "s")} of "
+        + $"{(set.Exposure is double t ? Plain.Seconds(t) : "unknown exposure")} at "
+        + $"{(set.Temperature is double c ? Plain.Celsius(Math.Round(c, 1)) : "unknown temperature")}, "
         + $"{ModeChoice.Name(set.Settings)}{(set.Label is { } label ? $" ({label})" : "")}";
 
     /// <summary>The darks judged best; "none" where there are none of these settings.</summary>
@@ -35,8 +35,8 @@ internal static class MatchWords
         return why.Ground switch
         {
             MatchGround.NoneAlike => "No dark set has the camera, size and settings of these lights "
-                + $"({ModeChoice.Name(match.Lights.Settings)}, {Said.Whole(match.Lights.Width)} × "
-                + $"{Said.Whole(match.Lights.Height)} px): take darks with these settings.",
+                + $"({ModeChoice.Name(match.Lights.Settings)}, {Plain.Whole(match.Lights.Width)} × "
+                + $"{Plain.Whole(match.Lights.Height)} px): take darks with these settings.",
             MatchGround.OtherSize => "Frames of another size.",
             MatchGround.OtherCamera => "Frames of another camera.",
             MatchGround.OtherSettings => "Taken with other settings.",
@@ -47,7 +47,7 @@ internal static class MatchWords
             MatchGround.NotKnown => $"The {Unknown(why.Unknown)} is not known: fill it in in the capture "
                 + $"table{(match.Settling.Count > 0 ? $", or take {frames}" : "")}.",
             MatchGround.AlikeWithoutProfile =>
-                $"Same settings and exposure, and temperatures within {Said.Celsius(PairJudge.SameTemperature)}; without "
+                $"Same settings and exposure, and temperatures within {Plain.Celsius(PairJudge.SameTemperature)}; without "
                     + "a profile the loss is not known.",
             MatchGround.NoSpread =>
                 "Exposure or temperature differ, and the profile does not say how dark current spreads over the pixels: "
@@ -81,21 +81,21 @@ internal static class MatchWords
                 _ => "Cannot tell whether these darks fit the lights.",
             };
         int Count(MatchVerdict verdict) => matches.Count(m => m.Verdict == verdict);
-        return $"Of {Said.Whole(matches.Count)} light sets, {Said.Whole(Count(MatchVerdict.Fits))} have darks that "
-            + $"fit, {Said.Whole(Count(MatchVerdict.Usable))} have usable ones, "
-            + $"{Said.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "
-            + $"{Said.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
+        return $"Of {Plain.Whole(matches.Count)} light sets, {Plain.Whole(Count(MatchVerdict.Fits))} have darks that "
+            + $"fit, {Plain.Whole(Count(MatchVerdict.Usable))} have usable ones, "
+            + $"{Plain.Whole(Count(MatchVerdict.DoesNotFit))} need new ones, and for "
+            + $"{Plain.Whole(Count(MatchVerdict.CannotTell))} it cannot be told.";
     }
 
     private static string Loss(LightMatch match) =>
-        match.Loss is { } loss ? $" (loss {Said.Percent(loss.Value / 100)})" : "";
+        match.Loss is { } loss ? $" (loss {Plain.Percent(loss.Value / 100)})" : "";
 
     private static string Measured(LightMatch match, LimitUse limit)
     {
         string closest = Closest(match, limit);
         string fresh =
-            $"{Said.Whole(limit.DarksNeeded)} darks of {Said.Seconds(match.Lights.Exposure!.Value)} at "
-            + Said.Celsius(Math.Round(match.Lights.Temperature!.Value));
+            $"{Plain.Whole(limit.DarksNeeded)} darks of {Plain.Seconds(match.Lights.Exposure!.Value)} at "
+            + Plain.Celsius(Math.Round(match.Lights.Temperature!.Value));
         return (match.Verdict, match.Scaled) switch
         {
             (MatchVerdict.Fits, false) => $"Every limit is kept; closest to its limit: {closest}.",
@@ -112,7 +112,7 @@ internal static class MatchWords
     private static string Closest(LightMatch match, LimitUse limit)
     {
         if (limit.Cause == BindingCause.NumberOfDarks)
-            return $"{Said.Whole(match.Darks!.Frames)} darks for a stack of {Said.Whole(limit.StackLights)} lights";
+            return $"{Plain.Whole(match.Darks!.Frames)} darks for a stack of {Plain.Whole(limit.StackLights)} lights";
         string what = limit.Cause switch
         {
             BindingCause.Typical => "the spread over typical pixels",
@@ -120,18 +120,18 @@ internal static class MatchWords
             BindingCause.Glow => "the residual of the glow",
             _ => "the level residual",
         };
-        return $"{what} with {Apart(match)}, {Said.Percent(limit.Share)} of the limit";
+        return $"{what} with {Apart(match)}, {Plain.Percent(limit.Share)} of the limit";
     }
 
     /// <summary>"darks 2 °C warmer and of 120 s instead of 300 s".</summary>
     private static string Apart(LightMatch match)
     {
         double difference = match.TemperatureDifference!.Value;
-        string degrees = Said.Celsius(Math.Abs(difference)),
-            warmer = degrees != Said.Celsius(0) ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}" : "",
+        string degrees = Plain.Celsius(Math.Abs(difference)),
+            warmer = degrees != Plain.Celsius(0) ? $" {degrees} {(difference < 0 ? "colder" : "warmer")}" : "",
             longer = DarkMatching.SameExposure(match.Lights.Exposure, match.Darks!.Exposure)
                 ? ""
-                : $" of {Said.Seconds(match.Darks.Exposure!.Value)} instead of {Said.Seconds(match.Lights.Exposure!.Value)}";
+                : $" of {Plain.Seconds(match.Darks.Exposure!.Value)} instead of {Plain.Seconds(match.Lights.Exposure!.Value)}";
         return warmer.Length + longer.Length == 0
             ? "darks like the lights"
             : $"darks{warmer}{(warmer.Length > 0 && longer.Length > 0 ? " and" : "")}{longer}";
@@ -150,19 +150,19 @@ internal static class MatchWords
         new(
             "lights-drift",
             Severity.Warning,
-            $"The lights \"{Set(match.Lights)}\" drift by {Said.Celsius(match.Drift!.Value)} within the set; they are "
+            $"The lights \"{Set(match.Lights)}\" drift by {Plain.Celsius(match.Drift!.Value)} within the set; they are "
                 + "judged by their mean dark current."
         );
 
     private static Finding Beyond(LightMatch match)
     {
         LightNight night = match.Night!;
-        string from = night.ServesFrom is double low ? Said.Celsius(low) : "any temperature",
-            to = night.ServesTo is double high ? Said.Celsius(high) : "any temperature";
+        string from = night.ServesFrom is double low ? Plain.Celsius(low) : "any temperature",
+            to = night.ServesTo is double high ? Plain.Celsius(high) : "any temperature";
         return new(
             "lights-beyond-tolerance",
             Severity.Warning,
-            $"{Said.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than the "
+            $"{Plain.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than the "
                 + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
                 + "a plan for the folder of the lights says which."
         );
@@ -172,7 +172,7 @@ internal static class MatchWords
         new(
             "pixels-full",
             match.FullPixels!.Value > 100 * FullPixels.Many ? Severity.Warning : Severity.Note,
-            $"About {Said.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
+            $"About {Plain.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
                 + $"\"{Set(match.Lights)}\": no dark brings them back. Dither and reject outliers, or expose shorter."
         );
 }

@@ -33,12 +33,12 @@ internal static class PlanWords
     {
         string why = master.FewestForHits
             ? "the fewest that can tell a cosmic-ray hit"
-            : $"fewer would cost more than {Said.Percent(answer.Loss)}";
-        return $"Serves about {Said.Whole((long)Math.Round(master.Lights))} lights "
-            + $"{Range(master.ServesFrom, master.ServesTo)}; {Said.Whole(master.Frames)} frames: {why}"
+            : $"fewer would cost more than {Plain.Percent(answer.Loss)}";
+        return $"Serves about {Plain.Whole((long)Math.Round(master.Lights))} lights "
+            + $"{Range(master.ServesFrom, master.ServesTo)}; {Plain.Whole(master.Frames)} frames: {why}"
             + (
                 master.MismatchUse > 0.005
-                    ? $"; the mismatch uses {Said.Percent(master.MismatchUse)} of its limit."
+                    ? $"; the mismatch uses {Plain.Percent(master.MismatchUse)} of its limit."
                     : "."
             );
     }
@@ -50,7 +50,7 @@ internal static class PlanWords
             null => "",
             MasterTime.EndOfNight => "end of the night, when the lights are done",
             _ =>
-                $"whenever the sensor is near {Said.Celsius(master.Temperature)}: between the lights, or in the evening "
+                $"whenever the sensor is near {Plain.Celsius(master.Temperature)}: between the lights, or in the evening "
                     + "of a warmer night",
         };
 
@@ -61,7 +61,7 @@ internal static class PlanWords
             yield return new Finding(
                 "lights-not-planned",
                 Severity.Warning,
-                $"No master can be planned for {Said.Whole(lights.Lights)} lights, {Where(lights)}. "
+                $"No master can be planned for {Plain.Whole(lights.Lights)} lights, {Where(lights)}. "
                     + $"{lights.Refusal.Message} Such darks would be {SettlingWords.Of(lights.Settling)}."
             );
         if (answer.SpreadDarks is { } darks)
@@ -81,11 +81,11 @@ internal static class PlanWords
         yield return new Finding(
             "more-darks-than-practical",
             Severity.Warning,
-            $"{Said.Whole(most.Frames)} darks in one master ({Said.Duration(most.Seconds)}) are more than most people take"
+            $"{Plain.Whole(most.Frames)} darks in one master ({Plain.Duration(most.Seconds)}) are more than most people take"
                 + (
                     loss is double percent
-                        ? $"; {Said.Whole(DarksPlan.PracticalFrames)} of them cost this stack "
-                            + $"{Said.Percent(percent / 100)} instead of {Said.Percent(answer.Loss)}"
+                        ? $"; {Plain.Whole(DarksPlan.PracticalFrames)} of them cost this stack "
+                            + $"{Plain.Percent(percent / 100)} instead of {Plain.Percent(answer.Loss)}"
                         : ""
                 )
                 + (answer.Saving is null ? "." : "; dithering averages the noise of the master too.")
@@ -96,11 +96,11 @@ internal static class PlanWords
     {
         int masters = answer.Masters.Count;
         string shoot =
-            $"Shoot {Said.Whole(masters)} master dark{(masters == 1 ? At(answer.Masters[0]) : "s")}, "
-            + $"{Said.Whole(Frames(answer))} frames in all: {Said.Duration(answer.Masters.Sum(m => m.Seconds))} and "
-            + Said.Bytes(answer.Masters.Sum(m => m.Bytes));
+            $"Shoot {Plain.Whole(masters)} master dark{(masters == 1 ? At(answer.Masters[0]) : "s")}, "
+            + $"{Plain.Whole(Frames(answer))} frames in all: {Plain.Duration(answer.Masters.Sum(m => m.Seconds))} and "
+            + Plain.Bytes(answer.Masters.Sum(m => m.Bytes));
         if (answer.Unplanned.Count > 0)
-            return $"{shoot}; for {Said.Whole(answer.Unplanned.Sum(u => u.Lights))} lights "
+            return $"{shoot}; for {Plain.Whole(answer.Unplanned.Sum(u => u.Lights))} lights "
                 + $"({string.Join(", ", answer.Unplanned.Select(Where))}) it cannot be told.";
         return answer.SpreadDarks is null
             ? shoot + "."
@@ -110,10 +110,10 @@ internal static class PlanWords
     private static int Frames(PlanAnswer answer) => answer.Masters.Sum(m => m.Frames);
 
     private static string At(MasterPlan master) =>
-        $" of {Said.Seconds(master.Exposure)} at {Said.Celsius(master.Temperature)}";
+        $" of {Plain.Seconds(master.Exposure)} at {Plain.Celsius(master.Temperature)}";
 
     private static string Where(UnplannedLights lights) =>
-        $"{Said.Seconds(lights.Exposure)} {Range(lights.From, lights.To)}";
+        $"{Plain.Seconds(lights.Exposure)} {Range(lights.From, lights.To)}";
 
     private static string Reason(PlanAnswer answer)
     {
@@ -121,11 +121,11 @@ internal static class PlanWords
         string fewest =
             "These are the fewest frames that keep every planned light "
             + $"{(answer.Unplanned.Count > 0 ? "that the profile reaches " : "")}within "
-            + $"{Said.Percent(answer.Loss)}, mismatch and number of darks together.";
+            + $"{Plain.Percent(answer.Loss)}, mismatch and number of darks together.";
         string cover =
             answer.CoverMasters < answer.Masters.Count
-                ? $" With {Said.Whole(answer.CoverMasters)} masters instead of {Said.Whole(answer.Masters.Count)} it "
-                    + $"would take {Said.Whole((long)answer.CoverFrames)} frames."
+                ? $" With {Plain.Whole(answer.CoverMasters)} masters instead of {Plain.Whole(answer.Masters.Count)} it "
+                    + $"would take {Plain.Whole((long)answer.CoverFrames)} frames."
                 : "";
         return fewest
             + cover
@@ -133,7 +133,7 @@ internal static class PlanWords
             + (
                 last is null
                     ? ""
-                    : $" Shoot the {Said.Celsius(last.Temperature)} master at the end of the night, when the sensor is that cold."
+                    : $" Shoot the {Plain.Celsius(last.Temperature)} master at the end of the night, when the sensor is that cold."
             );
     }
 
@@ -144,11 +144,11 @@ internal static class PlanWords
         string masters =
             saving.Masters == answer.Masters.Count
                 ? ""
-                : $" in {Said.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}";
-        return $" Dithered over {Said.Whole(saving.Positions)} positions, {Said.Whole(saving.Frames)} frames would "
+                : $" in {Plain.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}";
+        return $" Dithered over {Plain.Whole(saving.Positions)} positions, {Plain.Whole(saving.Frames)} frames would "
             + $"do{masters}.";
     }
 
     private static string Range(double low, double high) =>
-        high - low < 0.05 ? $"at {Said.Celsius(low)}" : $"between {Said.Celsius(low)} and {Said.Celsius(high)}";
+        high - low < 0.05 ? $"at {Plain.Celsius(low)}" : $"between {Plain.Celsius(low)} and {Plain.Celsius(high)}";
 }

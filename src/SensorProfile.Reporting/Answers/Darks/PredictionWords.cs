@@ -41,7 +41,7 @@ internal static class PredictionWords
             ? "at any temperature and exposure within the measured range"
             : "of another exposure at a measured temperature";
         return $"A dark can be computed {where}: darks that were left out came out within their uncertainty "
-            + $"({Said.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
+            + $"({Plain.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
     }
 
     /// <summary>One sentence on whether plain scaling of a dark works on this camera.</summary>
@@ -68,22 +68,22 @@ internal static class PredictionWords
         return worst is null
             ? $"{what} could not be judged"
             : $"{what} does not work on this camera ({Kind(test.FailedBy)} are off by "
-                + $"{Said.Number(worst.Residual.Value, 2)} e⁻, where noise explains {Said.Number(worst.Expected, 2)} "
+                + $"{Plain.Number(worst.Residual.Value, 2)} e⁻, where noise explains {Plain.Number(worst.Expected, 2)} "
                 + "e⁻)";
     }
 
     private static string Contradicted(DarkPredictionAnswer answer) =>
         "Take real darks: the computed one does not agree with the fresh darks, only "
-        + $"{Said.Percent(answer.Quantities["coverageAgainst"]!.Value / 100)} of the pixels lie within their 95 % "
+        + $"{Plain.Percent(answer.Quantities["coverageAgainst"]!.Value / 100)} of the pixels lie within their 95 % "
         + "interval; characterise again, the camera has changed.";
 
     private static string Use(DarkPredictionAnswer answer)
     {
         string quality = answer.Quantities["equivalentFrames"] is { Value: >= 1.5 } frames
-            ? $"in ordinary pixels as good as a master of {Said.Whole((long)Math.Round(frames.Value))} frames"
-            : $"known to ±{Said.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
-        return $"Use the computed master dark for lights of {Said.Seconds(answer.ExposureSeconds)} at "
-            + $"{Said.Celsius(answer.TemperatureCelsius)}: {quality}.";
+            ? $"in ordinary pixels as good as a master of {Plain.Whole((long)Math.Round(frames.Value))} frames"
+            : $"known to ±{Plain.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
+        return $"Use the computed master dark for lights of {Plain.Seconds(answer.ExposureSeconds)} at "
+            + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}.";
     }
 
     private static string Reason(PredictionTest test, PredictionProof proof)
@@ -98,7 +98,7 @@ internal static class PredictionWords
         [
             .. new[] { (test.Typical, "ordinary pixels"), (test.Hot, "hot pixels"), (test.Glow, "pixels in the glow") }
                 .Where(s => s.Item1 is not null)
-                .Select(s => $"{Said.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
+                .Select(s => $"{Plain.Percent(s.Item1!.Coverage)} of the {s.Item2}"),
         ];
         string all = shares.Length > 1 ? $"{string.Join(", ", shares[..^1])} and {shares[^1]}" : string.Concat(shares);
         return $"To prove it, {left} and computed from the rest: {all} lay within their 95 % interval.";

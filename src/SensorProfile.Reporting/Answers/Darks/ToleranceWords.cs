@@ -9,12 +9,12 @@ internal static class ToleranceWords
     internal static string Threshold(BindingCause cause, LossLimits limits) =>
         cause switch
         {
-            BindingCause.Typical => $"spread raises the noise of the stack by {Said.Percent(limits.NoiseLoss)}",
+            BindingCause.Typical => $"spread raises the noise of the stack by {Plain.Percent(limits.NoiseLoss)}",
             BindingCause.HotPixels =>
-                $"{Said.Percent(limits.HotShare)} of the pixels beyond {Said.Number(limits.HotFactor)} times the noise of the stack",
-            BindingCause.Glow => $"{Said.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
-            _ => $"{Said.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
-                + $"off by {Said.Percent(limits.FlatFallOff)}",
+                $"{Plain.Percent(limits.HotShare)} of the pixels beyond {Plain.Number(limits.HotFactor)} times the noise of the stack",
+            BindingCause.Glow => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
+            _ => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
+                + $"off by {Plain.Percent(limits.FlatFallOff)}",
         };
 
     internal static AnswerWords Of(ToleranceAnswer answer) =>
@@ -33,7 +33,7 @@ internal static class ToleranceWords
             yield return new Finding(
                 "tolerance-below-coolers",
                 Severity.Warning,
-                $"Coolers hold about {Said.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
+                $"Coolers hold about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
                     + $"less: {WayOut(answer.Stack)}."
             );
     }
@@ -86,20 +86,20 @@ internal static class ToleranceWords
         if (answer.Dithered is not { } dithered)
             yield break;
         string limit = Tighter(dithered) is double tighter ? $"{AtMost(tighter)} off would do" : "any darks would do";
-        yield return $"Dithered over {Said.Whole(dithered.Stack.DitherPositions)} positions with outliers rejected, {limit}.";
+        yield return $"Dithered over {Plain.Whole(dithered.Stack.DitherPositions)} positions with outliers rejected, {limit}.";
     }
 
     /// <summary>"at most 0.19 °C", "less than 0.01 °C".</summary>
     private static string AtMost(double limit) =>
-        limit < 0.01 ? $"less than {Said.Celsius(0.01)}" : $"at most {Said.CelsiusAtMost(limit)}";
+        limit < 0.01 ? $"less than {Plain.Celsius(0.01)}" : $"at most {Plain.CelsiusAtMost(limit)}";
 
     private static string Reason(ToleranceAnswer answer) =>
-        $"The stack of {Said.Whole(answer.Stack.Lights)} × {Said.Seconds(answer.Stack.ExposureSeconds)} at "
-        + $"{Said.Celsius(answer.Stack.TemperatureCelsius)} is judged against its own noise"
+        $"The stack of {Plain.Whole(answer.Stack.Lights)} × {Plain.Seconds(answer.Stack.ExposureSeconds)} at "
+        + $"{Plain.Celsius(answer.Stack.TemperatureCelsius)} is judged against its own noise"
         + (answer.BindingCause is { } b ? $"; the first limit reached is: {Threshold(b, answer.Limits)}" : "")
         + (
             Limit(answer, "toleranceExposure") is double s
-                ? $"; the exposure may differ by {Said.Seconds(s)}."
+                ? $"; the exposure may differ by {Plain.Seconds(s)}."
                 : "; the exposure may differ by any amount."
         );
 

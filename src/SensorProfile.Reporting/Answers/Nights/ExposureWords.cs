@@ -27,12 +27,12 @@ internal static class ExposureWords
     {
         GainRow advised = answer.AdvisedRow;
         string use = answer.Modes.Count > 1 ? $"Use {ModeChoice.Name(advised.Settings)} and expose" : "Expose",
-            noise = Said.Percent(answer.Loss),
+            noise = Plain.Percent(answer.Loss),
             asked = Time(answer.ExposureSeconds),
-            share = Said.Percent(advised.ReadNoiseShare);
+            share = Plain.Percent(advised.ReadNoiseShare);
         if (answer.Verdict != ExposureVerdict.LongEnough && FullBefore(answer) is double full)
             return $"{use} as long as mount and bright stars allow: read noise adds more than {noise} to the noise of any "
-                + $"light that leaves {Said.Percent(1 - answer.Fill)} of the well free, up to {Time(full)}.";
+                + $"light that leaves {Plain.Percent(1 - answer.Fill)} of the well free, up to {Time(full)}.";
         return answer.Verdict switch
         {
             ExposureVerdict.Answered =>
@@ -56,8 +56,8 @@ internal static class ExposureWords
             : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
                 + $"{Time(largest.ExposureNeeded.Value)} or more under this sky. ";
         string well = advised.LongestExposure is { } longest
-            ? $"; sky and dark current fill {Said.Percent(answer.Fill)} of the well after "
-                + $"{Said.Duration(longest.Value)}, bright stars much sooner."
+            ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
+                + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
         return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
             + $"{SkyFields.Named(answer.Sky)}{well}";
@@ -72,5 +72,5 @@ internal static class ExposureWords
     private static string Shortest(GainChoiceAnswer answer) => Time(answer.ShortestUseful);
 
     private static string Time(double seconds) =>
-        seconds > LongestInSeconds ? Said.Duration(seconds) : Said.Seconds(seconds);
+        seconds > LongestInSeconds ? Plain.Duration(seconds) : Plain.Seconds(seconds);
 }

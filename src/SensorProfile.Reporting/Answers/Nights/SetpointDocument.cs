@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Answers.Nights;
 internal static class SetpointDocument
 {
     private const double CurveStepShown = 5;
-    private const int MostNightsShown = 24; // a year stands in its summary; all of it is in --json
+    private const int MaxNightsShown = 24; // a year stands in its summary; all of it is in --json
 
     /// <summary>Terminal, JSON and page all take the answer from here.</summary>
     public static AnswerDocument Of(SetpointAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
@@ -136,7 +136,7 @@ internal static class SetpointDocument
             "What each ambient temperature allows",
             ["night", ">ambient", ">sensor", ">typical pixel", ">pixel at 99 %", ""],
             [
-                .. (answer.Ambient.Count > MostNightsShown ? [] : answer.Ambient).Select(a =>
+                .. (answer.Ambient.Count > MaxNightsShown ? [] : answer.Ambient).Select(a =>
                     (IReadOnlyList<string>)
                         [
                             a.Label,

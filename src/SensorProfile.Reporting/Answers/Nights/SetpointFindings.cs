@@ -41,7 +41,7 @@ internal static class SetpointFindings
                 "nights-beyond-profile",
                 Severity.Warning,
                 $"On {SetpointWords.NightsBeyond(answer)} the sensor is more than "
-                    + $"{Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {range}{add}."
+                    + $"{Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, {range}{add}."
             );
     }
 }

@@ -37,7 +37,7 @@ internal static class SetpointWords
         );
         return cooled
             ? $"Run at {all}."
-            : $"Dark current adds at most {Said.Percent(answers[0].Loss)} with a sensor up to {all}.";
+            : $"Dark current adds at most {Plain.Percent(answers[0].Loss)} with a sensor up to {all}.";
     }
 
     /// <summary>"3 nights (−20 °C to −14 °C)".</summary>
@@ -48,7 +48,7 @@ internal static class SetpointWords
             air[^1] - air[0] < 0.05
                 ? QuantityText.Degrees(air[0])
                 : $"{QuantityText.Degrees(air[0])} to {QuantityText.Degrees(air[^1])}";
-        return $"{Said.Whole(air.Length)} night{(air.Length == 1 ? "" : "s")} ({span})";
+        return $"{Plain.Whole(air.Length)} night{(air.Length == 1 ? "" : "s")} ({span})";
     }
 
     private static string Cooled(SetpointAnswer answer)
@@ -68,7 +68,7 @@ internal static class SetpointWords
             { Limit: SetpointLimit.Cooler, Nights: { Count: > 1 } nights } =>
                 $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}; {QuantityText.Degrees(nights[0].Sensor)} "
                     + $"would {(Keeps(answer, nights[0]) ? "do" : "do better")}, and is within reach on "
-                    + $"{Said.Whole(nights[0].Nights)} of {Said.Whole(answer.Ambient.Count)} nights.",
+                    + $"{Plain.Whole(nights[0].Nights)} of {Plain.Whole(answer.Ambient.Count)} nights.",
             { Limit: SetpointLimit.Range } =>
                 $"{run} adds {Effect(answer)} there, more than {Accepted(answer)}{Add(answer)}.",
             { Limit: not null } => $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}.",
@@ -88,10 +88,10 @@ internal static class SetpointWords
                 ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
                 : "";
         return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {Percent(at.ExtraTypical)} to the noise of a "
-            + $"{Said.Seconds(answer.ExposureSeconds)} light in the typical pixel"
+            + $"{Plain.Seconds(answer.ExposureSeconds)} light in the typical pixel"
             + (
                 at.ExtraAtShare is double share
-                    ? $" and {AtMost(share)} in {Said.Percent(answer.Share)} of the pixels"
+                    ? $" and {AtMost(share)} in {Plain.Percent(answer.Share)} of the pixels"
                     : ""
             )
             + $", under {SkyFields.Named(answer.Sky)}{below}."
@@ -132,10 +132,10 @@ internal static class SetpointWords
         if (answer.Nights.Count == 0)
             return "";
         int within = answer.Ambient.Count(night => night.WithinLoss);
-        string all = Said.Whole(answer.Ambient.Count);
+        string all = Plain.Whole(answer.Ambient.Count);
         return within == 0
             ? $"; none of your {all} nights is cold enough"
-            : $"; {Said.Whole(within)} of your {all} nights are cold enough";
+            : $"; {Plain.Whole(within)} of your {all} nights are cold enough";
     }
 
     private static string UncooledReason(SetpointAnswer answer) =>
@@ -145,8 +145,8 @@ internal static class SetpointWords
                 : $"Without a cooler the sensor runs {QuantityText.Degrees(answer.SelfHeating)} above the air"
         )
         + "; the loss is that of "
-        + $"{(answer.At.ExtraAtShare is null ? "the typical pixel" : Said.Percent(answer.Share) + " of the pixels")} "
-        + $"in a light of {Said.Seconds(answer.ExposureSeconds)} under {SkyFields.Named(answer.Sky)}."
+        + $"{(answer.At.ExtraAtShare is null ? "the typical pixel" : Plain.Percent(answer.Share) + " of the pixels")} "
+        + $"in a light of {Plain.Seconds(answer.ExposureSeconds)} under {SkyFields.Named(answer.Sky)}."
         + Cure(answer);
 
     /// <summary>What to do about a loss that is not kept.</summary>
@@ -160,7 +160,7 @@ internal static class SetpointWords
             ? $" By the law {QuantityText.Degrees(asks)} would keep it."
             : "";
         string shorter = answer.ExposureWithinLoss is double seconds and >= ShortestAdvised
-            ? $"expose no longer than {Said.Duration(Math.Floor(seconds))}, "
+            ? $"expose no longer than {Plain.Duration(Math.Floor(seconds))}, "
             : "";
         return $"{law} What helps at {QuantityText.Degrees(answer.At.Temperature)}: {shorter}dither and reject outliers, and "
             + "take more darks.";
@@ -188,13 +188,13 @@ internal static class SetpointWords
     private static string Range(SetpointAnswer answer) =>
         $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";
 
-    private static string Accepted(SetpointAnswer answer) => $"the {Said.Percent(answer.Loss)} you accept";
+    private static string Accepted(SetpointAnswer answer) => $"the {Plain.Percent(answer.Loss)} you accept";
 
     /// <summary>"at most 4.91 % to the noise of a light in 99 % of the pixels", as the curve says.</summary>
     private static string Effect(SetpointAnswer answer) =>
         answer.At.ExtraAtShare is null
             ? $"{Percent(answer.At.ExtraTypical)} to the noise of a light in the typical pixel"
-            : $"{AtMost(Deciding(answer.At))} to the noise of a light in {Said.Percent(answer.Share)} of the pixels";
+            : $"{AtMost(Deciding(answer.At))} to the noise of a light in {Plain.Percent(answer.Share)} of the pixels";
 
     private static string Added(SetpointPoint at) =>
         at.ExtraAtShare is null ? Percent(at.ExtraTypical) : AtMost(Deciding(at));
@@ -205,7 +205,7 @@ internal static class SetpointWords
     private static double Deciding(SetpointPoint at) => Math.Max(at.ExtraTypical, at.ExtraAtShare ?? 0);
 
     private static string Percent(double percent) =>
-        percent is > 0 and < 0.01 ? "less than 0.01 %" : Said.Number(percent) + " %";
+        percent is > 0 and < 0.01 ? "less than 0.01 %" : Plain.Number(percent) + " %";
 
     /// <summary>Rounded up in the third digit: a bound is never less than what it bounds.</summary>
     private static string AtMost(double percent)
@@ -213,6 +213,6 @@ internal static class SetpointWords
         if (percent < 0.01)
             return Percent(percent);
         double step = Math.Pow(10, Math.Floor(Math.Log10(percent)) - 2);
-        return $"at most {Said.Number(Math.Ceiling(percent / step - 1e-9) * step)} %";
+        return $"at most {Plain.Number(Math.Ceiling(percent / step - 1e-9) * step)} %";
     }
 }

@@ -126,7 +126,7 @@ internal static class DriftWords
                 .Take(parts.Length > 0 ? 1 : 3),
         ];
         string patch = hot.SelectMany(h => h.Patches).FirstOrDefault() is { } p
-            ? $"a patch of {Said.Whole(p.NewPixels)} new hot pixels has grown {p.Where}"
+            ? $"a patch of {Plain.Whole(p.NewPixels)} new hot pixels has grown {p.Where}"
             : "";
         return $"The sensor has changed in {Years(years)}: "
             + $"{string.Join(", ", [.. parts, .. slow, .. patch.Length > 0 ? [patch] : Array.Empty<string>()])}"
@@ -168,16 +168,16 @@ internal static class DriftWords
     private static string Part(DriftChange c)
     {
         if (c.Quantity == "newLessHealed")
-            return $"{Said.Whole((long)c.To.Value)} new hot pixels against {Said.Whole((long)c.From.Value)} healed";
+            return $"{Plain.Whole((long)c.To.Value)} new hot pixels against {Plain.Whole((long)c.From.Value)} healed";
         double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
-        string by = Math.Abs(share) is > 0.001 and < 10 ? Said.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
+        string by = Math.Abs(share) is > 0.001 and < 10 ? Plain.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
         return $"{QuantityNames.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
     }
 
     private static string Unchanged(IReadOnlyList<DriftChange> changes, double years)
     {
         string seen = changes.FirstOrDefault(c => c.Quantity == "darkRate") is { From.Value: > 0 } dark
-            ? $"; a change of the dark current by {Said.Percent(dark.Detectable / dark.From.Value)} would have been seen"
+            ? $"; a change of the dark current by {Plain.Percent(dark.Detectable / dark.From.Value)} would have been seen"
             : "";
         return $"No change beyond the errors in {Years(years)}{seen}.";
     }
@@ -190,11 +190,11 @@ internal static class DriftWords
             "",
             answer.Probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + ProbeWords.Of(p)).Distinct()
         );
-        return $"{(beyond == 0 ? "None" : Said.Whole(beyond))} of the {Said.Whole(tests)} "
+        return $"{(beyond == 0 ? "None" : Plain.Whole(beyond))} of the {Plain.Whole(tests)} "
             + $"values{(answer.Trends.Count > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
             + "explain. "
             + "The bar is so high that a sensor in which nothing changed would show even one such move in at "
-            + $"most {Said.Percent(answer.Significance)} of reports like this one (rule of Holm).{probe}";
+            + $"most {Plain.Percent(answer.Significance)} of reports like this one (rule of Holm).{probe}";
     }
 
     private static Finding PatchFinding(GrowingPatch patch) =>
@@ -212,9 +212,9 @@ internal static class DriftWords
     private static string Years(double years)
     {
         double days = years * TrendFit.DaysPerYear;
-        string number = Said.Number(years, 2);
+        string number = Plain.Number(years, 2);
         return days < 1.5 ? "a day"
-            : years < 0.25 ? $"{Said.Whole((long)Math.Round(days))} days"
+            : years < 0.25 ? $"{Plain.Whole((long)Math.Round(days))} days"
             : number == "1" ? "1 year"
             : $"{number} years";
     }

@@ -10,8 +10,8 @@ internal static class LibraryWords
     public static string Of(LibraryForecast forecast)
     {
         string what =
-            $"a stack of {Said.Whole(forecast.Lights)} lights of {Said.Seconds(forecast.ExposureSeconds)} more than the "
-            + $"{Said.Percent(forecast.Loss)} allowed";
+            $"a stack of {Plain.Whole(forecast.Lights)} lights of {Plain.Seconds(forecast.ExposureSeconds)} more than the "
+            + $"{Plain.Percent(forecast.Loss)} allowed";
         if (forecast.DateUtc is { } best)
         {
             string band = forecast.EarliestUtc is { } early

@@ -30,7 +30,7 @@ internal static class ProbeWords
 
     /// <summary>"0.98 °C higher": what brings the sensor back to its old temperature.</summary>
     public static string Setting(Measurement hot) =>
-        $"{Said.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
+        $"{Plain.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
 
     private static string Alone(Measurement hot) =>
         $"The pixels, hot ones too, changed as if the sensor were {Felt(hot)} at the same reading: the "
@@ -44,5 +44,5 @@ internal static class ProbeWords
 
     /// <summary>"0.3 °C colder".</summary>
     private static string Felt(Measurement step) =>
-        $"{Said.Celsius(Math.Abs(step.Value))} {(step.Value > 0 ? "warmer" : "colder")}";
+        $"{Plain.Celsius(Math.Abs(step.Value))} {(step.Value > 0 ? "warmer" : "colder")}";
 }

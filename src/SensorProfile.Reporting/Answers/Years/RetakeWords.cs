@@ -32,7 +32,7 @@ internal static class RetakeWords
             string why =
                 retake[0] != RetakeKind.Darks ? ""
                 : hot is { New: > 0 } h
-                    ? $" Darks from {since} do not hold the {Said.Whole(h.New)} pixels that turned hot "
+                    ? $" Darks from {since} do not hold the {Plain.Whole(h.New)} pixels that turned hot "
                         + $"since{(h.Patches.Count > 0 ? ", the patch among them" : "")}."
                 : $" Darks from {since} hold another dark current.";
             string proof =

@@ -12,7 +12,7 @@ namespace SensorProfile.Reporting.Content.Nights;
 /// </summary>
 internal static class MatchBlocks
 {
-    private const int MostPairs = 40,
+    private const int MaxPairs = 40,
         BestOfMany = 3;
     private const double WorthDrawing = 0.5; // °C
 
@@ -67,7 +67,7 @@ internal static class MatchBlocks
 
     /// <summary>What the table of pairs shows.</summary>
     public static string PairsTitle(MatchAnswer answer) =>
-        answer.Pairs.Count <= MostPairs
+        answer.Pairs.Count <= MaxPairs
             ? "Every light set against every dark set"
             : $"The {BestOfMany} best dark sets of every light set (all {QuantityText.Count(answer.Pairs.Count)} "
                 + "pairs stand in dark-match.csv)";
@@ -97,7 +97,7 @@ internal static class MatchBlocks
     }
 
     private static IEnumerable<LightMatch> Shown(MatchAnswer answer) =>
-        answer.Pairs.Count <= MostPairs
+        answer.Pairs.Count <= MaxPairs
             ? answer.Pairs
             : answer
                 .Pairs.GroupBy(pair => MatchWords.Set(pair.Lights))

@@ -46,7 +46,7 @@ internal sealed record NightAnswers(
     public AssumedTemperature? Temperature { get; init; }
 
     /// <summary>Asks every question of a mode; what the profile cannot answer is left out and said.</summary>
-    public static NightAnswers Of(CameraProfile profile, ModeProfile mode)
+    public static NightAnswers Ask(CameraProfile profile, ModeProfile mode)
     {
         var refusals = new List<Finding>();
         T? Asked<T>(Func<T> ask)
@@ -70,7 +70,7 @@ internal sealed record NightAnswers(
             Lights = Lights,
             Sky = Sky,
         };
-        AssumedTemperature? taken = Asked(() => AssumedTemperature.Of(profile, mode, stack, cooled: true));
+        AssumedTemperature? taken = Asked(() => AssumedTemperature.Choose(profile, mode, stack, cooled: true));
         double celsius = taken?.Celsius ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
         ToleranceQuestion Stack(int positions) =>
             new()

@@ -110,11 +110,11 @@ internal static class BadPlaces
 
     private static string Named(string what, IReadOnlyList<int> numbers)
     {
-        const int Most = 12;
+        const int MaxShown = 12;
         return numbers.Count == 0
             ? ""
             : $"{(numbers.Count == 1 ? what : what + "s")} "
-                + $"{string.Join(", ", numbers.Take(Most))}{(numbers.Count > Most ? $" and {numbers.Count - Most} more" : "")}";
+                + $"{string.Join(", ", numbers.Take(MaxShown))}{(numbers.Count > MaxShown ? $" and {numbers.Count - MaxShown} more" : "")}";
     }
 
     private static string? Others(FixedPatternProfile pattern)

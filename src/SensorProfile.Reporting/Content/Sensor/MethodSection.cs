@@ -31,7 +31,7 @@ internal static class MethodSection
         if (profile.Modes.Count > 0)
             blocks.AddRange([new SubheadingBlock("Settings"), Settings(profile.Modes)]);
         blocks.AddRange([new SubheadingBlock("Methods and sources"), new ListBlock(Sources.All)]);
-        blocks.AddRange([new SubheadingBlock("Cautions"), new ListBlock(Cautions.For(profile))]);
+        blocks.AddRange([new SubheadingBlock("Cautions"), new ListBlock(ProfileCautions.For(profile))]);
         return new ReportSection("How these numbers came about", null, blocks);
     }
 

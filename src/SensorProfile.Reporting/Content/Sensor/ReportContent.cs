@@ -19,7 +19,7 @@ internal static class ReportContent
         IReadOnlyList<NightAnswers>? nights = null
     )
     {
-        nights ??= [.. profile.Modes.Select(mode => NightAnswers.Of(profile, mode))];
+        nights ??= [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
         var figures = new FigureCounter();
         var sections = new List<ReportSection> { SummarySection.Of(profile) };
         if (SessionSection.Of(profile.Frames, figures) is { } session)

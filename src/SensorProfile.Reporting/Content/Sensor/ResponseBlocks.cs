@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 /// <summary>Structure of the response, lines that stand out, and boundaries between parts of the sensor.</summary>
 internal static class ResponseBlocks
 {
-    private const int MostLines = 12;
+    private const int MaxLines = 12;
 
     /// <summary>The blocks; none for profiles without these measurements.</summary>
     public static IEnumerable<Block> Of(FixedPatternProfile pattern) =>
@@ -47,7 +47,7 @@ internal static class ResponseBlocks
             [
                 .. pattern
                     .Lines.OrderByDescending(l => Math.Abs(l.Excess.Value) / l.Excess.StandardUncertainty)
-                    .Take(MostLines)
+                    .Take(MaxLines)
                     .Select(l =>
                         (IReadOnlyList<string>)
                             [
@@ -65,8 +65,8 @@ internal static class ResponseBlocks
             ],
             [0.2, 0.25, 0.2, 0.35]
         );
-        if (pattern.Lines.Count > MostLines)
-            yield return new TextBlock($"The {MostLines} clearest of {QuantityText.Count(pattern.Lines.Count)}.");
+        if (pattern.Lines.Count > MaxLines)
+            yield return new TextBlock($"The {MaxLines} clearest of {QuantityText.Count(pattern.Lines.Count)}.");
     }
 
     private static IEnumerable<Block> Boundaries(FixedPatternProfile pattern)

@@ -12,7 +12,7 @@ internal static class SummarySection
     /// <summary>The first page of a report.</summary>
     public static ReportSection Of(CameraProfile profile)
     {
-        var blocks = new List<Block> { Answer.Of(profile) };
+        var blocks = new List<Block> { ProfileAnswer.Of(profile) };
         if (profile.Modes.Count == 1)
             blocks.Add(KeyFigures(profile.Modes[0]));
         else if (profile.Modes.Count > 1)
@@ -56,7 +56,7 @@ internal static class SummarySection
         yield return new TableBlock(
             ["Quantity", "Value", "Samples", "Method"],
             [
-                .. QuantityList
+                .. ProfileQuantities
                     .Of(mode)
                     .Where(named => named.Quantity is not null)
                     .Select(named =>
@@ -85,7 +85,7 @@ internal static class SummarySection
     private static TableBlock Channels(IReadOnlyList<ChannelProfile> channels)
     {
         string[] names = [.. channels.Select(channel => channel.Name)];
-        IReadOnlyList<NamedQuantity>[] columns = [.. channels.Select(QuantityList.Of)];
+        IReadOnlyList<NamedQuantity>[] columns = [.. channels.Select(ProfileQuantities.Of)];
         IEnumerable<IReadOnlyList<string>> rows = Enumerable
             .Range(0, columns[0].Count)
             .Where(row => columns.Any(column => column[row].Quantity is not null))

@@ -11,7 +11,7 @@ internal static class DriftPixelsSection
     public static ReportSection Of(HotPixelDrift hot, string? label, FigureCounter figures)
     {
         string thinned =
-            hot.Unchanged.Count > DriftMapPlot.MostShown || hot.New > DriftMapPlot.MostShown
+            hot.Unchanged.Count > DriftMapPlot.MaxShown || hot.New > DriftMapPlot.MaxShown
                 ? " Where there are very many, an even sample of them is drawn."
                 : "";
         string outline =

@@ -63,7 +63,7 @@ internal static class SetpointPlot
             "typical pixel",
             Palette.Blue,
             LineStyle.Solid,
-            Line(sky, point => point.ExtraTypical),
+            Curve(sky, point => point.ExtraTypical),
             1.4
         );
         PlotBase.AddLine(
@@ -71,7 +71,7 @@ internal static class SetpointPlot
             $"pixel at {QuantityText.Number(100 * sky.Share)} %",
             Palette.Vermillion,
             LineStyle.Solid,
-            Line(sky, point => point.ExtraAtShare),
+            Curve(sky, point => point.ExtraAtShare),
             1.4
         );
         if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
@@ -102,7 +102,7 @@ internal static class SetpointPlot
                 sky.Sky.Name,
                 Palette.Series(i),
                 LineStyle.Solid,
-                Line(sky, point => ranked ? point.ExtraAtShare : point.ExtraTypical),
+                Curve(sky, point => ranked ? point.ExtraAtShare : point.ExtraTypical),
                 1.4
             );
             if (ranked)
@@ -111,7 +111,7 @@ internal static class SetpointPlot
                     null,
                     Palette.Series(i),
                     LineStyle.Dot,
-                    Line(sky, point => point.ExtraTypical),
+                    Curve(sky, point => point.ExtraTypical),
                     1.1
                 );
             if (sky.Quantities.GetValueOrDefault("setpoint") is not null)
@@ -123,7 +123,7 @@ internal static class SetpointPlot
         }
     }
 
-    private static IEnumerable<DataPoint> Line(SetpointAnswer sky, Func<SetpointPoint, double?> percent) =>
+    private static IEnumerable<DataPoint> Curve(SetpointAnswer sky, Func<SetpointPoint, double?> percent) =>
         sky
             .Curve.Where(point => percent(point) > SmallestPercent)
             .Select(point => new DataPoint(point.Temperature, percent(point)!.Value));

@@ -68,7 +68,7 @@ internal static class PhotonTransferPlot
             alone ? "straight fit" : null,
             alone ? Palette.Vermillion : colour,
             LineStyle.Solid,
-            Line(curve, Straight(curve)),
+            Curve(curve, Straight(curve)),
             curve.Selected == "straight" ? 1.5 : 0.9
         );
         PlotBase.AddLine(
@@ -76,7 +76,7 @@ internal static class PhotonTransferPlot
             alone && curve.GainCurved is not null ? "curved fit" : null,
             alone ? Palette.Green : colour,
             LineStyle.Dash,
-            Line(curve, Curved(curve)),
+            Curve(curve, Curved(curve)),
             curve.Selected == "curved" ? 1.5 : 0.9
         );
         if (alone)
@@ -125,7 +125,7 @@ internal static class PhotonTransferPlot
             curve.Selected == "curved" ? (Curved(curve), Straight(curve)) : (Straight(curve), Curved(curve));
         return chosen is null || other is null
             ? []
-            : Line(curve, chosen).Select(point => new DataPoint(point.X, 100 * (other(point.X) / point.Y - 1)));
+            : Curve(curve, chosen).Select(point => new DataPoint(point.X, 100 * (other(point.X) / point.Y - 1)));
     }
 
     /// <summary>The straight line; null when it was not fitted.</summary>
@@ -138,7 +138,7 @@ internal static class PhotonTransferPlot
             ? signal => signal / gain.Value * (1 + curvature.Value * signal)
             : null;
 
-    private static IEnumerable<DataPoint> Line(PhotonTransferCurve curve, Func<double, double>? fit)
+    private static IEnumerable<DataPoint> Curve(PhotonTransferCurve curve, Func<double, double>? fit)
     {
         if (fit is null)
             return [];

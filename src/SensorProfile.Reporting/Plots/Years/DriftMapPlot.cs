@@ -12,7 +12,7 @@ namespace SensorProfile.Reporting.Plots.Years;
 internal static class DriftMapPlot
 {
     /// <summary>Most points drawn of one kind: more would make a black page, and a heavy file.</summary>
-    public const int MostShown = 1500;
+    public const int MaxShown = 1500;
 
     /// <summary>The map.</summary>
     public static Panel Of(HotPixelDrift hot)
@@ -74,7 +74,7 @@ internal static class DriftMapPlot
         (int X, int Y)[] places
     )
     {
-        int step = Math.Max(1, (places.Length + MostShown - 1) / MostShown);
+        int step = Math.Max(1, (places.Length + MaxShown - 1) / MaxShown);
         PlotBase.AddPoints(
             model,
             new PointStyle(title, colour, marker, filled, scale),

@@ -67,7 +67,7 @@ internal static class DefectTable
     /// What the level test says of a pixel; all columns empty for the others. Amplitudes in e-, rates in e-/px/s at the
     /// reference temperature, dwell times in s.
     /// </summary>
-    private static string Levels(LevelFit? fit)
+    private static string Levels(TelegraphFit? fit)
     {
         if (fit is null)
             return ",,,,,,,,";

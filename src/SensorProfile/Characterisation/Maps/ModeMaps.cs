@@ -64,7 +64,7 @@ public sealed record ModeMaps
     public byte[]? Defects { get; init; }
 
     /// <summary>Levels of the pixels that jump between some, by index; empty when none was found.</summary>
-    internal IReadOnlyDictionary<int, LevelFit> Levels { get; init; } = new Dictionary<int, LevelFit>();
+    internal IReadOnlyDictionary<int, TelegraphFit> Levels { get; init; } = new Dictionary<int, TelegraphFit>();
 
     private static float[]? Widened(Half[]? map) => map is null ? null : Array.ConvertAll(map, value => (float)value);
 }

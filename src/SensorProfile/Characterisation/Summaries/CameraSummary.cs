@@ -6,7 +6,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>The camera as its frames show it.</summary>
 internal static class CameraSummary
 {
-    public static CameraInfo Of(IReadOnlyList<Frame> frames, IReadOnlyList<MeasuredMode> modes)
+    public static CameraInfo Summarise(IReadOnlyList<Frame> frames, IReadOnlyList<MeasuredMode> modes)
     {
         if (frames.Count == 0)
             return new();

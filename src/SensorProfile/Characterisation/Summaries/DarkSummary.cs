@@ -8,7 +8,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>Turns the lines and the law into the profile's record.</summary>
 internal static class DarkSummary
 {
-    public static DarkCurrentProfile Of(
+    public static DarkCurrentProfile Summarise(
         DarkTemperature[] temperatures,
         TemperatureFitResult? fit,
         IReadOnlyList<Measurement> gains
@@ -64,7 +64,7 @@ internal static class DarkSummary
                         gains,
                         false,
                         "rise of the median level with exposure (EMVA 1288, mean form)"
-                            + (t.Lean.IsKnown ? ", what noise adds to a median taken off" : "")
+                            + (t.Shift.IsKnown ? ", what noise adds to a median taken off" : "")
                     ),
             MeanRate =
                 clamped || t.Mean is not { Resolved: true }
@@ -88,12 +88,7 @@ internal static class DarkSummary
     /// <summary>
     /// A slope in e-/s (or e-²/s, which is the same number for Poisson electrons) with the gain's doubt added.
     /// </summary>
-    public static Measurement Rate(
-        DarkSignalLineFit line,
-        IReadOnlyList<Measurement> gains,
-        bool variance,
-        string method
-    )
+    public static Measurement Rate(DarkSignalFit line, IReadOnlyList<Measurement> gains, bool variance, string method)
     {
         double common = CommonRelativeUncertainty(gains, variance) * line.Slope.Value;
         return new(

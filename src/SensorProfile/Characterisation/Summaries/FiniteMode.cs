@@ -21,7 +21,7 @@ internal static class FiniteMode
 
     /// <summary>The profile without non-finite numbers, and the places that were emptied.</summary>
     /// <returns>The profile itself when all its numbers are finite.</returns>
-    public static (ModeProfile Profile, IReadOnlyList<string> Emptied) Of(ModeProfile profile)
+    public static (ModeProfile Profile, IReadOnlyList<string> Emptied) RemoveNonFinite(ModeProfile profile)
     {
         JsonTypeInfo info = options.GetTypeInfo(typeof(ModeProfile));
         JsonNode node = JsonSerializer.SerializeToNode(profile, info)!;

@@ -22,7 +22,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>Joins what bias, flats and darks say into a mode's part of the profile.</summary>
 internal static class ModeSummary
 {
-    public static ModeProfile Of(
+    public static ModeProfile Summarise(
         ModeFrames mode,
         BiasResult bias,
         FlatResult flats,
@@ -94,7 +94,7 @@ internal static class ModeSummary
                 ),
             // an array of an enumeration of bytes is an array of bytes to the runtime
             Defects = (byte[]?)(object?)pattern?.Defects.Classes,
-            Levels = pattern?.Maps.Levelled.Fits ?? LevelPixels.None.Fits,
+            Levels = pattern?.Maps.Levelled.Fits ?? TelegraphSearch.None.Fits,
         };
     }
 
@@ -187,7 +187,7 @@ internal static class ModeSummary
         DarkTemperature? nearest = darks.Temperatures.MinBy(t => Math.Abs(t.TemperatureCelsius - reference));
         if (nearest is null || nearest.Channels.Count <= channel)
             return null;
-        DarkSignalLineFit? line = variance ? nearest.Channels[channel].Variance : nearest.Channels[channel].Typical;
+        DarkSignalFit? line = variance ? nearest.Channels[channel].Variance : nearest.Channels[channel].Typical;
         if (line is not { Resolved: true } || (!variance && darks.Profile.Form == "variance"))
             return null;
         double factor = 1;

@@ -7,9 +7,9 @@ namespace SensorProfile.Characterisation.Summaries;
 /// <summary>For everything that could not be measured: which frames would supply it.</summary>
 internal static class NullReasons
 {
-    public static IEnumerable<Finding> Of(IReadOnlyList<MeasuredMode> modes, Inventory inventory, double tolerance)
+    public static IEnumerable<Finding> Find(IReadOnlyList<MeasuredMode> modes, Inventory inventory, double tolerance)
     {
-        foreach (MeasurementLack lack in MissingMeasurements.Of(inventory, tolerance))
+        foreach (MeasurementLack lack in MissingMeasurements.Find(inventory, tolerance))
         {
             ModeProfile? profile = modes.Select(m => m.Profile).FirstOrDefault(p => p.Settings == lack.Settings);
             if (
@@ -28,7 +28,7 @@ internal static class NullReasons
         }
         if (modes.Count == 0)
             yield return new Finding(
-                Codes.NotMeasured,
+                MeasurementCodes.NotMeasured,
                 Severity.Refusal,
                 "No bias, dark or flat frame could be measured: a survey shows what was found and "
                     + "writes a capture table in which the kinds can be filled in."

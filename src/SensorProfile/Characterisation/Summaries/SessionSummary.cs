@@ -12,7 +12,7 @@ namespace SensorProfile.Characterisation.Summaries;
 /// </summary>
 internal static class SessionSummary
 {
-    public static FramesInfo Of(IReadOnlyList<MeasuredMode> modes, Inventory inventory, Rejections rejections)
+    public static FramesInfo Summarise(IReadOnlyList<MeasuredMode> modes, Inventory inventory, FindingsLog log)
     {
         var frames = modes
             .SelectMany((m, i) => m.Frames.Frames.Select(f => (Mode: i, Screened: f)))
@@ -22,7 +22,7 @@ internal static class SessionSummary
         return new FramesInfo
         {
             Used = frames.Count,
-            Rejected = [.. inventory.Rejected, .. rejections.Files],
+            Rejected = [.. inventory.Rejected, .. log.Files],
             InputDigest = Digest(frames.Select(f => f.Screened)),
             Session =
             [

@@ -16,7 +16,7 @@ internal sealed record DarkFloor(double Share, Measurement ThermalDoubling)
 
     /// <summary>Reads it from the selected law; null when that has no floor, or none that stands out.</summary>
     /// <param name="dark">Dark current of a profile.</param>
-    public static DarkFloor? Of(DarkCurrentProfile dark)
+    public static DarkFloor? Find(DarkCurrentProfile dark)
     {
         ArgumentNullException.ThrowIfNull(dark);
         if (

@@ -31,16 +31,16 @@ internal sealed record FittedLaw(
     {
         var gradient = new double[Law.Count];
         Law.Gradient(temperatureCelsius, Parameters, gradient);
-        return (Law.Rate(temperatureCelsius, Parameters), Math.Sqrt(Propagation.Variance(gradient, Covariance)));
+        return (Law.Rate(temperatureCelsius, Parameters), Math.Sqrt(ErrorPropagation.Variance(gradient, Covariance)));
     }
 
     /// <summary>Doubling temperature by the local slope and its standard uncertainty, °C.</summary>
     public (double Value, double Uncertainty) DoublingAt(double temperatureCelsius) =>
-        Propagation.Of(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
+        ErrorPropagation.Propagate(p => Law.Doubling(temperatureCelsius, p), Parameters, Covariance);
 
     /// <summary>Doubling temperature of the part that cooling reduces, °C.</summary>
     public (double Value, double Uncertainty) ThermalDoublingAt(double temperatureCelsius) =>
-        Propagation.Of(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
+        ErrorPropagation.Propagate(p => Law.ThermalDoubling(temperatureCelsius, p), Parameters, Covariance);
 
     /// <summary>The same fit with its covariance multiplied by a factor.</summary>
     public FittedLaw Widened(double factor) =>

@@ -40,7 +40,7 @@ internal sealed record LawComparison(
     /// are exp(−Δ/2) of χ² + 2k: with
     /// known uncertainties that is unbiased already, and the correction would hide a floor or a second process that few
     /// points cannot exclude.</remarks>
-    public static LawComparison Of(IReadOnlyList<FittedLaw> fits, int points)
+    public static LawComparison Compare(IReadOnlyList<FittedLaw> fits, int points)
     {
         bool anyAccepted = fits.Any(f => f.Probability >= Rejection);
         bool[] possible = [.. fits.Select(f => !anyAccepted || f.Probability >= Rejection)];

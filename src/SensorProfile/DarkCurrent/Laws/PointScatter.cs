@@ -18,7 +18,7 @@ namespace SensorProfile.DarkCurrent.Laws;
 internal static class PointScatter
 {
     private const double Significance = 0.05,
-        MostScatter = 10;
+        MaxScatter = 10;
 
     /// <summary>Fits all laws, with the scatter found; null when none can be fitted.</summary>
     public static ScatteredFits? Fit(IReadOnlyList<TemperatureLaw> laws, IReadOnlyList<TemperaturePoint> points)
@@ -93,10 +93,10 @@ internal static class PointScatter
                 : -1;
         double low = 0,
             high = 0.01;
-        while (high < MostScatter && Excess(high) > 0)
+        while (high < MaxScatter && Excess(high) > 0)
             (low, high) = (high, 2 * high);
         // where a law fits at one scatter and not at the next, the misfit jumps and has no root: the larger one is kept
-        return high < MostScatter && Brent.TryFindRoot(Excess, low, high, 1e-9, 100, out double root) ? root : high;
+        return high < MaxScatter && Brent.TryFindRoot(Excess, low, high, 1e-9, 100, out double root) ? root : high;
     }
 
     private sealed class Data(IReadOnlyList<TemperaturePoint> points)

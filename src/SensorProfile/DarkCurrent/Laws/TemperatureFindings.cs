@@ -11,7 +11,7 @@ internal static class TemperatureFindings
     public static Finding? WhyNot(IReadOnlyList<TemperaturePoint> points)
     {
         double[] temperatures = Distinct(points);
-        if (temperatures.Length < TemperatureFit.FewestTemperatures)
+        if (temperatures.Length < TemperatureFit.MinTemperatures)
             return new Finding(
                 "too-few-temperatures",
                 Severity.Refusal,

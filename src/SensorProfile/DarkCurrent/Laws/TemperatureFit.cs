@@ -14,7 +14,7 @@ internal static class TemperatureFit
     /// Different temperatures that a doubling temperature needs: with two, every law passes through both and none is
     /// tested.
     /// </summary>
-    public const int FewestTemperatures = 3;
+    public const int MinTemperatures = 3;
 
     /// <summary>Two temperatures closer than this, °C, count as one.</summary>
     internal const double SameTemperature = 0.5;
@@ -46,7 +46,7 @@ internal static class TemperatureFit
         if (PointScatter.Fit(TemperatureLaw.All(referenceTemperature), sorted) is not { } fitted)
             return nothing with { Findings = [TemperatureFindings.NotDetermined(sorted)] };
         FittedLaw[] fits = [.. fitted.Fits.Select(f => f.WithCommon(commonRelativeUncertainty))];
-        LawComparison laws = LawComparison.Of(fits, sorted.Length);
+        LawComparison laws = LawComparison.Compare(fits, sorted.Length);
         return Result(nothing with { TemperatureScatter = fitted.TemperatureScatter }, sorted, laws, fitted);
     }
 

@@ -13,7 +13,7 @@ namespace SensorProfile.DarkCurrent.Levels;
 internal sealed record CoreShape(double RelativeVariance, double RelativeThirdMoment)
 {
     // beyond it the expansion of the distribution function no longer rises everywhere
-    private const double MostSkew = 0.9;
+    private const double MaxSkew = 0.9;
 
     /// <summary>The shape that the temperatures have in common.</summary>
     public static CoreShape Of(IReadOnlyList<DarkDistribution> temperatures)
@@ -32,7 +32,7 @@ internal sealed record CoreShape(double RelativeVariance, double RelativeThirdMo
                         .Select(d => (d.ThirdMoment / Power(d, 3), d.ThirdMomentUncertainty / Power(d, 3)))
                         .Append((expected, expected))
                 );
-        double most = MostSkew * Math.Pow(variance, 1.5);
+        double most = MaxSkew * Math.Pow(variance, 1.5);
         return new(variance, Math.Clamp(third, -most, most));
     }
 

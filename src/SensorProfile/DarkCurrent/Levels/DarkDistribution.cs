@@ -45,7 +45,7 @@ internal sealed record DarkDistribution
     /// <summary>Measures it.</summary>
     /// <param name="signals">Signals of one channel.</param> <param name="seconds">Exposure, s.</param>
     /// <param name="pedestalVariance">Variance of the pedestal map by its own noise, e-²: both halves share it.</param>
-    public static DarkDistribution Of(HalvedSignals signals, double seconds, double pedestalVariance)
+    public static DarkDistribution Measure(HalvedSignals signals, double seconds, double pedestalVariance)
     {
         int blocks = signals.First.Length,
             a = signals.FirstFrames,

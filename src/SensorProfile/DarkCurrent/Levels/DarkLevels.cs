@@ -18,7 +18,7 @@ internal sealed class DarkLevels(
 )
 {
     // ADU²: rounding to whole codes; a saturated frame shows no other noise
-    private const double LeastVariance = 1.0 / 12;
+    private const double MinVariance = 1.0 / 12;
 
     /// <summary>The same for some of the sets.</summary>
     public DarkLevels Only(IReadOnlyList<ScreenedSet> some) => new(some, gains, exposureOf);
@@ -48,23 +48,23 @@ internal sealed class DarkLevels(
 
     // Frames of a set are rounded alike: what that puts them off by does not average out over them.
     private static double Doubt(ChannelReading reading, double efficiency, int frames) =>
-        Square(efficiency) * Math.Max(reading.ClippedVariance, LeastVariance) / reading.Pixels
+        Square(efficiency) * Math.Max(reading.ClippedVariance, MinVariance) / reading.Pixels
         + Square(reading.RoundingDoubt) * frames;
 
-    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them lean by.</summary>
+    /// <summary>Points of the median pixel: the medians of the frames without what noise makes them shift by.</summary>
     public IReadOnlyList<(double ExposureSeconds, double Level, double Uncertainty)> MedianPoints(
-        MedianLean lean,
+        MedianShift shift,
         int? channel = null
     )
     {
-        double[] leans =
+        double[] shifts =
         [
-            .. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => lean.Of(set, c)))),
+            .. sets.SelectMany(set => set.Frames.Select(_ => Selected(channel).Average(c => shift.Of(set, c)))),
         ];
         return
         [
             .. Points(c => c.Median, OrderStatistics.MedianToMeanError, channel)
-                .Select((p, i) => p with { Level = p.Level - leans[i] }),
+                .Select((p, i) => p with { Level = p.Level - shifts[i] }),
         ];
     }
 
@@ -111,7 +111,7 @@ internal sealed class DarkLevels(
         IReadOnlyList<ScreenedSet> sets,
         double medianPedestal,
         double meanPedestal,
-        Func<ScreenedSet, double> lean,
+        Func<ScreenedSet, double> shift,
         IReadOnlyList<(double ExposureSeconds, PairStatistics Pair)> pairs
     )
     {
@@ -122,9 +122,9 @@ internal sealed class DarkLevels(
                 .Select(group =>
                 {
                     ScreenedFrame[] frames = [.. group.SelectMany(s => s.Frames)];
-                    double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - lean(s)))],
+                    double[] medians = [.. group.SelectMany(s => s.Frames.Select(f => f.Level - shift(s)))],
                         means = [.. frames.Select(f => f.Channels.Average(c => c.Mean))];
-                    PooledVariance? variance = PooledVariance.Of([
+                    PooledVariance? variance = PooledVariance.Pool([
                         .. pairs
                             .Where(p => p.ExposureSeconds == group.Key)
                             .SelectMany(p => p.Pair.Channels)

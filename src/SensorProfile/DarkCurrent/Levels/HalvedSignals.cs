@@ -14,9 +14,9 @@ namespace SensorProfile.DarkCurrent.Levels;
 internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][] First, float[][] Second)
 {
     // of blocks: half a million pixels and more tell a median well enough
-    private const int MostRows = 24,
-        MostColumns = 32,
-        FewestBlocks = 20;
+    private const int MaxRows = 24,
+        MaxColumns = 32,
+        MinBlocks = 20;
 
     // px of one channel: the larger, the better a block knows its level
     private static readonly int[] sides = [32, 24, 16];
@@ -30,7 +30,7 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="gains">e-/ADU of each channel.</param>
     /// <param name="walk">Threads.</param>
-    public static IReadOnlyList<HalvedSignals>? Of(
+    public static IReadOnlyList<HalvedSignals>? Collect(
         IReadOnlyList<IFrameSamples> frames,
         float[] pedestal,
         ColourMosaic mosaic,
@@ -42,13 +42,13 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
             return null;
         (int width, int height) = (frames[0].Width, frames[0].Height);
         int side = sides.FirstOrDefault(s =>
-            Blocks(height, s * mosaic.Period) * Blocks(width, s * mosaic.Period) >= FewestBlocks
+            Blocks(height, s * mosaic.Period) * Blocks(width, s * mosaic.Period) >= MinBlocks
         );
         if (side == 0)
             return null;
         int span = side * mosaic.Period,
-            rows = Math.Min(MostRows, Blocks(height, span)),
-            columns = Math.Min(MostColumns, Blocks(width, span));
+            rows = Math.Min(MaxRows, Blocks(height, span)),
+            columns = Math.Min(MaxColumns, Blocks(width, span));
         HalvedSignals[] channels =
         [
             .. Enumerable
@@ -71,7 +71,7 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
                 for (int c = 0; c < columns; c++)
                 for (int channel = 0; channel < channels.Length; channel++)
                 {
-                    var block = new Block(
+                    var block = new SignalBlock(
                         top,
                         Place(c, columns, width, span, mosaic.Period),
                         side,
@@ -124,7 +124,15 @@ internal sealed record HalvedSignals(int FirstFrames, int SecondFrames, float[][
         return (first, second);
     }
 
-    private readonly record struct Block(int Top, int Left, int Side, int Width, int Period, int Channel, double Gain)
+    private readonly record struct SignalBlock(
+        int Top,
+        int Left,
+        int Side,
+        int Width,
+        int Period,
+        int Channel,
+        double Gain
+    )
     {
         public float[] Signal(int[] sums, int frames, float[] pedestal)
         {

@@ -58,7 +58,10 @@ internal readonly record struct Jitter(double Size, int DegreesOfFreedom)
     {
         double fromJitter = Math.Sqrt(Math.Max(0, total * total - stated * stated));
         return Size > 0
-            ? Propagation.EffectiveDegreesOfFreedom([stated, fromJitter], [double.PositiveInfinity, DegreesOfFreedom])
+            ? ErrorPropagation.EffectiveDegreesOfFreedom(
+                [stated, fromJitter],
+                [double.PositiveInfinity, DegreesOfFreedom]
+            )
             : double.PositiveInfinity;
     }
 

@@ -14,10 +14,10 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// (n + ½)/(N + 1), so that a code that holds all pixels has edges too.</remarks>
 internal static class LocalVariance
 {
-    private const int MostAcross = 7,
+    private const int MaxAcross = 7,
         Side = 128,
-        LeastSide = 32,
-        FewestWindows = 9;
+        MinSide = 32,
+        MinWindows = 9;
     private const int PairsOfSet = 2;
     private const double OneSigma = 0.8413447460685429; // Φ(1)
 
@@ -29,7 +29,7 @@ internal static class LocalVariance
     /// <param name="exposureOf">Exposure of a set, s.</param>
     /// <param name="gains">e-/ADU of each channel.</param>
     /// <param name="mosaic">Which pixels share a channel.</param> <param name="codeStep">ADU between two codes.</param>
-    public static DarkSignalLineFit? Line(
+    public static DarkSignalFit? Slope(
         IReadOnlyList<ScreenedSet> sets,
         Func<ScreenedSet, double> exposureOf,
         IReadOnlyList<Measurement> gains,
@@ -40,15 +40,15 @@ internal static class LocalVariance
         List<(double, double, double)> points = [];
         foreach (ScreenedSet set in sets)
         foreach ((ScreenedFrame a, ScreenedFrame b) in set.Pairs().Take(PairsOfSet))
-            if (Of(a.Samples, b.Samples, gains, mosaic, codeStep) is { } median)
+            if (Measure(a.Samples, b.Samples, gains, mosaic, codeStep) is { } median)
                 points.Add((exposureOf(set), median.Value, median.Uncertainty));
-        return points.Count < 2 ? null : DarkSignalLine.Fit(points, "e-²", pedestalJitters: false);
+        return points.Count < 2 ? null : DarkSignalSlope.Fit(points, "e-²", pedestalJitters: false);
     }
 
     /// <summary>
     /// Median over the windows with its standard error by their scatter, e-², mean over the channels.
     /// </summary>
-    private static (double Value, double Uncertainty)? Of(
+    private static (double Value, double Uncertainty)? Measure(
         IFrameSamples a,
         IFrameSamples b,
         IReadOnlyList<Measurement> gains,
@@ -56,9 +56,9 @@ internal static class LocalVariance
         int codeStep
     )
     {
-        int across = Math.Min(MostAcross, a.Width / LeastSide),
-            down = Math.Min(MostAcross, a.Height / LeastSide);
-        if (across * down < FewestWindows)
+        int across = Math.Min(MaxAcross, a.Width / MinSide),
+            down = Math.Min(MaxAcross, a.Height / MinSide);
+        if (across * down < MinWindows)
             return null;
         int width = Math.Min(Side, a.Width / across) / 2 * 2,
             height = Math.Min(Side, a.Height / down) / 2 * 2;
@@ -79,7 +79,7 @@ internal static class LocalVariance
                         .Average(c =>
                             gains[c].Value
                             * gains[c].Value
-                            * Variance(IntegerHistogram.Of(Differences(c, left)), codeStep)
+                            * Variance(IntegerHistogram.Tally(Differences(c, left)), codeStep)
                         )
                 );
             }

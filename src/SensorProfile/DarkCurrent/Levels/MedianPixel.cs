@@ -40,7 +40,7 @@ internal sealed class MedianPixel
     /// <summary>Median of a frame above the pedestal less the signal of the median pixel, e-.</summary>
     /// <param name="seconds">Exposure, s, greater than 0.</param>
     /// <param name="unlitVariance">Variance over the pixels of a frame without exposure, e-².</param>
-    public double Lean(double seconds, double unlitVariance)
+    public double Shift(double seconds, double unlitVariance)
     {
         double skew = third + 3 * variance / seconds + Math.Max(0, Rate) / (seconds * seconds);
         return seconds

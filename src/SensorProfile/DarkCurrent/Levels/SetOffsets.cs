@@ -14,7 +14,7 @@ namespace SensorProfile.DarkCurrent.Levels;
 internal static class SetOffsets
 {
     private const double Significance = 0.005;
-    private const int FewestSets = 4; // of three, one degree of freedom says nothing about an offset
+    private const int MinSets = 4; // of three, one degree of freedom says nothing about an offset
 
     /// <summary>
     /// Fits; null when frames and line agree, when no exposure was repeated or there are too few exposures.
@@ -26,7 +26,7 @@ internal static class SetOffsets
     public static (Measurement Slope, Measurement Intercept)? Fit(double[] t, double[] y, double[] u, string unit)
     {
         int[][] sets = [.. Enumerable.Range(0, t.Length).GroupBy(i => t[i]).Select(g => g.ToArray())];
-        if (sets.Length < FewestSets || t.Length - sets.Length < 2)
+        if (sets.Length < MinSets || t.Length - sets.Length < 2)
             return null;
         Jitter frames = Jitter.Within(t, y, u);
         WeightedMean[] means =

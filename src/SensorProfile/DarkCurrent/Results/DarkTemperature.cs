@@ -17,19 +17,19 @@ internal sealed record DarkTemperature
     public required IReadOnlyList<ScreenedSet> Sets { get; init; }
 
     /// <summary>Level of the median pixel against exposure, e-; null with one exposure or without gain.</summary>
-    public DarkSignalLineFit? Typical { get; init; }
+    public DarkSignalFit? Typical { get; init; }
 
     /// <summary>What was taken from the medians.</summary>
-    public MedianLean Lean { get; init; } = MedianLean.None;
+    public MedianShift Shift { get; init; } = MedianShift.None;
 
     /// <summary>Level of all pixels against exposure, e-.</summary>
-    public DarkSignalLineFit? Mean { get; init; }
+    public DarkSignalFit? Mean { get; init; }
 
     /// <summary>Temporal variance against exposure, e-².</summary>
-    public DarkSignalLineFit? Variance { get; init; }
+    public DarkSignalFit? Variance { get; init; }
 
     /// <summary>The same for each channel: level of the median pixel, and variance.</summary>
-    public IReadOnlyList<(DarkSignalLineFit? Typical, DarkSignalLineFit? Variance)> Channels { get; init; } = [];
+    public IReadOnlyList<(DarkSignalFit? Typical, DarkSignalFit? Variance)> Channels { get; init; } = [];
 
     /// <summary>Levels for plots, ADU.</summary>
     public IReadOnlyList<DarkLevel> Levels { get; init; } = [];
@@ -45,14 +45,14 @@ internal sealed record DarkTemperature
     /// Variance of the ordinary pixels of the part of the sensor that most belong to, e-²; measured only where the
     /// variance of the whole frame grows faster than the level.
     /// </summary>
-    public DarkSignalLineFit? LocalVariance { get; init; }
+    public DarkSignalFit? LocalVariance { get; init; }
 
     /// <summary>Whether the level grows far less than the variance says it must, in the whole frame and for the pixels
     /// that most belong to: the camera takes the dark signal away. In the whole
     /// frame alone it is the noise of a strong glow or of many warm pixels, which a median level leaves out.</summary>
     public bool IsClamped => OutgrowsLevel(Variance) && (LocalVariance is null || OutgrowsLevel(LocalVariance));
 
-    private bool OutgrowsLevel(DarkSignalLineFit? growing) =>
+    private bool OutgrowsLevel(DarkSignalFit? growing) =>
         Typical is { } level
         && growing is { } variance
         && variance.Resolved

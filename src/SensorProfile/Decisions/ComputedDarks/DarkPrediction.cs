@@ -44,7 +44,7 @@ public static class DarkPrediction
         double levelDoubt = pinned ? 0 : LevelDoubt(trials, laws, question);
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
-            pixels = PredictedPixels.Of(
+            pixels = PredictedPixels.Compute(
                 maps,
                 laws,
                 mosaic,
@@ -58,7 +58,7 @@ public static class DarkPrediction
             );
         List<Finding> findings = [.. known, .. Findings(trials, test, proof, pixels, pinned, levelDoubt)];
         PredictionCheck? check = question.Against is { } fresh
-            ? PredictionCheck.Of(fresh, mode, question, pixels, mosaic, gains, cancellation)
+            ? PredictionCheck.Run(fresh, mode, question, pixels, mosaic, gains, cancellation)
             : null;
         if (check is not null)
             findings.AddRange(check.Findings);
@@ -175,7 +175,7 @@ public static class DarkPrediction
             yield return new(
                 "hot-pixels-unsteady",
                 Severity.Note,
-                $"Some hot pixels change from set to set: {Said.Percent(1 - hot.Coverage)} of them lay outside "
+                $"Some hot pixels change from set to set: {Plain.Percent(1 - hot.Coverage)} of them lay outside "
                     + "their 95 % interval. Dithering and rejection take care of them."
             );
         (PredictionTest? plain, string way) =
@@ -190,29 +190,29 @@ public static class DarkPrediction
             yield return new(
                 "plain-way-leaves-less",
                 Severity.Note,
-                $"A dark {way} left {Said.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, "
-                    + $"the computed one {Said.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do "
+                $"A dark {way} left {Plain.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, "
+                    + $"the computed one {Plain.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do "
                     + "better."
             );
         if (pixels.Unmeasured > 0)
             yield return new(
                 "pixels-not-measured",
                 Severity.Note,
-                $"{Said.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their "
+                $"{Plain.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their "
                     + "uncertainty is not a number."
             );
         if (pixels.Full > 0)
             yield return new(
                 "pixels-full",
                 Severity.Note,
-                $"{Said.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the "
+                $"{Plain.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the "
                     + "lights."
             );
         if (levelDoubt > 0)
             yield return new(
                 "level-doubt",
                 Severity.Note,
-                $"The common level is known to {Said.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
+                $"The common level is known to {Plain.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
                     + "this is in the uncertainty of every pixel and is no noise."
             );
     }

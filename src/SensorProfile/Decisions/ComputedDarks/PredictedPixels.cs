@@ -33,7 +33,7 @@ internal sealed class PredictedPixels
     public (IReadOnlyList<float> Ordinary, IReadOnlyList<float> Hot) Doubts => (ordinary, hot);
 
     /// <summary>Computes.</summary>
-    public static PredictedPixels Of(
+    public static PredictedPixels Compute(
         PredictionMaps maps,
         ForecastLaws laws,
         ColourMosaic mosaic,
@@ -81,7 +81,7 @@ internal sealed class PredictedPixels
                     rows[5][i],
                     float.IsNaN(rows[6][i]) ? 0 : rows[6][i]
                 );
-                (double electrons, double variance) = forecast.Of(pixel, Math.Pow(rows[1][i] * gain, 2));
+                (double electrons, double variance) = forecast.Predict(pixel, Math.Pow(rows[1][i] * gain, 2));
                 if (pinned)
                     electrons -= forecast.Typical;
                 result.Set(

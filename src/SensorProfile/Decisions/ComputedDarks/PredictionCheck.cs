@@ -14,7 +14,7 @@ internal sealed record PredictionCheck
 {
     private const double SameTemperature = 1,
         SameExposure = 0.02,
-        LeastCoverage = 0.85,
+        MinCoverage = 0.85,
         Sigmas = 1.959963984540054;
 
     /// <summary>Share of the pixels within their 95 % interval, %.</summary>
@@ -31,7 +31,7 @@ internal sealed record PredictionCheck
     /// the typical pixel and the Poisson part of its signal over the frames, and the
     /// computed dark's own. Agreement: 85 % of the pixels within their 95 % interval.</remarks>
     /// <exception cref="DecisionRefusedException">No set fits, or it holds fewer than two frames.</exception>
-    public static PredictionCheck Of(
+    public static PredictionCheck Run(
         IReadOnlyList<FrameSet> sets,
         ModeProfile mode,
         DarkPredictionQuestion question,
@@ -56,8 +56,8 @@ internal sealed record PredictionCheck
             ?? throw Refuse.CannotTell(
                 "fresh-darks-missing",
                 "Among the fresh frames given for comparison are no two darks of "
-                    + $"{Said.Seconds(question.ExposureSeconds)} within {Said.Whole((long)SameTemperature)} °C of "
-                    + $"{Said.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
+                    + $"{Plain.Seconds(question.ExposureSeconds)} within {Plain.Whole((long)SameTemperature)} °C of "
+                    + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
                     + "them out."
             );
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
@@ -66,7 +66,7 @@ internal sealed record PredictionCheck
                 "fresh-darks-missing",
                 "Fewer than two of the fresh darks given for comparison could be read: give at least two, better eight."
             );
-        PixelMoments fresh = PixelMoments.Of(stack.Samples, new WalkOptions { Cancellation = cancellation });
+        PixelMoments fresh = PixelMoments.Measure(stack.Samples, new WalkOptions { Cancellation = cancellation });
         return Compare(fresh, set, pixels, mosaic, gains);
     }
 
@@ -117,10 +117,10 @@ internal sealed record PredictionCheck
         }
         double coverage = (double)within / Math.Max(1, all),
             level = levels.Select((l, c) => l * gains[c]).Average();
-        bool agrees = coverage >= LeastCoverage;
+        bool agrees = coverage >= MinCoverage;
         string said =
-            $"{Said.Percent(coverage)} of the pixels of {Said.Whole(n)} fresh darks lie within the 95 % interval "
-            + $"of the computed one (common level off by {Said.Number(level, 2)} e⁻)";
+            $"{Plain.Percent(coverage)} of the pixels of {Plain.Whole(n)} fresh darks lie within the 95 % interval "
+            + $"of the computed one (common level off by {Plain.Number(level, 2)} e⁻)";
         return new PredictionCheck
         {
             Coverage = new(

@@ -42,7 +42,7 @@ internal static class PredictionGate
             throw Refuse.CannotTell(
                 "prediction-not-validated",
                 "No darks were left out that could show whether a dark at "
-                    + $"{Said.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
+                    + $"{Plain.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
                     + "at three or more temperatures and characterise again."
             );
         if (trials.ByExposure is { Passed: false } exposure)
@@ -62,14 +62,14 @@ internal static class PredictionGate
         if (seconds > LongestExposureFactor * longest)
             throw Refuse.CannotTell(
                 "exposure-outside-profile",
-                $"An exposure of {Said.Seconds(seconds)} is more than twice the longest dark of this profile, "
-                    + $"{Said.Seconds(longest)}: add darks of {Said.Seconds(seconds)} and characterise again."
+                $"An exposure of {Plain.Seconds(seconds)} is more than twice the longest dark of this profile, "
+                    + $"{Plain.Seconds(longest)}: add darks of {Plain.Seconds(seconds)} and characterise again."
             );
         findings.Add(
             new(
                 "exposure-beyond-darks",
                 Severity.Warning,
-                $"The longest dark of the profile is {Said.Seconds(longest)}; for {Said.Seconds(seconds)} the "
+                $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(seconds)} the "
                     + "computed dark assumes that every pixel keeps growing in proportion."
             )
         );
@@ -91,12 +91,12 @@ internal static class PredictionGate
         if (measured.Length == 0)
             return (null, PredictionProof.Temperature);
         double beyond = Math.Max(measured[0] - celsius, celsius - measured[^1]);
-        string range = $"{Said.Celsius(measured[0])} to {Said.Celsius(measured[^1])}";
+        string range = $"{Plain.Celsius(measured[0])} to {Plain.Celsius(measured[^1])}";
         if (beyond > Refuse.ExtrapolationCelsius)
             throw Refuse.CannotTell(
                 "temperature-outside-profile",
-                $"{Said.Celsius(celsius)} is more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C "
-                    + $"outside the measured range, {range}: add darks near {Said.Celsius(celsius)} and characterise "
+                $"{Plain.Celsius(celsius)} is more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C "
+                    + $"outside the measured range, {range}: add darks near {Plain.Celsius(celsius)} and characterise "
                     + "again."
             );
         if (beyond <= 0)
@@ -106,12 +106,12 @@ internal static class PredictionGate
             : celsius < measured[0] ? measured[1] - measured[0]
             : measured[^1] - measured[^2];
         string further =
-            beyond > tried + SameTemperature ? $", and further from them than was tried ({Said.Celsius(tried)})" : "";
+            beyond > tried + SameTemperature ? $", and further from them than was tried ({Plain.Celsius(tried)})" : "";
         findings.Add(
             new(
                 "extrapolated",
                 Severity.Warning,
-                $"{Said.Celsius(celsius)} lies outside the measured range, {range}{further}: the computed dark there "
+                $"{Plain.Celsius(celsius)} lies outside the measured range, {range}{further}: the computed dark there "
                     + "rests on the pixels' laws, not on darks."
             )
         );
@@ -156,9 +156,9 @@ internal static class PredictionGate
         string which = Kind(test.FailedBy);
         string numbers = worst is null
             ? "too few pixels could be compared"
-            : $"only {Said.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % "
-                + $"interval (they were off by {Said.Number(worst.Residual.Value)} e⁻, where "
-                + $"{Said.Number(worst.Expected)} e⁻ was expected)";
+            : $"only {Plain.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % "
+                + $"interval (they were off by {Plain.Number(worst.Residual.Value)} e⁻, where "
+                + $"{Plain.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell(
             "prediction-failed",
             $"Take real darks: on this camera a dark of {of} cannot be computed, {numbers}; pixels that change "

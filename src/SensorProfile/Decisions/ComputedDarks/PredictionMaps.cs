@@ -95,8 +95,8 @@ internal sealed class PredictionMaps : IDisposable
     {
         if (image.Width != Width || image.Height != Height)
             throw Foreign(
-                $"{path} is {Said.Whole(image.Width)} × {Said.Whole(image.Height)} px, the camera of the profile "
-                    + $"{Said.Whole(Width)} × {Said.Whole(Height)} px"
+                $"{path} is {Plain.Whole(image.Width)} × {Plain.Whole(image.Height)} px, the camera of the profile "
+                    + $"{Plain.Whole(Width)} × {Plain.Whole(Height)} px"
             );
         if (image.Header.Text("INDIGEST") is { } digest && digest != profile.Frames.InputDigest)
             throw Foreign($"{path} was made from other frames than the profile");

@@ -57,21 +57,21 @@ public static class DarkCountAdvice
             findings.Add(SkyAssumed(sky));
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);
         double lights = (double)stack.Lights / stack.DitherPositions,
-            n = FewestDarks.InMaster(ratio, lights, question.Limits.NoiseLoss);
-        Propagation.Spread spread = Propagation.Through(reader, sky.Rate, (model, s) =>
+            n = MinDarks.InMaster(ratio, lights, question.Limits.NoiseLoss);
+        UncertaintyDraws.Spread spread = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
             [
-                FewestDarks.InMaster(
+                MinDarks.InMaster(
                     Ratio(model, s, stack.ExposureSeconds, stack.TemperatureCelsius),
                     lights,
                     question.Limits.NoiseLoss
                 ),
             ]
         )[0];
-        var quantities = new QuantityList();
+        var quantities = new AnswerQuantities();
         quantities.Add("darks", n, "frames", "smallest number within the loss, uncertainties drawn", spread);
         quantities.Add(
             "lossAt20",
-            100 * FewestDarks.Loss(ratio, lights, 20),
+            100 * MinDarks.Loss(ratio, lights, 20),
             "%",
             "rise of the noise of the stack with 20 darks"
         );
@@ -81,13 +81,13 @@ public static class DarkCountAdvice
             Sky = sky,
             Loss = question.Limits.NoiseLoss,
             Darks = (int)n,
-            FewestForHits = FewestDarks.Smallest(ratio, lights, question.Limits.NoiseLoss) < n,
+            FewestForHits = MinDarks.Smallest(ratio, lights, question.Limits.NoiseLoss) < n,
             NoiseRatio = Math.Sqrt(ratio),
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Findings = findings,
             RulesOfThumb = [RulesOfThumb.TwentyDarks(ratio, lights, question.Limits.NoiseLoss)],
-            Curve = [.. counts.Select(c => new DarkCountPoint(c, 100 * FewestDarks.Loss(ratio, lights, c)))],
+            Curve = [.. counts.Select(c => new DarkCountPoint(c, 100 * MinDarks.Loss(ratio, lights, c)))],
         };
     }
 
@@ -105,6 +105,6 @@ public static class DarkCountAdvice
         new(
             "sky-assumed",
             Severity.Note,
-            $"No sky was given; a {sky.Name} ({Said.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
+            $"No sky was given; a {sky.Name} ({Plain.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
         );
 }

@@ -112,7 +112,7 @@ public static class DarkMatching
         MatchReason? ambiguous = profile is null ? null : Ambiguous(profile, light.Settings);
         SensorReader? reader = ambiguous is null ? Reader(profile, light.Settings) : null;
         double? doubling = reader?.Best.Law.DoublingAt(reader.Best.PixelReference);
-        var lights = SetSummary.Of(light, doubling);
+        var lights = SetSummary.Summarise(light, doubling);
         int stack = question
             .Lights.Where(other =>
                 Comparable(light, other) && SameExposure(light.ExposureSeconds, other.ExposureSeconds)
@@ -121,7 +121,7 @@ public static class DarkMatching
         var judge = new PairJudge(profile, reader, question, sky, stack);
         var judged = question
             .Darks.Where(d => Comparable(light, d))
-            .Select(d => SetSummary.Of(d, doubling))
+            .Select(d => SetSummary.Summarise(d, doubling))
             .Select(d =>
                 (
                     Darks: d,
@@ -136,7 +136,7 @@ public static class DarkMatching
             .ToList();
         pairs.AddRange(
             question.Darks.Select(d =>
-                judged.Find(j => j.Darks.Set == d).Match ?? Other(lights, SetSummary.Of(d, doubling))
+                judged.Find(j => j.Darks.Set == d).Match ?? Other(lights, SetSummary.Summarise(d, doubling))
             )
         );
         if (judged.Count == 0)
@@ -151,7 +151,7 @@ public static class DarkMatching
             .OrderBy(j => j.Match.Verdict)
             .ThenBy(j => j.Match.Loss?.Value ?? double.PositiveInfinity)
             .First();
-        return best with { Night = LightNight.Of(reader, question, sky, lights, darks, stack) };
+        return best with { Night = LightNight.Describe(reader, question, sky, lights, darks, stack) };
     }
 
     private static LightMatch Other(SetSummary lights, SetSummary darks) =>

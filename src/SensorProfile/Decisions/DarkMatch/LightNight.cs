@@ -30,7 +30,7 @@ public sealed record LightNight(
     /// <summary>Warmest light that the darks serve, °C; null when there is none such limit.</summary>
     public double? ServesTo => DarkCelsius + Colder;
 
-    internal static LightNight Of(
+    internal static LightNight Describe(
         SensorReader? reader,
         MatchQuestion question,
         SkyRate sky,

@@ -134,17 +134,19 @@ internal sealed class PairJudge(
                 mismatch.Loads(frames.TemperatureCelsius, frames.ExposureSeconds, scaled)
             );
         }
-        bool Told(Propagation.Spread[] of) =>
+        bool Told(UncertaintyDraws.Spread[] of) =>
             Verdict(PairLoads.FromRow([.. of.Select(s => s.Low)])) != MatchVerdict.Fits
             || Verdict(PairLoads.FromRow([.. of.Select(s => s.High)])) != MatchVerdict.DoesNotFit;
         PairLoads best = Decide(reader!.Best, sky.Rate.Value);
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row());
+        UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
+            Decide(model, s).Row()
+        );
         bool told = Told(spreads);
         MatchVerdict verdict = told ? Verdict(best) : MatchVerdict.CannotTell;
         SettlingSearch? settling = told
             ? null
             : SettlingSearch.Find(profile!, reader, sky, left =>
-                Told(Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row(), left))
+                Told(UncertaintyDraws.Through(reader, sky.Rate, (model, s) => Decide(model, s).Row(), left))
             );
         BindingCause cause =
             best.Loss > question.Stack.Limits.NoiseLoss && best.Mismatch.Largest <= 1
@@ -157,7 +159,7 @@ internal sealed class PairJudge(
                 100 * best.Loss,
                 100 * spreads[0].StandardDeviation,
                 "%",
-                Propagation.Draws,
+                UncertaintyDraws.Draws,
                 "rise of the noise of the stack by mismatch and number of darks, uncertainties drawn"
             ),
             BindingCause = cause,
@@ -181,7 +183,7 @@ internal sealed class PairJudge(
             stack.TemperatureCelsius
         );
         return (int)
-            FewestDarks.InMaster(ratio, (double)stack.Lights / stack.DitherPositions, question.Stack.Limits.NoiseLoss);
+            MinDarks.InMaster(ratio, (double)stack.Lights / stack.DitherPositions, question.Stack.Limits.NoiseLoss);
     }
 
     private MatchVerdict Verdict(PairLoads loads)

@@ -24,7 +24,7 @@ internal sealed record SetSummary(FrameSet Set, double? Exposure, double? Temper
     /// second
     /// order.
     /// </remarks>
-    internal static SetSummary Of(FrameSet set, double? doubling)
+    internal static SetSummary Summarise(FrameSet set, double? doubling)
     {
         double[] known = [.. set.Frames.Select(f => f.TemperatureCelsius).OfType<double>()];
         double? temperature = SetPoints.HeldBy(set.Frames) ?? set.TemperatureCelsius;

@@ -22,7 +22,12 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     /// <param name="cooled">Whether the camera has a cooler.</param>
     /// <exception cref="DecisionRefusedException">The profile holds no dark current, or the question is
     /// wrong.</exception>
-    public static AssumedTemperature Of(CameraProfile profile, ModeProfile mode, StackDescription stack, bool cooled)
+    public static AssumedTemperature Choose(
+        CameraProfile profile,
+        ModeProfile mode,
+        StackDescription stack,
+        bool cooled
+    )
     {
         ArgumentNullException.ThrowIfNull(stack);
         var reader = SensorReader.Of(profile, mode);
@@ -34,7 +39,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
     public string Words =>
         $"{(IsSetpoint ? "the set point that follows from the profile" : "the profile's reference temperature")}, "
-        + Said.Celsius(Celsius);
+        + Plain.Celsius(Celsius);
 
     /// <summary>What to tell.</summary>
     public Finding ToFinding() =>

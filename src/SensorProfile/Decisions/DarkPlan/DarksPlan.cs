@@ -133,7 +133,7 @@ public static class DarksPlan
             if (slices.Count > 0)
                 AddMasters(course, reader, question, sky, slices);
             if (reader.Best.Pixels is null)
-                findings.Add(Missing.Distribution("only the glow and the level limit the mismatch in this plan"));
+                findings.Add(MissingInputs.Distribution("only the glow and the level limit the mismatch in this plan"));
         }
         if (!question.Cooled)
             course.Masters = [.. course.Masters.OrderByDescending(m => m.Temperature)];
@@ -151,7 +151,7 @@ public static class DarksPlan
         var groups = new MasterGroups(reader.Best, question, sky.Rate.Value, slices);
         IReadOnlyList<MasterGroup> fewest = groups.Fewest(),
             cover = groups.FewestMasters();
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (model, s) =>
+        UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (model, s) =>
         {
             double?[] frames = [.. fewest.Select(g => (double?)groups.FramesOf(g, model, s))];
             return [.. frames, frames.Sum()];
@@ -185,7 +185,7 @@ public static class DarksPlan
             most = lights.Min(l => l.Lights);
         // what a median or a winsorised mean of fewer positions gives cannot be judged, so it is no advice
         int fewest = lights.Any(l => l.Rejection is Rejection.Median or Rejection.Winsorised)
-            ? StackConditions.FewestPositions
+            ? StackConditions.MinPositions
             : 2;
         if (largest <= PracticalFrames || now >= most || most < fewest)
             return null;
@@ -228,7 +228,7 @@ public static class DarksPlan
         PlanQuestion question,
         MasterGroups groups,
         MasterGroup group,
-        Propagation.Spread spread
+        UncertaintyDraws.Spread spread
     )
     {
         LightSlice[] served = [.. groups.Slices.Skip(group.First).Take(group.Count)];
@@ -248,7 +248,7 @@ public static class DarksPlan
         )
         {
             Lights = served.Sum(s => s.Share * s.Plan.Lights),
-            FewestForHits = group.Frames <= question.LeastFrames,
+            FewestForHits = group.Frames <= question.MinFrames,
             MismatchUse = group.Load,
             When = question.Cooled ? null : When(groups, group, served),
             FramesInterval = new Interval(
@@ -269,7 +269,7 @@ public static class DarksPlan
 
     private static PlannedLights[] Assumed(CameraProfile profile, PlanQuestion question, List<Finding> findings)
     {
-        AssumedTemperature taken = AssumedTemperature.Of(
+        AssumedTemperature taken = AssumedTemperature.Choose(
             profile,
             ModeChoice.Find(profile, null),
             new StackDescription { Sky = question.Sky, Limits = question.Limits },
@@ -302,7 +302,7 @@ public static class DarksPlan
         question.Limits.Check();
         if (question.Sky is { } sky)
             Guard.Sky(sky.Rate);
-        Refuse.UnlessCount(question.LeastFrames, 1, "least-frames-not-positive", "frames in a master");
+        Refuse.UnlessCount(question.MinFrames, 1, "least-frames-not-positive", "frames in a master");
         if (!(question.OverheadSeconds >= 0))
             throw Refuse.BadArgument("overhead-negative", "The time between two frames must be 0 s or more.");
         foreach (double celsius in question.Lights.SelectMany(l => l.Temperatures))

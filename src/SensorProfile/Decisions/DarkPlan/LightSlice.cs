@@ -12,7 +12,7 @@ internal sealed record LightSlice(PlannedLights Plan, double Celsius, double Sha
     /// The lights by their temperatures, read to a tenth of a degree; of an evenly cooling night, slices of half a
     /// degree; one slice for a steady temperature.
     /// </summary>
-    internal static IEnumerable<LightSlice> Of(PlannedLights plan)
+    internal static IEnumerable<LightSlice> Split(PlannedLights plan)
     {
         if (plan.Temperatures.Count > 0)
             return plan

@@ -11,7 +11,7 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// that serves the share a of a
 /// stack adds a²·N_d²/n to its variance; with n in proportion to a the sum over masters is N_d²/n_whole, so splitting a
 /// stack costs no extra darks
-/// but those of rounding and of <see cref="PlanQuestion.LeastFrames"/>. The groups are found exactly, by dynamic
+/// but those of rounding and of <see cref="PlanQuestion.MinFrames"/>. The groups are found exactly, by dynamic
 /// programming over the sorted temperatures.
 /// </remarks>
 internal sealed class MasterGroups
@@ -106,8 +106,8 @@ internal sealed class MasterGroups
             if (best[end].Last is null)
                 throw Refuse.CannotTell(
                     "pixels-full",
-                    $"No dark serves lights of {Said.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
-                        + $"{Said.Celsius(slices[end - 1].Celsius)}: by the profile their pixels are full or their noise "
+                    $"No dark serves lights of {Plain.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
+                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile their pixels are full or their noise "
                         + "is unknown. Shorten the lights, cool more, or characterise the camera again."
                 );
         }
@@ -154,7 +154,7 @@ internal sealed class MasterGroups
     private double Frames(int first, int count, double celsius, double load, SensorModel model, double drawnSky)
     {
         double budget = Square(question.Limits.SpreadFactor) * (1 - load * load / 2),
-            most = question.LeastFrames;
+            most = question.MinFrames;
         foreach (IGrouping<PlannedLights, LightSlice> stack in slices.Skip(first).Take(count).GroupBy(s => s.Plan))
         {
             double dark = PixelNoise.OfLight(model, 0, model.Law.RateAt(celsius) * stack.Key.ExposureSeconds).Random;

@@ -39,7 +39,7 @@ internal sealed class PlanCourse
     /// Adds the frames of one exposure and mode; different ones are taken as independent for the deviation, and as
     /// alike for the interval.
     /// </summary>
-    internal void AddTotal(Propagation.Spread spread, double frames)
+    internal void AddTotal(UncertaintyDraws.Spread spread, double frames)
     {
         FramesUncertainty = double.Hypot(FramesUncertainty, spread.StandardDeviation);
         Low += Math.Floor(spread.Low ?? frames);

@@ -26,5 +26,5 @@ public sealed record PlanQuestion
     public double OverheadSeconds { get; init; } = 2;
 
     /// <summary>Fewest frames in a master, so that a cosmic-ray hit can be told from the rest.</summary>
-    public int LeastFrames { get; init; } = FewestDarks.LeastInMaster;
+    public int MinFrames { get; init; } = MinDarks.MinInMaster;
 }

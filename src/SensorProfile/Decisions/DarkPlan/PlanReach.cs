@@ -16,7 +16,7 @@ internal static class PlanReach
         List<Finding> findings
     )
     {
-        LightSlice[] slices = [.. LightSlice.Of(plan).OrderBy(s => s.Celsius)];
+        LightSlice[] slices = [.. LightSlice.Split(plan).OrderBy(s => s.Celsius)];
         double coldest = slices[0].Celsius,
             warmest = slices[^1].Celsius;
         if (plan.Temperatures.Count == 0)

@@ -44,7 +44,7 @@ public sealed record PlannedLights
             "lights-taken-together",
             Severity.Note,
             "Lights of one exposure and setting are planned as one stack "
-                + $"({string.Join(", ", stacks.Select(s => $"{Said.Whole(s.Lights)} × {Said.Seconds(s.ExposureSeconds)}"))}): "
+                + $"({string.Join(", ", stacks.Select(s => $"{Plain.Whole(s.Lights)} × {Plain.Seconds(s.ExposureSeconds)}"))}): "
                 + "give the folder of one target alone when they are several."
         );
     }

@@ -25,7 +25,7 @@ public static class ExposureAdvice
         if (!(question.Fill is > 0 and <= 1))
             throw Refuse.BadArgument(
                 "fill-out-of-range",
-                $"The part of the well to fill must lie above 0 % and at most at 100 %, not at {Said.Percent(question.Fill)}."
+                $"The part of the well to fill must lie above 0 % and at most at 100 %, not at {Plain.Percent(question.Fill)}."
             );
         CameraProfile asked = question.Settings is null
             ? profile
@@ -59,8 +59,8 @@ public static class ExposureAdvice
                 new Finding(
                     "well-fills",
                     Severity.Warning,
-                    $"Sky and dark current alone fill {Said.Percent(question.Fill)} of the well within "
-                        + $"{Said.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
+                    $"Sky and dark current alone fill {Plain.Percent(question.Fill)} of the well within "
+                        + $"{Plain.Duration(longest)}: expose shorter, cool the sensor, or choose a setting with a larger "
                         + "full well."
                 )
             );

@@ -46,7 +46,7 @@ public static class GainChoice
         GainRow[] rows =
         [
             .. profile
-                .Modes.Select(m => ChannelMean.IsNeeded(m) ? ChannelMean.Of(m) : m)
+                .Modes.Select(m => ChannelMean.IsNeeded(m) ? ChannelMean.Average(m) : m)
                 .Where(m => m.ReadNoise is { Value: > 0 } && m.Gain is { Value: > 0 })
                 .Select(m => Row(terms, m))
                 .OrderByDescending(r => r.FullWell?.Value ?? r.Gain.Value)

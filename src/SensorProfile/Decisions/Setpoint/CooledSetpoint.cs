@@ -27,7 +27,7 @@ internal static class CooledSetpoint
         findings.AddRange(Guard.Temperature(reader, choice.Celsius, "set point"));
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, choice.Celsius));
         findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, choice.Celsius));
-        SetpointAnswer facts = SetpointFacts.Of(reader, question, sky, solution, findings);
+        SetpointAnswer facts = SetpointFacts.Collect(reader, question, sky, solution, findings);
         Interval? uncertain =
             solution.ChoiceSpread is { } ends
             && ends.High.Celsius - ends.Low.Celsius > (reader.LawsMeasured ? WidestAdvice : WidestWithoutLaws)

@@ -5,8 +5,8 @@ namespace SensorProfile.Decisions.Setpoint;
 /// </summary>
 internal static class NightsSummary
 {
-    private const int FewestNights = 2,
-        MostRows = 7;
+    private const int MinNights = 2,
+        MaxRows = 7;
 
     /// <summary>From the temperature that is wanted to the one that every night allows.</summary>
     internal static IReadOnlyList<NightsAtTemperature> Cooled(
@@ -16,10 +16,10 @@ internal static class NightsSummary
         double allYear
     )
     {
-        if (question.Ambient.Count < FewestNights || question.MaximumDifference is null)
+        if (question.Ambient.Count < MinNights || question.MaximumDifference is null)
             return [];
         double[] coldest = [.. question.Ambient.Select(a => question.ColdestHeld(a.Celsius)!.Value)];
-        double step = Math.Max(1, Math.Ceiling((allYear - wanted) / (MostRows - 1)));
+        double step = Math.Max(1, Math.Ceiling((allYear - wanted) / (MaxRows - 1)));
         var rows = new List<NightsAtTemperature>();
         for (double sensor = wanted; sensor < allYear; sensor += step)
             rows.Add(Row(solution, sensor, coldest));
@@ -30,7 +30,7 @@ internal static class NightsSummary
     /// <summary>Sensor temperatures that a tenth, a quarter, half … of the nights do not exceed.</summary>
     internal static IReadOnlyList<NightsAtTemperature> Uncooled(SetpointQuestion question, SetpointSolution solution)
     {
-        if (question.Ambient.Count < FewestNights)
+        if (question.Ambient.Count < MinNights)
             return [];
         double[] sensor = [.. question.Ambient.Select(a => a.Celsius + question.SelfHeating).Order()];
         return

@@ -102,20 +102,20 @@ public static class SetpointAdvice
         if (!(question.Margin >= 0))
             throw Refuse.BadArgument(
                 "margin-negative",
-                $"The margin of the cooler cannot be {Said.Number(question.Margin)} °C: give 0 or more."
+                $"The margin of the cooler cannot be {Plain.Number(question.Margin)} °C: give 0 or more."
             );
         if (question is { Cooled: true, MaximumDifference: double reach } && !(reach > question.Margin))
             throw Refuse.CoolerTooWeak(reach, question.Margin);
         if (!(question.SelfHeating >= 0) || double.IsInfinity(question.SelfHeating))
             throw Refuse.BadArgument(
                 "self-heating-negative",
-                $"The self-heating of the sensor cannot be {Said.Number(question.SelfHeating)} °C: give 0 or more."
+                $"The self-heating of the sensor cannot be {Plain.Number(question.SelfHeating)} °C: give 0 or more."
             );
         foreach (AmbientTemperature ambient in question.Ambient)
             if (!(ambient.Celsius is > -90 and < 60))
                 throw Refuse.BadArgument(
                     "ambient-out-of-range",
-                    $"An ambient temperature of {Said.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C."
+                    $"An ambient temperature of {Plain.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C."
                 );
     }
 
@@ -128,8 +128,8 @@ public static class SetpointAdvice
     {
         List<Finding> findings = [.. reader.Notes, .. Guard.Exposure(reader, question.ExposureSeconds)];
         if (reader.Best.Rates is null)
-            findings.Add(Missing.Distribution("only the typical pixel is answered"));
-        var solution = SetpointSolution.Of(reader, question, sky);
+            findings.Add(MissingInputs.Distribution("only the typical pixel is answered"));
+        var solution = SetpointSolution.Solve(reader, question, sky);
         SetpointAnswer answer = question.Cooled
             ? CooledSetpoint.Answer(reader, question, sky, solution, findings)
             : UncooledSetpoint.Answer(reader, question, sky, solution, findings);

@@ -13,7 +13,7 @@ internal static class SetpointFacts
         Warmest = 30; // darks are not advised beyond these unless the air asks for it, °C
 
     /// <summary>The facts that both kinds of camera share; the verdict is that of the loss alone.</summary>
-    internal static SetpointAnswer Of(
+    internal static SetpointAnswer Collect(
         SensorReader reader,
         SetpointQuestion question,
         SkyRate sky,
@@ -23,7 +23,7 @@ internal static class SetpointFacts
     {
         SetpointPoint at = solution.PointOfChoice;
         SetpointLimit? limit = Limit(question, solution);
-        QuantityList numbers = Quantities(question, solution, at, reader);
+        AnswerQuantities numbers = Quantities(question, solution, at, reader);
         return new()
         {
             Verdict = limit is null ? SetpointVerdict.Holds : SetpointVerdict.Limited,
@@ -43,7 +43,7 @@ internal static class SetpointFacts
             Quantities = numbers.Quantities,
             Intervals = numbers.Intervals,
             Settling = Darks(reader, question, solution),
-            Noise = LightNoise.Of(reader, sky, question.ExposureSeconds, at.Temperature, question.Share),
+            Noise = LightNoise.Compute(reader, sky, question.ExposureSeconds, at.Temperature, question.Share),
             Curve = solution.Curve(),
             Findings = findings,
             RulesOfThumb = [.. RulesOfThumb.OfSetpoint(reader, question.Cooled)],
@@ -103,17 +103,17 @@ internal static class SetpointFacts
             : [];
     }
 
-    private static QuantityList Quantities(
+    private static AnswerQuantities Quantities(
         SetpointQuestion question,
         SetpointSolution solution,
         SetpointPoint at,
         SensorReader reader
     )
     {
-        var list = new QuantityList();
-        string share = $"{Said.Percent(question.Share)} of the pixels";
+        var list = new AnswerQuantities();
+        string share = $"{Plain.Percent(question.Share)} of the pixels";
         string method =
-            $"noise of a light raised by {Said.Percent(question.Loss)}, {reader.Mode.DarkCurrent!.Selected} law, "
+            $"noise of a light raised by {Plain.Percent(question.Loss)}, {reader.Mode.DarkCurrent!.Selected} law, "
             + "uncertainties drawn";
         double? Covered(double? value) =>
             value is double v && reader.Outside(v) <= Refuse.ExtrapolationCelsius ? value : null;
@@ -123,7 +123,7 @@ internal static class SetpointFacts
             "°C",
             method + "; whole degrees, measured, within air and cooler",
             solution.Choice.Bound == SetpointBound.Loss
-                ? new Propagation.Spread(solution.WantedSpread.StandardDeviation, null, null, 0)
+                ? new UncertaintyDraws.Spread(solution.WantedSpread.StandardDeviation, null, null, 0)
                 : default
         );
         list.Add("setpointTypical", Covered(solution.Typical), "°C", method, solution.TypicalSpread);

@@ -12,7 +12,7 @@ internal sealed class SetpointSolution
     private readonly SensorReader reader;
     private readonly SetpointQuestion question;
     private readonly double sky;
-    private readonly Propagation.Spread[] spreads;
+    private readonly UncertaintyDraws.Spread[] spreads;
 
     private SetpointSolution(SensorReader reader, SetpointQuestion question, SkyRate sky)
     {
@@ -27,11 +27,11 @@ internal sealed class SetpointSolution
         Choice = Within(Measured);
         Choice = Choice with { Celsius = Choice.Celsius + 0.0 }; // never −0
         Temperatures = [.. Grid(reader).Append(Choice.Celsius).Order().Distinct()];
-        spreads = Propagation.Through(reader, sky.Rate, Decide, Propagation.ManyDraws);
+        spreads = UncertaintyDraws.Through(reader, sky.Rate, Decide, UncertaintyDraws.ManyDraws);
         GlowExtra = SetpointAdvice.Extra(reader.Best, this.sky, question.ExposureSeconds, Uncooled());
     }
 
-    internal static SetpointSolution Of(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
+    internal static SetpointSolution Solve(SensorReader reader, SetpointQuestion question, SkyRate sky) =>
         new(reader, question, sky);
 
     /// <summary>Warmest temperature for the typical pixel, °C.</summary>
@@ -67,13 +67,13 @@ internal sealed class SetpointSolution
             ? (Within(SetpointChoice.Measured(low, reader.Range)), Within(SetpointChoice.Measured(high, reader.Range)))
             : null;
 
-    internal Propagation.Spread TypicalSpread => spreads[0];
+    internal UncertaintyDraws.Spread TypicalSpread => spreads[0];
 
-    internal Propagation.Spread ShareSpread => spreads[1];
+    internal UncertaintyDraws.Spread ShareSpread => spreads[1];
 
-    internal Propagation.Spread DiminishingSpread => spreads[2];
+    internal UncertaintyDraws.Spread DiminishingSpread => spreads[2];
 
-    internal Propagation.Spread WantedSpread =>
+    internal UncertaintyDraws.Spread WantedSpread =>
         reader.Best.Rates is null || Typical < AtShare ? spreads[0] : spreads[1];
 
     private double[] Temperatures { get; }
@@ -135,7 +135,7 @@ internal sealed class SetpointSolution
         if (question is { Cooled: true, Ambient.Count: > 0 })
             coldest = question.ColdestHeld(question.Ambient.Max(night => night.Celsius)) ?? coldest;
         SensorModel best = reader.Best;
-        Growth glow = best.GrowthAt(coldest, question.ExposureSeconds) with { Thermal = 0, Own = 0 };
+        RateFactors glow = best.GrowthAt(coldest, question.ExposureSeconds) with { Thermal = 0, Own = 0 };
         return Math.Max(best.Law.Floor, best.Pixels?.RateOfRank(question.Share, glow) ?? 0);
     }
 

@@ -27,7 +27,7 @@ internal static class UncooledSetpoint
         double warmest = table.Max(row => row.Sensor);
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest));
         findings.AddRange(FlickerRanks.Findings(reader, sky.Rate.Value, question.ExposureSeconds, warmest));
-        SetpointAnswer facts = SetpointFacts.Of(reader, question, sky, solution, findings);
+        SetpointAnswer facts = SetpointFacts.Collect(reader, question, sky, solution, findings);
         return facts with
         {
             Verdict = facts.Limit is null ? SetpointVerdict.Uncooled : SetpointVerdict.Limited,
@@ -49,16 +49,16 @@ internal static class UncooledSetpoint
         double[] beyond = [.. sensor.Where(t => reader.Outside(t) > 0.05)];
         string which =
             beyond.Length == 1
-                ? $"A sensor at {Said.Celsius(beyond[0])} is"
-                : $"On {Said.Whole(beyond.Length)} of the nights, down to {Said.Celsius(beyond.Min())} and up to "
-                    + $"{Said.Celsius(beyond.Max())}, the sensor is";
+                ? $"A sensor at {Plain.Celsius(beyond[0])} is"
+                : $"On {Plain.Whole(beyond.Length)} of the nights, down to {Plain.Celsius(beyond.Min())} and up to "
+                    + $"{Plain.Celsius(beyond.Max())}, the sensor is";
         return
         [
             new Finding(
                 "extrapolated",
                 Severity.Warning,
-                $"{which} outside the measured range, {Said.Celsius(reader.Range.Low)} to "
-                    + $"{Said.Celsius(reader.Range.High)}; the answer there rests on the law, not on darks."
+                $"{which} outside the measured range, {Plain.Celsius(reader.Range.Low)} to "
+                    + $"{Plain.Celsius(reader.Range.High)}; the answer there rests on the law, not on darks."
             ),
         ];
     }
@@ -73,8 +73,8 @@ internal static class UncooledSetpoint
                 .Range(-3, 10)
                 .Select(i => 5.0 * i)
                 .Where(t => t >= low && t <= high)
-                .Select(t => new AmbientTemperature(Said.Celsius(t), t)),
+                .Select(t => new AmbientTemperature(Plain.Celsius(t), t)),
         ];
-        return usual.Length > 0 ? usual : [new AmbientTemperature(Said.Celsius(low), low)];
+        return usual.Length > 0 ? usual : [new AmbientTemperature(Plain.Celsius(low), low)];
     }
 }

@@ -40,7 +40,7 @@ internal sealed class SettlingSearch
     internal required SettlingOutcome Outcome { get; init; }
 
     /// <summary>As many times the frames of a kind are tried at most.</summary>
-    internal static double MostTimes => factors[^1];
+    internal static double MaxTimes => factors[^1];
 
     /// <summary>Searches.</summary>
     /// <param name="profile">The camera; its frames are those that would be multiplied.</param>
@@ -51,7 +51,7 @@ internal sealed class SettlingSearch
         CameraProfile profile,
         SensorReader reader,
         SkyRate sky,
-        Func<DoubtLeft, bool> told
+        Func<RemainingUncertainty, bool> told
     )
     {
         bool onlyTooMany = false;
@@ -75,10 +75,15 @@ internal sealed class SettlingSearch
         };
     }
 
-    private static DoubtLeft Left(FrameKind[] added, double share)
+    private static RemainingUncertainty Left(FrameKind[] added, double share)
     {
         double Of(FrameKind kind) => added.Contains(kind) ? share : 1;
-        return new DoubtLeft(Of(FrameKind.Bias), Of(FrameKind.Flat), Of(FrameKind.Dark), Of(FrameKind.Light));
+        return new RemainingUncertainty(
+            Of(FrameKind.Bias),
+            Of(FrameKind.Flat),
+            Of(FrameKind.Dark),
+            Of(FrameKind.Light)
+        );
     }
 
     /// <summary>The frames of a kind in the profile once more, times <paramref name="again"/>.</summary>
@@ -92,7 +97,7 @@ internal sealed class SettlingSearch
         if (kind == FrameKind.Dark)
             return Darks(reader, again);
         int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
-        string word = Said.Word(kind); // as profile.json writes it
+        string word = Plain.Word(kind); // as profile.json writes it
         int there = profile.Frames.Session.Count(f => f.Kind == word && (f.Mode ?? mode) == mode);
         int least = kind switch
         {

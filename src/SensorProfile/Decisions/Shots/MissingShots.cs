@@ -25,20 +25,25 @@ internal static class MissingShots
     /// <param name="question">The camera, and the longest exposure when it was stated.</param>
     /// <param name="sets">Sets of one mode.</param>
     /// <param name="longest">Longest dark, s.</param>
-    internal static List<List<Shot>> Of(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
+    internal static List<List<PlannedShot>> Find(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
     {
-        List<List<Shot>> units = [OfBias(question, sets), OfFlats(question, sets), .. OfDarks(question, sets, longest)];
+        List<List<PlannedShot>> units =
+        [
+            OfBias(question, sets),
+            OfFlats(question, sets),
+            .. OfDarks(question, sets, longest),
+        ];
         units.RemoveAll(unit => unit.Count == 0);
         return units;
     }
 
-    private static List<Shot> OfBias(ShotQuestion question, IReadOnlyList<FrameSet> sets)
+    private static List<PlannedShot> OfBias(ShotQuestion question, IReadOnlyList<FrameSet> sets)
     {
         int there = sets.Where(s => s.Kind == FrameKind.Bias).Select(s => s.Frames.Count).DefaultIfEmpty(0).Max();
         return there >= MissingMeasurements.BiasForPixelNoise ? [] : [ShotList.BiasShot(question, Bias)];
     }
 
-    private static List<Shot> OfFlats(ShotQuestion question, IReadOnlyList<FrameSet> sets)
+    private static List<PlannedShot> OfFlats(ShotQuestion question, IReadOnlyList<FrameSet> sets)
     {
         int levels = sets.Where(s => s.Kind == FrameKind.Flat && s.Frames.Count >= Pair)
             .Select(s => (s.ExposureSeconds, s.Label))
@@ -47,10 +52,14 @@ internal static class MissingShots
         return ShotList.FlatShots(question, MissingMeasurements.FlatLevels, levels);
     }
 
-    private static IEnumerable<List<Shot>> OfDarks(ShotQuestion question, IReadOnlyList<FrameSet> sets, double longest)
+    private static IEnumerable<List<PlannedShot>> OfDarks(
+        ShotQuestion question,
+        IReadOnlyList<FrameSet> sets,
+        double longest
+    )
     {
-        var levels = TemperatureLevel
-            .Of(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance)
+        var levels = TemperatureGroup
+            .Gather(sets.Where(s => s.Kind == FrameKind.Dark), InventoryOptions.DefaultTemperatureTolerance)
             .Where(l => l.TemperatureCelsius is not null)
             .Select(l => (Celsius: l.TemperatureCelsius!.Value, Exposures: Exposures(l.Sets)))
             .OrderByDescending(l => l.Exposures.Length)
@@ -118,7 +127,7 @@ internal static class MissingShots
 
     // An uncooled sensor is warmer than the air about it, by nobody knows how much: the darks that exist know the
     // place.
-    private static List<Shot> AsBefore(ShotQuestion question, List<Shot> shots)
+    private static List<PlannedShot> AsBefore(ShotQuestion question, List<PlannedShot> shots)
     {
         if (!question.Cooled && shots.Count > 0)
             shots[0] = shots[0] with { Purpose = ShotPurpose.AsBefore };

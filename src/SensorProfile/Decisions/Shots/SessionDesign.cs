@@ -24,7 +24,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
 {
     private const double RateAtMinusTen = 0.006,
         Doubling = 6,
-        LeastRelative = 0.01,
+        MinRelative = 0.01,
         PairsBelowTop = 0.7;
 
     /// <summary>What was taken.</summary>
@@ -37,10 +37,10 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
         );
 
     /// <summary>What was taken and what is listed.</summary>
-    internal SessionDesign With(IEnumerable<Shot> shots)
+    internal SessionDesign With(IEnumerable<PlannedShot> shots)
     {
         SessionDesign after = this;
-        foreach (Shot shot in shots)
+        foreach (PlannedShot shot in shots)
             after = shot.Kind switch
             {
                 FrameKind.Bias => after with { Bias = after.Bias + shot.Frames },
@@ -53,7 +53,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
     /// <summary>
     /// The largest share by which these shots shrink the uncertainty of an answer, 0…1; 1 when they make one possible.
     /// </summary>
-    internal double GainOf(IReadOnlyList<Shot> shots)
+    internal double GainOf(IReadOnlyList<PlannedShot> shots)
     {
         SessionDesign after = With(shots);
         IEnumerable<(double? Before, double? After)> answers =
@@ -117,7 +117,7 @@ internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<Dark
                     1
                     / (
                         d.SlopeVariance / Math.Pow(RateAtMinusTen * Math.Pow(2, (d.Celsius + 10) / Doubling), 2)
-                        + LeastRelative * LeastRelative
+                        + MinRelative * MinRelative
                     )
                 ),
             ];

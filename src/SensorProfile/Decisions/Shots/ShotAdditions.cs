@@ -11,12 +11,12 @@ internal static class ShotAdditions
 {
     private const int AddedBias = 16,
         AddedDarks = 4;
-    internal const double LeastReduction = 0.005;
+    internal const double MinReduction = 0.005;
 
     // a new temperature lies at least this far from those that exist, °C
     internal const double WorthAnother = 3;
 
-    internal static IEnumerable<ShotAddition> Of(ShotQuestion question, SessionDesign design, double longest)
+    internal static IEnumerable<ShotAddition> Suggest(ShotQuestion question, SessionDesign design, double longest)
     {
         var additions = new List<ShotAddition> { Bias(question, design), Flats(question, design) };
         IEnumerable<double> fresh = ShotList
@@ -26,14 +26,14 @@ internal static class ShotAdditions
             additions.AddRange(Darks(question, design, celsius, longest));
         return additions
             .Where(a =>
-                a.Reduction > LeastReduction && (question.Minutes is not double minutes || a.Seconds <= 60 * minutes)
+                a.Reduction > MinReduction && (question.Minutes is not double minutes || a.Seconds <= 60 * minutes)
             )
             .OrderByDescending(a => a.Reduction)
             .ThenBy(a => a.Seconds);
     }
 
     private static ShotAddition Bias(ShotQuestion question, SessionDesign design) =>
-        Of(
+        Suggest(
             new AddedFrames(FrameKind.Bias, AddedBias, null, 1, null),
             "readNoise",
             "%",
@@ -45,7 +45,7 @@ internal static class ShotAdditions
     private static ShotAddition Flats(ShotQuestion question, SessionDesign design)
     {
         int add = Math.Max(MissingMeasurements.FlatLevels - design.FlatPairs, 4);
-        return Of(
+        return Suggest(
             new AddedFrames(FrameKind.Flat, 2 * add, null, 1, null),
             "gain",
             "%",
@@ -76,7 +76,7 @@ internal static class ShotAdditions
             frames.Length,
             Math.Round(2 * celsius) / 2
         );
-        yield return Of(
+        yield return Suggest(
             what,
             "doublingTemperature",
             "°C",
@@ -85,7 +85,7 @@ internal static class ShotAdditions
             seconds
         );
         if (before is not null)
-            yield return Of(
+            yield return Suggest(
                 what,
                 "darkCurrent",
                 "e-/px/s",
@@ -95,7 +95,7 @@ internal static class ShotAdditions
             );
     }
 
-    private static ShotAddition Of(
+    private static ShotAddition Suggest(
         AddedFrames what,
         string quantity,
         string unit,

@@ -10,7 +10,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <param name="Unit">Unit of both; % is relative.</param>
 public sealed record ShotExpectation(string Quantity, double? Now, double? WithShots, string Unit)
 {
-    internal static IReadOnlyList<ShotExpectation> Of(SessionDesign now, SessionDesign with) =>
+    internal static IReadOnlyList<ShotExpectation> Predict(SessionDesign now, SessionDesign with) =>
         [
             new("readNoise", now.ReadNoise, with.ReadNoise, "%"),
             new("gain", now.Gain, with.Gain, "%"),

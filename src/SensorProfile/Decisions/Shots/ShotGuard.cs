@@ -17,7 +17,7 @@ internal static class ShotGuard
         if (longest > LongestExposure)
             throw Refuse.BadArgument(
                 "exposure-too-long",
-                $"The longest exposure must be at most a day ({Said.Seconds(LongestExposure)}): give that of your "
+                $"The longest exposure must be at most a day ({Plain.Seconds(LongestExposure)}): give that of your "
                     + "lights."
             );
         Refuse.UnlessCount(question.Width, 1, "size-not-positive", "pixels across a frame");
@@ -25,21 +25,21 @@ internal static class ShotGuard
         if (!(question.AmbientCelsius is > -90 and < 60))
             throw Refuse.BadArgument(
                 "ambient-out-of-range",
-                $"An ambient temperature of {Said.Number(question.AmbientCelsius)} °C is not between −90 °C and 60 °C."
+                $"An ambient temperature of {Plain.Number(question.AmbientCelsius)} °C is not between −90 °C and 60 °C."
             );
         if (question.Cooled && !(question.MaximumDifference > question.Margin))
             throw Refuse.CoolerTooWeak(question.MaximumDifference, question.Margin);
         if (question.Cooled && question.MaximumDifference > LargestDifference)
             throw Refuse.BadArgument(
                 "difference-too-large",
-                $"No cooler of such a camera reaches {Said.Number(question.MaximumDifference)} °C below the "
-                    + $"ambient: give at most {Said.Number(LargestDifference)} °C."
+                $"No cooler of such a camera reaches {Plain.Number(question.MaximumDifference)} °C below the "
+                    + $"ambient: give at most {Plain.Number(LargestDifference)} °C."
             );
     }
 
     internal static DecisionRefusedException TooShort(string what, double seconds, double minutes, string remedy) =>
         Refuse.CannotTell(
             "time-too-short",
-            $"{what} takes {Said.Duration(seconds)}; {Said.Number(minutes)} min are too few: {remedy}."
+            $"{what} takes {Plain.Duration(seconds)}; {Plain.Number(minutes)} min are too few: {remedy}."
         );
 }

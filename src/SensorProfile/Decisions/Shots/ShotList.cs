@@ -21,7 +21,7 @@ public static class ShotList
     public static ShotListAnswer Plan(ShotQuestion question)
     {
         ShotGuard.Check(question);
-        return question.Existing is null ? Afresh(question) : ShotsToAdd.Of(question);
+        return question.Existing is null ? Afresh(question) : ShotsToAdd.Advise(question);
     }
 
     private static ShotListAnswer Afresh(ShotQuestion question)
@@ -54,17 +54,17 @@ public static class ShotList
                         new Finding(
                             "darks-shorter-than-lights",
                             Severity.Warning,
-                            $"In this time the darks reach {Said.Seconds(programme.Longest)} only, not the "
-                                + $"{Said.Seconds(longest)} of the lights: hot pixels are then known less well."
+                            $"In this time the darks reach {Plain.Seconds(programme.Longest)} only, not the "
+                                + $"{Plain.Seconds(longest)} of the lights: hot pixels are then known less well."
                         ),
                     ]
                     : [],
-            Expected = ShotExpectation.Of(none, none.With(shots)),
+            Expected = ShotExpectation.Predict(none, none.With(shots)),
         };
     }
 
     /// <summary>The answer that a list of shots makes, its findings apart.</summary>
-    internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<Shot> shots)
+    internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<PlannedShot> shots)
     {
         int frames = shots.Sum(s => s.Frames);
         double seconds = shots.Sum(s => s.Seconds),
@@ -100,7 +100,7 @@ public static class ShotList
         ];
     }
 
-    private static List<Shot> Shots(ShotQuestion question, ShotProgramme programme) =>
+    private static List<PlannedShot> Shots(ShotQuestion question, ShotProgramme programme) =>
         [
             BiasShot(question, programme.Bias),
             .. FlatShots(question, programme.FlatLevels, 0),
@@ -108,18 +108,18 @@ public static class ShotList
                 .SelectMany(celsius => DarkShots(question, celsius, programme.DarkExposures, programme.DarkFrames)),
         ];
 
-    internal static Shot BiasShot(ShotQuestion question, int frames) =>
+    internal static PlannedShot BiasShot(ShotQuestion question, int frames) =>
         new(FrameKind.Bias, null, null, null, frames, frames * question.OverheadSeconds, ShotPurpose.ReadNoise);
 
     /// <summary>A pair at each level from dim to white, without those that exist.</summary>
-    internal static List<Shot> FlatShots(ShotQuestion question, int levels, int existing)
+    internal static List<PlannedShot> FlatShots(ShotQuestion question, int levels, int existing)
     {
-        var shots = new List<Shot>();
+        var shots = new List<PlannedShot>();
         for (int level = existing + 1; level <= levels; level++)
         {
             bool white = level == levels; // full well is read beyond saturation, not below it
             shots.Add(
-                new Shot(
+                new PlannedShot(
                     FrameKind.Flat,
                     null,
                     null,
@@ -136,7 +136,7 @@ public static class ShotList
     }
 
     /// <summary>Darks of several exposures at one temperature; the first waits until it is reached.</summary>
-    internal static List<Shot> DarkShots(
+    internal static List<PlannedShot> DarkShots(
         ShotQuestion question,
         double celsius,
         IReadOnlyList<double> exposures,
@@ -145,7 +145,7 @@ public static class ShotList
         [
             .. exposures.Select(
                 (t, i) =>
-                    new Shot(
+                    new PlannedShot(
                         FrameKind.Dark,
                         t,
                         celsius,

@@ -15,7 +15,7 @@ public sealed record ShotListAnswer : Answer
     public ExistingFrames? Existing { get; init; }
 
     /// <summary>The shots, in the order to take them.</summary>
-    public IReadOnlyList<Shot> Shots { get; init; } = [];
+    public IReadOnlyList<PlannedShot> Shots { get; init; } = [];
 
     /// <summary>With existing frames: what each addition would bring, the largest gain first.</summary>
     public IReadOnlyList<ShotAddition> Additions { get; init; } = [];

@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <summary>What an existing session still lacks, and which frames would shrink which uncertainty most.</summary>
 internal static class ShotsToAdd
 {
-    internal static ShotListAnswer Of(ShotQuestion question)
+    internal static ShotListAnswer Advise(ShotQuestion question)
     {
         List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes =
         [
@@ -30,18 +30,18 @@ internal static class ShotsToAdd
                 .Max();
         SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
         // What brings no answer closer is not worth a night; what brings it closest comes first.
-        List<List<Shot>> units =
+        List<List<PlannedShot>> units =
         [
             .. MissingShots
-                .Of(question, sets, longest)
+                .Find(question, sets, longest)
                 .Select(unit => (Unit: unit, Gain: now.GainOf(unit)))
-                .Where(u => u.Gain > ShotAdditions.LeastReduction)
+                .Where(u => u.Gain > ShotAdditions.MinReduction)
                 .OrderByDescending(u => u.Gain)
                 .Select(u => u.Unit),
         ];
-        List<Shot> shots = Fitting(question, units);
+        List<PlannedShot> shots = Fitting(question, units);
         SessionDesign with = now.With(shots);
-        ShotAddition[] additions = [.. ShotAdditions.Of(question, now, longest)];
+        ShotAddition[] additions = [.. ShotAdditions.Suggest(question, now, longest)];
         return ShotList.Answer(question, shots) with
         {
             Existing = There(
@@ -50,16 +50,16 @@ internal static class ShotsToAdd
             ),
             Findings = [.. Findings(question, modes, units, shots)],
             Additions = additions,
-            Expected = ShotExpectation.Of(now, with),
+            Expected = ShotExpectation.Predict(now, with),
         };
     }
 
     /// <summary>The units that fit the time, the quickest kinds first as they are listed.</summary>
-    private static List<Shot> Fitting(ShotQuestion question, List<List<Shot>> units)
+    private static List<PlannedShot> Fitting(ShotQuestion question, List<List<PlannedShot>> units)
     {
         double left = 60 * (question.Minutes ?? double.PositiveInfinity);
-        var shots = new List<Shot>();
-        foreach (List<Shot> unit in units)
+        var shots = new List<PlannedShot>();
+        foreach (List<PlannedShot> unit in units)
         {
             double seconds = unit.Sum(s => s.Seconds);
             if (seconds > left)
@@ -80,8 +80,8 @@ internal static class ShotsToAdd
     private static IEnumerable<Finding> Findings(
         ShotQuestion question,
         List<IGrouping<(string?, int, int, ModeSettings), FrameSet>> modes,
-        List<List<Shot>> units,
-        List<Shot> shots
+        List<List<PlannedShot>> units,
+        List<PlannedShot> shots
     )
     {
         int unknown = question.Existing!.Frames.Count(f => f.Kind == FrameKind.Unknown);
@@ -89,7 +89,7 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "kinds-not-known",
                 Severity.Warning,
-                $"{Said.Whole(unknown)} of the {Said.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
+                $"{Plain.Whole(unknown)} of the {Plain.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
                     + "bias, dark or flat and count for nothing here: give their kind in a capture table, or let the names "
                     + "of files and folders speak, and ask again."
             );
@@ -97,18 +97,18 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "several-settings",
                 Severity.Note,
-                $"The frames were taken with {Said.Whole(modes.Count)} settings; this answer is for the one "
+                $"The frames were taken with {Plain.Whole(modes.Count)} settings; this answer is for the one "
                     + $"with the most frames, {ModeChoice.Name(modes[0].Key.Item4)}: give the folders of another one "
                     + "alone to ask for it."
             );
-        List<Shot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
+        List<PlannedShot> rest = [.. units.SelectMany(u => u).Where(s => !shots.Contains(s))];
         if (rest.Count > 0)
             yield return new Finding(
                 "time-too-short",
                 Severity.Warning,
-                $"In {Said.Number(question.Minutes!.Value)} min not all fits: "
-                    + $"{Said.Whole(rest.Sum(s => s.Frames))} more frames "
-                    + $"({Said.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
+                $"In {Plain.Number(question.Minutes!.Value)} min not all fits: "
+                    + $"{Plain.Whole(rest.Sum(s => s.Frames))} more frames "
+                    + $"({Plain.Duration(rest.Sum(s => s.Seconds))}) are lacking then; ask again once "
                     + "these are taken."
             );
     }

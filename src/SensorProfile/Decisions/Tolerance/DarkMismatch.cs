@@ -91,7 +91,7 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
     /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
     internal double Loss(DarkFrames darks)
     {
-        StackNoise with = StackNoise.Of(sensor, stack, sky, darks);
+        StackNoise with = StackNoise.Compute(sensor, stack, sky, darks);
         var residual = new DarkResidual(sensor, light, darks.TemperatureCelsius, darks.ExposureSeconds, darks.Scaled);
         double spread = sensor.Pixels is null
             ? 0

@@ -18,11 +18,11 @@ public static class DarkTolerance
 
     /// <summary>Dither positions of the comparison, and fewest lights that it is made for.</summary>
     private const int ComparedPositions = 20,
-        FewestCompared = 5;
+        MinCompared = 5;
 
     /// <summary>Dither positions of the stack that an undithered one is compared with; null for too few lights.</summary>
     internal static int? PositionsBeside(int lights) =>
-        lights < FewestCompared ? null : Math.Min(ComparedPositions, lights);
+        lights < MinCompared ? null : Math.Min(ComparedPositions, lights);
 
     /// <summary>
     /// As <see cref="Find"/>; when the question does not say whether the stack is dithered, also for the same stack
@@ -87,13 +87,15 @@ public static class DarkTolerance
                     "temperature-assumed",
                     Severity.Note,
                     "No temperature of the lights was given; the profile's reference temperature of "
-                        + $"{Said.Celsius(stack.TemperatureCelsius)} is used."
+                        + $"{Plain.Celsius(stack.TemperatureCelsius)} is used."
                 )
             );
         findings.AddRange(FullPixels.Findings(reader, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius));
         bool known = reader.Best.Pixels is not null;
         if (!known)
-            findings.Add(Missing.Distribution("the spread over pixels and the hot pixels cannot limit this answer"));
+            findings.Add(
+                MissingInputs.Distribution("the spread over pixels and the hot pixels cannot limit this answer")
+            );
         if (question.Limits.HotShare * reader.Camera.Width * reader.Camera.Height < 1)
             findings.Add(
                 new Finding(
@@ -105,10 +107,10 @@ public static class DarkTolerance
 
         MismatchLimits best = Decide(reader.Best, stack, sky.Rate.Value, question);
         MismatchSpreads spreads = MismatchLimits.Spreads(
-            Propagation.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, best).Row())
+            UncertaintyDraws.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, best).Row())
         );
         SideLimits all = best.All;
-        var quantities = new QuantityList();
+        var quantities = new AnswerQuantities();
         string method = "smallest of four causes, uncertainties drawn";
         quantities.Add("toleranceWarmer", all.Warmer, "°C", method, spreads.All.Warmer);
         quantities.Add("toleranceColder", all.Colder, "°C", method, spreads.All.Colder);
@@ -132,7 +134,7 @@ public static class DarkTolerance
         SettlingSearch? settling =
             !uncertain ? null
             : !known ? ToleranceSettling.OfDistribution(reader, stack)
-            : ToleranceSettling.Of(profile, reader, question, sky, stack, best, CannotTellRelative);
+            : ToleranceSettling.Search(profile, reader, question, sky, stack, best, CannotTellRelative);
         return new ToleranceAnswer
         {
             Sky = sky,
@@ -163,13 +165,13 @@ public static class DarkTolerance
         double sky,
         ToleranceQuestion question,
         MismatchLimits? near = null
-    ) => MismatchLimits.Of(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
+    ) => MismatchLimits.Find(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
     private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)
     {
-        static Measurement? Of(double? value, Propagation.Spread spread, string unit) =>
+        static Measurement? Of(double? value, UncertaintyDraws.Spread spread, string unit) =>
             value is double known
-                ? new Measurement(known, spread.StandardDeviation, unit, Propagation.Draws, "uncertainties drawn")
+                ? new Measurement(known, spread.StandardDeviation, unit, UncertaintyDraws.Draws, "uncertainties drawn")
                 : null;
         return new CauseTolerance(
             cause,
@@ -192,8 +194,8 @@ public static class DarkTolerance
                 new Finding(
                     "tolerance-extrapolated",
                     Severity.Warning,
-                    $"The limit lies more than {Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
-                        + $"measured range of {Said.Celsius(reader.Range.Low)} to {Said.Celsius(reader.Range.High)}; "
+                    $"The limit lies more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
+                        + $"measured range of {Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}; "
                         + "trust it only as far as that range."
                 )
             );

@@ -22,7 +22,11 @@ internal sealed record SideLimits(double? Warmer, double? Colder, double? Exposu
 }
 
 /// <summary>What the uncertainties of the profile make of these limits.</summary>
-internal sealed record SideSpreads(Propagation.Spread Warmer, Propagation.Spread Colder, Propagation.Spread Exposure);
+internal sealed record SideSpreads(
+    UncertaintyDraws.Spread Warmer,
+    UncertaintyDraws.Spread Colder,
+    UncertaintyDraws.Spread Exposure
+);
 
 /// <summary>How far darks may be off by each cause alone, and by all.</summary>
 internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, SideLimits Glow, SideLimits Level)
@@ -55,7 +59,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
         ];
 
     /// <summary>The spreads of such a row.</summary>
-    internal static MismatchSpreads Spreads(Propagation.Spread[] row)
+    internal static MismatchSpreads Spreads(UncertaintyDraws.Spread[] row)
     {
         SideSpreads At(int place) => new(row[3 * place], row[3 * place + 1], row[3 * place + 2]);
         return new MismatchSpreads(
@@ -65,7 +69,7 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
     }
 
     /// <summary>Works them out; a search begins where the answer is expected.</summary>
-    internal static MismatchLimits Of(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
+    internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
     {
         SideLimits Each(BindingCause cause) =>
             new(

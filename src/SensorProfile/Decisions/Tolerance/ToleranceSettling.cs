@@ -21,7 +21,7 @@ internal static class ToleranceSettling
     }
 
     /// <summary>The tighter side is known to no better than a share of itself.</summary>
-    internal static SettlingSearch Of(
+    internal static SettlingSearch Search(
         CameraProfile profile,
         SensorReader reader,
         ToleranceQuestion question,
@@ -52,7 +52,7 @@ internal static class ToleranceSettling
             return [smallest];
         }
         return SettlingSearch.Find(profile, reader, sky, left =>
-            Propagation.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
+            UncertaintyDraws.Through(reader, sky.Rate, Side, left)[0].StandardDeviation <= relative * tighter
         );
     }
 }

@@ -6,11 +6,11 @@ namespace SensorProfile.Drift.Archive;
 internal static class HotThreshold
 {
     private const double TimesTypical = 5; // where the profile states no threshold
-    private const double Least = 0.01; // e-/px/s: below it no pixel troubles anybody
+    private const double MinRate = 0.01; // e-/px/s: below it no pixel troubles anybody
 
     /// <summary>Excess over the typical rate, e-/px/s: the profile's own threshold where it states one.</summary>
     public static double Of(ModeProfile mode, double typicalRate) =>
         mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
             ? thresholds.HotRate
-            : Math.Max(TimesTypical * typicalRate, Least);
+            : Math.Max(TimesTypical * typicalRate, MinRate);
 }

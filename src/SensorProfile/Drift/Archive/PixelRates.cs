@@ -44,7 +44,7 @@ internal abstract class PixelRates
     /// <summary>
     /// The rates of one mode of a profile; null when it has none, with a finding when what is there cannot be used.
     /// </summary>
-    public static (PixelRates? Rates, Finding? Finding) Of(ProfileOnDisk profile, int mode)
+    public static (PixelRates? Rates, Finding? Finding) Read(ProfileOnDisk profile, int mode)
     {
         if (profile.MapsFolder is not { } maps)
             return (null, null);

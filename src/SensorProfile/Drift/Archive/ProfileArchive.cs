@@ -110,7 +110,7 @@ public static class ProfileArchive
 
     private static void KeepPixels(string folder, ProfileOnDisk profile, int mode, List<Finding> findings)
     {
-        (PixelRates? rates, Finding? finding) = PixelRates.Of(profile, mode);
+        (PixelRates? rates, Finding? finding) = PixelRates.Read(profile, mode);
         if (finding is not null)
             findings.Add(finding);
         if (rates is null)

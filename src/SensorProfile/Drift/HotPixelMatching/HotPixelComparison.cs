@@ -7,7 +7,7 @@ namespace SensorProfile.Drift.HotPixelMatching;
 /// <summary>From matched hot pixels to counts, rates per year and patches.</summary>
 internal static class HotPixelComparison
 {
-    public static HotPixelDrift Of(
+    public static HotPixelDrift Compare(
         string mode,
         HotPixelMatch match,
         PixelRates last,

@@ -17,7 +17,7 @@ internal sealed class HotPixelMatch
     private const double Surely = 10,
         Brightly = 30,
         OwnErrors = 6; // in standard uncertainties
-    private const int FewestForFactor = 10;
+    private const int MinForFactor = 10;
 
     private readonly PixelRates first,
         last;
@@ -47,7 +47,8 @@ internal sealed class HotPixelMatch
 
     private double RelativeScatter { get; }
 
-    public static HotPixelMatch Of(PixelRates first, PixelRates last, double threshold) => new(first, last, threshold);
+    public static HotPixelMatch Match(PixelRates first, PixelRates last, double threshold) =>
+        new(first, last, threshold);
 
     /// <summary>Excess over the typical pixel with its uncertainty, as far as the noise of the maps goes.</summary>
     public (Measurement From, Measurement To) Excess(int index) => (Excess(first, index), Excess(last, index));
@@ -139,7 +140,7 @@ internal sealed class HotPixelMatch
     private (Measurement? Factor, double Scatter) CommonFactor()
     {
         double[] logs = Logs(Surely, out _);
-        if (logs.Length < FewestForFactor)
+        if (logs.Length < MinForFactor)
             return (null, 0);
         double centre = OrderStatistics.Median(logs),
             spread = OrderStatistics.MadSigma(logs);
@@ -147,7 +148,7 @@ internal sealed class HotPixelMatch
             factor = Math.Exp(centre);
         double[] bright = Logs(Brightly, out double noise);
         double extra =
-            bright.Length < FewestForFactor
+            bright.Length < MinForFactor
                 ? 0
                 : Math.Sqrt(Math.Max(0, Math.Pow(OrderStatistics.MadSigma(bright), 2) - noise));
         return (

@@ -13,7 +13,7 @@ internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
     /// <summary>Relative: how well the doubling temperatures of one session are known.</summary>
     public const double DoublingDoubt = 0.02;
 
-    private const int FewestHot = 10;
+    private const int MinHot = 10;
     private const double SurelyHot = 10;
 
     /// <summary>The step of a session that is the first one itself: none.</summary>
@@ -24,7 +24,7 @@ internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
     /// <param name="before">The first session, for the doubling temperatures of classes of rate.</param>
     /// <param name="typical">Doubling temperature of the typical pixel, °C.</param>
     /// <param name="doublingOf">That of a pixel from the maps, °C; not a number when unknown.</param>
-    public static HotPixelStep? Of(
+    public static HotPixelStep? Measure(
         HotPixelMatch match,
         ModeProfile before,
         double typical,
@@ -40,7 +40,7 @@ internal sealed record HotPixelStep(double Celsius, double OwnError, int Pixels)
                 doubling = OfClass(before, from.Value) ?? typical;
             steps.Add(doubling * Math.Log2(to.Value / from.Value));
         }
-        if (steps.Count < FewestHot)
+        if (steps.Count < MinHot)
             return null;
         double[] all = [.. steps];
         double own = OrderStatistics.MedianToMeanError * OrderStatistics.MadSigma(all) / Math.Sqrt(all.Length);

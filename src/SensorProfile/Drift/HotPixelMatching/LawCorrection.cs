@@ -30,7 +30,7 @@ internal static class LawCorrection
     /// <param name="session">A session.</param>
     /// <param name="first">The first one.</param>
     /// <param name="reference">Temperature of the comparison, °C.</param>
-    public static (double Factor, double Doubt) Of(ModeProfile session, ModeProfile first, double reference)
+    public static (double Factor, double Doubt) Compute(ModeProfile session, ModeProfile first, double reference)
     {
         if (
             Law(session) is not { } law

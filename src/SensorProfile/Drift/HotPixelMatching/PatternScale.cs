@@ -17,7 +17,7 @@ namespace SensorProfile.Drift.HotPixelMatching;
 internal static class PatternScale
 {
     private const int Block = 32,
-        FewestInBlock = 128,
+        MinInBlock = 128,
         Groups = 32;
 
     // robust standard deviations: what lies beyond is no ordinary pixel
@@ -27,13 +27,13 @@ internal static class PatternScale
     private const double NoiseRatioDoubt = 0.01;
 
     // pattern variance over noise variance: below it the pattern is not resolved
-    private const double LeastPattern = 0.2;
+    private const double MinPattern = 0.2;
 
     /// <summary>
     /// The factor, last over first; null when the pattern of ordinary pixels was not kept or does not rise above the
     /// noise.
     /// </summary>
-    public static Measurement? Of(PixelRates first, PixelRates last)
+    public static Measurement? Measure(PixelRates first, PixelRates last)
     {
         if (!first.HoldsOrdinary || !last.HoldsOrdinary || first.Width != last.Width || first.Height != last.Height)
             return null;
@@ -50,7 +50,7 @@ internal static class PatternScale
             return null;
         double pattern = all.Product / scale,
             ownNoise = all.First - pattern;
-        if (!(pattern > LeastPattern * ownNoise))
+        if (!(pattern > MinPattern * ownNoise))
             return null;
         double[] without = [.. groups.Where(g => g.Pixels > 0).Select(g => Solve(all - g, noise.Ratio) ?? scale)];
         if (without.Length < Groups / 2)
@@ -117,7 +117,7 @@ internal static class PatternScale
             a.Add(first.At(i).Rate);
             b.Add(last.At(i).Rate);
         }
-        if (a.Count < FewestInBlock)
+        if (a.Count < MinInBlock)
             return default;
         double[] u = [.. a],
             v = [.. b];

@@ -38,7 +38,7 @@ internal sealed record YearMaps
     public required IReadOnlyDictionary<int, HotPixelStep> Steps { get; init; }
 
     /// <summary>Reads them; null when the first or the last session has no maps that can be used.</summary>
-    public static YearMaps? Of(
+    public static YearMaps? Read(
         MatchedMode mode,
         DriftOptions options,
         Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read,
@@ -65,7 +65,7 @@ internal sealed record YearMaps
         var steps = new Dictionary<int, HotPixelStep> { [0] = HotPixelStep.None };
         void Measure(int member, PixelRates there)
         {
-            if (PatternScale.Of(first, there) is { } scale)
+            if (PatternScale.Measure(first, there) is { } scale)
                 raw[member] = scale;
             if (Step(mode, first, there) is { } step)
                 steps[member] = step;
@@ -118,8 +118,8 @@ internal sealed record YearMaps
             && LawCorrection.Law(before)?.At(reference).DoublingTemperature.Value is > 0 and < 100 and double doubling
                 ? doubling
                 : UsualDoubling;
-        return HotPixelStep.Of(
-            HotPixelMatch.Of(first, there, HotThreshold.Of(before, first.TypicalRate)),
+        return HotPixelStep.Measure(
+            HotPixelMatch.Match(first, there, HotThreshold.Of(before, first.TypicalRate)),
             before,
             typical,
             first.Doubling
@@ -149,7 +149,7 @@ internal sealed record YearMaps
                 "maps-turned",
                 Severity.Warning,
                 $"The pixels of {file} are {votes.Alignment.Words} against those of {mode.Members[0].Profile.File} "
-                    + $"({Said.Whole(votes.Votes)} of {Said.Whole(votes.Pixels)} hot pixels agree so): the capture "
+                    + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree so): the capture "
                     + "program writes its frames otherwise. They were compared after bringing them back; darks of one "
                     + "orientation do not serve lights of the other.",
                 [file]
@@ -180,7 +180,7 @@ internal sealed record YearMaps
             if (LawCorrection.Law(session)?.At(reference).DoublingTemperature is { Value: > 0 and < 100 } doubling)
                 nightly = Math.Log(2) / doubling.Value * options.TemperatureRepeatability;
             if (member > 0)
-                (factor, ofLaw) = LawCorrection.Of(session, mode.Mode(0), reference);
+                (factor, ofLaw) = LawCorrection.Compute(session, mode.Mode(0), reference);
         }
         double relative = Math.Sqrt(
                 Square(scale.StandardUncertainty / scale.Value) + gain * gain + nightly * nightly + ofLaw * ofLaw
@@ -215,15 +215,15 @@ internal sealed record YearMaps
                     ? new Finding(
                         "maps-moved-in-temperature",
                         Severity.Note,
-                        $"The maps at {mode.Name} hold at {Said.Celsius(a)} and {Said.Celsius(b)}: the later ones "
-                            + $"were brought to {Said.Celsius(a)} by each pixel's own law. Characterise with "
-                            + $"the reference temperature {Said.Celsius(a)} to compare without that step."
+                        $"The maps at {mode.Name} hold at {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
+                            + $"were brought to {Plain.Celsius(a)} by each pixel's own law. Characterise with "
+                            + $"the reference temperature {Plain.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
                         "map-temperatures-apart",
                         Severity.Warning,
                         $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
-                            + $"{Said.Celsius(a)} and {Said.Celsius(b)}. Characterise both sessions at one reference "
+                            + $"{Plain.Celsius(a)} and {Plain.Celsius(b)}. Characterise both sessions at one reference "
                             + "temperature."
                     )
             );

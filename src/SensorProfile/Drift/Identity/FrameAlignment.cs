@@ -83,9 +83,9 @@ internal readonly record struct FrameAlignment(
             };
             string shifted =
                 ShiftX == 0 && ShiftY == 0 ? ""
-                : ShiftY == 0 ? $"shifted by {Said.Number(-ShiftX)} px in x"
-                : ShiftX == 0 ? $"shifted by {Said.Number(-ShiftY)} px in y"
-                : $"shifted by {Said.Number(-ShiftX)} px in x and {Said.Number(-ShiftY)} px in y";
+                : ShiftY == 0 ? $"shifted by {Plain.Number(-ShiftX)} px in x"
+                : ShiftX == 0 ? $"shifted by {Plain.Number(-ShiftY)} px in y"
+                : $"shifted by {Plain.Number(-ShiftX)} px in x and {Plain.Number(-ShiftY)} px in y";
             return turned.Length > 0 && shifted.Length > 0 ? $"{turned} and {shifted}" : turned + shifted;
         }
     }

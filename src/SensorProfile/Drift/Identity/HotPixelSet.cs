@@ -9,7 +9,7 @@ namespace SensorProfile.Drift.Identity;
 internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, int Y)> Places)
 {
     /// <summary>More would only cost time: the votes for an alignment grow with the square.</summary>
-    public const int Most = 1000;
+    public const int MaxPixels = 1000;
 
     private const double OwnErrors = 6; // what is hot by noise alone is hot in no other session
 
@@ -28,7 +28,7 @@ internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, 
                     .Where(p => p.Rate - rates.TypicalRate > OwnErrors * p.Uncertainty)
                     .OrderByDescending(p => p.Rate)
                     .ThenBy(p => p.Index)
-                    .Take(Most)
+                    .Take(MaxPixels)
                     .Select(p => (p.Index % rates.Width, p.Index / rates.Width)),
             ]
         );
@@ -46,7 +46,7 @@ internal sealed record HotPixelSet(int Width, int Height, IReadOnlyList<(int X, 
             [
                 .. hot.OrderByDescending(p => p.Value)
                     .ThenBy(p => p.Index)
-                    .Take(Most)
+                    .Take(MaxPixels)
                     .Select(p => (p.Index % width, p.Index / width)),
             ]
         );

@@ -15,7 +15,7 @@ internal static class IdentityFindings
             yield return new Finding(
                 AnotherSensor,
                 Severity.Warning,
-                $"{Said.Whole(sensors.Others.Count)} of the profiles carry the same camera name and were not compared: "
+                $"{Plain.Whole(sensors.Others.Count)} of the profiles carry the same camera name and were not compared: "
                     + $"{string.Join(" ", sensors.Others.Select(r => $"{r.File}: {r.Reason}"))}",
                 [.. sensors.Others.Select(r => r.File)]
             );

@@ -17,12 +17,12 @@ namespace SensorProfile.Drift.Identity;
 internal sealed record PatternCorrelation(double Excess, double Expected, double StandardError)
 {
     private const int Block = 32,
-        MostBlocks = 400,
+        MaxBlocks = 400,
         Step = 2;
     private const double Outlying = 4;
 
     /// <summary>Compares; null where ordinary pixels were not kept, or sizes differ.</summary>
-    public static PatternCorrelation? Of(PixelRates first, PixelRates last)
+    public static PatternCorrelation? Measure(PixelRates first, PixelRates last)
     {
         if (!first.HoldsOrdinary || !last.HoldsOrdinary || first.Width != last.Width || first.Height != last.Height)
             return null;
@@ -50,7 +50,7 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
         int across = (width - 2 * Step) / Block,
             down = (height - 2 * Step) / Block,
             all = across * down,
-            step = Math.Max(1, all / MostBlocks) | 1;
+            step = Math.Max(1, all / MaxBlocks) | 1;
         for (int i = 0; i < all; i += step)
             yield return (Step + i % across * Block, Step + i / across * Block);
     }

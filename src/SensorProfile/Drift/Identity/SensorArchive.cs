@@ -32,13 +32,13 @@ public static class SensorArchive
     {
         string name = ProfileArchive.FolderName(profile.Profile.Camera.Name),
             next = name;
-        SensorFingerprint? own = SensorFingerprint.Of(profile, PixelRates.Of);
+        SensorFingerprint? own = SensorFingerprint.Read(profile, PixelRates.Read);
         string? unsure = null,
             evidence = null;
         for (int sensor = 2; Directory.Exists(Path.Combine(archive, next)); sensor++)
         {
             SensorFingerprint? kept = Newest(Path.Combine(archive, next));
-            SensorIdentity? identity = own is null || kept is null ? null : kept.Compare(own, PixelRates.Of);
+            SensorIdentity? identity = own is null || kept is null ? null : kept.Compare(own, PixelRates.Read);
             if (identity is { Match: SensorMatch.Same })
                 return (next, null);
             if (identity is not { Match: SensorMatch.Another })
@@ -64,6 +64,6 @@ public static class SensorArchive
         ProfileArchive
             .Read([folder])
             .Profiles.Reverse()
-            .Select(p => SensorFingerprint.Of(p, PixelRates.Of))
+            .Select(p => SensorFingerprint.Read(p, PixelRates.Read))
             .FirstOrDefault(print => print is not null);
 }

@@ -9,7 +9,7 @@ namespace SensorProfile.Drift.Identity;
 internal sealed record SensorFingerprint(ProfileOnDisk Profile, int Mode, HotPixelSet Hot)
 {
     /// <summary>Of the first mode with maps; null when no mode has any.</summary>
-    public static SensorFingerprint? Of(ProfileOnDisk profile, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read)
+    public static SensorFingerprint? Read(ProfileOnDisk profile, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read)
     {
         for (int mode = 0; mode < profile.Profile.Modes.Count; mode++)
             if (read(profile, mode).Item1 is { } rates)
@@ -23,9 +23,9 @@ internal sealed record SensorFingerprint(ProfileOnDisk Profile, int Mode, HotPix
 
     /// <summary>Whether a later session is of the sensor of this one.</summary>
     public SensorIdentity Compare(SensorFingerprint later, Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read) =>
-        SensorIdentity.Of(Hot, later.Hot, () =>
+        SensorIdentity.Compare(Hot, later.Hot, () =>
             read(Profile, Mode).Item1 is { } first && read(later.Profile, later.Mode).Item1 is { } last
-                ? PatternCorrelation.Of(first, last)
+                ? PatternCorrelation.Measure(first, last)
                 : null
         );
 }

@@ -17,10 +17,10 @@ namespace SensorProfile.Drift.Identity;
 internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, PatternCorrelation? Pattern)
 {
     // warming up heals most hot pixels of a sensor, never all: below one in ten it is not the same one
-    private const double LeastSurvivors = 0.1;
+    private const double MinSurvivors = 0.1;
 
     // a sensor that was warmed up and whose frames were turned as well is a rare one
-    private const double LeastSurvivorsTurned = 0.25;
+    private const double MinSurvivorsTurned = 0.25;
 
     private static readonly double Limit = Probability.NormalQuantile(1 - HotPixelVotes.Chance);
 
@@ -28,7 +28,7 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
     /// <param name="earlier">Hot pixels of the earlier session.</param>
     /// <param name="later">Those of the later one.</param>
     /// <param name="pattern">Compares the ordinary pixels; called only when the hot ones do not decide.</param>
-    public static SensorIdentity Of(HotPixelSet earlier, HotPixelSet later, Func<PatternCorrelation?> pattern)
+    public static SensorIdentity Compare(HotPixelSet earlier, HotPixelSet later, Func<PatternCorrelation?> pattern)
     {
         AlignmentVotes votes = HotPixelVotes.Find(later, earlier);
         if (votes.Found)
@@ -39,7 +39,7 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
         bool patternWouldShow =
             ordinary is not null && ordinary.Expected - ordinary.Excess > 2 * Limit * ordinary.StandardError;
         bool hotWouldShow =
-            votes.LargestShare < LeastSurvivorsTurned && (votes.Unmoved ?? votes).LargestShare < LeastSurvivors;
+            votes.LargestShare < MinSurvivorsTurned && (votes.Unmoved ?? votes).LargestShare < MinSurvivors;
         return new SensorIdentity(
             patternWouldShow || hotWouldShow ? SensorMatch.Another : SensorMatch.CannotTell,
             votes,
@@ -53,12 +53,12 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
         get
         {
             string hot =
-                $"{Said.Whole(Votes.Votes)} of {Said.Whole(Votes.Pixels)} hot pixels in common where chance gives "
-                + Said.Number(Votes.Expected, 2);
+                $"{Plain.Whole(Votes.Votes)} of {Plain.Whole(Votes.Pixels)} hot pixels in common where chance gives "
+                + Plain.Number(Votes.Expected, 2);
             return Pattern is null
                 ? hot
-                : $"{hot}; the pattern of its ordinary pixels agrees to {Said.Number(Math.Max(0, Pattern.Excess), 2)} "
-                    + $"where one sensor would give {Said.Number(Pattern.Expected, 2)}";
+                : $"{hot}; the pattern of its ordinary pixels agrees to {Plain.Number(Math.Max(0, Pattern.Excess), 2)} "
+                    + $"where one sensor would give {Plain.Number(Pattern.Expected, 2)}";
         }
     }
 }

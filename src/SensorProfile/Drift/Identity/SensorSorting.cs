@@ -18,7 +18,7 @@ internal sealed record SensorSorting(
     /// The sensor with most sessions, that of the last one among equals, is the one that is asked about. A session of
     /// which it cannot be told stays with it.
     /// </remarks>
-    public static SensorSorting Of(
+    public static SensorSorting Sort(
         IReadOnlyList<ProfileOnDisk> profiles,
         Func<ProfileOnDisk, int, (PixelRates?, Finding?)> read
     )
@@ -27,7 +27,7 @@ internal sealed record SensorSorting(
         List<ProfileOnDisk> unsure = [];
         foreach (ProfileOnDisk profile in profiles)
         {
-            if (SensorFingerprint.Of(profile, read) is not { } print)
+            if (SensorFingerprint.Read(profile, read) is not { } print)
                 continue;
             SensorIdentity[] against = [.. sensors.Select(s => s[^1].Compare(print, read))];
             int at = Array.FindIndex(against, i => i.Match == SensorMatch.Same);

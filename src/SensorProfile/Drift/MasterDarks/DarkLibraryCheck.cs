@@ -46,7 +46,7 @@ public static class DarkLibraryCheck
         fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
-        Measurement? gain = profile is null ? null : ChannelMean.Of(ModeChoice.Find(profile, options.Mode)).Gain;
+        Measurement? gain = profile is null ? null : ChannelMean.Average(ModeChoice.Find(profile, options.Mode)).Gain;
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];
@@ -55,7 +55,7 @@ public static class DarkLibraryCheck
             cancellation.ThrowIfCancellationRequested();
             verdicts.Add(CheckOne(path, fresh, profile, ref ruler, cache, findings, cancellation));
         }
-        return DarkLibraryVerdict.Of(
+        return DarkLibraryVerdict.Judge(
             verdicts,
             ruler,
             [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)],
@@ -76,23 +76,23 @@ public static class DarkLibraryCheck
         try
         {
             MasterDark master = MasterDark.Read(path);
-            (FrameSet? set, MasterReason? why) = FreshChoice.Of(master, fresh, profile, ruler.Options);
+            (FrameSet? set, MasterReason? why) = FreshChoice.Choose(master, fresh, profile, ruler.Options);
             if (set is null)
                 return CannotTell(master, why!);
             if (!cache.TryGetValue(set, out FreshDarks? darks))
-                cache[set] = darks = FreshDarks.Of(set, findings, cancellation);
+                cache[set] = darks = FreshDarks.Read(set, findings, cancellation);
             if (darks is null)
                 return CannotTell(master, new MasterReason(MasterGround.FewReadable));
             if (!(darks.TemporalVariance > 0))
                 return CannotTell(master, new MasterReason(MasterGround.NoNoise));
-            if (ruler.Gain is null && FreshGain.Of(darks) is { } rough)
+            if (ruler.Gain is null && FreshGain.Measure(darks) is { } rough)
                 ruler = ruler with { Gain = rough, GainIsRough = true };
             FreshDarks? bias = Bias(fresh, set, cache, findings, cancellation);
             if (Realignment.Find(master, darks, bias) is not { } aligned)
                 return CannotTell(master, FreshChoice.Why(MasterGround.OtherSizeUnexplained, master, set));
             if (aligned.Foreign is { } common)
                 return Foreign(master, common);
-            MasterVerdict verdict = MasterCheck.Of(aligned.Master, aligned.Fresh, aligned.Bias, ruler, profile);
+            MasterVerdict verdict = MasterCheck.Check(aligned.Master, aligned.Fresh, aligned.Bias, ruler, profile);
             return verdict with { Realigned = aligned.Words, OtherSize = aligned.OtherSize };
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
@@ -151,7 +151,7 @@ public static class DarkLibraryCheck
         if (set is null)
             return null;
         if (!cache.TryGetValue(set, out FreshDarks? bias))
-            cache[set] = bias = FreshDarks.Of(set, findings, cancellation);
+            cache[set] = bias = FreshDarks.Read(set, findings, cancellation);
         return bias;
     }
 }

@@ -5,9 +5,9 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>Turns the verdicts on single masters into an answer.</summary>
 internal static class DarkLibraryVerdict
 {
-    private const int FewestFresh = 8;
+    private const int MinFresh = 8;
 
-    public static DarkLibraryAnswer Of(
+    public static DarkLibraryAnswer Judge(
         IReadOnlyList<MasterVerdict> masters,
         StackRuler ruler,
         IReadOnlyList<FreshDarks> fresh,
@@ -66,14 +66,14 @@ internal static class DarkLibraryVerdict
     )
     {
         if (!retake)
-            return new DarksToShoot(exposure, temperature, FewestFresh, Retake: false);
+            return new DarksToShoot(exposure, temperature, MinFresh, Retake: false);
         FreshDarks? like = fresh.FirstOrDefault(f =>
             exposure is null
             || f.Set.ExposureSeconds is not double s
             || Math.Abs(s - exposure.Value) <= 0.02 * exposure.Value
         );
         double ratio = like is null ? 1 : like.TemporalVariance / ruler.LightVariance(like.TemporalVariance, exposure);
-        int n = (int)FewestDarks.InMaster(ratio, ruler.Options.LightsPerPosition, ruler.Options.Limits.NoiseLoss);
+        int n = (int)MinDarks.InMaster(ratio, ruler.Options.LightsPerPosition, ruler.Options.Limits.NoiseLoss);
         return new DarksToShoot(exposure, temperature, n, Retake: true);
     }
 }

@@ -10,7 +10,7 @@ internal static class FreshChoice
     private const double SameExposure = 0.02;
 
     /// <summary>The set, or why there is none.</summary>
-    public static (FrameSet? Set, MasterReason? Why) Of(
+    public static (FrameSet? Set, MasterReason? Why) Choose(
         MasterDark master,
         Inventory fresh,
         CameraProfile? profile,

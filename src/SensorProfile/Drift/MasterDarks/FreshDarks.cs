@@ -50,7 +50,7 @@ internal sealed class FreshDarks
 
     /// <summary>Measures a set; null with fewer than two readable frames.</summary>
     /// <remarks>An odd frame is left out, so that the half difference has exactly the noise of the mean.</remarks>
-    public static FreshDarks? Of(FrameSet set, List<Finding> findings, CancellationToken cancellation)
+    public static FreshDarks? Read(FrameSet set, List<Finding> findings, CancellationToken cancellation)
     {
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         foreach (RefusedFrame refused in stack.Refused)

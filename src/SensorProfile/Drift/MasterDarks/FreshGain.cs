@@ -16,11 +16,11 @@ internal static class FreshGain
     private const double MedianOfChiSquared = 0.454936423119573,
         RelativeError = 2.33,
         ByFlicker = 0.3;
-    private const int Fewest = 60;
+    private const int MinPixels = 60;
     private const double AboveNoise = 4; // shot noise well above that of a typical pixel, at a gain of 1
 
     /// <summary>The gain; null with too few hot pixels.</summary>
-    public static Measurement? Of(FreshDarks fresh)
+    public static Measurement? Measure(FreshDarks fresh)
     {
         double typical = RobustSpread.Median(fresh.Mean),
             variance = fresh.TemporalVariance,
@@ -32,7 +32,7 @@ internal static class FreshGain
             if (signal > AboveNoise * Math.Max(variance, 1) && fresh.Mean[i] < Math.Max(top, typical + 1000))
                 hot.Add((signal, fresh.Frames * (double)fresh.HalfDifference[i] * fresh.HalfDifference[i]));
         }
-        if (hot.Count < Fewest)
+        if (hot.Count < MinPixels)
             return null;
         double low = Math.Log(0.01),
             high = Math.Log(100);

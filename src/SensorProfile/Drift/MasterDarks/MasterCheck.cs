@@ -7,7 +7,7 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <summary>Judges one master against its fresh darks.</summary>
 internal static class MasterCheck
 {
-    public static MasterVerdict Of(
+    public static MasterVerdict Check(
         MasterDark master,
         FreshDarks fresh,
         FreshDarks? bias,
@@ -15,7 +15,7 @@ internal static class MasterCheck
         CameraProfile? profile
     )
     {
-        MasterScale scale = MasterScale.Of(
+        MasterScale scale = MasterScale.Find(
             master.Values,
             fresh.Mean,
             ruler.GainIsRough ? null : ruler.Gain?.Value,
@@ -34,7 +34,7 @@ internal static class MasterCheck
             (off, residual, scale) = (false, with, scale.WithOffset());
         double stack = ruler.StackNoise(fresh.TemporalVariance, fresh.Set.ExposureSeconds),
             visible = ruler.Options.Limits.HotFactor * stack;
-        MasterResidual left = MasterResidual.Of(
+        MasterResidual left = MasterResidual.Measure(
             fresh,
             residual,
             i => master.Values[i] > scale.HotLimit,
@@ -44,7 +44,7 @@ internal static class MasterCheck
             ruler.OwnNoise(fresh),
             ruler.Dithered(fresh)
         );
-        ResidualPart[] parts = [.. ResidualParts.Of(left, stack, OwnVariance(master, fresh), ruler)];
+        ResidualPart[] parts = [.. ResidualParts.Split(left, stack, OwnVariance(master, fresh), ruler)];
         if (patternStays)
             parts =
             [
@@ -93,7 +93,7 @@ internal static class MasterCheck
                 stack,
                 0,
                 fresh.Frames,
-                $"{Said.Whole(ruler.Options.Lights)} lights, noise of the fresh "
+                $"{Plain.Whole(ruler.Options.Lights)} lights, noise of the fresh "
                     + $"darks{(ruler.Gain is null ? "" : " and sky")}"
             ),
             Parts = parts,

@@ -46,7 +46,7 @@ internal sealed record MasterDark(
         KeywordValues keywords = new(
             cards.Where(c => c.Kind != FitsValueKind.Commentary).Select(c => KeyValuePair.Create(c.Keyword, c.Value))
         );
-        HeaderReading header = HeaderReading.Of(keywords, image.Height);
+        HeaderReading header = HeaderReading.Read(keywords, image.Height);
         string? unit = image.Header.Text("BUNIT")?.Trim();
         double? combined = keywords.Number([], null, CombinedKeywords)?.Value;
         return new MasterDark(

@@ -44,7 +44,7 @@ internal sealed record MasterResidual(
     /// <param name="ownNoise">Noise of a pixel over that of an ordinary one: a bright hot pixel has shot noise of its
     /// own, in the master and in the fresh darks, which is no residual.</param>
     /// <param name="dithered">How a dithered stack shows them; null for one that is not.</param>
-    public static MasterResidual Of(
+    public static MasterResidual Measure(
         FreshDarks fresh,
         float[] residual,
         Func<int, bool> isHot,

@@ -32,7 +32,7 @@ internal sealed record MasterScale(
         Clearly = 0.1;
 
     private static readonly double[] OtherFullScales = [4095, 16383]; // converters of 12 and 14 bits
-    private const int FewestHot = 12;
+    private const int MinHot = 12;
     private const double FullScale = 65535;
 
     /// <summary>In words: "ADU, bias in it".</summary>
@@ -41,7 +41,7 @@ internal sealed record MasterScale(
     /// <summary>The same where the pattern of the bias is found to be still in it.</summary>
     public MasterScale WithOffset() => this with { Numbers = Numbers + ", a constant added", BiasOff = false };
 
-    public static MasterScale Of(
+    public static MasterScale Find(
         ReadOnlySpan<float> master,
         ReadOnlySpan<float> fresh,
         double? gain,
@@ -131,7 +131,7 @@ internal sealed record MasterScale(
         for (int i = 0; i < master.Length; i++)
             if (master[i] > limit && fresh[i] < 0.98f * top)
                 ratios.Add((fresh[i] - freshMedian) / (master[i] - masterMedian));
-        if (ratios.Count < FewestHot)
+        if (ratios.Count < MinHot)
             return null;
         double[] all = [.. ratios];
         double u = OrderStatistics.MedianToMeanError * OrderStatistics.MadSigma(all) / Math.Sqrt(all.Length),

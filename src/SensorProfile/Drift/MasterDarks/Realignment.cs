@@ -17,7 +17,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
     private const double HotSigmas = 12; // as the hot pixels of a master are found
 
     // a library that keeps fewer of its hot pixels is of another sensor, or of no use for this one
-    private const double LeastSurvivors = 0.25;
+    private const double MinSurvivors = 0.25;
     private const int LargestBinning = 4;
 
     /// <summary>Whether the master is cropped or binned against the fresh darks.</summary>
@@ -57,7 +57,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
         return new Realignment(master, fresh, bias, null)
         {
             Foreign =
-                direct!.LargestShare < LeastSurvivors
+                direct!.LargestShare < MinSurvivors
                     ? new CommonHotPixels(direct.Votes, direct.Pixels, direct.Expected)
                     : null,
         };

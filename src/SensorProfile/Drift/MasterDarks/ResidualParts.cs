@@ -18,7 +18,12 @@ internal static class ResidualParts
     /// residual that the master's own noise explains, where its header says how many frames it holds, is judged by that
     /// noise, which is known far better.
     /// </remarks>
-    public static IEnumerable<ResidualPart> Of(MasterResidual left, double stack, double? ownVariance, StackRuler ruler)
+    public static IEnumerable<ResidualPart> Split(
+        MasterResidual left,
+        double stack,
+        double? ownVariance,
+        StackRuler ruler
+    )
     {
         LossLimits limits = ruler.Options.Limits;
         double dithered = Math.Sqrt(ruler.Options.Positions),
@@ -49,8 +54,8 @@ internal static class ResidualParts
         string beyond =
             ruler.Options.Positions > 1
                 ? "share of the places of the stack with a residual beyond "
-                    + $"{Said.Number(limits.HotFactor * stack * ruler.PerAdu)} {ruler.Unit}"
-                : $"share of the pixels with a residual beyond {Said.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
+                    + $"{Plain.Number(limits.HotFactor * stack * ruler.PerAdu)} {ruler.Unit}"
+                : $"share of the pixels with a residual beyond {Plain.Number(left.VisibleLimit * ruler.PerAdu)} {ruler.Unit}";
         yield return new ResidualPart(
             ResidualKind.Hot,
             new Measurement(left.HotBeyond / left.Pixels, error, "1", left.Pixels, beyond + ", hot in the master"),

@@ -49,8 +49,8 @@ internal static class CommonTemperature
                 "dark-ranges-apart",
                 Severity.Warning,
                 low <= high
-                    ? $"The dark current at {mode.Name} was not compared: {Said.Celsius(wanted!.Value)} lies outside the "
-                        + $"{Said.Celsius(low)} to {Said.Celsius(high)} that all profiles measured."
+                    ? $"The dark current at {mode.Name} was not compared: {Plain.Celsius(wanted!.Value)} lies outside the "
+                        + $"{Plain.Celsius(low)} to {Plain.Celsius(high)} that all profiles measured."
                     : $"The dark current at {mode.Name} was not compared: no temperature was measured in all profiles. "
                         + "Take next year's darks at this year's temperatures."
             )
@@ -81,8 +81,8 @@ internal static class CommonTemperature
                 "pattern-temperatures-apart",
                 Severity.Warning,
                 $"Hot pixels and glow at {mode.Name} were not compared: they hold at "
-                    + $"{Said.Celsius(references.Min()!.Value)} in one profile and at "
-                    + $"{Said.Celsius(references.Max()!.Value)} in another. Characterise all sessions at one reference "
+                    + $"{Plain.Celsius(references.Min()!.Value)} in one profile and at "
+                    + $"{Plain.Celsius(references.Max()!.Value)} in another. Characterise all sessions at one reference "
                     + "temperature."
             )
         );

@@ -41,7 +41,7 @@ internal static class DriftAnswers
         };
 
     /// <summary>What was compared, mode by mode.</summary>
-    public static DriftAnswer Of(
+    public static DriftAnswer Build(
         IReadOnlyList<ProfileOnDisk> kept,
         IReadOnlyList<RejectedFile> refused,
         ModeComparison[] modes,
@@ -64,7 +64,7 @@ internal static class DriftAnswers
             Gap = compared ? null : DriftGap.NoCommonQuantity,
             Years = TrendFit.Years(kept[0].DateUtc, kept[^1].DateUtc),
             Significance = options.Significance,
-            Retake = FramesToRetake.Of(changes, trends),
+            Retake = FramesToRetake.Choose(changes, trends),
             Compared = [.. kept.Select(p => p.File)],
             Dates = [.. kept.Select(p => p.DateUtc)],
             Camera = kept[^1].Profile.Camera.Name,

@@ -24,7 +24,7 @@ public static class DriftComparison
         IReadOnlyList<ProfileOnDisk> profiles,
         DriftOptions? options = null,
         IReadOnlyList<RejectedFile>? refused = null
-    ) => Run(profiles, PixelRates.Of, options, refused);
+    ) => Run(profiles, PixelRates.Read, options, refused);
 
     /// <summary>The same with maps from anywhere.</summary>
     internal static DriftAnswer Run(
@@ -42,8 +42,8 @@ public static class DriftComparison
                 "significance-out-of-range",
                 "The significance must lie between 0 and 1."
             );
-        (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = Sifting.Of(profiles);
-        SensorSorting sensors = SensorSorting.Of(kept, readMaps);
+        (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = ComparableProfiles.Select(profiles);
+        SensorSorting sensors = SensorSorting.Sort(kept, readMaps);
         kept = sensors.Kept;
         IReadOnlyList<RejectedFile> left = [.. refused ?? [], .. foreign];
         List<Finding> findings = [.. Findings(kept, left), .. IdentityFindings.Of(sensors)];
@@ -52,10 +52,10 @@ public static class DriftComparison
             return DriftAnswers.AnotherSensor(kept, sensors.Others, left, findings);
         if (kept.Count < 2)
             return DriftAnswers.CannotTell(DriftGap.FewProfiles, kept, left, findings);
-        IReadOnlyList<MatchedMode> modes = MatchedMode.Of(kept, findings);
+        IReadOnlyList<MatchedMode> modes = MatchedMode.Match(kept, findings);
         if (modes.Count == 0)
             return DriftAnswers.CannotTell(DriftGap.NoCommonSettings, kept, left, findings);
-        ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Of(m, options, readMaps, findings))];
+        ModeComparison[] raw = [.. modes.Select(m => ModeComparison.Compare(m, options, readMaps, findings))];
         ModeComparison[] judged = Judge(raw, options.Significance);
         ProbeOrAgeing[] probes = [.. judged.Select(m => Probe(m, options)).OfType<ProbeOrAgeing>()];
         if (probes.Any(ProbeMoved))
@@ -67,7 +67,7 @@ public static class DriftComparison
         LibraryForecast[] library = [.. judged.Select(m => Outlook(m, options, findings)).OfType<LibraryForecast>()];
         foreach (ModeComparison mode in judged)
             findings.AddRange(GainFinding.Of(mode));
-        return DriftAnswers.Of(kept, left, judged, probes, library, findings, options);
+        return DriftAnswers.Build(kept, left, judged, probes, library, findings, options);
     }
 
     /// <summary>Holm's rule over every change and every trend of every mode.</summary>
@@ -116,7 +116,7 @@ public static class DriftComparison
         bool changed = DarkChanged(mode);
         // the surer of the two
         DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;
-        return ProbeTest.Of(
+        return ProbeTest.Judge(
             mode.Mode,
             typical with
             {
@@ -177,7 +177,7 @@ public static class DriftComparison
         )
             is { } rate
         && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
-            ? LibraryOutlook.Of(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
+            ? LibraryOutlook.Forecast(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
             : null;
 
     private static IEnumerable<Finding> Findings(IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> left)
@@ -186,7 +186,7 @@ public static class DriftComparison
             yield return new Finding(
                 "profiles-refused",
                 Severity.Warning,
-                $"{Said.Whole(left.Count)} of the profiles were left out: "
+                $"{Plain.Whole(left.Count)} of the profiles were left out: "
                     + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
                 [.. left.Select(r => r.File)]
             );

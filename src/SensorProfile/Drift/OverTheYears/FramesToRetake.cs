@@ -15,7 +15,7 @@ internal static class FramesToRetake
     private static readonly string[] OfFlats = ["responseNonuniformity"];
 
     /// <summary>The kinds of frames to take again.</summary>
-    public static IReadOnlyList<RetakeKind> Of(IReadOnlyList<DriftChange> changes, IReadOnlyList<DriftTrend> trends)
+    public static IReadOnlyList<RetakeKind> Choose(IReadOnlyList<DriftChange> changes, IReadOnlyList<DriftTrend> trends)
     {
         HashSet<string> moved =
         [

@@ -18,7 +18,7 @@ internal static class GainFinding
         DriftChange[] followers =
         [
             .. comparison.Changes.Where(c =>
-                ModeQuantities.InElectrons.Contains(c.Quantity) && c.From.Value > 0 && Same(gain, c)
+                ComparedQuantities.InElectrons.Contains(c.Quantity) && c.From.Value > 0 && Same(gain, c)
             ),
         ];
         DriftChange[] moved = [.. followers.Where(c => Math.Abs(c.Z) > Agrees)];

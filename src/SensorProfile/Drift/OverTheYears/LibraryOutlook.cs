@@ -24,7 +24,7 @@ internal static class LibraryOutlook
     /// <summary>
     /// The forecast for one mode; null when the stack cannot be judged from the profile (a finding says why).
     /// </summary>
-    public static LibraryForecast? Of(
+    public static LibraryForecast? Forecast(
         MatchedMode mode,
         DriftTrend rate,
         double doubling,

@@ -37,7 +37,7 @@ internal sealed record ModeComparison
 
     private double Repeatability { get; init; }
 
-    public static ModeComparison Of(
+    public static ModeComparison Compare(
         MatchedMode mode,
         DriftOptions options,
         Func<ProfileOnDisk, int, (PixelRates?, Finding?)> readMaps,
@@ -46,7 +46,7 @@ internal sealed record ModeComparison
     {
         double? dark = CommonTemperature.OfDark(mode, options, findings),
             pattern = CommonTemperature.OfPattern(mode, findings);
-        YearMaps? maps = YearMaps.Of(mode, options, readMaps, findings);
+        YearMaps? maps = YearMaps.Read(mode, options, readMaps, findings);
         IReadOnlyList<Quantity>[] all =
         [
             .. Enumerable
@@ -103,7 +103,7 @@ internal sealed record ModeComparison
             [
                 .. Sessions.Select(
                     (session, i) =>
-                        ProbeCorrection.Of(
+                        ProbeCorrection.Correct(
                             session,
                             Mode.Mode(i),
                             Steps[i],
@@ -124,7 +124,7 @@ internal sealed record ModeComparison
                 && Change(Mode.Name, from, to) is { } change
             )
                 changes.Add(change);
-            if (TrendFit.Of(to.Name, Mode.Name, Points(all, to)) is { } trend)
+            if (TrendFit.Fit(to.Name, Mode.Name, Points(all, to)) is { } trend)
                 trends.Add(trend);
         }
         return this with { Changes = changes, Trends = trends };
@@ -155,7 +155,7 @@ internal sealed record ModeComparison
         ProfileOnDisk profile = mode.Members[member].Profile;
         try
         {
-            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
+            return ComparedQuantities.Read(mode.Mode(member), profile.Profile.Camera.CodeStep, dark, pattern, options);
         }
         catch (ArgumentException problem) // a law this program does not know, or one without its covariance
         {
@@ -167,7 +167,7 @@ internal sealed record ModeComparison
                     [profile.File]
                 )
             );
-            return ModeQuantities.Of(mode.Mode(member), profile.Profile.Camera.CodeStep, null, pattern, options);
+            return ComparedQuantities.Read(mode.Mode(member), profile.Profile.Camera.CodeStep, null, pattern, options);
         }
     }
 
@@ -206,8 +206,8 @@ internal sealed record ModeComparison
     private ModeComparison WithHotPixels(YearMaps maps, DriftOptions options)
     {
         double threshold = HotThreshold.Of(Mode.Mode(0), maps.First.TypicalRate);
-        HotPixelMatch match = HotPixelMatch.Of(maps.First, maps.Last, threshold);
-        HotPixelDrift hot = HotPixelComparison.Of(
+        HotPixelMatch match = HotPixelMatch.Match(maps.First, maps.Last, threshold);
+        HotPixelDrift hot = HotPixelComparison.Compare(
             Mode.Name,
             match,
             maps.Last,

@@ -14,7 +14,7 @@ namespace SensorProfile.Drift.OverTheYears;
 /// </remarks>
 internal static class ProbeCorrection
 {
-    private const double LeastOwn = 0.01; // share of a variance that is never taken for shared
+    private const double MinOwn = 0.01; // share of a variance that is never taken for shared
 
     /// <summary>The quantities at the temperature that the sensor had in the first session.</summary>
     /// <param name="session">As measured at the reading.</param>
@@ -24,7 +24,7 @@ internal static class ProbeCorrection
     /// <param name="typicalDoubling">ΔT₂ of the typical pixel, °C.</param>
     /// <param name="repeatability">Of a session's temperature, °C.</param>
     /// <param name="probeMoved">Whether dark rates and glow are corrected too; counts always are.</param>
-    public static IReadOnlyList<Quantity> Of(
+    public static IReadOnlyList<Quantity> Correct(
         IReadOnlyList<Quantity> session,
         ModeProfile mode,
         HotPixelStep step,
@@ -66,7 +66,7 @@ internal static class ProbeCorrection
     {
         double factor = Math.Pow(2, -celsius / doubling),
             stated = quantity.Value.StandardUncertainty / Math.Abs(quantity.Value.Value),
-            rest = Math.Sqrt(Math.Max(stated * stated - shared * shared, LeastOwn * stated * stated)),
+            rest = Math.Sqrt(Math.Max(stated * stated - shared * shared, MinOwn * stated * stated)),
             relative = double.Hypot(rest, Math.Log(2) / doubling * own),
             value = quantity.Value.Value * factor;
         return double.IsFinite(relative)

@@ -18,7 +18,7 @@ internal static class ProbeTest
     /// <param name="options">Repeatability.</param>
     /// <param name="shift">°C by which the last maps were moved to the first's temperature; the laws' own doubt makes a
     /// doubt of the step.</param>
-    public static ProbeOrAgeing Of(
+    public static ProbeOrAgeing Judge(
         MatchedMode mode,
         DriftChange dark,
         HotPixelMatch? match,
@@ -51,7 +51,7 @@ internal static class ProbeTest
             dark.To.Samples,
             "ΔT₂·log₂ of the ratio of the typical rates"
         );
-        HotPixelStep? hot = match is null ? null : HotPixelStep.Of(match, before, typical, doublingOf);
+        HotPixelStep? hot = match is null ? null : HotPixelStep.Measure(match, before, typical, doublingOf);
         if (hot is not { } h)
             return new ProbeOrAgeing(
                 mode.Name,

@@ -14,7 +14,7 @@ internal static class TrendFit
     /// <remarks>Where the points scatter more than their uncertainties allow (χ² test at 5 %), the slope's uncertainty
     /// is multiplied by √(χ²/ν) (Birge 1932) and judged by
     /// Student's t with ν degrees of freedom.</remarks>
-    public static DriftTrend? Of(string quantity, string mode, IReadOnlyList<TrendPoint> points)
+    public static DriftTrend? Fit(string quantity, string mode, IReadOnlyList<TrendPoint> points)
     {
         if (points.Count < 3)
             return null;

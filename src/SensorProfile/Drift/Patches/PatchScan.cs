@@ -11,8 +11,8 @@ namespace SensorProfile.Drift.Patches;
 internal static class PatchScan
 {
     private const int CellsAcross = 48,
-        MostPatches = 4,
-        FewestPoints = 4;
+        MaxPatches = 4,
+        MinPoints = 4;
     private const double Significant = 0.01,
         EulerGamma = 0.5772156649015329;
 
@@ -30,11 +30,11 @@ internal static class PatchScan
         List<GrowingPatch> found = [];
         List<OutlinePoint> rest = [.. points];
         var grid = new ScanGrid(width, height, Math.Max(1, (Math.Max(width, height) + CellsAcross - 1) / CellsAcross));
-        while (found.Count < MostPatches && rest.Count >= FewestPoints)
+        while (found.Count < MaxPatches && rest.Count >= MinPoints)
         {
             ScanWindow best = grid.Densest(rest);
             double p = ChanceOf(best.Ratio, rest.Count, grid, layouts, seed);
-            if (best.Count < FewestPoints || p > Significant)
+            if (best.Count < MinPoints || p > Significant)
                 break;
             (GrowingPatch patch, HashSet<OutlinePoint> inside) = PatchOutline.Around(best, rest, width, height, p);
             found.Add(patch);

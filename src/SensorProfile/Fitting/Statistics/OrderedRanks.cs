@@ -24,7 +24,7 @@ internal static class OrderedRanks
     /// <summary>The values at the places, in the order of the places.</summary>
     /// <param name="values">Not a number is passed over.</param>
     /// <param name="places">0-based, below <see cref="Count"/>; in any order.</param>
-    public static float[] Of(ReadOnlySpan<float> values, IReadOnlyList<long> places)
+    public static float[] Select(ReadOnlySpan<float> values, IReadOnlyList<long> places)
     {
         long[] counts = new long[Bins],
             below = new long[Bins + 1];

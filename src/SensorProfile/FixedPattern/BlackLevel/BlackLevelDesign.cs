@@ -13,11 +13,11 @@ internal sealed class BlackLevelDesign
         First = "first",
         Rise = "rise-";
 
-    private const double LeastShare = 0.02,
+    private const double MinShare = 0.02,
         Dependent = 1e-9;
-    private const double LeastSpanHours = 0.05,
-        LeastSpanCelsius = 1;
-    private const int FewestFirst = 3;
+    private const double MinSpanHours = 0.05,
+        MinSpanCelsius = 1;
+    private const int MinFirst = 3;
 
     private readonly Dictionary<string, double> shares = [];
 
@@ -35,7 +35,7 @@ internal sealed class BlackLevelDesign
 
     /// <summary>Whether the frames tell this term from the others.</summary>
     public bool Tells(string name) =>
-        shares.TryGetValue(name, out double share) && share >= LeastShare && Names.Contains(name);
+        shares.TryGetValue(name, out double share) && share >= MinShare && Names.Contains(name);
 
     /// <summary>Whether the term was wanted.</summary>
     public bool Has(string name) => shares.ContainsKey(name);
@@ -49,19 +49,19 @@ internal sealed class BlackLevelDesign
             wanted.Add(($"{Rise}{k}", [.. frames.Select(f => f.Series == k ? f.EquivalentSeconds : 0)]));
         Add(
             frames.Select(f => f.TemperatureCelsius),
-            LeastSpanCelsius,
+            MinSpanCelsius,
             Degree,
             "the temperature of some frames is unknown",
             "the sensor's temperature hardly changed"
         );
         Add(
             frames.Select(f => f.Hours),
-            LeastSpanHours,
+            MinSpanHours,
             Hour,
             "the time of some frames is unknown",
             "all frames were taken within a few minutes"
         );
-        if (frames.Count(f => f.First) >= FewestFirst && frames.Count(f => !f.First) > frames.Count(f => f.First))
+        if (frames.Count(f => f.First) >= MinFirst && frames.Count(f => !f.First) > frames.Count(f => f.First))
             wanted.Add((First, [.. frames.Select(f => f.First ? 1.0 : 0)]));
 
         List<(string Name, double[] Column)> kept = [];

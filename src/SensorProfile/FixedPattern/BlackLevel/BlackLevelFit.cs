@@ -40,7 +40,7 @@ internal sealed class BlackLevelFit
     public required double[] Residuals { get; init; }
 
     /// <summary>Fits; null with fewer than 4 frames or no degrees of freedom.</summary>
-    public static BlackLevelFit? Of(IReadOnlyList<BlackLevelFrame> frames)
+    public static BlackLevelFit? Fit(IReadOnlyList<BlackLevelFrame> frames)
     {
         if (frames.Count < 4)
             return null;
@@ -50,7 +50,7 @@ internal sealed class BlackLevelFit
         int[][] sets = [.. Enumerable.Range(0, frames.Count).GroupBy(i => frames[i].Set).Select(g => g.ToArray())];
         double[] levels = [.. frames.Select(f => f.Level)];
         LinearFit first = Weighted(design, frames, levels, sets, FrameScatter.Rough(frames, levels), 0);
-        (double jitter, double freedom) = FrameScatter.Of(
+        (double jitter, double freedom) = FrameScatter.Measure(
             frames,
             ResidualsOf(first, design, levels),
             frames.Count - design.Columns.Count
@@ -89,7 +89,7 @@ internal sealed class BlackLevelFit
     {
         double frames = withoutScatter.Uncertainty(j),
             sets = Math.Sqrt(Math.Max(0, fit.Covariance[j, j] - frames * frames));
-        return Propagation.EffectiveDegreesOfFreedom(
+        return ErrorPropagation.EffectiveDegreesOfFreedom(
             [frames, sets],
             [JitterFreedom, SetFreedom > 0 ? SetFreedom : double.PositiveInfinity]
         );

@@ -5,20 +5,20 @@ namespace SensorProfile.FixedPattern.BlackLevel;
 /// <summary>From the levels of bias and dark frames to the record of the black level.</summary>
 internal static class BlackLevelMeasurement
 {
-    private const int MostPoints = 512;
+    private const int MaxPoints = 512;
     private const double OneSided95 = 1.6448536269514722;
 
     /// <summary>Measures; null when there are too few frames.</summary>
     /// <param name="frames">In order of time.</param>
     /// <param name="series">One per temperature, as <see cref="BlackLevelFrame.Series"/> counts.</param>
     /// <param name="electronsPerAdu">Gain; null when unknown, which leaves out all that needs electrons.</param>
-    public static BlackLevelProfile? Of(
+    public static BlackLevelProfile? Measure(
         IReadOnlyList<BlackLevelFrame> frames,
         IReadOnlyList<BlackLevelSeries> series,
         Measurement? electronsPerAdu
     )
     {
-        if (BlackLevelFit.Of(frames) is not { } fit)
+        if (BlackLevelFit.Fit(frames) is not { } fit)
             return null;
         DarkCurrentLimit[] limits = electronsPerAdu is { } gain
             ? [.. series.Select((s, k) => Limit(fit, s, k, gain))]
@@ -188,7 +188,7 @@ internal static class BlackLevelMeasurement
 
     private static IReadOnlyList<BlackLevelPoint> Points(BlackLevelFit fit, IReadOnlyList<BlackLevelFrame> frames)
     {
-        int count = Math.Min(MostPoints, frames.Count);
+        int count = Math.Min(MaxPoints, frames.Count);
         return
         [
             .. Enumerable

@@ -9,8 +9,8 @@ internal static class FrameScatter
     /// <summary>A difference beyond so many standard deviations is a step, not jitter.</summary>
     public const double StepSigmas = 6;
 
-    private const int FewestPairs = 3;
-    private const double MostSteps = 0.05; // share of the pairs: more is the way this level jitters
+    private const int MinPairs = 3;
+    private const double MaxSteps = 0.05; // share of the pairs: more is the way this level jitters
 
     /// <summary>A first guess before any fit.</summary>
     public static double Rough(IReadOnlyList<BlackLevelFrame> frames, double[] levels)
@@ -28,14 +28,14 @@ internal static class FrameScatter
     /// <param name="frames">Frames.</param>
     /// <param name="residuals">Level less fit, ADU.</param>
     /// <param name="fitFreedom">Degrees of freedom of the fit.</param>
-    public static (double Jitter, double Freedom) Of(
+    public static (double Jitter, double Freedom) Measure(
         IReadOnlyList<BlackLevelFrame> frames,
         double[] residuals,
         int fitFreedom
     )
     {
         int[] pairs = Pairs(frames);
-        if (pairs.Length < FewestPairs)
+        if (pairs.Length < MinPairs)
             return (
                 Solve(
                     j => residuals.Select((r, i) => r * r / (j * j + Square(frames[i].Noise))).Sum() - fitFreedom,
@@ -61,7 +61,7 @@ internal static class FrameScatter
     public static IReadOnlyList<int> Steps(IReadOnlyList<BlackLevelFrame> frames, double[] residuals)
     {
         int[] pairs = Pairs(frames);
-        if (pairs.Length < FewestPairs)
+        if (pairs.Length < MinPairs)
             return [];
         double[] differences = [.. pairs.Select(i => Math.Abs(residuals[i] - residuals[i - 1]))];
         double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // of differences about 0
@@ -69,7 +69,7 @@ internal static class FrameScatter
             Math.Abs(residuals[i] - residuals[i - 1])
             > StepSigmas * Math.Sqrt(Math.Max(robust * robust, Square(frames[i].Noise) + Square(frames[i - 1].Noise)));
         int[] steps = [.. pairs.Where(Stands)];
-        return steps.Length > Math.Max(2, MostSteps * pairs.Length) ? [] : steps;
+        return steps.Length > Math.Max(2, MaxSteps * pairs.Length) ? [] : steps;
     }
 
     /// <summary>

@@ -9,17 +9,17 @@ namespace SensorProfile.FixedPattern.BlackLevel;
 internal sealed record MaskedLevels(double[] Levels, MaskedPair[] Pairs)
 {
     /// <summary>Reads them; two frames are held at once.</summary>
-    public static MaskedLevels Of(MaskedPixels pixels, IReadOnlyList<IFrameSamples> frames)
+    public static MaskedLevels Measure(MaskedPixels pixels, IReadOnlyList<IFrameSamples> frames)
     {
         var levels = new double[frames.Count];
         var pairs = new List<MaskedPair>();
         ushort[]? before = null;
         for (int i = 0; i < frames.Count; i++)
         {
-            ushort[] here = pixels.Of(frames[i]);
+            ushort[] here = pixels.Read(frames[i]);
             levels[i] = Level(here);
             if (before is not null)
-                pairs.Add(MaskedPair.Of(before, here, pixels.Columns.Length));
+                pairs.Add(MaskedPair.Measure(before, here, pixels.Columns.Length));
             before = before is null ? here : null; // disjoint pairs
         }
         return new(levels, [.. pairs]);
@@ -31,6 +31,6 @@ internal sealed record MaskedLevels(double[] Levels, MaskedPair[] Pairs)
         var counts = new long[ushort.MaxValue + 1];
         foreach (ushort code in samples)
             counts[code]++;
-        return ClippedMoments.Of(new IntegerHistogram(0, counts)).Mean;
+        return ClippedMoments.Measure(new IntegerHistogram(0, counts)).Mean;
     }
 }

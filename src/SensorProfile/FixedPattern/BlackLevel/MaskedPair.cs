@@ -21,7 +21,7 @@ internal readonly record struct MaskedPair(double Pixel, double PixelUncertainty
     /// <param name="a">Pixels of the first frame, row after row.</param>
     /// <param name="b">The same of the second.</param>
     /// <param name="columns">C, at least 2.</param>
-    public static MaskedPair Of(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, int columns)
+    public static MaskedPair Measure(ReadOnlySpan<ushort> a, ReadOnlySpan<ushort> b, int columns)
     {
         int rows = a.Length / columns;
         var difference = new double[a.Length];

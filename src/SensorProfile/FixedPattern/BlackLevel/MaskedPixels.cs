@@ -10,8 +10,8 @@ namespace SensorProfile.FixedPattern.BlackLevel;
 internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
 {
     private const double Outlying = 6; // robust standard deviations of the lines' means
-    private const double MostLight = 0.001; // of the signal of a flat
-    private const int FewestLines = 8;
+    private const double MaxLight = 0.001; // of the signal of a flat
+    private const int MinLines = 8;
 
     /// <summary>Pixels that serve.</summary>
     public long Count => (long)Rows.Length * Columns.Length;
@@ -24,7 +24,7 @@ internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
     /// <param name="flat">The brightest flat; null for none.</param>
     /// <param name="signal">Level of its pixels above the bias, ADU.</param>
     /// <returns>Null when fewer than 8 rows or columns are left.</returns>
-    public static MaskedPixels? Of(IFrameSamples bias, IFrameSamples? flat, double signal)
+    public static MaskedPixels? Find(IFrameSamples bias, IFrameSamples? flat, double signal)
     {
         if (bias.Masked is not { } area)
             return null;
@@ -37,11 +37,11 @@ internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
             rows = [.. rows.Intersect(Dark(dark, lit, area, byRow: true, signal))];
             columns = [.. columns.Intersect(Dark(dark, lit, area, byRow: false, signal))];
         }
-        return rows.Length < FewestLines || columns.Length < FewestLines ? null : new(area, rows, columns);
+        return rows.Length < MinLines || columns.Length < MinLines ? null : new(area, rows, columns);
     }
 
     /// <summary>The pixels that serve, row after row.</summary>
-    public ushort[] Of(IFrameSamples frame)
+    public ushort[] Read(IFrameSamples frame)
     {
         ushort[] all = Read(frame, Area);
         var chosen = new ushort[Count];
@@ -76,7 +76,7 @@ internal sealed record MaskedPixels(MaskedArea Area, int[] Rows, int[] Columns)
         double least = OrderStatistics.Quantile(rise, 0.1),
             below = OrderStatistics.Median([.. rise.Where(r => r <= OrderStatistics.Median(rise))]),
             scatter = Math.Max(below - least, 0.01);
-        return [.. Within(rise, double.NegativeInfinity, least + (Outlying * scatter) + (MostLight * signal))];
+        return [.. Within(rise, double.NegativeInfinity, least + (Outlying * scatter) + (MaxLight * signal))];
     }
 
     private static IEnumerable<int> Within(double[] values, double least, double most) =>

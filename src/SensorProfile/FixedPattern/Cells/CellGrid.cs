@@ -6,8 +6,8 @@ namespace SensorProfile.FixedPattern.Cells;
 /// <param name="Rows">Cells above each other.</param>
 internal sealed record CellGrid(int Size, int Columns, int Rows)
 {
-    private const int MostAcross = 96;
-    private const int LeastSize = 8;
+    private const int MaxAcross = 96;
+    private const int MinSize = 8;
 
     /// <summary>Cells, <see cref="Columns"/> × <see cref="Rows"/>.</summary>
     public int Count => Columns * Rows;
@@ -15,7 +15,7 @@ internal sealed record CellGrid(int Size, int Columns, int Rows)
     /// <summary>Cells for a frame: at most 96 across.</summary>
     public static CellGrid For(int width, int height)
     {
-        int size = Math.Max(LeastSize, (Math.Max(width, height) + MostAcross - 1) / MostAcross);
+        int size = Math.Max(MinSize, (Math.Max(width, height) + MaxAcross - 1) / MaxAcross);
         size += size % 2;
         return new(size, (width + size - 1) / size, (height + size - 1) / size);
     }

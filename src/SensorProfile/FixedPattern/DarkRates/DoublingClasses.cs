@@ -7,7 +7,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// <summary>Doubling temperature of pixels against their dark rate.</summary>
 internal static class DoublingClasses
 {
-    private const int FewestPixels = 8;
+    private const int MinPixels = 8;
 
     /// <summary>Classes of rate at 1, 2, 5 times powers of ten, from the first with 8 measured pixels.</summary>
     /// <remarks>
@@ -32,7 +32,7 @@ internal static class DoublingClasses
 
     private static DoublingByRate? Class(double from, double to, MeasuredLaw[] laws)
     {
-        if (laws.Length < FewestPixels)
+        if (laws.Length < MinPixels)
             return null;
         double[] doublings = [.. laws.Select(l => (double)l.Doubling)];
         double median = OrderStatistics.Median(doublings),

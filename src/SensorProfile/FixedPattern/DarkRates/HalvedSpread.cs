@@ -21,7 +21,11 @@ internal static class HalvedSpread
     /// <param name="input">The mode.</param>
     /// <param name="series">The temperature.</param>
     /// <param name="groups">Sampled rows of its frames.</param>
-    public static double Of(PatternInput input, DarkSeries series, IReadOnlyList<IReadOnlyList<IFrameSamples>> groups)
+    public static double Measure(
+        PatternInput input,
+        DarkSeries series,
+        IReadOnlyList<IReadOnlyList<IFrameSamples>> groups
+    )
     {
         if (groups.Any(g => g.Count < 2))
             return double.NaN;
@@ -32,7 +36,7 @@ internal static class HalvedSpread
         double sum = 0;
         for (int c = 0; c < input.Mosaic.Channels; c++)
             sum +=
-                Covariance(LevelSampling.Of(odd, input, c), LevelSampling.Of(even, input, c))
+                Covariance(LevelSampling.Sample(odd, input, c), LevelSampling.Sample(even, input, c))
                 * input.Gains[c]
                 * input.Gains[c];
         return sum / input.Mosaic.Channels;
@@ -50,7 +54,7 @@ internal static class HalvedSpread
             .. groups.Select(g => (IReadOnlyList<IFrameSamples>)[.. g.Where((_, i) => i % 2 == parity)]),
         ];
         DarkExposure[] exposures = [.. series.Exposures.Select((e, g) => new DarkExposure(e.Seconds, half[g]))];
-        if (ExposureLine.Of(exposures, 0) is not { } line)
+        if (ExposureSlope.Prepare(exposures, 0) is not { } line)
             return null;
         List<float[]> means = [.. half.Select(g => new float[g[0].Width * g[0].Height])];
         GroupMoments.Walk(

@@ -7,7 +7,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// <summary>Number of pixels above a dark rate, against the rate.</summary>
 internal static class HotPixelCurve
 {
-    private const double LeastSigmas = 5; // below, the curve would count noise
+    private const double MinSigmas = 5; // below, the curve would count noise
 
     /// <summary>
     /// Counts at round rates from where noise ends to the brightest pixel. Exact 95 % Poisson intervals (Garwood 1936).
@@ -15,13 +15,13 @@ internal static class HotPixelCurve
     /// <param name="rates">Rate of each pixel, e-/px/s; those that are not numbers are not counted.</param>
     /// <param name="typical">Rate of the typical pixel.</param>
     /// <param name="noise">Uncertainty of a typical pixel's rate.</param>
-    public static IReadOnlyList<HotPixelCount> Of(ReadOnlySpan<float> rates, double typical, double noise)
+    public static IReadOnlyList<HotPixelCount> Count(ReadOnlySpan<float> rates, double typical, double noise)
     {
         float highest = float.NegativeInfinity;
         foreach (float rate in rates)
             if (rate > highest)
                 highest = rate;
-        double from = Math.Max(typical + LeastSigmas * noise, 1e-6);
+        double from = Math.Max(typical + MinSigmas * noise, 1e-6);
         double[] thresholds = [.. RoundNumbers.Between(from, Math.Max(highest, from))];
         return Count(rates, thresholds);
     }

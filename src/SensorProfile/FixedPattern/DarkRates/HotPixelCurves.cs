@@ -10,15 +10,15 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// reference temperature are counted, so the curves begin where these end up.</remarks>
 internal static class HotPixelCurves
 {
-    private const double LeastSigmas = 5;
+    private const double MinSigmas = 5;
 
     /// <summary>One curve per temperature, coldest first; empty without a law.</summary>
-    public static IReadOnlyList<HotPixelCurveAt> Of(PatternInput input, RateMaps maps)
+    public static IReadOnlyList<HotPixelCurveAt> Measure(PatternInput input, RateMaps maps)
     {
         if ((input.ActivationLaw ?? input.TypicalLaw) is not { } law || maps.Doubling is null)
             return [];
         double reference = input.ReferenceTemperature,
-            floor = Math.Max(maps.Typical + LeastSigmas * maps.TypicalUncertainty, 1e-6);
+            floor = Math.Max(maps.Typical + MinSigmas * maps.TypicalUncertainty, 1e-6);
         double typical = Math.Log(2) * 0.1 / Math.Log(law(reference + 0.05) / law(reference - 0.05));
         if (!(typical > 0) || !double.IsFinite(typical))
             return [];
@@ -40,7 +40,7 @@ internal static class HotPixelCurves
             double factor = law(celsius) / law(reference);
             for (int k = 0; k < count; k++)
                 rates[k] = (float)(hot[k] * Math.Pow(factor, powers[k]));
-            curves.Add(new HotPixelCurveAt(celsius, HotPixelCurve.Of(rates, floor * factor, 0)));
+            curves.Add(new HotPixelCurveAt(celsius, HotPixelCurve.Count(rates, floor * factor, 0)));
         }
         return [.. curves.Where(c => c.Counts.Count > 1)];
     }

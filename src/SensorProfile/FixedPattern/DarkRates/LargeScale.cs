@@ -14,7 +14,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// ordinary pixels.</remarks>
 internal static class LargeScale
 {
-    private const double LeastSigmas = 3;
+    private const double MinSigmas = 3;
 
     /// <summary>Corrects the map in place.</summary>
     public static void Correct(
@@ -66,7 +66,7 @@ internal static class LargeScale
         for (int t = 0; t < temperatures.Count; t++)
         {
             double slope = 0;
-            IReadOnlyList<double> factors = temperatures[t].Levels.Line.Factors;
+            IReadOnlyList<double> factors = temperatures[t].Levels.Slope.Factors;
             for (int g = 0; g < factors.Count; g++)
                 slope += factors[g] * cells.Sums[t][g][cell];
             slope *= scale.Factors[t] / cells.Counts[cell];
@@ -80,9 +80,9 @@ internal static class LargeScale
     private static double Significant(CellGrid grid, double[] difference, int cell, double middle, double noise)
     {
         (double value, int n) = grid.Smoothed(difference, cell);
-        if (n == 0 || Math.Abs(value - middle) * Math.Sqrt(n) < LeastSigmas * noise)
+        if (n == 0 || Math.Abs(value - middle) * Math.Sqrt(n) < MinSigmas * noise)
             return 0;
         double own = difference[cell] - middle;
-        return Math.Abs(own) > 2 * LeastSigmas * noise ? own : value - middle;
+        return Math.Abs(own) > 2 * MinSigmas * noise ? own : value - middle;
     }
 }

@@ -13,9 +13,9 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// </remarks>
 internal static class LawBendFit
 {
-    private const int FewestPixels = 60,
+    private const int MinPixels = 60,
         Rounds = 4;
-    private const double LeastSignal = 12, // standard uncertainties
+    private const double MinSignal = 12, // standard uncertainties
         PriorSecond = 0.05, // twice what lies between a doubling and an Arrhenius law
         PriorThird = 0.01;
 
@@ -24,7 +24,7 @@ internal static class LawBendFit
     /// <param name="temperatures">Levels with the slopes of the sampled pixels.</param>
     /// <param name="scale">Reference and nearest temperature.</param>
     /// <param name="limit">Rate above the typical one from which a pixel stands out, e-/px/s.</param>
-    public static LawBend Of(
+    public static LawBend Fit(
         PatternInput input,
         IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures,
         ReferenceScale scale,
@@ -39,7 +39,7 @@ internal static class LawBendFit
         ];
         List<Pixel> pixels = Hot(input, temperatures, scale, limit);
         LawBend bend = LawBend.None;
-        if (pixels.Count < FewestPixels)
+        if (pixels.Count < MinPixels)
             return bend;
         bool cubic = x.Distinct().Count() > 4;
         for (int round = 0; round < Rounds; round++)
@@ -144,9 +144,9 @@ internal static class LawBendFit
         double[] shot =
         [
             .. temperatures.Select(t =>
-                t.Levels.Line.Seconds.Select(
+                t.Levels.Slope.Seconds.Select(
                         (s, g) =>
-                            t.Levels.Line.Factors[g] * t.Levels.Line.Factors[g] * Math.Max(s, 0) / t.Levels.Frames[g]
+                            t.Levels.Slope.Factors[g] * t.Levels.Slope.Factors[g] * Math.Max(s, 0) / t.Levels.Frames[g]
                     )
                     .Sum()
             ),
@@ -156,7 +156,7 @@ internal static class LawBendFit
             int channel = input.Mosaic.Channel(i / input.Width, i % input.Width);
             double Rate(int t) =>
                 temperatures[t].Series.TypicalRate
-                + temperatures[t].Levels.MedianLean
+                + temperatures[t].Levels.MedianShift
                 + input.Gains[channel]
                     * (temperatures[t].Levels.SampledSlopes[i] - temperatures[t].Levels.Centres[channel]);
             if (!(Rate(scale.Nearest) * scale.Factors[scale.Nearest] - scale.Typical > limit))
@@ -171,7 +171,7 @@ internal static class LawBendFit
                         temperatures[t].Levels.Noise * temperatures[t].Levels.Noise
                             + Math.Max(rate - temperatures[t].Series.TypicalRate, 0) * shot[t]
                     );
-                if (!(rate > LeastSignal * u) || IsNearTop(input, temperatures[t].Levels, rate, channel))
+                if (!(rate > MinSignal * u) || IsNearTop(input, temperatures[t].Levels, rate, channel))
                     continue;
                 (logs[t], weights[t]) = (Math.Log(rate), rate * rate / (u * u));
                 shown++;
@@ -185,7 +185,7 @@ internal static class LawBendFit
     /// <summary>Whether the longest exposure fills the codes: the slope is then no rate.</summary>
     private static bool IsNearTop(PatternInput input, SeriesLevels levels, double rate, int channel)
     {
-        double longest = levels.Line.Seconds.Max();
+        double longest = levels.Slope.Seconds.Max();
         return rate * longest / input.Gains[channel] > 0.8 * (input.TopCode - levels.Levels[0][channel]);
     }
 }

@@ -13,9 +13,9 @@ internal static class LevelSampling
     private const int SampledPixels = 400_000; // the median of so many is good to 0.002 of their spread
 
     /// <summary>Measures one temperature; null when its exposures make no line.</summary>
-    public static SeriesLevels? Of(PatternInput input, DarkSeries series)
+    public static SeriesLevels? Sample(PatternInput input, DarkSeries series)
     {
-        if (ExposureLine.Of(series.Exposures, input.Unlit?.Frames ?? 0) is not { } line)
+        if (ExposureSlope.Prepare(series.Exposures, input.Unlit?.Frames ?? 0) is not { } line)
             return null;
         int pairs = SampledRows.PairsFor(input.Width, input.Height, SampledPixels);
         var groups = series
@@ -42,14 +42,14 @@ internal static class LevelSampling
         int[] frames = [.. groups.Select(g => g.Count), .. line.UsesUnlit ? [input.Unlit!.Frames] : Array.Empty<int>()];
         return Measure(input, series, line, means, variances, frames) with
         {
-            CoreVariance = HalvedSpread.Of(input, series, groups),
+            CoreVariance = HalvedSpread.Measure(input, series, groups),
         };
     }
 
     private static SeriesLevels Measure(
         PatternInput input,
         DarkSeries series,
-        ExposureLine line,
+        ExposureSlope line,
         List<float[]> means,
         List<float[]> variances,
         int[] frames
@@ -61,14 +61,14 @@ internal static class LevelSampling
         for (int g = 0; g < frames.Length; g++)
         {
             int group = g;
-            levels[g] = ByChannel(input, c => OrderStatistics.MedianInPlace(Of(means[group], input, c)));
+            levels[g] = ByChannel(input, c => OrderStatistics.MedianInPlace(Sample(means[group], input, c)));
             noise[g] = ByChannel(input, c =>
                 TypicalVariance(
                     input,
                     series,
                     line.Seconds[group],
                     frames[group],
-                    Of(variances[group], input, c),
+                    Sample(variances[group], input, c),
                     input.Gains[c]
                 )
             );
@@ -79,7 +79,7 @@ internal static class LevelSampling
         float[] slopes = Slopes(line, means);
         for (int c = 0; c < channels; c++)
         {
-            double[] own = Of(slopes, input, c);
+            double[] own = Sample(slopes, input, c);
             centres[c] = OrderStatistics.Median(own);
             spreads[c] = OrderStatistics.MadSigma(own) * input.Gains[c];
             double sum = 0;
@@ -89,7 +89,7 @@ internal static class LevelSampling
         }
         return new SeriesLevels
         {
-            Line = line,
+            Slope = line,
             Levels = levels,
             Variances = noise,
             Frames = frames,
@@ -97,7 +97,7 @@ internal static class LevelSampling
             Noise = uncertainties.Average(),
             Spread = spreads.Average(),
             SampledSlopes = slopes,
-            MedianLean = MedianLean(input, series, line, frames),
+            MedianShift = MedianShift(input, series, line, frames),
         };
     }
 
@@ -105,9 +105,9 @@ internal static class LevelSampling
     /// A slope Σ factor·mean over n frames of t s has the variance of a single frame of 1/Σ(factor²·t/n) s with
     /// Σ(factor²/n) times the variance without signal, both in units of that exposure.
     /// </summary>
-    private static double MedianLean(PatternInput input, DarkSeries series, ExposureLine line, int[] frames)
+    private static double MedianShift(PatternInput input, DarkSeries series, ExposureSlope line, int[] frames)
     {
-        if (series.MedianLean is not { } lean)
+        if (series.MedianShift is not { } shift)
             return 0;
         double ofSignal = 0,
             ofNoise = 0;
@@ -120,7 +120,7 @@ internal static class LevelSampling
         return Enumerable
             .Range(0, input.Mosaic.Channels)
             .Average(c =>
-                lean(c, seconds, ofNoise * seconds * seconds * input.UnlitVariance * input.Gains[c] * input.Gains[c])
+                shift(c, seconds, ofNoise * seconds * seconds * input.UnlitVariance * input.Gains[c] * input.Gains[c])
             );
     }
 
@@ -146,7 +146,7 @@ internal static class LevelSampling
         );
     }
 
-    internal static float[] Slopes(ExposureLine line, List<float[]> means)
+    internal static float[] Slopes(ExposureSlope line, List<float[]> means)
     {
         float[] slopes = new float[means[0].Length];
         for (int i = 0; i < slopes.Length; i++)
@@ -169,7 +169,7 @@ internal static class LevelSampling
     }
 
     /// <summary>The values of one channel of a map whose first row is even.</summary>
-    internal static double[] Of(float[] map, PatternInput input, int channel)
+    internal static double[] Sample(float[] map, PatternInput input, int channel)
     {
         int period = input.Mosaic.Period,
             width = input.Width;

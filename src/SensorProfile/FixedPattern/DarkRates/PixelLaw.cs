@@ -19,8 +19,8 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// </remarks>
 internal sealed class PixelLaw
 {
-    private const double LeastSignal = 4; // standard uncertainties
-    private const double LeastTypicalSignal = 8;
+    private const double MinSignal = 4; // standard uncertainties
+    private const double MinTypicalSignal = 8;
 
     private readonly double[] x,
         bent; // the abscissa of pixels that stand out
@@ -44,7 +44,7 @@ internal sealed class PixelLaw
     )
     {
         this.fewest = fewest;
-        forOrdinary = [.. typicalSignal.Select(s => s > LeastTypicalSignal)];
+        forOrdinary = [.. typicalSignal.Select(s => s > MinTypicalSignal)];
         x = [.. temperatures.Select(t => Abscissa(typical, reference, t))];
         bent = [.. x.Select(bend.Of)];
         slopePerDegree = SlopePerDegree(typical, reference);
@@ -96,7 +96,7 @@ internal sealed class PixelLaw
         {
             if (!outstanding && !forOrdinary[i])
                 continue;
-            if (!(rates[i] > (outstanding ? LeastSignal * uncertainties[i] : 0)))
+            if (!(rates[i] > (outstanding ? MinSignal * uncertainties[i] : 0)))
                 continue;
             double y = Math.Log(rates[i]),
                 w = rates[i] / uncertainties[i];

@@ -76,10 +76,10 @@ internal sealed partial class PixelReader
             for (int t = 0, group = 0; t < signals.Length; t++)
             {
                 SeriesLevels levels = reader.temperatures[t].Levels;
-                for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
+                for (int g = 0; g < levels.Slope.DarkGroups; g++, group++)
                     result.Sums[t][g][cell] += Sum(smooth, means[group], levels.Levels[g]);
-                if (levels.Line.UsesUnlit)
-                    result.Sums[t][levels.Line.DarkGroups][cell] += Sum(
+                if (levels.Slope.UsesUnlit)
+                    result.Sums[t][levels.Slope.DarkGroups][cell] += Sum(
                         smooth,
                         reader.input.Unlit!.Mean.AsSpan(strip.FirstRow * strip.Width),
                         levels.Levels[^1]

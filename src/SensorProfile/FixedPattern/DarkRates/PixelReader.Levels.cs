@@ -38,7 +38,7 @@ internal sealed partial class PixelReader
             for (int t = 0; t < signals.Length; t++)
             {
                 (DarkSeries series, SeriesLevels levels) = reader.temperatures[t];
-                for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
+                for (int g = 0; g < levels.Slope.DarkGroups; g++, group++)
                 {
                     Span<ushort> samples = Copied(group, pixel);
                     double variance = BaseVariance(levels, t, g, channel, gain, Lowest(samples));

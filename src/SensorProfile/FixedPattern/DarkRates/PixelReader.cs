@@ -30,7 +30,7 @@ internal sealed partial class PixelReader
     private readonly double[][] groupLimits,
         wobble,
         slopeOffsets;
-    private readonly LevelSuspects suspects;
+    private readonly TelegraphSuspects suspects;
 
     /// <summary>Prepares to read.</summary>
     public PixelReader(
@@ -55,16 +55,16 @@ internal sealed partial class PixelReader
                 input.ActivationLaw,
                 [.. temperatures.Select(t => t.Series.TypicalRate / t.Levels.Noise)],
                 known,
-                input.FewestLawTemperatures
+                input.MinLawTemperatures
             )
             : null;
-        int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Sum(n => n - 1));
+        int freedom = temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Slope.DarkGroups).Sum(n => n - 1));
         noisyLimit =
             freedom < 1
                 ? double.PositiveInfinity
                 : Probability.ChiSquaredQuantile(1 - NoisyByChance, freedom) / freedom;
         Freedom = freedom;
-        medianRates = [.. temperatures.Select(t => t.Series.TypicalRate + t.Levels.MedianLean)];
+        medianRates = [.. temperatures.Select(t => t.Series.TypicalRate + t.Levels.MedianShift)];
         double factor = (input.Thresholds ?? new()).NoiseFactor;
         flickerRatio = factor * factor;
         groupLimits =
@@ -91,7 +91,7 @@ internal sealed partial class PixelReader
         suspects = new(input, freedom);
         NoisyGroupsNeeded = Math.Min(
             2,
-            temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Line.DarkGroups).Count(n => n > 1))
+            temperatures.Sum(t => t.Levels.Frames.Take(t.Levels.Slope.DarkGroups).Count(n => n > 1))
         );
     }
 
@@ -113,7 +113,7 @@ internal sealed partial class PixelReader
     {
         double slope = 0;
         for (int g = 0; g < levels.Levels.Length; g++)
-            slope += levels.Line.Factors[g] * levels.Levels[g][channel];
+            slope += levels.Slope.Factors[g] * levels.Levels[g][channel];
         return slope;
     }
 
@@ -172,11 +172,11 @@ internal sealed partial class PixelReader
                 flags |= PixelFlags.Flickering;
             double factor = flags != 0 ? scatter : 1;
             for (int t = 0; t < rates.Length; t++)
-                flags |= Line(t, rowOfStrip, column, channel, gain, factor);
+                flags |= Slope(t, rowOfStrip, column, channel, gain, factor);
             return Joined(flags, withLaw);
         }
 
-        private PixelFlags Line(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
+        private PixelFlags Slope(int t, int rowOfStrip, int column, int channel, double gain, double noiseFactor)
         {
             double slope = row.Slopes[t][column] - reader.slopeOffsets[t][channel];
             rates[t] = reader.medianRates[t] + slope;
@@ -192,11 +192,11 @@ internal sealed partial class PixelReader
                 return PixelFlags.Saturated;
             }
             bool bent =
-                LineMisfit.Exceeds(levels.Line, levels, signal, slope, channel, gain, noiseFactor)
+                SlopeMisfit.Exceeds(levels.Slope, levels, signal, slope, channel, gain, noiseFactor)
                 && (
                     row.NoisyGroups[column] == 0
-                    || LineMisfit.ExceedsScatter(
-                        levels.Line,
+                    || SlopeMisfit.ExceedsScatter(
+                        levels.Slope,
                         levels,
                         signal,
                         slope,
@@ -211,8 +211,8 @@ internal sealed partial class PixelReader
         /// <summary>Variance of a pixel in each group of a temperature, e-²; 0 for the unlit frames.</summary>
         private double[] Scatter(int t, int rowOfStrip, int column, double gain)
         {
-            int first = reader.temperatures.Take(t).Sum(before => before.Levels.Line.DarkGroups),
-                dark = reader.temperatures[t].Levels.Line.DarkGroups;
+            int first = reader.temperatures.Take(t).Sum(before => before.Levels.Slope.DarkGroups),
+                dark = reader.temperatures[t].Levels.Slope.DarkGroups;
             return
             [
                 .. signals[t]
@@ -235,7 +235,7 @@ internal sealed partial class PixelReader
             {
                 if (signals[t][g] > 0.9 * (reader.input.TopCode - levels.Levels[g][channel]) * gain)
                     continue;
-                x.Add(levels.Line.Seconds[g]);
+                x.Add(levels.Slope.Seconds[g]);
                 y.Add(signals[t][g]);
                 u.Add(Math.Sqrt(Variance(levels, t, g, channel, gain) / levels.Frames[g]) * gain);
             }

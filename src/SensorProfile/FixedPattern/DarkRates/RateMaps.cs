@@ -39,7 +39,7 @@ internal sealed record RateMaps
     public IEnumerable<MeasuredLaw> Laws { get; init; } = [];
 
     /// <summary>What the level test found.</summary>
-    public LevelPixels Levelled { get; init; } = LevelPixels.None;
+    public TelegraphSearch Levelled { get; init; } = TelegraphSearch.None;
 
     /// <summary>The pixels that stand out of the ordinary ones, in the order of the frame.</summary>
     public IEnumerable<OutstandingPixel> Outstanding { get; init; } = [];

@@ -18,7 +18,7 @@ internal static class RateQuantiles
     /// <param name="rates">Map, e-/px/s.</param>
     /// <param name="noise">Uncertainty of a typical pixel's rate, e-/px/s.</param>
     /// <param name="common">Relative uncertainty of the scale (gain, typical rate).</param>
-    public static IReadOnlyList<RateQuantile> Of(ReadOnlySpan<float> rates, double noise, double common)
+    public static IReadOnlyList<RateQuantile> Measure(ReadOnlySpan<float> rates, double noise, double common)
     {
         long n = OrderedRanks.Count(rates);
         if (n == 0)
@@ -32,7 +32,7 @@ internal static class RateQuantiles
                 .Select(Place)
                 .Distinct(),
         ];
-        float[] values = OrderedRanks.Of(rates, places);
+        float[] values = OrderedRanks.Select(rates, places);
         double At(double p) => values[Array.IndexOf(places, Place(p))];
         double median = At(0.5);
         RateQuantile Quantile(double p)

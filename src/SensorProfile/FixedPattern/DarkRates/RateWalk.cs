@@ -27,7 +27,7 @@ internal static class RateWalk
     {
         var levels = new Dictionary<DarkSeries, SeriesLevels>(ReferenceEqualityComparer.Instance);
         foreach (DarkSeries series in input.Series)
-            if (LevelSampling.Of(input, series) is { } own)
+            if (LevelSampling.Sample(input, series) is { } own)
                 levels[series] = own;
         return levels;
     }
@@ -37,7 +37,7 @@ internal static class RateWalk
     /// <param name="outstanding">Relative rate at the reference temperature from which a pixel goes its own way,
     /// e-/px/s; chosen from the noise and the typical rate.</param>
     /// <param name="known">Levels of temperatures that were sampled before; null to sample all.</param>
-    public static RateMaps? Of(
+    public static RateMaps? Run(
         PatternInput input,
         Func<ReferenceScale, double> outstanding,
         IReadOnlyDictionary<DarkSeries, SeriesLevels>? known = null
@@ -46,15 +46,15 @@ internal static class RateWalk
         (DarkSeries Series, SeriesLevels Levels)[] temperatures =
         [
             .. input
-                .Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Of(input, s)))
+                .Series.Select(s => (Series: s, Levels: known?.GetValueOrDefault(s) ?? LevelSampling.Sample(input, s)))
                 .Where(t => t.Levels is not null)
                 .Select(t => (t.Series, t.Levels!)),
         ];
         if (temperatures.Length == 0)
             return null;
-        var scale = ReferenceScale.Of(input, temperatures);
+        var scale = ReferenceScale.Measure(input, temperatures);
         double limit = outstanding(scale);
-        bool laws = temperatures.Length >= input.FewestLawTemperatures;
+        bool laws = temperatures.Length >= input.MinLawTemperatures;
         int pixels = input.Pixels;
         float[] rate = new float[pixels],
             uncertainty = new float[pixels];
@@ -64,7 +64,7 @@ internal static class RateWalk
         var flags = new PixelFlags[pixels];
         double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
-        LawBend? bend = laws ? LawBendFit.Of(input, temperatures, scale, limit) : null;
+        LawBend? bend = laws ? LawBendFit.Fit(input, temperatures, scale, limit) : null;
         var reader = new PixelReader(input, temperatures, scale, limit, bend);
 
         IFrameSamples[][] groups =
@@ -102,8 +102,8 @@ internal static class RateWalk
                         {
                             result.Tested++;
                             if (
-                                LevelTest.Of(worker.Samples(row, column), noiseFactor) is { } fit
-                                && LevelPixels.MayPass(fit)
+                                TelegraphTest.Run(worker.Samples(row, column), noiseFactor) is { } fit
+                                && TelegraphSearch.MayPass(fit)
                             )
                                 result.Divided.Add((at, fit));
                         }
@@ -130,7 +130,7 @@ internal static class RateWalk
             keepSamples: input.TestLevels
         );
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
-        var levelled = LevelPixels.Of(
+        var levelled = TelegraphSearch.Judge(
             strips.Sum(s => s.Tested),
             strips.SelectMany(s => s.Divided),
             pixels,
@@ -170,7 +170,7 @@ internal static class RateWalk
     {
         double share = 0;
         for (int t = 0; t < temperatures.Length; t++)
-            if (temperatures[t].Levels.Line is { UsesUnlit: true } line)
+            if (temperatures[t].Levels.Slope is { UsesUnlit: true } line)
                 share += scale.Weights[t] * scale.Factors[t] * line.Factors[^1];
         return share;
     }

@@ -28,7 +28,7 @@ internal sealed record ReferenceScale(
     /// Weights: inverse variances, each variance the noise brought to the reference plus what a pixel of another
     /// activation would err by: (0.1·ln factor·spread)².
     /// </summary>
-    public static ReferenceScale Of(
+    public static ReferenceScale Measure(
         PatternInput input,
         IReadOnlyList<(DarkSeries Series, SeriesLevels Levels)> temperatures
     )
@@ -52,7 +52,7 @@ internal sealed record ReferenceScale(
         double sum = weights.Sum();
         weights = [.. weights.Select(w => w / sum)];
         // The maps set the median of their noisy pixels to this.
-        typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianLean).Sum();
+        typical += temperatures.Select((t, i) => weights[i] * factors[i] * t.Levels.MedianShift).Sum();
         return new(
             typical,
             factors,

@@ -95,7 +95,7 @@ internal sealed class RowSignals
             Array.Clear(Variances[t]);
             Array.Clear(AtTop[t]);
             SeriesLevels levels = temperatures[t].Levels;
-            for (int g = 0; g < levels.Line.DarkGroups; g++, group++)
+            for (int g = 0; g < levels.Slope.DarkGroups; g++, group++)
                 Add(
                     t,
                     g,
@@ -103,10 +103,10 @@ internal sealed class RowSignals
                     means[group].AsSpan(offset),
                     levels.Frames[g] < 2 ? [] : variances[group].AsSpan(offset)
                 );
-            if (!levels.Line.UsesUnlit)
+            if (!levels.Slope.UsesUnlit)
                 continue;
             input.Unlit!.Mean.AsSpan(row * input.Width, input.Width).CopyTo(unlit);
-            Add(t, levels.Line.DarkGroups, row, unlit, []);
+            Add(t, levels.Slope.DarkGroups, row, unlit, []);
         }
         for (int i = 0; i < Scatter.Length; i++)
             Scatter[i] = freedom > 0 ? Scatter[i] / freedom : 0;
@@ -124,7 +124,7 @@ internal sealed class RowSignals
             Typical: Alternating(c => levels.Variances[g][c]),
             Top: Alternating(c => PixelReader.SaturatedShare * (input.TopCode - levels.Levels[g][c]) * input.Gains[c]),
             Wobble: new(wobble[t][g]),
-            Factor: new(levels.Line.Factors[g]),
+            Factor: new(levels.Slope.Factors[g]),
             Frames: new(levels.Frames[g]),
             Freedom: new(levels.Frames[g] - 1),
             Limit: new(g < groupLimits[t].Length ? groupLimits[t][g] : 0)

@@ -4,7 +4,7 @@ namespace SensorProfile.FixedPattern.DarkRates;
 internal sealed record SeriesLevels
 {
     /// <summary>Line through the exposures of this temperature.</summary>
-    public required ExposureLine Line { get; init; }
+    public required ExposureSlope Slope { get; init; }
 
     /// <summary>Median of the group means, ADU: [group][channel]; the unlit map last where it takes part.</summary>
     public required double[][] Levels { get; init; }
@@ -22,7 +22,7 @@ internal sealed record SeriesLevels
     /// By how much these median slopes lie above the typical pixel's rate, because noise evens a skewed distribution
     /// out, e-/px/s, mean over the channels.
     /// </summary>
-    public double MedianLean { get; init; }
+    public double MedianShift { get; init; }
 
     /// <summary>
     /// Uncertainty of a typical pixel's slope by its temporal noise, e-/px/s, mean over the channels.

@@ -38,7 +38,7 @@ internal sealed class StripResult
     public int Tested { get; set; }
 
     /// <summary>Of these, pixels with a division that may be worth more than chance, not yet judged.</summary>
-    public List<(int Pixel, LevelFit Fit)> Divided { get; } = [];
+    public List<(int Pixel, TelegraphFit Fit)> Divided { get; } = [];
 
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];

@@ -27,7 +27,12 @@ internal sealed record DefectMap(
     /// <param name="maps">Rates and flags.</param>
     /// <param name="thresholds">Thresholds, all of them set.</param>
     /// <param name="response">Cold and dead pixels by their response to light; null without flats.</param>
-    public static DefectMap Of(PatternInput input, RateMaps maps, DefectThresholds thresholds, DefectClass[]? response)
+    public static DefectMap Classify(
+        PatternInput input,
+        RateMaps maps,
+        DefectThresholds thresholds,
+        DefectClass[]? response
+    )
     {
         var classes = new DefectClass[input.Pixels];
         Parallel.For(0, input.Height, row =>
@@ -123,7 +128,7 @@ internal sealed record DefectMap(
             Columns = columns,
             Rows = rows,
             Clusters = PixelClusters
-                .Of(input.Width, input.Height, i =>
+                .Find(input.Width, input.Height, i =>
                     classes[i].HasFlag(DefectClass.Hot) && !classes[i].HasFlag(DefectClass.Line)
                 )
                 .Count,

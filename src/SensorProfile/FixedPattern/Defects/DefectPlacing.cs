@@ -5,8 +5,8 @@ namespace SensorProfile.FixedPattern.Defects;
 /// <summary>Says where the defects are.</summary>
 internal static class DefectPlacing
 {
-    private const int MostClusters = 20,
-        MostLines = 50;
+    private const int MaxClusters = 20,
+        MaxLines = 50;
     private static readonly string[] words =
     [
         "upper left",
@@ -21,7 +21,7 @@ internal static class DefectPlacing
     ];
 
     /// <summary>Places of a defect map.</summary>
-    public static DefectPlaces Of(DefectMap defects, int width, int height)
+    public static DefectPlaces Place(DefectMap defects, int width, int height)
     {
         long[] hot = new long[9];
         bool Counts(int i) =>
@@ -38,17 +38,17 @@ internal static class DefectPlacing
             Clusters =
             [
                 .. PixelClusters
-                    .Of(width, height, Counts)
+                    .Find(width, height, Counts)
                     .OrderByDescending(c => c.Count)
-                    .Take(MostClusters)
+                    .Take(MaxClusters)
                     .Select(c => new DefectCluster(
                         (int)Math.Round(c.Average(i => i % width)) + 1,
                         (int)Math.Round(c.Average(i => i / width)) + 1,
                         c.Count
                     )),
             ],
-            Columns = [.. defects.Columns.Take(MostLines).Select(c => c + 1)],
-            Rows = [.. defects.Rows.Take(MostLines).Select(r => r + 1)],
+            Columns = [.. defects.Columns.Take(MaxLines).Select(c => c + 1)],
+            Rows = [.. defects.Rows.Take(MaxLines).Select(r => r + 1)],
         };
     }
 

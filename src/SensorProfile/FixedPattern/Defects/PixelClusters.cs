@@ -11,7 +11,7 @@ internal static class PixelClusters
     /// <param name="height">px.</param>
     /// <param name="belongs">Whether a pixel (by its index) belongs to any group.</param>
     /// <param name="least">Pixels.</param>
-    public static IReadOnlyList<IReadOnlyList<int>> Of(int width, int height, Func<int, bool> belongs, int least = 3)
+    public static IReadOnlyList<IReadOnlyList<int>> Find(int width, int height, Func<int, bool> belongs, int least = 3)
     {
         var seen = new HashSet<int>();
         var groups = new List<IReadOnlyList<int>>();

@@ -13,13 +13,13 @@ namespace SensorProfile.FixedPattern.Glow;
 /// <param name="Noise">Standard error of one cell's median, e-/px/s.</param>
 internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
 {
-    private const int FewestPixels = 8;
+    private const int MinPixels = 8;
 
     /// <summary>
     /// Medians over the sound pixels: hot ones hardly move a median, flagged ones and those in defect lines take no
     /// part.
     /// </summary>
-    public static CellMedians Of(PatternInput input, RateMaps maps, DefectMap defects)
+    public static CellMedians Measure(PatternInput input, RateMaps maps, DefectMap defects)
     {
         CellGrid grid = maps.Cells.Grid;
         double[] medians = new double[grid.Count],
@@ -40,7 +40,7 @@ internal sealed record CellMedians(CellGrid Grid, double[] Values, double Noise)
                 )
                     values.Add(maps.Rate[at]);
             }
-            bool enough = values.Count >= Math.Min(FewestPixels, grid.Size * grid.Size / 4);
+            bool enough = values.Count >= Math.Min(MinPixels, grid.Size * grid.Size / 4);
             ReadOnlySpan<double> sound = CollectionsMarshal.AsSpan(values);
             medians[cell] = enough ? OrderStatistics.Median(sound) : double.NaN;
             spreads[cell] = enough

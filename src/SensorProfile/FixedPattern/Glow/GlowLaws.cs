@@ -19,14 +19,14 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
     /// <summary>Rates of the brightest cell, e-/px/s.</summary>
     public IReadOnlyList<GlowRate> Rates { get; private init; } = [];
 
-    private const double LeastSignal = 4; // standard uncertainties
-    private const double MostExponentDoubt = 0.3;
+    private const double MinSignal = 4; // standard uncertainties
+    private const double MaxExponentDoubt = 0.3;
 
     /// <summary>
     /// Amplitude of the glow in every group of frames by its own shape: A = Σw(S − floor)/Σw², w the cells' excess, S
     /// their mean signal, floor the mean of the cells that do not glow.
     /// </summary>
-    public static GlowLaws Of(
+    public static GlowLaws Fit(
         PatternInput input,
         RateMaps maps,
         IReadOnlyList<int> place,
@@ -57,18 +57,18 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         for (int t = 0; t < maps.Temperatures.Count; t++)
         {
             (DarkSeries series, SeriesLevels levels) = maps.Temperatures[t];
-            (double A, double U)[] amplitudes = [.. levels.Line.Seconds.Select((_, g) => Amplitude(t, g))];
+            (double A, double U)[] amplitudes = [.. levels.Slope.Seconds.Select((_, g) => Amplitude(t, g))];
             if (
                 GlowExponent.Fit(
-                    [.. levels.Line.Seconds],
+                    [.. levels.Slope.Seconds],
                     [.. amplitudes.Select(a => a.A)],
                     [.. amplitudes.Select(a => a.U)]
                 ) is
                 { } exponent
             )
                 exponents.Add(exponent);
-            double rate = amplitudes.Select((a, g) => levels.Line.Factors[g] * a.A).Sum(),
-                u = Math.Sqrt(amplitudes.Select((a, g) => Math.Pow(levels.Line.Factors[g] * a.U, 2)).Sum());
+            double rate = amplitudes.Select((a, g) => levels.Slope.Factors[g] * a.A).Sum(),
+                u = Math.Sqrt(amplitudes.Select((a, g) => Math.Pow(levels.Slope.Factors[g] * a.U, 2)).Sum());
             shown.Add(
                 new(
                     series.TemperatureCelsius,
@@ -81,8 +81,8 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                     )
                 )
             );
-            signals.AddRange(SignalsOf(series.TemperatureCelsius, levels.Line.Seconds, amplitudes, peak, own.Length));
-            if (rate > LeastSignal * u)
+            signals.AddRange(SignalsOf(series.TemperatureCelsius, levels.Slope.Seconds, amplitudes, peak, own.Length));
+            if (rate > MinSignal * u)
                 rates.Add((series.TemperatureCelsius, Math.Log(rate), u / rate));
         }
         return new(Exponent(exponents), input.Quick ? null : Double(rates)) { Signals = signals, Rates = shown };
@@ -121,7 +121,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         if (exponents.Count == 0)
             return null;
         WeightedMean mean = WeightedMean.Of([.. exponents.Select(e => e.P)], [.. exponents.Select(e => e.U)]);
-        return mean.BirgeUncertainty > MostExponentDoubt
+        return mean.BirgeUncertainty > MaxExponentDoubt
             ? null
             : new(
                 mean.Value,

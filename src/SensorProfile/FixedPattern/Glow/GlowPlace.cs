@@ -62,7 +62,7 @@ internal static class GlowPlace
         // The floor is known from many cells; what the glow's own tail has below the reach is not in the total.
         double tail = 2 * noise / 3 * pixels / 2,
             totalDoubt = Math.Sqrt(tail * tail + Math.Pow(relative * total, 2));
-        GlowLaws laws = GlowLaws.Of(input, maps, place, excess, glows);
+        GlowLaws laws = GlowLaws.Fit(input, maps, place, excess, glows);
         return new GlowRegion
         {
             Where = Words(peak % input.Width, peak / input.Width, input.Width, input.Height),

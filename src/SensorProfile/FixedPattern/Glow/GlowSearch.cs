@@ -25,13 +25,13 @@ internal static class GlowSearch
         ReachSigmas = 2;
     private const double BroadSigmas = 10; // of what the darkest quarter rises by
     private const double Uneven = 0.5; // of the floor
-    private const int FewestCells = 3,
-        MostRounds = 20;
+    private const int MinCells = 3,
+        MaxRounds = 20;
 
     /// <summary>Searches; null when nothing glows or the frame is too small to tell.</summary>
-    public static GlowFinding? Of(PatternInput input, RateMaps maps, DefectMap defects)
+    public static GlowFinding? Find(PatternInput input, RateMaps maps, DefectMap defects)
     {
-        CellMedians cells = CellMedians.Of(input, maps, defects);
+        CellMedians cells = CellMedians.Measure(input, maps, defects);
         if (cells.Grid.Count < 16 || !(cells.Noise > 0))
             return null;
         bool[] glows = Glowing(cells, out double floor, out double noise);
@@ -40,7 +40,7 @@ internal static class GlowSearch
         double[] excess = [.. cells.Values.Select((v, i) => Excess(cells, i, floor, noise))];
         IReadOnlyList<int>[] places =
         [
-            .. PixelClusters.Of(cells.Grid.Columns, cells.Grid.Rows, i => glows[i], FewestCells),
+            .. PixelClusters.Find(cells.Grid.Columns, cells.Grid.Rows, i => glows[i], MinCells),
         ];
         if (places.Length == 0)
             return null;
@@ -75,7 +75,7 @@ internal static class GlowSearch
         CellGrid grid = cells.Grid;
         bool[] glows = new bool[grid.Count];
         (floor, noise) = (0, cells.Noise);
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MaxRounds; round++)
         {
             bool[] leftOut = Dilated(grid, glows);
             double[] rest =
@@ -127,11 +127,11 @@ internal static class GlowSearch
         double[] significance = [.. Enumerable.Range(0, grid.Count).Select(Significance)];
         bool[] glows = new bool[grid.Count];
         foreach (
-            IReadOnlyList<int> place in PixelClusters.Of(
+            IReadOnlyList<int> place in PixelClusters.Find(
                 grid.Columns,
                 grid.Rows,
                 i => significance[i] > ReachSigmas,
-                FewestCells
+                MinCells
             )
         )
             if (place.Any(i => significance[i] > SeedSigmas))

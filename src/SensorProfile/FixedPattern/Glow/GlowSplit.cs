@@ -22,7 +22,7 @@ internal sealed record GlowSplit(float[] Thermal, IReadOnlyList<GlowClass> Class
     /// <param name="maps">Rates, and the laws of their pixels.</param>
     /// <param name="field">The glow.</param>
     /// <param name="hotAbove">Thermal rate above which a pixel is hot, e-/px/s.</param>
-    public static GlowSplit Of(RateMaps maps, GlowField field, double hotAbove)
+    public static GlowSplit Split(RateMaps maps, GlowField field, double hotAbove)
     {
         float[] thermal = new float[maps.Rate.Length];
         double peak = 0;

@@ -10,5 +10,5 @@ internal sealed record DarkSeries(double TemperatureCelsius, double TypicalRate,
     /// By how much the median of noisy pixels lies above the rate of the typical one, e-/px/s, by channel, exposure in
     /// s and variance of a pixel without signal in e-²; null where that is not known.
     /// </summary>
-    public Func<int, double, double, double>? MedianLean { get; init; }
+    public Func<int, double, double, double>? MedianShift { get; init; }
 }

@@ -79,7 +79,7 @@ internal sealed record PatternInput
     public bool TestLevels { get; init; } = true;
 
     /// <summary>Temperatures that the law of a single pixel needs.</summary>
-    public int FewestLawTemperatures { get; init; } = 3;
+    public int MinLawTemperatures { get; init; } = 3;
 
     /// <summary>Pixels without a value, which get no rate; null when all have one.</summary>
     public MissingPixels? Missing { get; init; }

@@ -19,7 +19,7 @@ internal static class BoundarySearch
 
     private const int NarrowestWindow = 8,
         WidestWindow = 64,
-        MostSteps = 15;
+        MaxSteps = 15;
 
     /// <summary>A step.</summary>
     /// <param name="At">0-based first line after it.</param>
@@ -30,7 +30,7 @@ internal static class BoundarySearch
 
     /// <summary>The steps of a profile, in order of place.</summary>
     /// <param name="means">Mean of each line.</param>
-    public static IReadOnlyList<Found> Of(double[] means)
+    public static IReadOnlyList<Found> Find(double[] means)
     {
         int window = Math.Clamp(means.Length / 8, NarrowestWindow, WidestWindow);
         if (means.Length < 4 * NarrowestWindow)
@@ -39,7 +39,7 @@ internal static class BoundarySearch
             kernel = Kernel(window);
         double information = kernel.Sum(r => r * r);
         var found = new List<Found>();
-        while (found.Count < MostSteps)
+        while (found.Count < MaxSteps)
         {
             double[] steps =
             [
@@ -77,7 +77,7 @@ internal static class BoundarySearch
     private static double[] WithoutOutliers(double[] means)
     {
         double[] profile = [.. means];
-        foreach ((int line, double excess, _) in LineOutliers.Of(means, 0))
+        foreach ((int line, double excess, _) in LineOutliers.Find(means, 0))
             profile[line] -= excess;
         return profile;
     }

@@ -16,7 +16,7 @@ internal static class DarkStructure
     /// <param name="moments">Mean and temporal variance of every pixel over the bias frames.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="gains">e-/ADU of each channel; null to stay in ADU.</param>
-    public static PatternStructure? Of(PixelMoments moments, ColourMosaic mosaic, IReadOnlyList<double>? gains)
+    public static PatternStructure? Measure(PixelMoments moments, ColourMosaic mosaic, IReadOnlyList<double>? gains)
     {
         if (moments.Width < 6 || moments.Height < 6)
             return null;
@@ -27,7 +27,7 @@ internal static class DarkStructure
         [
             .. Enumerable.Range(0, channels.Length).Select(c => gains is null ? 1 : gains[c] * gains[c]),
         ];
-        return StructureParts.Of(
+        return StructureParts.Combine(
             channels,
             factors,
             gains is null ? "ADU" : "e-",
@@ -63,7 +63,7 @@ internal static class DarkStructure
             limit = Clip * OrderStatistics.MadSigma(sample);
         if (!(limit > 0))
             limit = double.PositiveInfinity;
-        return SpatialSplit.Of(
+        return SpatialSplit.Split(
             rows,
             columns,
             (row, column) => Math.Clamp(moments.Mean[At(row, column)], median - limit, median + limit),

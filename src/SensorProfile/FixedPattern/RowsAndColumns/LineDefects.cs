@@ -9,7 +9,7 @@ namespace SensorProfile.FixedPattern.RowsAndColumns;
 /// <remarks>Of each line the part is named that stands out most clearly; <see cref="LineOutliers"/> judges.</remarks>
 internal static class LineDefects
 {
-    private const int FewestPixels = 16,
+    private const int MinPixels = 16,
         LinesAtOnce = 16;
     private static readonly int[] parts = [1, 2, 4];
 
@@ -26,7 +26,7 @@ internal static class LineDefects
             (int lines, int length) = byRow ? (height, width) : (width, height);
             (int From, int To) Extent(int count, int part) => (part * length / count, (part + 1) * length / count - 1);
             double[] Values(int count, int part) =>
-                length / count < FewestPixels ? [] : Medians(map, width, lines, Extent(count, part), byRow);
+                length / count < MinPixels ? [] : Medians(map, width, lines, Extent(count, part), byRow);
             return Clearest(Values, least)
                 .Select(l =>
                 {
@@ -91,7 +91,7 @@ internal static class LineDefects
         var best = new SortedDictionary<int, Outstanding>();
         foreach (int count in parts)
             for (int part = 0; part < count; part++)
-                foreach ((int line, double excess, double sigma) in LineOutliers.Of(values(count, part), least))
+                foreach ((int line, double excess, double sigma) in LineOutliers.Find(values(count, part), least))
                     if (
                         !best.TryGetValue(line, out Outstanding known)
                         || Math.Abs(excess) / sigma > Math.Abs(known.Excess) / known.Sigma

@@ -16,7 +16,7 @@ internal static class LineOutliers
 
     /// <summary>0-based lines with their excess and its robust standard deviation.</summary>
     /// <param name="means">Mean of each line.</param> <param name="least">Least excess, in their unit.</param>
-    public static IReadOnlyList<(int Line, double Excess, double Sigma)> Of(double[] means, double least)
+    public static IReadOnlyList<(int Line, double Excess, double Sigma)> Find(double[] means, double least)
     {
         if (means.Length < 2 * Reach)
             return [];

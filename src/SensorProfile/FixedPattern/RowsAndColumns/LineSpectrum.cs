@@ -13,9 +13,9 @@ namespace SensorProfile.FixedPattern.RowsAndColumns;
 internal static class LineSpectrum
 {
     private const int Reach = 16;
-    private const double MostChance = 1e-6;
-    private const int MostPeriods = 5;
-    private const int MostPoints = 512;
+    private const double MaxChance = 1e-6;
+    private const int MaxPeriods = 5;
+    private const int MaxPoints = 512;
 
     /// <summary>Periods that stand out, strongest first.</summary>
     /// <param name="means">Mean of each line, ADU, at least 64.</param>
@@ -31,7 +31,7 @@ internal static class LineSpectrum
                 continue;
             double chance = -double.ExpM1(power.Length * double.LogP1(-Math.Exp(-power[k] / levels[k])));
             bool peak = (k == 0 || power[k] >= power[k - 1]) && (k == power.Length - 1 || power[k] > power[k + 1]);
-            if (peak && k > 0 && chance < MostChance)
+            if (peak && k > 0 && chance < MaxChance)
                 found.Add(
                     (
                         power[k],
@@ -39,7 +39,7 @@ internal static class LineSpectrum
                     )
                 );
         }
-        return [.. found.OrderByDescending(f => f.Power).Take(MostPeriods).Select(f => f.Period)];
+        return [.. found.OrderByDescending(f => f.Power).Take(MaxPeriods).Select(f => f.Period)];
     }
 
     /// <summary>The means and their spectrum, reduced for plots; null with fewer than 64 lines.</summary>
@@ -50,9 +50,9 @@ internal static class LineSpectrum
             return null;
         // x with 1 − (1 − e^−x)ⁿ = 1e-6
         double mean = means.Average(),
-            factor = -Math.Log(-double.ExpM1(double.LogP1(-MostChance) / power.Length));
-        int lines = (means.Count + MostPoints - 1) / MostPoints,
-            joined = (power.Length + MostPoints - 1) / MostPoints;
+            factor = -Math.Log(-double.ExpM1(double.LogP1(-MaxChance) / power.Length));
+        int lines = (means.Count + MaxPoints - 1) / MaxPoints,
+            joined = (power.Length + MaxPoints - 1) / MaxPoints;
         int[] strongest = [.. Enumerable.Range(0, power.Length).Chunk(joined).Select(c => c.MaxBy(k => power[k]))];
         return new LineProfile
         {

@@ -21,7 +21,7 @@ internal static class ResponseStructure
     /// <param name="width">px.</param>
     /// <param name="mosaic">Which pixels share a channel.</param>
     /// <param name="temporalVariances">Relative temporal variance still in a value of each channel.</param>
-    public static PatternStructure Of(
+    public static PatternStructure Measure(
         float[] response,
         int width,
         ColourMosaic mosaic,
@@ -38,7 +38,7 @@ internal static class ResponseStructure
                     int period = mosaic.Period,
                         top = c / period,
                         left = c % period;
-                    return SpatialSplit.Of(
+                    return SpatialSplit.Split(
                         mosaic.RowsOf(c, height),
                         mosaic.ColumnsOf(c, width),
                         (row, column) =>
@@ -53,7 +53,7 @@ internal static class ResponseStructure
                 }),
         ];
         var lines = LineTable.Of(response, width, mosaic, relative: true);
-        return StructureParts.Of(
+        return StructureParts.Combine(
             channels,
             [.. channels.Select(_ => 1.0)],
             "%",

@@ -10,16 +10,16 @@ internal static class SensorBoundaries
     /// <param name="kind">"level", "response" or "noise".</param>
     /// <param name="factor">From the table's unit to the result's.</param>
     /// <param name="unit">Unit of the result.</param>
-    public static IEnumerable<SensorBoundary> Of(LineTable table, string kind, double factor, string unit)
+    public static IEnumerable<SensorBoundary> Find(LineTable table, string kind, double factor, string unit)
     {
         foreach (bool byRow in (bool[])[false, true])
         {
-            IReadOnlyList<BoundarySearch.Found> whole = BoundarySearch.Of(table.Means(byRow, 1, 0));
+            IReadOnlyList<BoundarySearch.Found> whole = BoundarySearch.Find(table.Means(byRow, 1, 0));
             IReadOnlyList<BoundarySearch.Found>[] halves =
             [
                 .. Enumerable
                     .Range(0, 2)
-                    .Select(half => BoundarySearch.Of(BoundarySearch.Without(table.Means(byRow, 2, half), whole))),
+                    .Select(half => BoundarySearch.Find(BoundarySearch.Without(table.Means(byRow, 2, half), whole))),
             ];
             foreach (BoundarySearch.Found step in whole)
                 if (!halves.Any(h => h.Any(s => Math.Abs(s.At - step.At) <= 1)))

@@ -28,7 +28,7 @@ internal readonly record struct SpatialSplit(
     /// <param name="columns">N, at least 3.</param>
     /// <param name="value">Value at a row and column; asked for twice.</param>
     /// <param name="temporalVariance">As above.</param>
-    public static SpatialSplit Of(int rows, int columns, Func<int, int, double> value, double temporalVariance = 0)
+    public static SpatialSplit Split(int rows, int columns, Func<int, int, double> value, double temporalVariance = 0)
     {
         if (rows < 3 || columns < 3)
             throw new ArgumentException(

@@ -9,7 +9,7 @@ internal static class StructureParts
     /// <param name="channels">One split per channel.</param>
     /// <param name="factors">From the splits' variances to the square of the unit, one per channel.</param>
     /// <param name="unit">Unit of the result.</param> <param name="total">How the total came about.</param>
-    public static PatternStructure Of(
+    public static PatternStructure Combine(
         IReadOnlyList<SpatialSplit> channels,
         IReadOnlyList<double> factors,
         string unit,

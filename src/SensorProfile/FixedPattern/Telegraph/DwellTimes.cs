@@ -12,9 +12,9 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// frames with the memory ρ from one to the next, on the side where it counts more.</param>
 internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, double Factor)
 {
-    private const double LeastEvidence = 3; // log-likelihood over a pixel without memory: a factor of 20
+    private const double MinEvidence = 3; // log-likelihood over a pixel without memory: a factor of 20
     private const double Step = 0.05; // of ln τ
-    private const int FewestSwitches = 3;
+    private const int MinSwitches = 3;
 
     /// <summary>
     /// Estimates; null when the pixel switches faster than the frames follow each other, or so slowly that fewer than 3
@@ -22,14 +22,14 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
     /// </summary>
     /// <param name="runs">The sets of frames.</param>
     /// <param name="upperShare">Share of frames in the upper state, 0…1.</param>
-    public static DwellTimes? Of(IReadOnlyList<DwellRun> runs, double upperShare)
+    public static DwellTimes? Measure(IReadOnlyList<DwellRun> runs, double upperShare)
     {
         runs = [.. runs.Where(r => r.StartSeconds.Length > 1 && r.StartSeconds.All(double.IsFinite))];
         double[] intervals =
         [
             .. runs.SelectMany(r => r.StartSeconds.Zip(r.StartSeconds.Skip(1), (a, b) => b - a)).Where(d => d > 0),
         ];
-        if (runs.Sum(r => Switches(r.Upper)) < FewestSwitches || intervals.Length == 0 || upperShare is <= 0 or >= 1)
+        if (runs.Sum(r => Switches(r.Upper)) < MinSwitches || intervals.Length == 0 || upperShare is <= 0 or >= 1)
             return null;
         double first = 0.1 * intervals.Min(),
             last = 100 * intervals.Max();
@@ -37,7 +37,7 @@ internal sealed record DwellTimes(double UpperSeconds, double LowerSeconds, doub
         double Tau(int k) => first * Math.Exp(k * Step);
         double[] likelihood = [.. Enumerable.Range(0, steps).Select(k => LogLikelihood(runs, upperShare, Tau(k)))];
         int best = Enumerable.Range(0, steps).MaxBy(k => likelihood[k]);
-        if (best == steps - 1 || likelihood[best] - LogLikelihood(runs, upperShare, 0) < LeastEvidence)
+        if (best == steps - 1 || likelihood[best] - LogLikelihood(runs, upperShare, 0) < MinEvidence)
             return null;
         // One standard uncertainty: where the log-likelihood has fallen by a half, the wider side.
         int low = best,

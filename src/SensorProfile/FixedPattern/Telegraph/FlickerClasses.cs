@@ -8,7 +8,7 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// </summary>
 internal static class FlickerClasses
 {
-    private const int MostClasses = 5; // of either kind, each with as many pixels
+    private const int MaxClasses = 5; // of either kind, each with as many pixels
 
     /// <summary>The classes, read-out steps first, weakest first; empty without such pixels.</summary>
     /// <remarks>
@@ -16,24 +16,24 @@ internal static class FlickerClasses
     /// − f)). Its standard uncertainty: that of the step.
     /// </remarks>
     /// <param name="fits">The pixels found by the level test.</param>
-    public static IReadOnlyList<FlickerClass> Of(IEnumerable<LevelFit> fits)
+    public static IReadOnlyList<FlickerClass> Group(IEnumerable<TelegraphFit> fits)
     {
-        LevelFit[] all = [.. fits];
+        TelegraphFit[] all = [.. fits];
         return [.. Kind(all, thermal: false), .. Kind(all, thermal: true)];
     }
 
-    private static IEnumerable<FlickerClass> Kind(LevelFit[] fits, bool thermal)
+    private static IEnumerable<FlickerClass> Kind(TelegraphFit[] fits, bool thermal)
     {
-        LevelFit[] sorted =
+        TelegraphFit[] sorted =
         [
             .. fits.Where(f => f.Thermal == thermal && f.UpperShare is > 0 and < 1)
                 .OrderBy(Scatter)
                 .ThenBy(f => f.Step),
         ];
-        int classes = Math.Min(MostClasses, sorted.Length);
+        int classes = Math.Min(MaxClasses, sorted.Length);
         for (int c = 0; c < classes; c++)
         {
-            LevelFit[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];
+            TelegraphFit[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];
             double square = members.Average(f => Scatter(f) * Scatter(f)),
                 rms = Math.Sqrt(square);
             double doubt =
@@ -55,6 +55,6 @@ internal static class FlickerClasses
         }
     }
 
-    private static double Scatter(LevelFit fit) =>
+    private static double Scatter(TelegraphFit fit) =>
         fit.Step * Math.Sqrt((fit.Levels - 1) * fit.UpperShare * (1 - fit.UpperShare));
 }

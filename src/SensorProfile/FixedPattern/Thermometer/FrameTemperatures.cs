@@ -6,7 +6,7 @@ namespace SensorProfile.FixedPattern.Thermometer;
 /// <summary>Temperatures of single frames by their hot pixels.</summary>
 internal static class FrameTemperatures
 {
-    private const double MostDoubt = 0.25; // °C: a frame known less well keeps its reading
+    private const double MaxDoubt = 0.25; // °C: a frame known less well keeps its reading
     private const double GoodDoubt = 0.1; // °C: sets known so well give the zero, where there are any
 
     /// <summary>°C by name of the frame, for one temperature's sets; empty where no set has readings.</summary>
@@ -33,7 +33,7 @@ internal static class FrameTemperatures
         double zero = OrderStatistics.Median(good.Length > 0 ? good : [.. offsets.Select(o => o.Offset)]);
         for (int g = 0; g < sets.Count; g++)
         for (int f = 0; f < sets[g].Frames.Count; f++)
-            if (double.IsFinite(sets[g].Frames[f].Value) && sets[g].Frames[f].StandardUncertainty <= MostDoubt)
+            if (double.IsFinite(sets[g].Frames[f].Value) && sets[g].Frames[f].StandardUncertainty <= MaxDoubt)
                 yield return (series.Exposures[g].Frames[f].Name, zero + sets[g].Frames[f].Value);
     }
 }

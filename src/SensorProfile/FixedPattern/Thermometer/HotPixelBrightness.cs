@@ -15,10 +15,10 @@ namespace SensorProfile.FixedPattern.Thermometer;
 /// </remarks>
 internal sealed class HotPixelBrightness
 {
-    private const double MostUnsteady = 4;
+    private const double MaxUnsteady = 4;
 
     // e- of all hot pixels in the longest exposure: 10 % of Poisson noise
-    private const double LeastLight = 100;
+    private const double MinLight = 100;
 
     private readonly double[][][] signals; // [set][frame][pixel], e-
     private readonly double[] seconds,
@@ -53,7 +53,7 @@ internal sealed class HotPixelBrightness
     /// <param name="readVariance">e-².</param>
     /// <param name="unlit">Signal without exposure above the ordinary pixels and its variance, e- and e-²; null to take
     /// it for 0 within what the pixels show.</param>
-    public static HotPixelBrightness? Of(
+    public static HotPixelBrightness? Measure(
         DarkSeries series,
         double[][][] signals,
         double readVariance,
@@ -61,7 +61,7 @@ internal sealed class HotPixelBrightness
     )
     {
         var brightness = new HotPixelBrightness(series, signals, readVariance, unlit);
-        return brightness.rates.Sum() * brightness.seconds[brightness.longest] < LeastLight ? null : brightness;
+        return brightness.rates.Sum() * brightness.seconds[brightness.longest] < MinLight ? null : brightness;
     }
 
     /// <summary>Number of the longest exposure.</summary>
@@ -181,7 +181,7 @@ internal sealed class HotPixelBrightness
                 chiSquared +=
                     Math.Pow(signals[g][f][i] - dark[i] - scales[g][f] * rates[i] * seconds[g], 2)
                     / (Variance(i, g, Math.Max(0, scales[g][f])) + darkVariance);
-            if (chiSquared > MostUnsteady * frames)
+            if (chiSquared > MaxUnsteady * frames)
                 rates[i] = 0;
         }
     }

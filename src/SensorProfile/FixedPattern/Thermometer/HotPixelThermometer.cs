@@ -18,7 +18,7 @@ internal sealed class HotPixelThermometer
     private const double AssumedDoubt = 1.0;
 
     // of single pixels, for their mean to replace the assumption
-    private const int FewestLaws = 5;
+    private const int MinLaws = 5;
 
     private readonly PatternInput input;
     private readonly ThermometerPixels pixels;
@@ -29,13 +29,13 @@ internal sealed class HotPixelThermometer
         (this.input, this.pixels, this.doubling, this.doublingDoubt) = (input, pixels, doubling, doublingDoubt);
 
     /// <summary>Prepares the thermometer; null when there are too few hot pixels.</summary>
-    public static HotPixelThermometer? Of(PatternInput input, RateMaps maps, DefectMap defects)
+    public static HotPixelThermometer? Calibrate(PatternInput input, RateMaps maps, DefectMap defects)
     {
-        if (ThermometerPixels.Of(input, maps, defects) is not { } pixels)
+        if (ThermometerPixels.Choose(input, maps, defects) is not { } pixels)
             return null;
         (double value, double doubt) = (PhysicalConstants.AssumedDoubling, AssumedDoubt);
         int[] measured = maps.Doubling is null ? [] : [.. pixels.Indices.Where(i => Half.IsFinite(maps.Doubling[i]))];
-        if (measured.Length >= FewestLaws)
+        if (measured.Length >= MinLaws)
         {
             // The sum's logarithmic slope is the mean of the pixels' slopes weighted by their light.
             double light = measured.Sum(i => (double)maps.Rate[i]),
@@ -75,7 +75,7 @@ internal sealed class HotPixelThermometer
         (double[], double)? unlit = input.Unlit is { } map
             ? (pixels.Signals(map.Mean), readVariance / map.Frames)
             : null;
-        if (HotPixelBrightness.Of(series, signals, readVariance, unlit) is not { } brightness)
+        if (HotPixelBrightness.Measure(series, signals, readVariance, unlit) is not { } brightness)
             return null;
         double toDegrees = doubling * Ratio(series.TemperatureCelsius) / Math.Log(2);
         return [.. signals.Select((frames, g) => Set(brightness, g, frames.Length, toDegrees))];

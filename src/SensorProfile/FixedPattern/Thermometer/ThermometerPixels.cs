@@ -14,9 +14,9 @@ internal sealed class ThermometerPixels
 {
     // a set of ten frames of 300 s knows its temperature by so many to some thousandths of a degree (24 Mpixel,
     // simulated)
-    private const int MostRows = 256,
+    private const int MaxRows = 256,
         EnoughPixels = 50_000;
-    private const int FewestPixels = 5;
+    private const int MinPixels = 5;
 
     private readonly int[] rows;
     private readonly (int Row, int Column)[] hot; // row: place in rows
@@ -36,7 +36,7 @@ internal sealed class ThermometerPixels
     /// Chooses the rows with most light of hot pixels, so that a frame need not be read whole; null when there are too
     /// few.
     /// </summary>
-    public static ThermometerPixels? Of(PatternInput input, RateMaps maps, DefectMap defects)
+    public static ThermometerPixels? Choose(PatternInput input, RateMaps maps, DefectMap defects)
     {
         // Pixels that scatter may do so because the temperature did; those that flicker are told from them by their
         // residuals later.
@@ -57,7 +57,7 @@ internal sealed class ThermometerPixels
                 .Range(0, input.Height)
                 .Where(r => light[r] > 0)
                 .OrderByDescending(r => light[r])
-                .Take(MostRows)
+                .Take(MaxRows)
         )
         {
             if (chosen >= EnoughPixels)
@@ -85,7 +85,7 @@ internal sealed class ThermometerPixels
                     .ToArray()
             ),
         ];
-        return hot.Length < FewestPixels ? null : new(input, [.. rows], hot, ordinary);
+        return hot.Length < MinPixels ? null : new(input, [.. rows], hot, ordinary);
     }
 
     /// <summary>

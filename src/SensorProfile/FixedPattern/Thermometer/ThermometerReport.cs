@@ -15,7 +15,7 @@ internal static class ThermometerReport
         IReadOnlyList<HotPixelTemperature> Records,
         IReadOnlyList<Finding> Findings,
         IReadOnlyDictionary<string, double> ByFrame
-    ) Of(PatternInput input, HotPixelThermometer thermometer)
+    ) Measure(PatternInput input, HotPixelThermometer thermometer)
     {
         var records = new List<HotPixelTemperature>();
         var judged = new List<(HotPixelTemperature Record, DarkExposure Exposure)>();

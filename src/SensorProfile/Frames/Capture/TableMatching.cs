@@ -8,7 +8,7 @@ internal static class TableMatching
     /// A row fits a file by its whole relative name, else by the end of it (folder by folder), each first with, then
     /// without regard to case.
     /// </remarks>
-    public static (CaptureRow?[] Rows, IReadOnlyList<Finding> Findings) Of(
+    public static (CaptureRow?[] Rows, IReadOnlyList<Finding> Findings) Match(
         IReadOnlyList<ScannedFile> files,
         CaptureTable? table
     )

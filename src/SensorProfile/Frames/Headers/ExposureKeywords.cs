@@ -25,7 +25,7 @@ internal static class ExposureKeywords
                 issues.Add(new HeaderIssue(FrameFindings.ExposureMissing, "", Column));
             return null;
         }
-        if (time is { } a && exposure is { } b && !SameExposure.Of(a.Value, b.Value))
+        if (time is { } a && exposure is { } b && !SameExposure.Test(a.Value, b.Value))
             chosen = Decide(header, a, b, issues);
         if (!double.IsFinite(chosen.Value) || chosen.Value is < 0 or > LongestSeconds)
         {
@@ -50,7 +50,9 @@ internal static class ExposureKeywords
         bool other =
             valid != otherValid
                 ? otherValid
-                : microseconds is { } m && SameExposure.Of(b.Value, m * 1e-6) && !SameExposure.Of(a.Value, m * 1e-6);
+                : microseconds is { } m
+                    && SameExposure.Test(b.Value, m * 1e-6)
+                    && !SameExposure.Test(a.Value, m * 1e-6);
         (string Keyword, double Value) chosen = other ? b : a;
         issues.Add(
             new HeaderIssue(

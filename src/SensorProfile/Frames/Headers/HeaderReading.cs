@@ -55,7 +55,7 @@ internal sealed record HeaderReading
     /// <param name="header">The keyword values.</param>
     /// <param name="height">Frame height, px: an upside-down file of odd height starts with the other filter
     /// row.</param>
-    public static HeaderReading Of(KeywordValues header, int height)
+    public static HeaderReading Read(KeywordValues header, int height)
     {
         List<HeaderIssue> issues = [];
         (FrameKind kind, string? stackSign) = KindOf(header, issues);

@@ -13,7 +13,7 @@ internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IRead
     /// Sorts frames into series. An unknown camera, filter or (for bias) exposure joins when there is only one it can
     /// be.
     /// </summary>
-    public static IReadOnlyList<FrameSeries> Of(IReadOnlyList<Frame> frames)
+    public static IReadOnlyList<FrameSeries> Gather(IReadOnlyList<Frame> frames)
     {
         ILookup<(int, int), string?> cameras = frames.ToLookup(f => (f.Width, f.Height), f => f.Camera);
         ILookup<(int, int, string?), string?> filters = frames.ToLookup(
@@ -64,7 +64,7 @@ internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IRead
     }
 
     private static bool IsSame(FrameKind kind, double shortest, double seconds) =>
-        SameExposure.Of(shortest, seconds) || (kind == FrameKind.Bias && seconds <= ShortestBias);
+        SameExposure.Test(shortest, seconds) || (kind == FrameKind.Bias && seconds <= ShortestBias);
 
     private static double? MedianExposure(List<Frame> group)
     {

@@ -9,16 +9,18 @@ internal static class Grouping
     /// <param name="frames">Frames in use.</param>
     /// <param name="toleranceCelsius">Largest distance of a reading from its set's mean, °C; widened by half a step for
     /// a probe that jumps by more than that.</param>
-    public static (IReadOnlyList<FrameSet> Sets, IReadOnlyList<Finding> Findings) Of(
+    public static (IReadOnlyList<FrameSet> Sets, IReadOnlyList<Finding> Findings) Group(
         IReadOnlyList<Frame> frames,
         double toleranceCelsius
     )
     {
         List<FrameSet> sets = [];
         List<Finding> findings = [];
-        foreach (IGrouping<string?, FrameSeries> camera in FrameSeries.Of(frames).GroupBy(series => series.Key.Camera))
+        foreach (
+            IGrouping<string?, FrameSeries> camera in FrameSeries.Gather(frames).GroupBy(series => series.Key.Camera)
+        )
         {
-            double step = ProbeSteps.Of(camera.Select(series => series.Frames));
+            double step = ProbeSteps.Find(camera.Select(series => series.Frames));
             double tolerance = ProbeSteps.Widen(toleranceCelsius, step);
             if (tolerance > toleranceCelsius)
                 findings.Add(CoarseProbe(camera, step, toleranceCelsius));
@@ -26,7 +28,7 @@ internal static class Grouping
             [
                 .. camera.Select(series => (series, SetsOf(series, tolerance))),
             ];
-            findings.AddRange(TemperatureDrifts.Of(split, tolerance, step));
+            findings.AddRange(TemperatureDrifts.Find(split, tolerance, step));
             sets.AddRange(split.SelectMany(s => s.Sets));
         }
         return ([.. InOrder(sets)], findings);
@@ -36,7 +38,7 @@ internal static class Grouping
     {
         List<Frame> known = [.. series.Frames.Where(f => f.TemperatureCelsius is not null)];
         List<Frame> unknown = [.. series.Frames.Where(f => f.TemperatureCelsius is null)];
-        List<IReadOnlyList<Frame>> clusters = [.. TemperatureClusters.Of(known, tolerance)];
+        List<IReadOnlyList<Frame>> clusters = [.. TemperatureClusters.Find(known, tolerance)];
         // A bias level hardly depends on temperature: biases without one join the others when there is only one place
         // to join.
         if (series.Key.Kind == FrameKind.Bias && clusters.Count == 1)

@@ -5,8 +5,8 @@ namespace SensorProfile.Frames.Sets;
 /// </summary>
 internal static class ProbeSteps
 {
-    private const int FewestReversals = 3;
-    private const double FewestShare = 0.1;
+    private const int MinReversals = 3;
+    private const double MinShare = 0.1;
     private const double LargestStep = 1.0; // °C; a larger jump is not forgiven
     private static readonly TimeSpan pause = TimeSpan.FromMinutes(30);
 
@@ -16,7 +16,7 @@ internal static class ProbeSteps
     /// </summary>
     /// <param name="series">Series of one camera, each in order of time; frames without a temperature do not
     /// count.</param>
-    public static double Of(IEnumerable<IReadOnlyList<Frame>> series)
+    public static double Find(IEnumerable<IReadOnlyList<Frame>> series)
     {
         List<double> reversals = [];
         int triples = 0;
@@ -34,7 +34,7 @@ internal static class ProbeSteps
                     reversals.Add(Math.Min(Math.Abs(before), Math.Abs(after)));
             }
         }
-        if (reversals.Count < FewestReversals || reversals.Count < FewestShare * triples)
+        if (reversals.Count < MinReversals || reversals.Count < MinShare * triples)
             return 0;
         reversals.Sort();
         double step = reversals[reversals.Count / 2];

@@ -17,7 +17,7 @@ internal static class TemperatureClusters
     /// <summary>The parts, coldest first; each in the order given.</summary>
     /// <param name="frames">Frames in order of time, all with a temperature.</param>
     /// <param name="toleranceCelsius">Largest distance from a part's mean, °C.</param>
-    public static IReadOnlyList<IReadOnlyList<Frame>> Of(IReadOnlyList<Frame> frames, double toleranceCelsius)
+    public static IReadOnlyList<IReadOnlyList<Frame>> Find(IReadOnlyList<Frame> frames, double toleranceCelsius)
     {
         List<Part> single =
         [

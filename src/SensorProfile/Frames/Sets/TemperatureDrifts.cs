@@ -6,17 +6,17 @@ namespace SensorProfile.Frames.Sets;
 /// <summary>Slow changes of temperature within a series, and along the exposures of the darks.</summary>
 internal static class TemperatureDrifts
 {
-    private const int FewestFrames = 4;
+    private const int MinFrames = 4;
     private const double ClearTrend = 0.8; // correlation of temperature with time
     private const double ClearOrder = 0.9; // rank correlation of temperature with exposure
-    private const int FewestExposures = 4;
+    private const int MinExposures = 4;
     private static readonly TimeSpan pause = TimeSpan.FromHours(6);
 
     /// <summary>Findings for the series of one camera and the sets they were split into.</summary>
     /// <param name="camera">The series and their sets.</param>
     /// <param name="tolerance">Tolerance that the sets were formed with, °C.</param>
     /// <param name="step">Step of a coarse probe, °C, which is no trend; see <see cref="ProbeSteps"/>.</param>
-    public static IEnumerable<Finding> Of(
+    public static IEnumerable<Finding> Find(
         IReadOnlyList<(FrameSeries Series, IReadOnlyList<FrameSet> Sets)> camera,
         double tolerance,
         double step
@@ -83,13 +83,13 @@ internal static class TemperatureDrifts
                 );
             if (!goesOn)
             {
-                if (stretch.Count >= FewestFrames)
+                if (stretch.Count >= MinFrames)
                     yield return stretch;
                 stretch = [];
             }
             stretch.Add(frame);
         }
-        if (stretch.Count >= FewestFrames)
+        if (stretch.Count >= MinFrames)
             yield return stretch;
     }
 
@@ -97,7 +97,7 @@ internal static class TemperatureDrifts
     {
         double[] time = [.. stretch.Select(f => (f.StartUtc!.Value - stretch[0].StartUtc!.Value).TotalSeconds)];
         double[] temperature = [.. stretch.Select(f => f.TemperatureCelsius!.Value)];
-        (double slope, double correlation) = Line(time, temperature);
+        (double slope, double correlation) = FitSlope(time, temperature);
         return Math.Abs(slope) * time[^1] >= least && Math.Abs(correlation) >= ClearTrend;
     }
 
@@ -111,11 +111,11 @@ internal static class TemperatureDrifts
             List<FrameSet> byExposure = [.. mode.OrderBy(s => s.ExposureSeconds)];
             double[] temperature = [.. byExposure.Select(s => s.TemperatureCelsius!.Value)];
             if (
-                byExposure.Select(s => s.ExposureSeconds).Distinct().Count() < FewestExposures
+                byExposure.Select(s => s.ExposureSeconds).Distinct().Count() < MinExposures
                 || temperature.Max() - temperature.Min() <= tolerance
             )
                 continue;
-            double correlation = Line(
+            double correlation = FitSlope(
                 Ranks([.. byExposure.Select(s => s.ExposureSeconds!.Value)]),
                 Ranks(temperature)
             ).Correlation;
@@ -139,7 +139,7 @@ internal static class TemperatureDrifts
         + (series.ExposureSeconds is { } s ? $" of {Short(s, 6)} s" : "");
 
     /// <summary>Slope and correlation of a straight line by least squares; 0 when either side does not vary.</summary>
-    private static (double Slope, double Correlation) Line(double[] x, double[] y)
+    private static (double Slope, double Correlation) FitSlope(double[] x, double[] y)
     {
         double meanX = x.Average(),
             meanY = y.Average(),

@@ -9,7 +9,7 @@ internal static class CoarseTemperatures
 
     /// <summary>One finding per place where temperatures were read; none for readings that serve.</summary>
     /// <remarks>12.0 °C looks like a whole degree; the step is that of all frames together.</remarks>
-    public static IEnumerable<Finding> Of(IReadOnlyList<ReadFrame> frames)
+    public static IEnumerable<Finding> Find(IReadOnlyList<ReadFrame> frames)
     {
         IEnumerable<IGrouping<RawTemperaturePlace, ReadFrame>> places = frames
             .Where(f => f.Header.TemperaturePlace is not null && f.Header.TemperatureCelsius is not null)

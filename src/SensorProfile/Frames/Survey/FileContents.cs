@@ -29,11 +29,14 @@ internal static class FileContents
     ];
 
     /// <summary>What a file is; a file that cannot be opened is what its name says.</summary>
-    public static FileContent Of(string path)
+    public static FileContent Recognise(string path)
     {
         byte[] start = [];
         try
         {
+            // a pipe or a device has no length: it would never stop to be opened or read
+            if (HoldsNothing(path))
+                return Recognise(Path.GetFileName(path), []);
             using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
             start = new byte[Beginning];
             start = start[..file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)];
@@ -43,16 +46,26 @@ internal static class FileContents
             if (!FileNames.IsFits(path))
                 return FileContent.Other;
         }
-        return Of(Path.GetFileName(path), start);
+        return Recognise(Path.GetFileName(path), start);
+    }
+
+    private static bool HoldsNothing(string path)
+    {
+        FileSystemInfo file = new FileInfo(path);
+        if (file.LinkTarget is not null)
+            file = file.ResolveLinkTarget(returnFinalTarget: true) ?? file;
+        return file is FileInfo { Exists: true, Length: 0 };
     }
 
     /// <summary>What a file is that has this name and begins with these bytes.</summary>
-    public static FileContent Of(string name, ReadOnlySpan<byte> start)
+    public static FileContent Recognise(string name, ReadOnlySpan<byte> start)
     {
         if (RawFile.MayBe(start))
             return FileContent.Tiff;
         if (FileNames.IsFits(name))
             return FileContent.Fits; // whatever it is, its reader says what is wrong with it
+        if (start.IsEmpty)
+            return FileContent.Empty;
         if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
             return FileContent.MakersRaw;
         foreach ((FileContent content, int offset, byte[] bytes) in signatures)
@@ -60,8 +73,6 @@ internal static class FileContents
             if (start.Length >= offset + bytes.Length && start[offset..].StartsWith(bytes))
                 return content == FileContent.RenamedFits && IsTrueMap(name) ? FileContent.TrueMap : content;
         }
-        if (start.IsEmpty)
-            return FileContent.Empty;
         return IsText(start) ? FileContent.Text : FileContent.Other;
     }
 

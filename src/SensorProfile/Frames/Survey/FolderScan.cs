@@ -29,7 +29,7 @@ internal sealed class FolderScan
         IReadOnlyList<Finding> Findings,
         IReadOnlyList<(string Path, string Reason)> Missing,
         IReadOnlyList<PassedOver> PassedOver
-    ) Of(IReadOnlyList<string> paths, CancellationToken ct)
+    ) Scan(IReadOnlyList<string> paths, CancellationToken ct)
     {
         FolderScan scan = new();
         foreach (string path in paths)
@@ -44,7 +44,7 @@ internal sealed class FolderScan
                     scan.repeatedNames
                 )
             );
-        return (UniqueNames.Of(scan.found), scan.findings, scan.missing, scan.CountPassedOver());
+        return (UniqueNames.Give(scan.found), scan.findings, scan.missing, scan.CountPassedOver());
     }
 
     private IReadOnlyList<PassedOver> CountPassedOver() =>
@@ -64,7 +64,13 @@ internal sealed class FolderScan
             Walk(root, root, "", RealPath(root), ct);
         }
         else if (File.Exists(full))
-            AddFile(Path.GetDirectoryName(full)!, full, Path.GetFileName(full), RealPath(full), FileContents.Of(full));
+            AddFile(
+                Path.GetDirectoryName(full)!,
+                full,
+                Path.GetFileName(full),
+                RealPath(full),
+                FileContents.Recognise(full)
+            );
         else
             missing.Add((path, "There is no such file or folder; check the path."));
     }
@@ -113,7 +119,7 @@ internal sealed class FolderScan
 
     private void AddOrPassOver(string root, string path, string name, string real)
     {
-        FileContent content = FileContents.Of(path);
+        FileContent content = FileContents.Recognise(path);
         if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw)
             AddFile(root, path, name, real, content);
         else

@@ -34,9 +34,9 @@ public static class FrameInventory
                 "The temperature tolerance must be 0 °C or more."
             );
         (IReadOnlyList<ScannedFile> files, IReadOnlyList<Finding> scanFindings, var missing, var passedOver) =
-            FolderScan.Of(paths, ct);
+            FolderScan.Scan(paths, ct);
         FrameReader.Result[] results = ReadHeaders(files, options.MaxParallelism, progress, ct);
-        (CaptureRow?[] rows, IReadOnlyList<Finding> matching) = TableMatching.Of(files, options.Table);
+        (CaptureRow?[] rows, IReadOnlyList<Finding> matching) = TableMatching.Match(files, options.Table);
 
         Sorting sorting = Sort(files, results, rows, options.NamesSay);
         (IReadOnlyList<ReadFrame> unique, var copies, IReadOnlyList<Finding> duplicates) = DuplicateFrames.Remove(
@@ -46,7 +46,7 @@ public static class FrameInventory
         (IReadOnlyList<ReadFrame> known, IReadOnlyList<Finding> typed) = TypedTemperatures.Spread(unique);
         (IReadOnlyList<ReadFrame> believed, IReadOnlyList<Finding> stuck) = StuckTemperatures.Check(known);
         List<Frame> frames = [.. believed.Select(f => f.Frame).Order(FrameOrder.ByTimeThenName)];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> grouping) = Grouping.Of(
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> grouping) = Grouping.Group(
             frames,
             options.TemperatureTolerance
         );
@@ -75,8 +75,8 @@ public static class FrameInventory
                 .. duplicates,
                 .. stuck,
                 .. typed,
-                .. CoarseTemperatures.Of(believed),
-                .. SessionChecks.Of(frames),
+                .. CoarseTemperatures.Find(believed),
+                .. SessionChecks.Find(frames),
                 .. grouping,
             ],
         };

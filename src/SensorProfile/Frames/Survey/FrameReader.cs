@@ -88,6 +88,6 @@ internal static class FrameReader
                 .Where(card => card.Kind != FitsValueKind.Commentary)
                 .Select(card => KeyValuePair.Create(card.Keyword, card.Value))
         );
-        return new Result(bare, HeaderReading.Of(values, image.Height), null, false, images.Length);
+        return new Result(bare, HeaderReading.Read(values, image.Height), null, false, images.Length);
     }
 }

@@ -31,7 +31,7 @@ internal static class MissingMeasurements
     /// </summary>
     /// <param name="inventory">The frames.</param>
     /// <param name="toleranceCelsius">Sets within this of their common mean count as one temperature, °C.</param>
-    public static IReadOnlyList<MeasurementLack> Of(
+    public static IReadOnlyList<MeasurementLack> Find(
         Inventory inventory,
         double toleranceCelsius = InventoryOptions.DefaultTemperatureTolerance
     )
@@ -132,8 +132,8 @@ internal static class MissingMeasurements
         {
             List<(double? Temperature, int Exposures)> levels =
             [
-                .. TemperatureLevel
-                    .Of(darks, tolerance)
+                .. TemperatureGroup
+                    .Gather(darks, tolerance)
                     .Select(l =>
                         (
                             l.TemperatureCelsius,
@@ -208,7 +208,7 @@ internal static class MissingMeasurements
         }
 
         private bool HasDarkPair(FrameSet flat) =>
-            darks.Concat(darkFlats).Any(d => IsPair(d) && SameExposure.Of(d.ExposureSeconds, flat.ExposureSeconds));
+            darks.Concat(darkFlats).Any(d => IsPair(d) && SameExposure.Test(d.ExposureSeconds, flat.ExposureSeconds));
 
         private MeasurementLack Lack(string measurement, FrameKind kind, int frames, string sentence) =>
             new(measurement, settings, kind, frames, name + sentence);

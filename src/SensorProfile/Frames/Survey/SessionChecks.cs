@@ -9,7 +9,7 @@ namespace SensorProfile.Frames.Survey;
 internal static class SessionChecks
 {
     /// <summary>Findings over all frames in use, given in order of time.</summary>
-    public static IEnumerable<Finding> Of(IReadOnlyList<Frame> frames)
+    public static IEnumerable<Finding> Find(IReadOnlyList<Frame> frames)
     {
         List<Finding> findings = [.. Cameras(frames)];
         foreach (IGrouping<string?, Frame> group in frames.GroupBy(f => f.Camera))
@@ -81,7 +81,7 @@ internal static class SessionChecks
                 code,
                 Severity.Note,
                 $"No {what} in "
-                    + $"{(camera.Count == 1 ? "the only frame" : $"any of {Counted.Frames(camera.Count)}")}{Of(camera)}: "
+                    + $"{(camera.Count == 1 ? "the only frame" : $"any of {Counted.Frames(camera.Count)}")}{OfCamera(camera)}: "
                     + $"they are taken to share one setting; if they do not, fill in column {column} of the capture "
                     + "table.",
                 Names(silent)
@@ -89,7 +89,7 @@ internal static class SessionChecks
             : new Finding(
                 code,
                 Severity.Warning,
-                $"No {what} in {Counted.Frames(silent.Count)} of {camera.Count}{Of(camera)}: these form sets "
+                $"No {what} in {Counted.Frames(silent.Count)} of {camera.Count}{OfCamera(camera)}: these form sets "
                     + $"of their own; fill in column {column} of the capture table to pool them with the others.",
                 Names(silent)
             );
@@ -114,7 +114,7 @@ internal static class SessionChecks
         yield return new Finding(
             FrameFindings.SettingChanges,
             meant ? Severity.Note : Severity.Warning,
-            $"The {what} changes{Of(camera)}: "
+            $"The {what} changes{OfCamera(camera)}: "
                 + $"{Counted.Some([.. groups.Select(g => $"{g.Key} in {Counted.Frames(g.Count())}")], 5)}; "
                 + $"{consequence}",
             [.. groups.Skip(1).SelectMany(g => g).Select(f => f.Name)]
@@ -136,7 +136,7 @@ internal static class SessionChecks
             yield return new Finding(
                 FrameFindings.FrameSizeDiffers,
                 Severity.Warning,
-                $"Frames of {sizes.Count} sizes{Of(camera)} at binning {binning.Key}: "
+                $"Frames of {sizes.Count} sizes{OfCamera(camera)} at binning {binning.Key}: "
                     + $"{Counted.Some([.. sizes.Select(g => $"{g.Key.Width} × {g.Key.Height} px in {Counted.Frames(g.Count())}")], 5)}; "
                     + "they are never pooled. Leave out those that are cropped or from another camera.",
                 Names(odd)
@@ -157,7 +157,7 @@ internal static class SessionChecks
         yield return new Finding(
             FrameFindings.ColourFilterDiffers,
             Severity.Warning,
-            $"{patterns.Count} colour filter patterns{Of(camera)}: "
+            $"{patterns.Count} colour filter patterns{OfCamera(camera)}: "
                 + $"{Counted.Some([.. patterns.Select(g => $"{g.Key} in {Counted.Frames(g.Count())}")], 5)}; some "
                 + "are flipped or cropped by an odd number of pixels, so they are never pooled.",
             [.. patterns.Skip(1).SelectMany(g => g).Select(f => f.Name)]
@@ -166,7 +166,7 @@ internal static class SessionChecks
 
     private static string? Text(double? value) => value is { } number ? Short(number, 4) : null;
 
-    private static string Of(List<Frame> camera) => camera[0].Camera is { } name ? $" of {name}" : "";
+    private static string OfCamera(List<Frame> camera) => camera[0].Camera is { } name ? $" of {name}" : "";
 
     private static IReadOnlyList<string> Names(IEnumerable<Frame> frames) => [.. frames.Select(f => f.Name)];
 }

@@ -22,8 +22,8 @@ internal static class StuckTemperatures
     private const double SetPointDifference = 0.5; // °C
     private const double WarmestRegulated = 15; // °C; setting a cooler warmer than this makes no sense
     private const double CoarseStep = 0.5; // °C; a room keeps a reading in whole degrees the same for hours
-    private const int FewestFrames = 3;
-    private const int FewestEqualToSet = 5;
+    private const int MinFrames = 3;
+    private const int MinEqualToSet = 5;
     private static readonly TimeSpan longEnough = TimeSpan.FromHours(1);
     private static readonly TimeSpan pause = TimeSpan.FromHours(6);
 
@@ -44,7 +44,7 @@ internal static class StuckTemperatures
             if (found.Count > 0)
                 continue;
             if (
-                session.Count >= FewestEqualToSet
+                session.Count >= MinEqualToSet
                 && session.TrueForAll(f => f.Header.SetTemperatureCelsius == f.Header.TemperatureCelsius)
             )
                 isSetPoint.UnionWith(session);
@@ -99,7 +99,7 @@ internal static class StuckTemperatures
 
     private static List<ReadFrame> StuckIn(List<ReadFrame> session)
     {
-        if (session.Count < FewestFrames)
+        if (session.Count < MinFrames)
             return [];
         if (IsOneValue(session))
         {
@@ -119,13 +119,13 @@ internal static class StuckTemperatures
         return
         [
             .. Runs(session)
-                .Where(run => run.Count >= FewestFrames && Span(run) > longEnough && run.TrueForAll(IsAwayFromSet))
+                .Where(run => run.Count >= MinFrames && Span(run) > longEnough && run.TrueForAll(IsAwayFromSet))
                 .SelectMany(run => run),
         ];
     }
 
     private static bool IsOneValueForLong(List<ReadFrame> session) =>
-        session.Count >= FewestFrames && IsOneValue(session) && Span(session) > longEnough;
+        session.Count >= MinFrames && IsOneValue(session) && Span(session) > longEnough;
 
     private static bool IsOneValue(List<ReadFrame> session) =>
         session.TrueForAll(f => f.Header.TemperatureCelsius == session[0].Header.TemperatureCelsius);

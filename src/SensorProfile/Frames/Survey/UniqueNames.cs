@@ -7,7 +7,7 @@ internal static class UniqueNames
     /// A name that occurs once stays; one that occurs again gets as many names of the folders above its root in front
     /// as are needed.
     /// </summary>
-    public static IReadOnlyList<ScannedFile> Of(IReadOnlyList<(string Root, ScannedFile File)> found)
+    public static IReadOnlyList<ScannedFile> Give(IReadOnlyList<(string Root, ScannedFile File)> found)
     {
         string[] names = [.. found.Select(f => f.File.Name)];
         string[] rest = [.. found.Select(f => f.Root)];

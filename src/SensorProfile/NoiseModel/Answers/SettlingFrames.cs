@@ -15,7 +15,7 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
     private const int ForDistribution = 8;
 
     // s: shorter darks show no dark current, however short the lights are
-    private const double LeastLongest = 30;
+    private const double MinLongest = 30;
 
     /// <summary>Darks of one exposure and temperature that are advised, enough to see a hit.</summary>
     internal const int EachDark = 4;
@@ -37,7 +37,7 @@ public sealed record SettlingFrames(FrameKind Kind, double? Exposure, double? Te
     /// </summary>
     internal static IReadOnlyList<SettlingFrames> NewTemperature(double longest, double celsius)
     {
-        double most = Math.Max(longest, LeastLongest);
+        double most = Math.Max(longest, MinLongest);
         return
         [
             .. new[] { most / 10, most / 3, most }.Select(t =>

@@ -23,7 +23,7 @@ internal static class ChannelMean
     /// The mode with read noise and gain filled in from its channels, each in electrons by its own gain; the full well
     /// is that of the colour that is full first.
     /// </summary>
-    internal static ModeProfile Of(ModeProfile mode) =>
+    internal static ModeProfile Average(ModeProfile mode) =>
         mode with
         {
             ReadNoise = mode.ReadNoise ?? Mean(mode.Channels.Select(c => c.ReadNoise)),

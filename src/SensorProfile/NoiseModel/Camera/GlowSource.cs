@@ -19,7 +19,7 @@ internal sealed record GlowSource(
     double LongestExposure
 )
 {
-    private const double LeastSignal = 3; // standard uncertainties
+    private const double MinSignal = 3; // standard uncertainties
 
     /// <summary>Electrons at the peak after an exposure.</summary>
     internal double ElectronsAt(double celsius, double exposureSeconds, SensorModel sensor) =>
@@ -51,7 +51,7 @@ internal sealed record GlowSource(
         GlowRate[] seen =
         [
             .. glow.Rates.Where(r =>
-                r.Rate.StandardUncertainty > 0 && r.Rate.Value > LeastSignal * r.Rate.StandardUncertainty
+                r.Rate.StandardUncertainty > 0 && r.Rate.Value > MinSignal * r.Rate.StandardUncertainty
             ),
         ];
         if (seen.Select(r => r.Temperature).Distinct().Count() < 2)

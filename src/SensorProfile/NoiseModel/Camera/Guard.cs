@@ -10,7 +10,7 @@ internal static class Guard
         if (!(sky.Value > 0) || double.IsInfinity(sky.Value))
             throw Refuse.BadArgument(
                 "sky-not-positive",
-                $"The sky must be a rate above 0 e⁻/px/s, not {Said.Number(sky.Value)}: give it as a number, "
+                $"The sky must be a rate above 0 e⁻/px/s, not {Plain.Number(sky.Value)}: give it as a number, "
                     + "measure it on your lights, or leave it out for a usual one."
             );
     }
@@ -29,17 +29,17 @@ internal static class Guard
         if (stack.DitherPositions > stack.Lights)
             throw Refuse.BadArgument(
                 "dither-above-lights",
-                $"{Said.Whole(stack.Lights)} lights cannot have {Said.Whole(stack.DitherPositions)} dither "
+                $"{Plain.Whole(stack.Lights)} lights cannot have {Plain.Whole(stack.DitherPositions)} dither "
                     + "positions: give at most one position per light."
             );
         if (
             stack.Rejection is Rejection.Median or Rejection.Winsorised
-            && stack.DitherPositions is > 1 and < StackConditions.FewestPositions
+            && stack.DitherPositions is > 1 and < StackConditions.MinPositions
         )
             throw Refuse.BadArgument(
                 "rejection-needs-positions",
                 $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
-                    + $"{Said.Whole(StackConditions.FewestPositions)} dither positions cannot be judged: two hot "
+                    + $"{Plain.Whole(StackConditions.MinPositions)} dither positions cannot be judged: two hot "
                     + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither "
                     + "over more positions."
             );
@@ -54,8 +54,8 @@ internal static class Guard
         if (exposureSeconds > Refuse.LongestExposureFactor * longest)
             throw Refuse.CannotTell(
                 "exposure-outside-profile",
-                $"An exposure of {Said.Seconds(exposureSeconds)} is far beyond the darks of this profile, "
-                    + $"which end at {Said.Seconds(longest)}: add darks of {Said.Seconds(exposureSeconds)} and "
+                $"An exposure of {Plain.Seconds(exposureSeconds)} is far beyond the darks of this profile, "
+                    + $"which end at {Plain.Seconds(longest)}: add darks of {Plain.Seconds(exposureSeconds)} and "
                     + "characterise again."
             );
         return
@@ -63,7 +63,7 @@ internal static class Guard
             new Finding(
                 "exposure-beyond-darks",
                 Severity.Warning,
-                $"The longest dark of the profile is {Said.Seconds(longest)}; for {Said.Seconds(exposureSeconds)} "
+                $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(exposureSeconds)} "
                     + "the answer assumes that dark current keeps growing in proportion."
             ),
         ];
@@ -75,7 +75,7 @@ internal static class Guard
         (double low, double high) = reader.Range;
         if (reader.Outside(celsius) <= 0.05)
             return [];
-        string range = $"{Said.Celsius(low)} to {Said.Celsius(high)}";
+        string range = $"{Plain.Celsius(low)} to {Plain.Celsius(high)}";
         if (Refused(reader, celsius, what) is { } refusal)
             throw refusal;
         return
@@ -83,7 +83,7 @@ internal static class Guard
             new Finding(
                 "extrapolated",
                 Severity.Warning,
-                $"The {what} of {Said.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
+                $"The {what} of {Plain.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
                     + "rests on the law, not on darks."
             ),
         ];
@@ -95,9 +95,9 @@ internal static class Guard
             ? null
             : Refuse.CannotTell(
                 "temperature-outside-profile",
-                $"The {what} of {Said.Celsius(celsius)} is more than "
-                    + $"{Said.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, "
-                    + $"{Said.Celsius(reader.Range.Low)} to {Said.Celsius(reader.Range.High)}: add darks near "
-                    + $"{Said.Celsius(celsius)} and characterise again."
+                $"The {what} of {Plain.Celsius(celsius)} is more than "
+                    + $"{Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the measured range, "
+                    + $"{Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}: add darks near "
+                    + $"{Plain.Celsius(celsius)} and characterise again."
             );
 }

@@ -30,7 +30,7 @@ public static class ModeChoice
             ),
             _ => throw Refuse.BadArgument(
                 "mode-not-named",
-                $"The profile holds {Said.Whole(fitting.Length)} modes ({known}): say which gain, offset or "
+                $"The profile holds {Plain.Whole(fitting.Length)} modes ({known}): say which gain, offset or "
                     + "read-out you mean."
             ),
         };

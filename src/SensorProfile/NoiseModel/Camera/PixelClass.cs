@@ -22,19 +22,19 @@ internal readonly record struct PixelClass(double Weight, double RateAtReference
     /// The floor, common to all pixels, stays; the rest grows as g^(ΔT₂,typical/ΔT₂,own): a pure doubling law stays
     /// one, and the curvature of any other law is kept. The glow follows its own law.
     /// </remarks>
-    internal double RateAt(Growth growth) =>
+    internal double RateAt(RateFactors growth) =>
         RateAt(growth, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Own, LawExponent));
 
     /// <summary>The same from the power of the growth, g^<see cref="LawExponent"/>.</summary>
-    internal double RateAt(Growth growth, double power) => At(RateAtReference, growth, power);
+    internal double RateAt(RateFactors growth, double power) => At(RateAtReference, growth, power);
 
     /// <summary>Of the slowest pixel of the class.</summary>
-    internal double LowAt(Growth growth, double power) => At(Low, growth, power);
+    internal double LowAt(RateFactors growth, double power) => At(Low, growth, power);
 
     /// <summary>Of the fastest pixel of the class.</summary>
-    internal double HighAt(Growth growth, double power) => At(High, growth, power);
+    internal double HighAt(RateFactors growth, double power) => At(High, growth, power);
 
-    private double At(double rate, Growth growth, double power)
+    private double At(double rate, RateFactors growth, double power)
     {
         double floor = Math.Min(rate, growth.Floor);
         return floor + (rate - floor) * power + Glow * growth.Glow;

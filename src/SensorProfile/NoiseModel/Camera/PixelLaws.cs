@@ -11,7 +11,7 @@ namespace SensorProfile.NoiseModel.Camera;
 /// <param name="deviate">Standard normal deviate by which all class values are moved together.</param>
 internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> classes, double deviate = 0)
 {
-    private const double LeastShare = 1.0 / 3,
+    private const double MinShare = 1.0 / 3,
         UnmeasuredSpread = 0.15;
 
     private readonly double slowest = classes.Where(IsMeasured).Select(c => c.RateFrom).DefaultIfEmpty(0).Min();
@@ -73,7 +73,7 @@ internal sealed class PixelLaws(double typical, IReadOnlyList<DoublingByRate> cl
         [
             .. pattern.DoublingByRate.Where(c =>
                 c.RateTo > hotAbove
-                || (Counted(c.RateFrom) - Counted(c.RateTo) is double all && c.Pixels >= LeastShare * all)
+                || (Counted(c.RateFrom) - Counted(c.RateTo) is double all && c.Pixels >= MinShare * all)
             ),
         ];
     }

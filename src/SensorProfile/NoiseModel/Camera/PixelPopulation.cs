@@ -66,12 +66,12 @@ internal sealed class PixelPopulation
     internal ReadOnlySpan<int> GroupOf => groupOf;
 
     /// <summary>
-    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(Growth)"/>, but each power taken
+    /// Dark rates at another temperature, e-/px/s, as by <see cref="PixelClass.RateAt(RateFactors)"/>, but each power taken
     /// once.
     /// </summary>
     /// <param name="growth">What the temperature does.</param>
     /// <param name="withHotPixels">False leaves out what only hot pixels need: their rates are then undefined.</param>
-    internal double[] RatesAt(Growth growth, bool withHotPixels = true)
+    internal double[] RatesAt(RateFactors growth, bool withHotPixels = true)
     {
         double[] powers = Powers(growth, withHotPixels ? exponents.Length : typicalExponents),
             rates = new double[classes.Length];
@@ -84,10 +84,10 @@ internal sealed class PixelPopulation
     /// <summary>
     /// Share of the pixels whose rate exceeds one, e-/px/s: within a class the rates lie evenly between its ends.
     /// </summary>
-    internal double ShareAbove(double rate, Growth growth) =>
+    internal double ShareAbove(double rate, RateFactors growth) =>
         ShareAbove(rate, growth, Powers(growth, exponents.Length));
 
-    private double ShareAbove(double rate, Growth growth, double[] powers)
+    private double ShareAbove(double rate, RateFactors growth, double[] powers)
     {
         double share = 0;
         for (int i = 0; i < classes.Length; i++)
@@ -103,7 +103,7 @@ internal sealed class PixelPopulation
     }
 
     /// <summary>Rate that a share of the pixels does not exceed, e-/px/s.</summary>
-    internal double RateOfRank(double share, Growth growth)
+    internal double RateOfRank(double share, RateFactors growth)
     {
         double[] powers = Powers(growth, exponents.Length);
         double low = double.PositiveInfinity,
@@ -125,7 +125,7 @@ internal sealed class PixelPopulation
         return high;
     }
 
-    private double[] Powers(Growth growth, int count)
+    private double[] Powers(RateFactors growth, int count)
     {
         double[] powers = new double[count];
         for (int i = 0; i < count; i++)

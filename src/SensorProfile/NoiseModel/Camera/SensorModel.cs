@@ -76,7 +76,7 @@ internal sealed class SensorModel
     }
 
     /// <summary>What a temperature does to the pixels over an exposure.</summary>
-    internal Growth GrowthAt(double celsius, double exposureSeconds)
+    internal RateFactors GrowthAt(double celsius, double exposureSeconds)
     {
         if (double.IsNaN(thermalAtReference))
             thermalAtReference = Law.ThermalAt(PixelReference); // the same from every thread

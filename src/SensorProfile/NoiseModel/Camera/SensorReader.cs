@@ -31,7 +31,7 @@ internal sealed class SensorReader
         DarkCurrentProfile dark = mode.DarkCurrent!;
         Range = dark.MeasuredRange is [double low, double high] ? (low, high) : (reference, reference);
         LongestExposure = dark.Points.SelectMany(p => p.Exposures).DefaultIfEmpty(0).Max();
-        Best = Build(null, DoubtLeft.Whole) ?? throw NotAboveZero();
+        Best = Build(null, RemainingUncertainty.Whole) ?? throw NotAboveZero();
     }
 
     /// <summary>The best estimate.</summary>
@@ -67,7 +67,7 @@ internal sealed class SensorReader
     {
         bool pooled = ChannelMean.IsNeeded(mode);
         if (pooled)
-            mode = ChannelMean.Of(mode);
+            mode = ChannelMean.Average(mode);
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell(
                 "read-noise-missing",
@@ -103,7 +103,7 @@ internal sealed class SensorReader
             yield return ChannelMean.Note;
         if (mode.DarkCurrent?.CarriedFrom is { } other)
             yield return new Finding(
-                Codes.DarksCarried,
+                MeasurementCodes.DarksCarried,
                 Severity.Note,
                 $"Dark current and hot pixels were measured at {ModeLabel.Text(other)} and carried over in electrons; their "
                     + "uncertainty says so."
@@ -123,7 +123,7 @@ internal sealed class SensorReader
     /// <summary>A random variant within the standard uncertainties; null when the draw has no physical law.</summary>
     /// <param name="random">The source of the draws; as many are taken whatever is left.</param>
     /// <param name="left">How much of each uncertainty is left.</param>
-    internal SensorModel? Draw(Random random, DoubtLeft left) => Build(random, left);
+    internal SensorModel? Draw(Random random, RemainingUncertainty left) => Build(random, left);
 
     /// <summary>
     /// Draws of sky and camera with the whole doubt, in the order in which one seed makes them: the same for every
@@ -137,12 +137,12 @@ internal sealed class SensorReader
         {
             drawing ??= new Random(seed);
             while (draws.Count < count)
-                draws.Add((Deviate(drawing), Draw(drawing, DoubtLeft.Whole)));
+                draws.Add((Deviate(drawing), Draw(drawing, RemainingUncertainty.Whole)));
             return draws.Count == count ? [.. draws] : draws.GetRange(0, count);
         }
     }
 
-    private SensorModel? Build(Random? random, DoubtLeft left)
+    private SensorModel? Build(Random? random, RemainingUncertainty left)
     {
         double Moved(Measurement m, double share) =>
             random is null ? m.Value : m.Value + Deviate(random) * share * m.StandardUncertainty;

@@ -16,7 +16,7 @@ namespace SensorProfile.NoiseModel.Noise;
 /// known far better than the values. What is left of a pixel differs from place to place (at
 /// an x near c some of its samples stay, elsewhere none), so the distribution over the trials is kept, not only its mean.
 /// Linear between the nodes, in ln ρ; even in x.
-/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MostSamples"/>
+/// Valid for one pass of rejection; a stack that repeats it removes slightly more. Beyond <see cref="MaxSamples"/>
 /// samples the response no longer changes and that of so many is taken.
 /// </remarks>
 internal sealed class ClippedMean
@@ -38,7 +38,7 @@ internal sealed class ClippedMean
         0.004,
     ];
 
-    private const int MostSamples = 120;
+    private const int MaxSamples = 120;
     private static readonly double[] excesses = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 6, 7, 8, 11, 16, 30];
     private static readonly double[] logSpreads = [.. new[] { 0.25, 0.5, 1, 2, 4, 8, 16 }.Select(s => Math.Log(s))];
     private static readonly ConcurrentDictionary<(int, int, double, Rejection, int), Lazy<ClippedMean>> known = [];
@@ -77,7 +77,7 @@ internal sealed class ClippedMean
     /// <param name="method">How outliers are rejected.</param>
     internal static ClippedMean Of(int lights, int dithers, double cut, Rejection method)
     {
-        int samples = Math.Min(lights, MostSamples);
+        int samples = Math.Min(lights, MaxSamples);
         return Known(samples, Math.Min(dithers, samples), cut, method, outliers: 1);
     }
 

@@ -24,7 +24,7 @@ internal static class FlickerRanks
     {
         if (sensor.Pixels is null || sensor.Flicker.Count == 0)
             return [];
-        Growth growth = sensor.GrowthAt(celsius, exposureSeconds);
+        RateFactors growth = sensor.GrowthAt(celsius, exposureSeconds);
         (double Variance, double Weight)[] plain =
         [
             .. sensor.Pixels.Classes.Select(c =>
@@ -83,7 +83,7 @@ internal static class FlickerRanks
                 "flicker-noise",
                 Severity.Note,
                 "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
-                    + $"{Said.Number(at.Without)} to {Said.Number(at.With)} e⁻; colder does not help where the step is "
+                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; colder does not help where the step is "
                     + "made at read-out. Dither and reject outliers."
             ),
         ];

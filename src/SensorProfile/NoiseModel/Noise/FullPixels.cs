@@ -7,7 +7,7 @@ namespace SensorProfile.NoiseModel.Noise;
 /// </summary>
 internal static class FullPixels
 {
-    private const double Most = 0.5; // more than outliers: only a shorter exposure helps
+    private const double MaxShare = 0.5; // more than outliers: only a shorter exposure helps
     internal const double Many = 0.001; // from here on a warning: one pixel in a thousand
 
     /// <summary>What to say about them; nothing when not one pixel of the sensor is full.</summary>
@@ -26,14 +26,14 @@ internal static class FullPixels
             pixels = share * reader.Camera.Width * reader.Camera.Height;
         if (pixels < 1)
             return [];
-        if (share > Most)
+        if (share > MaxShare)
             return
             [
                 new Finding(
                     "pixels-full",
                     Severity.Warning,
-                    $"At {Said.Celsius(celsius)} sky and dark current fill {Said.Percent(share)} of the pixels within "
-                        + $"{Said.Seconds(exposureSeconds)}: such a light shows nothing. Expose shorter."
+                    $"At {Plain.Celsius(celsius)} sky and dark current fill {Plain.Percent(share)} of the pixels within "
+                        + $"{Plain.Seconds(exposureSeconds)}: such a light shows nothing. Expose shorter."
                 ),
             ];
         return
@@ -41,8 +41,8 @@ internal static class FullPixels
             new Finding(
                 "pixels-full",
                 share > Many ? Severity.Warning : Severity.Note,
-                $"At {Said.Celsius(celsius)} about {Said.Percent(share)} of the pixels ({Said.Number(pixels, 2)}) "
-                    + $"are full after {Said.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. "
+                $"At {Plain.Celsius(celsius)} about {Plain.Percent(share)} of the pixels ({Plain.Number(pixels, 2)}) "
+                    + $"are full after {Plain.Seconds(exposureSeconds)}: their light is lost, and no dark brings it back. "
                     + "Dither and reject outliers, or expose shorter."
             ),
         ];

@@ -41,7 +41,7 @@ public sealed record LightNoise(
     /// <param name="exposureSeconds">t.</param>
     /// <param name="celsius">Temperature of the sensor.</param>
     /// <param name="share">Share of the pixels, one that <see cref="FlickerRanks"/> works out.</param>
-    internal static LightNoise Of(
+    internal static LightNoise Compute(
         SensorReader reader,
         SkyRate sky,
         double exposureSeconds,
@@ -52,7 +52,7 @@ public sealed record LightNoise(
         double?[] Decide(SensorModel sensor, double drawnSky) =>
             Numbers(sensor, drawnSky, exposureSeconds, celsius, share);
         double?[] best = Decide(reader.Best, sky.Rate.Value);
-        Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, Decide);
+        UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, Decide);
         Measurement? Made(int i, string method) =>
             best[i] is double value ? new Measurement(value, spreads[i].StandardDeviation, "e-", 1, method) : null;
         double total = best[names.Length]!.Value;
@@ -71,7 +71,7 @@ public sealed record LightNoise(
                     .OrderByDescending(t => t.Share),
             ],
             Made(4, "noise budget of the typical pixel")!,
-            Made(5, $"master of {Said.Whole(RulesOfThumb.UsualDarks)} darks of the same exposure and temperature")!,
+            Made(5, $"master of {Plain.Whole(RulesOfThumb.UsualDarks)} darks of the same exposure and temperature")!,
             RulesOfThumb.UsualDarks,
             Made(6, "dark current of the glow at its brightest place"),
             share,

@@ -22,7 +22,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     private const double Negligible = 3e-6, // share of all places
         StandsOut = 0.25, // of the scatter of a sample
         Ordinary = 2.5; // times the scatter of ordinary residuals
-    private const int MostOutliers = 12;
+    private const int MaxOutliers = 12;
     private const int CellsToThreshold = 32,
         Half = CellsToThreshold * 3 / 2; // cells from 0 to the end of the grid
 
@@ -75,7 +75,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     private int OutliersThatMatter(double p, double negligible)
     {
         int most = 0;
-        while (most < Math.Min(positions, MostOutliers) && 1 - Binomial.CDF(p, positions, most) > negligible)
+        while (most < Math.Min(positions, MaxOutliers) && 1 - Binomial.CDF(p, positions, most) > negligible)
             most++;
         return most;
     }

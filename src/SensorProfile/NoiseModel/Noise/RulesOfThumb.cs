@@ -14,7 +14,7 @@ internal static class RulesOfThumb
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
     internal static string Doubling(double doubling) =>
-        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Said.Celsius(doubling)}, "
+        $"\"Dark current doubles every 5 to 7 °C\" {NoSource}: this camera doubles every {Plain.Celsius(doubling)}, "
         + $"which is {(DoublingIsUsual(doubling) ? "usual" : "unusual")}.";
 
     /// <summary>"Darks within ±5 °C of the lights."</summary>
@@ -27,34 +27,34 @@ internal static class RulesOfThumb
             : "too loose here";
         string own =
             double.IsInfinity(tighter) ? "no limit was found"
-            : tighter < 0.01 ? $"our own limit is less than {Said.Celsius(0.01)}"
-            : $"our own limit is {Said.CelsiusAtMost(tighter)}";
+            : tighter < 0.01 ? $"our own limit is less than {Plain.Celsius(0.01)}"
+            : $"our own limit is {Plain.CelsiusAtMost(tighter)}";
         return $"\"Darks within ±5 °C of the lights\" {NoSource}: {verdict}; {own}.";
     }
 
     /// <summary>"At least 20 darks": accepted when √(1 + (N_d/N)²·M/20) − 1 ≤ p.</summary>
     internal static bool TwentyDarksSuffice(double varianceRatio, double lights, double loss) =>
-        FewestDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
+        MinDarks.Loss(varianceRatio, lights, UsualDarks) <= loss;
 
     internal static string TwentyDarks(double varianceRatio, double lights, double loss)
     {
-        double cost = FewestDarks.Loss(varianceRatio, lights, UsualDarks);
-        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Said.Percent(cost)}, which is "
+        double cost = MinDarks.Loss(varianceRatio, lights, UsualDarks);
+        return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Plain.Percent(cost)}, which is "
             + $"{(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for "
-            + $"{Said.Percent(loss)}.";
+            + $"{Plain.Percent(loss)}.";
     }
 
     /// <summary>"An uncooled camera reaches about 30 °C on a warm night."</summary>
     internal static string WarmNight(TypicalLaw law) =>
         $"\"An uncooled camera reaches 30 °C on a warm night\" {NoSource}: at 30 °C this one has "
-        + $"{Said.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
+        + $"{Plain.Number(law.RateAt(30) / law.RateAt(20), 2)} times the dark current of 20 °C.";
 
     /// <summary>"Dither."</summary>
     internal static string Dithering(int positions) =>
         positions > 1
-            ? $"\"Dither\" {NoSource}: {Said.Whole(positions)} positions divide the residual spread of typical "
-                + $"pixels here by {Said.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{Said.Whole(positions)} of "
-                + $"itself, at {Said.Whole(positions)} times as many places."
+            ? $"\"Dither\" {NoSource}: {Plain.Whole(positions)} positions divide the residual spread of typical "
+                + $"pixels here by {Plain.Number(Math.Sqrt(positions))}; a hot pixel leaves 1/{Plain.Whole(positions)} of "
+                + $"itself, at {Plain.Whole(positions)} times as many places."
             : $"\"Dither\" {NoSource}: one position reduces nothing; k positions divide the residual spread of "
                 + "typical pixels by √k, and a hot pixel leaves 1/k of itself.";
 

@@ -18,7 +18,7 @@ internal sealed record StackNoise(
     double? AllPixels
 )
 {
-    internal static StackNoise Of(SensorModel sensor, StackConditions stack, double sky, DarkFrames? darks)
+    internal static StackNoise Compute(SensorModel sensor, StackConditions stack, double sky, DarkFrames? darks)
     {
         double light = sensor.Law.RateAt(stack.TemperatureCelsius) * stack.ExposureSeconds;
         double dark = darks is null ? 0 : sensor.Law.RateAt(darks.TemperatureCelsius) * darks.ExposureSeconds;

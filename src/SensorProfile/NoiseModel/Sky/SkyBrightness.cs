@@ -3,7 +3,7 @@ namespace SensorProfile.NoiseModel.Sky;
 /// <summary>What a sky estimate needs: brightness, optics and filter.</summary>
 public sealed record SkyBrightness
 {
-    /// <summary>Sky brightness, mag/arcsec² (AB scale; a visual sky meter reads within about 0.1 of it).</summary>
+    /// <summary>Sky brightness, mag/arcsec² (AB scale; a visual sky stages reads within about 0.1 of it).</summary>
     public required double Magnitude { get; init; }
 
     /// <summary>Focal length over aperture.</summary>
@@ -41,7 +41,7 @@ public sealed record SkyBrightness
         if (!(Magnitude is > 0 and < 30))
             throw Refuse.BadArgument(
                 "sky-brightness-out-of-range",
-                $"A sky brightness of {Said.Number(Magnitude)} mag/arcsec² is not between 0 and 30."
+                $"A sky brightness of {Plain.Number(Magnitude)} mag/arcsec² is not between 0 and 30."
             );
         Refuse.UnlessPositive(FocalRatio, "focal-ratio-not-positive", "focal ratio", "(such as 5 for f/5)");
         Refuse.UnlessPositive(PixelMicrometres, "pixel-size-not-positive", "pixel size", "µm");
@@ -50,7 +50,7 @@ public sealed record SkyBrightness
         if (!(Efficiency is > 0 and <= 1))
             throw Refuse.BadArgument(
                 "efficiency-out-of-range",
-                $"The efficiency must lie above 0 and at most at 1, not at {Said.Number(Efficiency)}."
+                $"The efficiency must lie above 0 and at most at 1, not at {Plain.Number(Efficiency)}."
             );
         double side = PixelMicrometres * 1e-6 / FocalRatio * ArcsecondsPerRadian;
         double rate =
@@ -71,13 +71,13 @@ public sealed record SkyBrightness
                 "estimated from sky brightness and optics (AB scale)"
             ),
             [
-                $"{Said.Number(Magnitude)} mag/arcsec², f/{Said.Number(FocalRatio)}, "
-                    + $"{Said.Number(PixelMicrometres)} µm pixels, {Said.Number(BandwidthNanometres)} nm wide at "
-                    + $"{Said.Number(CentreNanometres)} nm, efficiency {Said.Number(Efficiency)}{Doubt}",
+                $"{Plain.Number(Magnitude)} mag/arcsec², f/{Plain.Number(FocalRatio)}, "
+                    + $"{Plain.Number(PixelMicrometres)} µm pixels, {Plain.Number(BandwidthNanometres)} nm wide at "
+                    + $"{Plain.Number(CentreNanometres)} nm, efficiency {Plain.Number(Efficiency)}{Doubt}",
             ]
         );
     }
 
     // a named sky is what it is called
-    private string Doubt => RelativeUncertainty > 0 ? $"; good to about {Said.Percent(RelativeUncertainty)}" : "";
+    private string Doubt => RelativeUncertainty > 0 ? $"; good to about {Plain.Percent(RelativeUncertainty)}" : "";
 }

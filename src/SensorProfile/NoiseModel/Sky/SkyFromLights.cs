@@ -18,7 +18,7 @@ namespace SensorProfile.NoiseModel.Sky;
 public static class SkyFromLights
 {
     // spread over the night: more would not change a background, only the time it takes
-    private const int MostFrames = 12;
+    private const int MaxFrames = 12;
     private const double ClipLimit = 3;
 
     /// <summary>Reads the lights (and darks) and measures the sky.</summary>
@@ -45,7 +45,7 @@ public static class SkyFromLights
         (double[] Weights, Measurement Mean)? byColour = ChannelMean.ByColour(mode);
         Measurement gain = mode.Gain
             ?? byColour?.Mean
-            ?? ChannelMean.Of(mode).Gain
+            ?? ChannelMean.Average(mode).Gain
             ?? throw Refuse.CannotTell(
                 "gain-missing",
                 "The profile has no gain, so the background of the lights cannot be turned into electrons: add "
@@ -110,7 +110,7 @@ public static class SkyFromLights
 
     private static Measurement Level(FrameSet set, double[] weights, CancellationToken cancellation)
     {
-        int count = Math.Min(set.Frames.Count, MostFrames);
+        int count = Math.Min(set.Frames.Count, MaxFrames);
         Frame[] chosen =
         [
             .. Enumerable.Range(0, count).Select(i => set.Frames[(int)((long)i * set.Frames.Count / count)]),
@@ -119,13 +119,13 @@ public static class SkyFromLights
         if (stack.Samples.Count == 0)
             throw Refuse.CannotTell(
                 "frames-unreadable",
-                $"None of the {Said.Whole(count)} frames tried could be read, the first because: "
+                $"None of the {Plain.Whole(count)} frames tried could be read, the first because: "
                     + $"{stack.Refused[0].Reason}"
             );
         ColourMosaic mosaic = ColourMosaic.Of(chosen[0].ColourFilter);
         (double Mean, double Pull)[] levels =
         [
-            .. stack.Samples.Select(frame => LevelOf(FrameStatistics.Of(frame, mosaic), weights)),
+            .. stack.Samples.Select(frame => LevelOf(FrameStatistics.Measure(frame, mosaic), weights)),
         ];
         double mean = levels.Average(l => l.Mean),
             pull = levels.Average(l => l.Pull);

@@ -33,8 +33,8 @@ public sealed record SkyRate(string Name, Measurement Rate, IReadOnlyList<string
         if (background.Value <= 2 * background.StandardUncertainty || background.Value <= 0)
             throw Refuse.CannotTell(
                 "sky-not-seen",
-                $"The background of the lights is {Said.Number(background.Value)} ± "
-                    + $"{Said.Number(background.StandardUncertainty, 2)} ADU above the dark, which is not above "
+                $"The background of the lights is {Plain.Number(background.Value)} ± "
+                    + $"{Plain.Number(background.StandardUncertainty, 2)} ADU above the dark, which is not above "
                     + "zero: use darks that match the lights, or give the sky as a number."
             );
         double rate = background.Value * gain.Value / exposureSeconds;

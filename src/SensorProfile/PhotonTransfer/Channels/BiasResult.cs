@@ -30,13 +30,13 @@ internal sealed record BiasResult
     public PixelMoments? Moments { get; init; }
 
     /// <summary>
-    /// Percentiles and histogram of the temporal noise of single pixels; null before <see cref="PixelNoise.Take"/>, and
+    /// Percentiles and histogram of the temporal noise of single pixels; null before <see cref="NoiseSpread.Take"/>, and
     /// with too few frames.
     /// </summary>
     public NoiseDistribution? NoiseDistribution { get; init; }
 
     /// <summary>
-    /// Temporal noise of every pixel, e-; null before <see cref="PixelNoise.Take"/>, without gain, and with too few
+    /// Temporal noise of every pixel, e-; null before <see cref="NoiseSpread.Take"/>, without gain, and with too few
     /// frames.
     /// </summary>
     public Half[]? ReadNoiseMap { get; init; }

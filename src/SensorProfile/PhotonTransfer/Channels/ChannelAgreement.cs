@@ -18,7 +18,7 @@ internal static class ChannelAgreement
     /// The curvature that few light levels cannot show is the sensor's, the same in all channels: it neither explains a
     /// difference between them (the straight lines tell that) nor averages out.
     /// </remarks>
-    public static Measurement? Gain(IReadOnlyList<GainFitResult?> fits, Rejections rejections)
+    public static Measurement? Gain(IReadOnlyList<GainFitResult?> fits, FindingsLog log)
     {
         if (fits.Count == 0 || fits.Any(f => f is null))
             return null;
@@ -44,8 +44,8 @@ internal static class ChannelAgreement
                 Samples = gains.Sum(g => g.Samples),
             };
         }
-        rejections.Add(
-            Codes.ChannelsDiffer,
+        log.Add(
+            MeasurementCodes.ChannelsDiffer,
             Severity.Warning,
             Invariant($"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: ")
                 + "the camera scales its colours digitally, so there is no gain of the whole camera; "

@@ -15,7 +15,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
     /// <summary>
     /// From the bias frames; without them from the shortest darks or dark flats. Null when there are neither.
     /// </summary>
-    public static DarkLevelWithoutLight? Of(ModeFrames mode, BiasResult bias, Meter meter)
+    public static DarkLevelWithoutLight? Estimate(ModeFrames mode, BiasResult bias, StageProgress stages)
     {
         if (bias.Channels.Count > 0)
             return new(
@@ -28,8 +28,8 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
             .FirstOrDefault();
         if (shortest is null)
             return null;
-        PairStatistics[] pairs = meter.ForEach("Dark flat pairs", shortest.Pairs(), 2, mode.BytesPerFrame, p =>
-            PairStatistics.Of(p.A.Samples, p.B.Samples, mode.Mosaic, options: meter.SingleThread)
+        PairStatistics[] pairs = stages.ForEach("Dark flat pairs", shortest.Pairs(), 2, mode.BytesPerFrame, p =>
+            PairStatistics.Measure(p.A.Samples, p.B.Samples, mode.Mosaic, options: stages.SingleThread)
         );
         return new(
             LevelsOf(shortest),
@@ -37,7 +37,7 @@ internal sealed record DarkLevelWithoutLight(double[] Levels, PooledVariance?[] 
                 .. mode.Mosaic.Names.Select(
                     (_, c) =>
                         Rounded(
-                            PooledVariance.Of([
+                            PooledVariance.Pool([
                                 .. pairs
                                     .Select(p => p.Channels[c].TemporalVariance)
                                     .Select(v => (v.Value, v.StandardUncertainty)),

@@ -7,7 +7,7 @@ namespace SensorProfile.PhotonTransfer.Channels;
 internal static class FlatPairing
 {
     /// <summary>Drift of the light inside a pair that is scaled away; more is no pair.</summary>
-    public const double MostDrift = 0.05;
+    public const double MaxDrift = 0.05;
 
     /// <summary>Drift inside a pair that is worth saying.</summary>
     public const double NotableDrift = 0.02;
@@ -17,14 +17,14 @@ internal static class FlatPairing
     /// </summary>
     private const double FlickerScatter = 0.02;
 
-    private const double MostFlicker = 2;
+    private const double MaxFlicker = 2;
 
     /// <summary>
     /// Walks a set in order of time: two frames that follow each other and agree in light are a pair; otherwise the
     /// first of them is passed over.
     /// </summary>
     /// <returns>The pairs, and the frames that found no partner.</returns>
-    public static (IReadOnlyList<(ScreenedFrame A, ScreenedFrame B)> Pairs, IReadOnlyList<ScreenedFrame> Alone) Of(
+    public static (IReadOnlyList<(ScreenedFrame A, ScreenedFrame B)> Pairs, IReadOnlyList<ScreenedFrame> Alone) Pair(
         ScreenedSet set,
         double pedestal
     )
@@ -48,9 +48,9 @@ internal static class FlatPairing
     private static bool MayPair(ScreenedFrame a, ScreenedFrame b, double pedestal)
     {
         double ratio = Ratio(b, a, pedestal);
-        if (Math.Abs(ratio - 1) <= MostDrift)
+        if (Math.Abs(ratio - 1) <= MaxDrift)
             return true;
-        return ratio is > 1 / MostFlicker and < MostFlicker && Flickers(a, b, pedestal);
+        return ratio is > 1 / MaxFlicker and < MaxFlicker && Flickers(a, b, pedestal);
     }
 
     /// <summary>Light of the first over that of the second.</summary>

@@ -11,9 +11,9 @@ namespace SensorProfile.PhotonTransfer.Channels;
 /// </remarks>
 internal static class RawResponse
 {
-    private const double MostMisfit = 0.2; // of the variance, beyond chance
-    private const double MostDoubt = 0.25; // of the gain
-    private const double MostBend = 10; // linearity error, %, when the codes speak of a stretch too
+    private const double MaxMisfit = 0.2; // of the variance, beyond chance
+    private const double MaxDoubt = 0.25; // of the gain
+    private const double MaxBend = 10; // linearity error, %, when the codes speak of a stretch too
 
     /// <summary>The evidence against raw data, in words; null when there is none.</summary>
     /// <param name="channels">The channels with their fits.</param>
@@ -27,13 +27,13 @@ internal static class RawResponse
             doubt = fitted.Max(c => c.Fit!.Gain.StandardUncertainty / c.Fit.Gain.Value),
             bend = channels.Max(c => c.Linearity?.Error.Value ?? 0);
         List<string> evidence = [];
-        if (misfit > MostMisfit)
+        if (misfit > MaxMisfit)
             evidence.Add(
                 Invariant($"the variance of the flats misses the photon-transfer curve by {100 * misfit:0} %")
             );
-        if (doubt > MostDoubt)
+        if (doubt > MaxDoubt)
             evidence.Add(Invariant($"the gain that fits best is uncertain by {100 * doubt:0} %"));
-        if (bend > MostBend && (scaledCodes || evidence.Count > 0))
+        if (bend > MaxBend && (scaledCodes || evidence.Count > 0))
             evidence.Add(
                 Invariant($"the signal departs from a straight line by {bend:0} %")
                     + (scaledCodes ? ", and codes are missing or doubled" : "")

@@ -10,7 +10,7 @@ internal readonly record struct LightRow(double A, double B)
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
-        Pedestal pedestal,
+        ChannelPedestals pedestal,
         WalkOptions? options
     )
     {

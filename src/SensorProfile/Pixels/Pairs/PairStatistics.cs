@@ -26,7 +26,7 @@ internal sealed record PairStatistics(
     /// <param name="clip">Differences further than this many standard deviations from their mean are left out of the
     /// clipped moments.</param>
     /// <param name="options">How the walk is run.</param>
-    public static PairStatistics Of(
+    public static PairStatistics Measure(
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
@@ -64,7 +64,7 @@ internal sealed record PairStatistics(
                         new PairChannel(
                             mosaic.Names[channel],
                             histogram.Sums,
-                            ClippedMoments.Of(histogram, clip),
+                            ClippedMoments.Measure(histogram, clip),
                             linesA[channel],
                             linesB[channel]
                         )

@@ -20,11 +20,11 @@ internal static class ScaledPair
     /// <param name="kind">One ratio for each row, or one for the whole channel.</param>
     /// <param name="clip">Pixels whose d/√(a + ρ²b) lies beyond this many standard deviations are left out.</param>
     /// <param name="options">How the walks are run.</param>
-    public static IReadOnlyList<ScaledPairChannel> Of(
+    public static IReadOnlyList<ScaledPairChannel> Measure(
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
-        Pedestal pedestal,
+        ChannelPedestals pedestal,
         RatioKind kind,
         double clip = 5,
         WalkOptions? options = null

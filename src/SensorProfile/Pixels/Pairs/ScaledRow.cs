@@ -32,7 +32,7 @@ internal readonly record struct ScaledRow(
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
-        Pedestal pedestal,
+        ChannelPedestals pedestal,
         double[][] ratios,
         WalkOptions? options
     )
@@ -66,7 +66,7 @@ internal readonly record struct ScaledRow(
         IFrameSamples a,
         IFrameSamples b,
         ColourMosaic mosaic,
-        Pedestal pedestal,
+        ChannelPedestals pedestal,
         double[][] ratios,
         double[] limits,
         WalkOptions? options
@@ -106,7 +106,7 @@ internal readonly record struct ScaledRow(
         ReadOnlySpan<float> level
     );
 
-    private static void ForEachRow(Strip strip, ColourMosaic mosaic, Pedestal pedestal, RowAction use)
+    private static void ForEachRow(Strip strip, ColourMosaic mosaic, ChannelPedestals pedestal, RowAction use)
     {
         var level = new float[strip.Width];
         for (int row = 0; row < strip.Rows; row++)

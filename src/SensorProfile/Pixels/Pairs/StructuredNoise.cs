@@ -18,7 +18,7 @@ internal sealed record StructuredNoise(Measurement RowVariance, Measurement Colu
     /// adds to the first term the second takes away in
     /// expectation. Standard uncertainty ½·var(line means)·√(2/(lines − 1)), normal noise assumed.</remarks>
     /// <param name="channel">One channel of a pair, at least 2 × 2 pixels; smaller ones give not a number.</param>
-    public static StructuredNoise Of(PairChannel channel)
+    public static StructuredNoise Measure(PairChannel channel)
     {
         var difference = channel.A.Minus(channel.B);
         double[] rows = difference.RowMeans(),

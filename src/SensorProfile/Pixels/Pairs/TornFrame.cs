@@ -22,8 +22,8 @@ namespace SensorProfile.Pixels.Pairs;
 internal sealed record TornFrame(int FirstRow, double Step, double Significance)
 {
     private const int Window = 16; // rows on either side that measure the jump
-    private const int FewestRows = 4; // a part with fewer rows is not judged
-    private const double LeastSignificance = 10;
+    private const int MinRows = 4; // a part with fewer rows is not judged
+    private const double MinSignificance = 10;
 
     // of the jump: the bright rows under a particle's track end after a few
     private const double LastingShare = 0.4;
@@ -54,7 +54,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
                 $"A profile of {profile.Length} rows cannot be compared with one of {reference.Length}.",
                 nameof(reference)
             );
-        if (profile.Length < 2 * FewestRows)
+        if (profile.Length < 2 * MinRows)
             return null;
         double[] relative = [.. profile.Zip(reference, (own, usual) => own - usual)];
         int row = Split(relative);
@@ -69,7 +69,7 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         bool sudden = Math.Abs(jump) >= 0.6 * Math.Abs(lasting) && lasting >= LastingShare * Math.Abs(jump);
         bool steady = Math.Abs(jump) > 3 * Math.Max(Scatter(relative[..row], above), Scatter(relative[row..], below));
         bool itsOwn = own * jump > 0 && Math.Abs(own) > Math.Abs(usual) && Math.Abs(own) >= 0.5 * Math.Abs(jump);
-        return sudden && steady && itsOwn && significance > LeastSignificance
+        return sudden && steady && itsOwn && significance > MinSignificance
             ? new TornFrame(row, own, significance)
             : null;
     }
@@ -80,11 +80,11 @@ internal sealed record TornFrame(int FirstRow, double Step, double Significance)
         double total = values.Sum(),
             sum = 0,
             best = -1;
-        int split = FewestRows;
-        for (int row = 1; row <= values.Length - FewestRows; row++)
+        int split = MinRows;
+        for (int row = 1; row <= values.Length - MinRows; row++)
         {
             sum += values[row - 1];
-            if (row < FewestRows)
+            if (row < MinRows)
                 continue;
             int rest = values.Length - row;
             double contrast = Math.Abs(sum / row - (total - sum) / rest) * Math.Sqrt((double)row * rest);

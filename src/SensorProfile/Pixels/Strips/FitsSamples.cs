@@ -10,7 +10,7 @@ namespace SensorProfile.Pixels.Strips;
 internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, IDisposable
 {
     /// <summary>Share of a frame's pixels that may lack a value before nothing can stand for them.</summary>
-    public const double MostBlank = 0.5;
+    public const double MaxBlank = 0.5;
 
     private readonly Lock _gate = new();
     private FitsFile? _file;
@@ -148,7 +148,7 @@ internal sealed class FitsSamples(Frame frame, bool keepOpen) : IFrameSamples, I
                     return Refusal(row[x], x, y);
         }
         long blank = missing.Count;
-        if (blank > MostBlank * Width * Height)
+        if (blank > MaxBlank * Width * Height)
             return FormattableString.Invariant(
                 $"{Name} has no value at {blank} of its {(long)Width * Height} pixels, more than half; leave it out."
             );

@@ -8,7 +8,7 @@ internal sealed class FrameStack : IDisposable
     /// <summary>
     /// Files kept open at once; further ones are opened for each read, so that no limit of the system is met.
     /// </summary>
-    public const int MostOpenFiles = 400;
+    public const int MaxOpenFiles = 400;
 
     private readonly DecodedSamples? _decoded;
 
@@ -31,7 +31,7 @@ internal sealed class FrameStack : IDisposable
     /// <param name="cancellation">Stops the work between two files.</param>
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
-        int mostOpenFiles = MostOpenFiles,
+        int mostOpenFiles = MaxOpenFiles,
         int? threads = null,
         CancellationToken cancellation = default
     )
@@ -72,7 +72,7 @@ internal sealed class FrameStack : IDisposable
             foreach (FitsSamples frame in size)
                 if (frame.Missing is { } own)
                     all.Add(own);
-            if (all.Count <= FitsSamples.MostBlank * size.Key.Width * size.Key.Height)
+            if (all.Count <= FitsSamples.MaxBlank * size.Key.Width * size.Key.Height)
                 foreach (FitsSamples frame in size)
                     frame.Share(all);
         }

@@ -10,15 +10,15 @@ namespace SensorProfile.Pixels.Strips;
 /// <param name="IsNamed">Whether the file names it (else it is what is left around the pixels that see light).</param>
 internal sealed record MaskedArea(int Top, int Left, int Width, int Height, bool IsNamed)
 {
-    private const int FewestLines = 8; // fewer give no row noise
-    private const int MostSamples = 4 << 20; // held in memory for two frames at once
+    private const int MinLines = 8; // fewer give no row noise
+    private const int MaxSamples = 4 << 20; // held in memory for two frames at once
 
     /// <summary>Pixels.</summary>
     public int Samples => Width * Height;
 
     /// <summary>The largest area of a mosaic that lies outside of its active one; null when none is large
     /// enough.</summary>
-    public static MaskedArea? Of(RawMosaic mosaic)
+    public static MaskedArea? Find(RawMosaic mosaic)
     {
         RawArea active = mosaic.ActiveArea;
         return mosaic
@@ -26,11 +26,11 @@ internal sealed record MaskedArea(int Top, int Left, int Width, int Height, bool
             .Select(area => new MaskedArea(
                 area.Top,
                 area.Left,
-                Math.Min(area.Width, MostSamples / FewestLines),
-                Math.Min(area.Height, MostSamples / Math.Max(1, Math.Min(area.Width, MostSamples / FewestLines))),
+                Math.Min(area.Width, MaxSamples / MinLines),
+                Math.Min(area.Height, MaxSamples / Math.Max(1, Math.Min(area.Width, MaxSamples / MinLines))),
                 mosaic.MaskedAreasAreNamed
             ))
-            .Where(area => area is { Width: >= FewestLines, Height: >= FewestLines })
+            .Where(area => area is { Width: >= MinLines, Height: >= MinLines })
             .MaxBy(area => area.Samples);
     }
 

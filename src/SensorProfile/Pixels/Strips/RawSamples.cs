@@ -85,7 +85,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
                 return $"{Name} is {file.Mosaic.Width} × {file.Mosaic.Height} px, but was {Width} × {Height} px when "
                     + "it was listed; list the frames again.";
             IsCompressed = file.Storage.Compression != RawCompression.None;
-            Masked = MaskedArea.Of(file.Mosaic);
+            Masked = MaskedArea.Find(file.Mosaic);
             if (!IsCompressed)
                 file.ReadRows(Height - 1, new ushort[Width]);
             return null;

@@ -11,7 +11,7 @@ internal static class StripWalker
     // when files must be opened anew for every strip, fewer of them are wanted
     private const int LargeStripBytes = 64 << 20;
     private const long BufferBytes = 128L << 20; // of all strips that are worked on at once
-    private const int MostRows = 64;
+    private const int MaxRows = 64;
 
     /// <summary>
     /// Hands every strip to <paramref name="measure"/>, several at once, and returns the results in the order of the
@@ -136,8 +136,8 @@ internal static class StripWalker
     /// </summary>
     internal static int RowsPerStrip(int frames, int width, int height)
     {
-        int bytes = frames > FrameStack.MostOpenFiles ? LargeStripBytes : StripBytes;
-        long rows = Math.Min(bytes / (2L * frames * width), Math.Min(MostRows, height));
+        int bytes = frames > FrameStack.MaxOpenFiles ? LargeStripBytes : StripBytes;
+        long rows = Math.Min(bytes / (2L * frames * width), Math.Min(MaxRows, height));
         return rows < 2 ? 1 : (int)rows & ~1;
     }
 }

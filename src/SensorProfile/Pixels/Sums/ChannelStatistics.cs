@@ -16,5 +16,5 @@ internal sealed record ChannelStatistics(string Name, IntegerHistogram Codes, Li
     /// <summary>
     /// Mean and variance over the pixels without those beyond <paramref name="limit"/> standard deviations.
     /// </summary>
-    public ClippedMoments Clipped(double limit = 5) => ClippedMoments.Of(Codes, limit);
+    public ClippedMoments Clipped(double limit = 5) => ClippedMoments.Measure(Codes, limit);
 }

@@ -42,7 +42,7 @@ internal sealed record ClippedMoments(
     /// <param name="histogram">At least one sample.</param>
     /// <param name="limit">k; infinite for no clip.</param>
     /// <param name="mostPasses">Passes after which the clip ends even when it still changes.</param>
-    public static ClippedMoments Of(IntegerHistogram histogram, double limit = 5, int mostPasses = 100)
+    public static ClippedMoments Measure(IntegerHistogram histogram, double limit = 5, int mostPasses = 100)
     {
         if (histogram.Count == 0)
             throw new ArgumentException("An empty histogram has no moments.", nameof(histogram));

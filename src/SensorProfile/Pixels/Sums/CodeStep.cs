@@ -16,7 +16,7 @@ internal sealed record CodeStep(int Step, int Offset, int CodesUsed, long Except
     /// Finds the step of one channel, or of any number of frames and channels together
     /// (<see cref="IntegerHistogram.Merge"/>).
     /// </summary>
-    public static CodeStep Of(IntegerHistogram codes)
+    public static CodeStep Find(IntegerHistogram codes)
     {
         var used = new List<int>();
         for (int code = codes.Lowest; code <= codes.Highest; code++)

@@ -24,7 +24,7 @@ internal readonly record struct DistributionTail(long Above, double AboveExpecte
     /// <param name="codes">Histogram of the channel.</param>
     /// <param name="clipped">Its mean and variance without outliers.</param>
     /// <param name="codeStep">ADU between two codes.</param>
-    public static DistributionTail Of(IntegerHistogram codes, ClippedMoments clipped, int codeStep)
+    public static DistributionTail Measure(IntegerHistogram codes, ClippedMoments clipped, int codeStep)
     {
         double sigma = Math.Sqrt(clipped.Variance);
         if (!(sigma > 0))

@@ -35,7 +35,7 @@ internal sealed record FrameStatistics(string Name, ColourMosaic Mosaic, IReadOn
     }
 
     /// <summary>Reads a frame once.</summary>
-    public static FrameStatistics Of(IFrameSamples frame, ColourMosaic mosaic, WalkOptions? options = null)
+    public static FrameStatistics Measure(IFrameSamples frame, ColourMosaic mosaic, WalkOptions? options = null)
     {
         var tallies = StripWalker.Tally(
             [frame],

@@ -99,14 +99,14 @@ internal static class GroupMoments
     private static (int Width, int Height) Check(IReadOnlyList<IReadOnlyList<IFrameSamples>> groups)
     {
         foreach (var group in groups)
-            if (group.Count is 0 or > PixelSums.MostFrames)
+            if (group.Count is 0 or > PixelSums.MaxFrames)
                 throw new ArgumentException(
-                    $"A group of {group.Count} frames cannot be summed; it must hold 1 to {PixelSums.MostFrames}.",
+                    $"A group of {group.Count} frames cannot be summed; it must hold 1 to {PixelSums.MaxFrames}.",
                     nameof(groups)
                 );
         return StripWalker.CommonSize([.. groups.SelectMany(group => group)]);
     }
 
     private static int RowsPerStrip(int frames, int width, int height) =>
-        Math.Clamp((frames > FrameStack.MostOpenFiles ? LargeStrip : 1) * PixelsPerStrip / width, 1, height);
+        Math.Clamp((frames > FrameStack.MaxOpenFiles ? LargeStrip : 1) * PixelsPerStrip / width, 1, height);
 }

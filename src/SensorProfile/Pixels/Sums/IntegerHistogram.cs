@@ -35,7 +35,7 @@ internal sealed class IntegerHistogram
     }
 
     /// <summary>The sample in any order.</summary>
-    public static IntegerHistogram Of(IEnumerable<int> values)
+    public static IntegerHistogram Tally(IEnumerable<int> values)
     {
         int[] all = [.. values];
         int lowest = all.Length == 0 ? 0 : all.Min();

@@ -17,7 +17,7 @@ internal sealed record PixelMoments(int Width, int Height, int Frames, float[] M
     /// <summary>Mean and variance of every pixel.</summary>
     /// <exception cref="ArgumentException">Fewer than 2 frames, more than 32768, or frames of different
     /// sizes.</exception>
-    public static PixelMoments Of(IReadOnlyList<IFrameSamples> frames, WalkOptions? options = null)
+    public static PixelMoments Measure(IReadOnlyList<IFrameSamples> frames, WalkOptions? options = null)
     {
         if (frames.Count < 2)
             throw new ArgumentException(

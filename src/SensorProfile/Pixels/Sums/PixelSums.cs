@@ -9,7 +9,7 @@ namespace SensorProfile.Pixels.Sums;
 internal static partial class PixelSums
 {
     /// <summary>Up to here Σd fits in 32 bits and N·Σd² in 63: N ≤ 2¹⁵, |d| &lt; 2¹⁶.</summary>
-    public const int MostFrames = 1 << 15;
+    public const int MaxFrames = 1 << 15;
 
     /// <summary>Adds a batch of frames to the sums.</summary>
     /// <param name="samples">Frame after frame, each as long as <paramref name="first"/>.</param>

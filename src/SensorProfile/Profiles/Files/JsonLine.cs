@@ -11,7 +11,7 @@ internal static class JsonLine
     /// </summary>
     /// <param name="utf8">A valid JSON text.</param>
     /// <param name="path">The path; only plain names and indices are understood.</param>
-    public static long? Of(ReadOnlySpan<byte> utf8, string? path)
+    public static long? Find(ReadOnlySpan<byte> utf8, string? path)
     {
         if (path is null)
             return null;

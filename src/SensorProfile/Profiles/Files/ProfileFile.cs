@@ -67,7 +67,7 @@ public static class ProfileFile
             throw new ProfileFormatException(
                 file,
                 problem.Path,
-                JsonLine.Of(utf8, problem.Path),
+                JsonLine.Find(utf8, problem.Path),
                 FirstSentence(problem.Message),
                 "Restore the file from a copy, or characterise the frames again.",
                 problem

@@ -64,7 +64,7 @@ public static class ThresholdFile
             throw new ProfileFormatException(
                 file,
                 problem.Path,
-                JsonLine.Of(utf8, problem.Path),
+                JsonLine.Find(utf8, problem.Path),
                 ProfileFile.FirstSentence(problem.Message),
                 "Thresholds are plain numbers.",
                 problem

@@ -70,7 +70,7 @@ public class PlanDocumentTests
         Finding flagged = Assert.Single(said.Findings, f => f.Code == "more-darks-than-practical");
         double ratio = (0.36 + 2.25 + 0.64 / 12) / (0.36 + 2.25 + 0.64 / 12 + 30);
         Assert.Contains(
-            $"50 of them cost this stack {Said.Percent(FewestDarks.Loss(ratio, 100, 50))} instead of 5 %",
+            $"50 of them cost this stack {Plain.Percent(MinDarks.Loss(ratio, 100, 50))} instead of 5 %",
             flagged.Message,
             StringComparison.Ordinal
         );

@@ -15,14 +15,14 @@ public class NightAnswersTests
     public void TheToleranceIsThatOfDarksMatch()
     {
         CameraProfile profile = TarnProfile.Build();
-        NightAnswers answers = NightAnswers.Of(profile, profile.Modes[0]);
+        NightAnswers answers = NightAnswers.Ask(profile, profile.Modes[0]);
         var question = new ToleranceQuestion
         {
             ExposureSeconds = NightAnswers.ExposureSeconds,
             Lights = NightAnswers.Lights,
         };
         question = question with { Sky = NamedSkies.OrDefault(null) };
-        AssumedTemperature taken = AssumedTemperature.Of(profile, profile.Modes[0], question, cooled: true);
+        AssumedTemperature taken = AssumedTemperature.Choose(profile, profile.Modes[0], question, cooled: true);
         ToleranceAnswer match = DarkTolerance.FindBoth(
             profile,
             profile.Modes[0],
@@ -43,7 +43,7 @@ public class NightAnswersTests
     public void TheNumbersOfDarksAreThoseOfThePlan()
     {
         CameraProfile profile = TarnProfile.Build();
-        NightAnswers answers = NightAnswers.Of(profile, profile.Modes[0]);
+        NightAnswers answers = NightAnswers.Ask(profile, profile.Modes[0]);
         foreach (
             (int positions, var counts) in new[]
             {

@@ -31,6 +31,6 @@ public sealed class LocalVarianceTests
     {
         var random = new Random(5);
         int Code(double sigma) => codeStep * (int)Math.Round((1000.3 + sigma * NormalNoise.Of(random)) / codeStep);
-        return IntegerHistogram.Of(Enumerable.Range(0, Pixels).Select(i => Code(sigma(i)) - Code(sigma(i))));
+        return IntegerHistogram.Tally(Enumerable.Range(0, Pixels).Select(i => Code(sigma(i)) - Code(sigma(i))));
     }
 }

@@ -34,8 +34,8 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         DarkDistribution[] distributions =
         [
             .. frames.Select(f =>
-                DarkDistribution.Of(
-                    HalvedSignals.Of(f, pedestal, ColourMosaic.Monochrome, [Gain], new())!.Single(),
+                DarkDistribution.Measure(
+                    HalvedSignals.Collect(f, pedestal, ColourMosaic.Monochrome, [Gain], new())!.Single(),
                     Seconds,
                     pedestalVariance: 0
                 )
@@ -48,24 +48,24 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         {
             var pixel = new MedianPixel(distributions[t], shape);
             double truth = Median(rates[t]),
-                lean = pixel.Lean(Seconds, ReadNoise * ReadNoise + Gain * Gain / 12);
+                shift = pixel.Shift(Seconds, ReadNoise * ReadNoise + Gain * Gain / 12);
             double frame = frames[t].Average(f => Median([.. Blurred(f)])) - Gain * Bias,
                 seen = frame - truth * Seconds;
-            // The median of n pixels scatters by 1.25·σ/√n; the lean itself is stated to 15 %, one standard uncertainty
-            // (MedianLean), and is asked for to 20 %; the rate to 1 %, where uncorrected it is 3 to 8 % off at the cold
+            // The median of n pixels scatters by 1.25·σ/√n; the shift itself is stated to 15 %, one standard uncertainty
+            // (MedianShift), and is asked for to 20 %; the rate to 1 %, where uncorrected it is 3 to 8 % off at the cold
             // end.
             double sigma = Math.Sqrt(ReadNoise * ReadNoise + truth * Seconds + Math.Pow(Spread * truth * Seconds, 2)),
                 error = 1.25 * sigma / Math.Sqrt(Width * Height * Frames);
             output.WriteLine(
                 $"rate {truth:F5} e-/px/s: median of the frames {100 * seen / (truth * Seconds):F2} % high, "
-                    + $"computed {100 * lean / (truth * Seconds):F2} %; rate from the distribution "
+                    + $"computed {100 * shift / (truth * Seconds):F2} %; rate from the distribution "
                     + $"{100 * (pixel.Rate / truth - 1):F2} % off"
             );
-            Assert.Equal(seen, lean, 0.2 * Math.Abs(seen) + 3 * error);
+            Assert.Equal(seen, shift, 0.2 * Math.Abs(seen) + 3 * error);
             Assert.Equal(truth, pixel.Rate, 0.01 * truth + 3 * error / Seconds);
         }
         double plain = frames[0].Average(f => Median([.. Blurred(f)])) - Gain * Bias;
-        Assert.True(plain / Seconds > 1.03 * Median(rates[0]), "the case has no lean to take away");
+        Assert.True(plain / Seconds > 1.03 * Median(rates[0]), "the case has no shift to take away");
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         [
             .. Enumerable.Range(0, Columns * Rows).Select(i => (float)(1 + i / Columns % 2 * 2 + i % Columns % 2)),
         ];
-        IReadOnlyList<HalvedSignals> channels = HalvedSignals.Of(
+        IReadOnlyList<HalvedSignals> channels = HalvedSignals.Collect(
             frames,
             pedestal,
             ColourMosaic.Of("RGGB"),
@@ -113,9 +113,9 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
     {
         MemorySamples one = MemorySamples.Of("one", 320, 256, (_, _) => 100),
             tiny = MemorySamples.Of("tiny", 64, 64, (_, _) => 100);
-        Assert.Null(HalvedSignals.Of([one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
-        Assert.Null(HalvedSignals.Of([tiny, tiny], new float[64 * 64], ColourMosaic.Monochrome, [1], new()));
-        Assert.NotNull(HalvedSignals.Of([one, one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
+        Assert.Null(HalvedSignals.Collect([one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
+        Assert.Null(HalvedSignals.Collect([tiny, tiny], new float[64 * 64], ColourMosaic.Monochrome, [1], new()));
+        Assert.NotNull(HalvedSignals.Collect([one, one], new float[320 * 256], ColourMosaic.Monochrome, [1], new()));
     }
 
     [Fact]
@@ -126,9 +126,9 @@ public sealed class MedianPixelTests(ITestOutputHelper output)
         MemorySamples[] frames = [.. Enumerable.Range(0, 2).Select(_ => Frame(rates, noise))];
         double One(int threads) =>
             new MedianPixel(
-                DarkDistribution.Of(
+                DarkDistribution.Measure(
                     HalvedSignals
-                        .Of(
+                        .Collect(
                             frames,
                             new float[Width * Height],
                             ColourMosaic.Monochrome,

@@ -13,15 +13,15 @@ public class DarkCountAdviceTests
         DarkCountAnswer answer = Ask(50, 1);
         double dark = 1.8 + 2.25 + 0.64 / 12,
             light = dark + 150;
-        Assert.Equal(FewestDarks.Smallest(dark / light, 50, 0.05), answer.Quantities["darks"]!.Value);
-        Assert.Equal(100 * FewestDarks.Loss(dark / light, 50, 20), answer.Quantities["lossAt20"]!.Value, 1e-9);
+        Assert.Equal(MinDarks.Smallest(dark / light, 50, 0.05), answer.Quantities["darks"]!.Value);
+        Assert.Equal(100 * MinDarks.Loss(dark / light, 50, 20), answer.Quantities["lossAt20"]!.Value, 1e-9);
     }
 
     [Fact] // the report's table said fewer than the plan
     public void NoFewerThanTellACosmicRayAreAdvised()
     {
         DarkCountAnswer answer = Ask(40, 40);
-        Assert.Equal(FewestDarks.LeastInMaster, answer.Quantities["darks"]!.Value);
+        Assert.Equal(MinDarks.MinInMaster, answer.Quantities["darks"]!.Value);
         Assert.True(answer.FewestForHits);
     }
 

@@ -24,7 +24,7 @@ public class DarksPlanTests
         MasterPlan master = Assert.Single(plan.Masters);
         double dark = 1.8 + 2.25 + 0.64 / 12,
             light = dark + 150;
-        Assert.Equal(FewestDarks.Smallest(dark / light, 100, 0.05), master.Frames);
+        Assert.Equal(MinDarks.Smallest(dark / light, 100, 0.05), master.Frames);
         Assert.Equal((300, -10.0), (master.Exposure, master.Temperature));
         Assert.Equal(master.Frames * 302, plan.Quantities["totalTime"]!.Value);
     }
@@ -36,7 +36,7 @@ public class DarksPlanTests
         PlanAnswer plan = DarksPlan.Find(new Tarn().Profile(), Question(night) with { Cooled = false });
         Assert.True(plan.Masters.Count > 1);
         SensorModel sensor = SensorReader.Of(new Tarn().Profile(), new Tarn().Mode()).Best;
-        foreach (LightSlice slice in LightSlice.Of(night))
+        foreach (LightSlice slice in LightSlice.Split(night))
         {
             // the master that serves it, judged by the limits that the plan was asked to keep
             MasterPlan master = Assert.Single(plan.Masters, m =>
@@ -84,8 +84,8 @@ public class DarksPlanTests
         var reader = SensorReader.Of(new Tarn().Profile(), new Tarn().Mode());
         PlannedLights night = Night() with { EndCelsius = -3, StartCelsius = 0 };
         PlanQuestion question = Question(night);
-        double best = new MasterGroups(reader.Best, question, 0.5, LightSlice.Of(night)).Fewest().Sum(g => g.Frames);
-        LightSlice[] slices = [.. LightSlice.Of(night).OrderBy(s => s.Celsius)];
+        double best = new MasterGroups(reader.Best, question, 0.5, LightSlice.Split(night)).Fewest().Sum(g => g.Frames);
+        LightSlice[] slices = [.. LightSlice.Split(night).OrderBy(s => s.Celsius)];
         double brute = double.PositiveInfinity;
         for (int cuts = 0; cuts < 1 << (slices.Length - 1); cuts++)
         {

@@ -113,7 +113,7 @@ public class SettlingTests
                 .Range(1, match.Settling.Single(s => s.Kind == FrameKind.Flat).Frames / 2)
                 .Select(i => Sets.Of(FrameKind.Flat, 2, i, 5)),
         ]);
-        Assert.Empty(MissingMeasurements.Of(taken));
+        Assert.Empty(MissingMeasurements.Find(taken));
     }
 
     [Fact]
@@ -173,7 +173,7 @@ public class SettlingTests
         Assert.Equal([100.0, 0.0], match.Reason.Modes.Select(m => m.Gain!.Value).OrderDescending());
     }
 
-    private static SettlingSearch Find(Func<DoubtLeft, bool> told) =>
+    private static SettlingSearch Find(Func<RemainingUncertainty, bool> told) =>
         SettlingSearch.Find(new Tarn().Profile(), Reader(new Tarn()), sky, told);
 
     private static SensorReader Reader(Tarn tarn) => SensorReader.Of(tarn.Profile(), tarn.Mode());

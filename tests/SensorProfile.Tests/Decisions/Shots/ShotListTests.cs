@@ -43,7 +43,7 @@ public class ShotListTests
                     )
             ),
         ]);
-        Assert.Empty(MissingMeasurements.Of(taken));
+        Assert.Empty(MissingMeasurements.Find(taken));
         Assert.Empty(ShotList.Plan(new ShotQuestion { Existing = taken }).Shots);
     }
 

@@ -57,7 +57,7 @@ public class ShotsToAddTests
                     )
             ),
         ]);
-        Assert.Empty(MissingMeasurements.Of(after));
+        Assert.Empty(MissingMeasurements.Find(after));
         double[] asked = [.. answer.Shots.Select(s => s.Temperature).OfType<double>().Distinct()];
         Assert.Equal(
             3,
@@ -129,7 +129,7 @@ public class ShotsToAddTests
         ShotListAnswer answer = ShotList.Plan(
             new ShotQuestion { Existing = Sets.Inventory(Complete()), LongestExposureSeconds = 600 }
         );
-        Shot shot = Assert.Single(answer.Shots);
+        PlannedShot shot = Assert.Single(answer.Shots);
         Assert.Equal((FrameKind.Dark, 600, -7.1), (shot.Kind, shot.Exposure, Math.Round(shot.Temperature!.Value, 1)));
     }
 
@@ -182,7 +182,7 @@ public class ShotsToAddTests
                 ),
             }
         );
-        Shot there = Assert.Single(answer.Shots, s => s is { Kind: FrameKind.Dark, Temperature: 31 });
+        PlannedShot there = Assert.Single(answer.Shots, s => s is { Kind: FrameKind.Dark, Temperature: 31 });
         Assert.Equal(ShotPurpose.AsBefore, there.Purpose);
     }
 

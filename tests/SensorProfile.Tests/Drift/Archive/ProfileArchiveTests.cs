@@ -51,7 +51,7 @@ public sealed class ProfileArchiveTests : IDisposable
             Path.Combine(SourceTree.Root, "tests", "SensorProfile.Tests", "Drift", "Fixtures", "schema-1-maps"),
         ]);
         Assert.Empty(found.Refused);
-        Assert.All(found.Profiles, p => Assert.True(PixelRates.Of(p, 0).Rates!.HoldsOrdinary));
+        Assert.All(found.Profiles, p => Assert.True(PixelRates.Read(p, 0).Rates!.HoldsOrdinary));
         DriftAnswer answer = DriftComparison.Run(found.Profiles);
         Assert.DoesNotContain(answer.Findings, f => f.Code == "maps-refused");
         DriftChange byPixel = answer.Changes.Single(c => c.Quantity == "darkRateByPixel");
@@ -77,8 +77,8 @@ public sealed class ProfileArchiveTests : IDisposable
         Assert.True(new FileInfo(Path.Combine(kept, "maps", "hot-pixels.csv")).Length < 40_000);
         ProfileOnDisk again = Assert.Single(ProfileArchive.Read([archive]).Profiles);
         Assert.Equal(profile.DateUtc, again.DateUtc);
-        PixelRates rates = PixelRates.Of(again, 0).Rates!,
-            full = PixelRates.Of(profile, 0).Rates!;
+        PixelRates rates = PixelRates.Read(again, 0).Rates!,
+            full = PixelRates.Read(profile, 0).Rates!;
         Assert.True(rates.HoldsOrdinary);
         // rounded to 2^-11 = 0.00049 at an uncertainty of 0.004
         Assert.All(Enumerable.Range(0, 320 * 240), i =>

@@ -90,9 +90,9 @@ public sealed class HotPixelMatchTests(ITestOutputHelper output)
     }
 
     private static HotPixelDrift Compare(PixelRates first, PixelRates last) =>
-        HotPixelComparison.Of(
+        HotPixelComparison.Compare(
             "gain 100",
-            HotPixelMatch.Of(first, last, Threshold),
+            HotPixelMatch.Match(first, last, Threshold),
             last,
             Threshold,
             1,

@@ -74,8 +74,8 @@ public sealed class SensorSortingTests(ITestOutputHelper output) : IDisposable
             .ToDictionary(k => (4111 + 2917 * k) % (160 * 128), _ => 1.0);
         MapRates before = Small.Measure(1),
             after = Small.Measure(2, born: born, healed: int.MaxValue);
-        SensorIdentity identity = SensorIdentity.Of(Hot(before), Hot(after), () =>
-            PatternCorrelation.Of(before, after)
+        SensorIdentity identity = SensorIdentity.Compare(Hot(before), Hot(after), () =>
+            PatternCorrelation.Measure(before, after)
         );
         output.WriteLine(identity.Evidence);
         Assert.False(identity.Votes.Found);
@@ -94,7 +94,7 @@ public sealed class SensorSortingTests(ITestOutputHelper output) : IDisposable
             after = (quiet with { Sensor = 311 }).Measure(2);
         Assert.Equal(
             SensorMatch.CannotTell,
-            SensorIdentity.Of(Hot(before), Hot(after), () => PatternCorrelation.Of(before, after)).Match
+            SensorIdentity.Compare(Hot(before), Hot(after), () => PatternCorrelation.Measure(before, after)).Match
         );
     }
 
@@ -107,7 +107,7 @@ public sealed class SensorSortingTests(ITestOutputHelper output) : IDisposable
         int same = 0;
         for (int i = 0; i < 30; i++)
         {
-            PatternCorrelation pattern = PatternCorrelation.Of(
+            PatternCorrelation pattern = PatternCorrelation.Measure(
                 (Small with { Sensor = 500 + i }).Measure(1 + i),
                 (Small with { Sensor = 700 + i }).Measure(2000 + i)
             )!;

@@ -43,7 +43,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             Sky = SkyRate.Given(0.5),
         };
         Asked asked = Ask(Usual, stack);
-        Assert.Equal(FewestDarks.LeastInMaster, asked.Planned);
+        Assert.Equal(MinDarks.MinInMaster, asked.Planned);
         asked.Agrees(CheckVerdict.Keep);
         // the same five frames for a stack that stays at one place: √(1 + (N_d²/5)/(N²/40)) − 1 with N_d² = 3.6 + 2.56
         // +
@@ -126,10 +126,10 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             double frames = Frames(sensor, stack);
             string words = string.Create(CultureInfo.InvariantCulture, $"{i}: {camera} {stack} {frames}");
             Assert.True(Loss(sensor, stack, frames) <= stack.Limits.NoiseLoss + 1e-12, words);
-            if (frames > FewestDarks.LeastInMaster)
+            if (frames > MinDarks.MinInMaster)
                 Assert.True(Loss(sensor, stack, frames - 1) > stack.Limits.NoiseLoss, words);
             double ratio = DarkCountAdvice.Ratio(sensor, stack.Sky!.Rate.Value, stack.ExposureSeconds, Celsius);
-            Assert.Equal(FewestDarks.InMaster(ratio, stack.LightsPerPosition, stack.Limits.NoiseLoss), frames);
+            Assert.Equal(MinDarks.InMaster(ratio, stack.LightsPerPosition, stack.Limits.NoiseLoss), frames);
             Assert.True(Frames(sensor, Brighter(stack)) <= frames, words);
             Assert.True(Frames(sensor, stack with { Lights = 2 * stack.Lights }) >= frames, words);
             Assert.True(Frames(sensor, Bearing(stack)) <= frames, words);
@@ -229,7 +229,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
             sensor,
             new PlanQuestion { Limits = stack.Limits },
             stack.Sky!.Rate.Value,
-            LightSlice.Of(Planned(stack))
+            LightSlice.Split(Planned(stack))
         )
             .Fewest()
             .Sum(g => g.Frames);
@@ -259,7 +259,7 @@ public sealed class OneJudgeTests(ITestOutputHelper output) : IDisposable
         new(sensor, stack.At(Celsius, stack.Sky!), stack.Sky!.Rate.Value, stack.Limits);
 
     private static MismatchLimits Limits(SensorModel sensor, StackDescription stack) =>
-        MismatchLimits.Of(Mismatch(sensor, stack), scaled: false);
+        MismatchLimits.Find(Mismatch(sensor, stack), scaled: false);
 
     private static void Ordered(MismatchLimits strict, MismatchLimits easy, string words)
     {

@@ -65,10 +65,10 @@ public sealed class ProbeTestTests(ITestOutputHelper output)
         MapRates first = Sensor.Measure(1000 + night),
             last = Sensor.Measure(2000 + night, growth, celsius);
         DriftChange dark = DriftComparison.Run([before, now]).Changes.Single(c => c.Quantity == "darkRate");
-        return ProbeTest.Of(
+        return ProbeTest.Judge(
             new MatchedMode("gain 100", [(before, 0), (now, 0)]),
             dark,
-            HotPixelMatch.Of(first, last, 0.05),
+            HotPixelMatch.Match(first, last, 0.05),
             -10,
             first.Doubling,
             new DriftOptions()

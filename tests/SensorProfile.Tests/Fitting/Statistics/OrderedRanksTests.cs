@@ -29,8 +29,8 @@ public class OrderedRanksTests
         ];
         float[] sorted = [.. values.Order()];
         long[] places = [.. Enumerable.Range(0, count).Select(i => (long)i)];
-        Assert.Equal(sorted, OrderedRanks.Of(values, places));
-        Assert.Equal([sorted[count - 1], sorted[0]], OrderedRanks.Of(values, [count - 1, 0]));
+        Assert.Equal(sorted, OrderedRanks.Select(values, places));
+        Assert.Equal([sorted[count - 1], sorted[0]], OrderedRanks.Select(values, [count - 1, 0]));
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public class OrderedRanksTests
     {
         float[] values = [3, float.NaN, float.PositiveInfinity, 1, float.NaN, float.NegativeInfinity];
         Assert.Equal(4, OrderedRanks.Count(values));
-        Assert.Equal([float.NegativeInfinity, 1, 3, float.PositiveInfinity], OrderedRanks.Of(values, [0, 1, 2, 3]));
-        Assert.Throws<ArgumentOutOfRangeException>(() => OrderedRanks.Of(values, [4]));
+        Assert.Equal([float.NegativeInfinity, 1, 3, float.PositiveInfinity], OrderedRanks.Select(values, [0, 1, 2, 3]));
+        Assert.Throws<ArgumentOutOfRangeException>(() => OrderedRanks.Select(values, [4]));
     }
 }

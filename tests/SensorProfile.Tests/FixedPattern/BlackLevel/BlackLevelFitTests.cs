@@ -28,7 +28,7 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
             scatter = 0;
         for (int night = 0; night < nights; night++)
         {
-            BlackLevelFit fit = BlackLevelFit.Of(Session(night, setScatter))!;
+            BlackLevelFit fit = BlackLevelFit.Fit(Session(night, setScatter))!;
             for (int i = 0; i < terms.Length; i++)
             {
                 Measurement term = fit.Term(terms[i], "ADU", "")!;
@@ -71,7 +71,7 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
                     Noise = 0.02,
                 }),
         ];
-        BlackLevelProfile level = BlackLevelMeasurement.Of(frames, [], null)!;
+        BlackLevelProfile level = BlackLevelMeasurement.Measure(frames, [], null)!;
         Assert.Null(level.DriftPerHour);
         Assert.Null(level.DriftPerDegree);
         Assert.Equal(2, level.CannotTell.Count);
@@ -89,7 +89,7 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
         ];
         int at = Array.FindIndex(frames, f => f.Set == 5) + 2;
         frames = [.. frames.Select((f, i) => f.Set == 5 && i < at ? f with { Level = f.Level - 6 } : f)];
-        BlackLevelProfile level = BlackLevelMeasurement.Of(frames, Series, Gain)!;
+        BlackLevelProfile level = BlackLevelMeasurement.Measure(frames, Series, Gain)!;
         BlackLevelJump jump = Assert.Single(level.Jumps);
         Assert.Equal(frames[at].Name, jump.Frame);
         Assert.InRange(jump.Step.Value, 6 - 4 * jump.Step.StandardUncertainty, 6 + 4 * jump.Step.StandardUncertainty);
@@ -109,7 +109,7 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
                 .. Session(night, 0.1)
                     .Select(f => f.Series is { } k ? f with { Level = f.Level - rates[k] * f.EquivalentSeconds } : f),
             ];
-            DarkCurrentLimit limit = BlackLevelMeasurement.Of(frames, Series, Gain)!.Limits[0];
+            DarkCurrentLimit limit = BlackLevelMeasurement.Measure(frames, Series, Gain)!.Limits[0];
             if (limit.Rate!.Value > limit.Smallest!.Value)
                 alarms++;
         }
@@ -144,7 +144,7 @@ public sealed class BlackLevelFitTests(ITestOutputHelper output)
                                 }
                         ),
                     ];
-                    Measurement second = BlackLevelMeasurement.Of(frames, series, Gain)!.DriftPerSecond!;
+                    Measurement second = BlackLevelMeasurement.Measure(frames, series, Gain)!.DriftPerSecond!;
                     return (second.Value - extra) / second.StandardUncertainty;
                 }),
         ];

@@ -11,7 +11,7 @@ public sealed class MaskedPairTests
         // differences: rows (1, 3), (−2, 0), (4, 8); row means 2, −1, 6; Σ(d − row mean)² = 2 + 2 + 8 = 12 over 6 − 3 = 3
         ushort[] a = [101, 103, 98, 100, 104, 108],
             b = [100, 100, 100, 100, 100, 100];
-        MaskedPair pair = MaskedPair.Of(a, b, 2);
+        MaskedPair pair = MaskedPair.Measure(a, b, 2);
         Assert.Equal(2, pair.Pixel, 1e-12);
         Assert.Equal(2 * Math.Sqrt(2.0 / 3), pair.PixelUncertainty, 1e-12);
         // variance of the row means 37/3; ½(37/3 − 4/2) = 31/6
@@ -35,7 +35,7 @@ public sealed class MaskedPairTests
             ushort[] a = Frame(random, rows, columns, pixel, row, 1000),
                 b = Frame(random, rows, columns, pixel, row, 1003);
             a[77] = 16_000;
-            MaskedPair pair = MaskedPair.Of(a, b, columns);
+            MaskedPair pair = MaskedPair.Measure(a, b, columns);
             pixelZ.Add((pair.Pixel - (pixel * pixel) - (1.0 / 12)) / pair.PixelUncertainty); // codes are rounded
             rowZ.Add((pair.Row - (row * row)) / pair.RowUncertainty);
         }

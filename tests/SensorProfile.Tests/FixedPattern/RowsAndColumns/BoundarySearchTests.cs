@@ -29,8 +29,8 @@ public sealed class BoundarySearchTests(ITestOutputHelper output)
             // a gradient and a bend, as light has them
             for (int i = 0; i < lines; i++)
                 profile[i] += 30.0 * i / lines - 20 * Math.Pow((double)i / lines - 0.5, 2);
-            alarms += BoundarySearch.Of(profile).Count;
-            outliers += LineOutliers.Of(profile, 0).Count;
+            alarms += BoundarySearch.Find(profile).Count;
+            outliers += LineOutliers.Find(profile, 0).Count;
         }
         output.WriteLine($"{lines} lines: {alarms} steps and {outliers} outlying lines in 300 profiles");
         Assert.InRange(alarms, 0, 1); // 1e-4 each: 0.03 expected
@@ -48,7 +48,7 @@ public sealed class BoundarySearchTests(ITestOutputHelper output)
             double[] profile = Noise(ref random, 600);
             for (int i = 300; i < 600; i++)
                 profile[i] += 5;
-            IReadOnlyList<BoundarySearch.Found> found = BoundarySearch.Of(profile);
+            IReadOnlyList<BoundarySearch.Found> found = BoundarySearch.Find(profile);
             if (found.Count != 1)
                 continue;
             if (Math.Abs(found[0].At - 300) > 1)
@@ -77,9 +77,9 @@ public sealed class BoundarySearchTests(ITestOutputHelper output)
             step[i] += 50;
         line[120] += 200;
         line[121] -= 90;
-        Assert.Empty(LineOutliers.Of(step, 0));
-        Assert.Equal([120, 121], LineOutliers.Of(line, 0).Select(l => l.Line));
-        Assert.Empty(BoundarySearch.Of(line));
+        Assert.Empty(LineOutliers.Find(step, 0));
+        Assert.Equal([120, 121], LineOutliers.Find(line, 0).Select(l => l.Line));
+        Assert.Empty(BoundarySearch.Find(line));
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public sealed class BoundarySearchTests(ITestOutputHelper output)
             );
         }
         float[] response = SmoothLight.Response(flat, null, [500], Width, ColourMosaic.Of(null))!;
-        PatternStructure structure = ResponseStructure.Of(response, Width, ColourMosaic.Of(null), [0]);
+        PatternStructure structure = ResponseStructure.Measure(response, Width, ColourMosaic.Of(null), [0]);
         output.WriteLine(
             $"total {structure.Total} row {structure.Row} column {structure.Column} pixel {structure.Pixel}"
         );

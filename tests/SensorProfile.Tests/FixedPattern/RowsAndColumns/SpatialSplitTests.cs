@@ -33,7 +33,7 @@ public sealed class SpatialSplitTests
     ];
 
     private static SpatialSplit Split(double[] values, int columns) =>
-        SpatialSplit.Of(values.Length / columns, columns, (row, column) => values[row * columns + column]);
+        SpatialSplit.Split(values.Length / columns, columns, (row, column) => values[row * columns + column]);
 
     [Fact]
     public void AWorkedExample()

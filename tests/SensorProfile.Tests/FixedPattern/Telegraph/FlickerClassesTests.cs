@@ -12,7 +12,7 @@ public sealed class FlickerClassesTests
         // Two levels, half of the time up: 20·√¼ = 10 e-; the step is known to 5 %, and so is the scatter. 1/τ = 1/30 +
         // 1/60 s.
         FlickerClass two = Assert.Single(
-            FlickerClasses.Of([Fit(20, 0.5) with { StepUncertainty = 1, Dwell = new DwellTimes(30, 60, 1.2) }])
+            FlickerClasses.Group([Fit(20, 0.5) with { StepUncertainty = 1, Dwell = new DwellTimes(30, 60, 1.2) }])
         );
         Assert.Equal((false, 1L, 20.0), (two.Thermal, two.Pixels, two.MemorySeconds!.Value));
         Assert.Equal(10, two.Deviation.Value, 1e-12);
@@ -21,7 +21,7 @@ public sealed class FlickerClassesTests
         // Three levels are two such steps: 20·√(2·0.2·0.8) = 11.31 e-.
         Assert.Equal(
             20 * Math.Sqrt(0.32),
-            Assert.Single(FlickerClasses.Of([Fit(20, 0.2) with { Levels = 3 }])).Deviation.Value,
+            Assert.Single(FlickerClasses.Group([Fit(20, 0.2) with { Levels = 3 }])).Deviation.Value,
             1e-12
         );
     }
@@ -29,12 +29,12 @@ public sealed class FlickerClassesTests
     [Fact]
     public void EveryPixelStandsInOneClassOfItsKindWeakestFirst()
     {
-        LevelFit[] fits =
+        TelegraphFit[] fits =
         [
             .. Enumerable.Range(1, 13).Select(i => Fit(2 * i, 0.5)),
             .. Enumerable.Range(1, 3).Select(i => Fit(0.1 * i, 0.5) with { Thermal = true }),
         ];
-        IReadOnlyList<FlickerClass> classes = FlickerClasses.Of(fits.Reverse());
+        IReadOnlyList<FlickerClass> classes = FlickerClasses.Group(fits.Reverse());
         Assert.Equal([2L, 3, 2, 3, 3, 1, 1, 1], classes.Select(c => c.Pixels));
         Assert.Equal([false, false, false, false, false, true, true, true], classes.Select(c => c.Thermal));
         Assert.Equal(["e-", "e-/px/s"], classes.Select(c => c.Deviation.Unit).Distinct());
@@ -49,9 +49,9 @@ public sealed class FlickerClassesTests
     }
 
     [Fact]
-    public void WithoutSuchPixelsThereAreNoClasses() => Assert.Empty(FlickerClasses.Of([]));
+    public void WithoutSuchPixelsThereAreNoClasses() => Assert.Empty(FlickerClasses.Group([]));
 
-    private static LevelFit Fit(double step, double share) =>
+    private static TelegraphFit Fit(double step, double share) =>
         new()
         {
             LogChance = -50,

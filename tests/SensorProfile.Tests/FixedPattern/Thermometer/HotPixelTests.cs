@@ -25,7 +25,7 @@ public sealed class HotPixelTests(ITestOutputHelper output)
             },
             3
         );
-        PatternResult result = PatternMeasurement.Of(
+        PatternResult result = PatternMeasurement.Measure(
             night.Input() with
             {
                 Thresholds = new DefectThresholds { HotRate = 0.2, WarmRate = 0.05 },
@@ -72,7 +72,7 @@ public sealed class HotPixelTests(ITestOutputHelper output)
             },
             5
         );
-        PatternResult result = PatternMeasurement.Of(
+        PatternResult result = PatternMeasurement.Measure(
             night.Input() with
             {
                 Thresholds = new DefectThresholds { HotRate = 0.002, WarmRate = 0.001 },

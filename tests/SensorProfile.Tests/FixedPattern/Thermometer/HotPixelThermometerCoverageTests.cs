@@ -60,8 +60,8 @@ public sealed class HotPixelThermometerCoverageTests(ITestOutputHelper output)
             seed
         );
         PatternInput input = night.Input() with { TestLevels = false };
-        PatternResult result = PatternMeasurement.Of(input, null)!;
-        var thermometer = HotPixelThermometer.Of(input, result.Maps, result.Defects)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
+        var thermometer = HotPixelThermometer.Calibrate(input, result.Maps, result.Defects)!;
         List<(double, double)> frames = [],
             sets = [];
         int count = 0;

@@ -47,8 +47,8 @@ public sealed class HotPixelThermometerTests
     {
         PatternNight night = Night(new Simulation.Parameters.Sensor.Thermometer { Wobble = 0.3, ReportsTarget = true });
         PatternInput input = night.Input();
-        PatternResult result = PatternMeasurement.Of(input, null)!;
-        HotPixelThermometer thermometer = HotPixelThermometer.Of(input, result.Maps, result.Defects)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
+        HotPixelThermometer thermometer = HotPixelThermometer.Calibrate(input, result.Maps, result.Defects)!;
         List<double> errors = [],
             z = [];
         foreach (DarkSeries series in input.Series)
@@ -100,7 +100,7 @@ public sealed class HotPixelThermometerTests
                 ),
             ],
         };
-        PatternResult result = PatternMeasurement.Of(input, null)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
         HotPixelTemperature set = result.Profile.Thermometer.Single(r =>
             r.Exposure == 300
             && r.Frames == 8
@@ -145,7 +145,7 @@ public sealed class HotPixelThermometerTests
                 ),
             ],
         };
-        PatternResult result = PatternMeasurement.Of(input, null)!;
+        PatternResult result = PatternMeasurement.Measure(input, null)!;
         Assert.Empty(result.Findings);
         Assert.All(result.Profile.Thermometer, t =>
             Assert.InRange(Math.Abs(t.Drift!.Value), 0, 4 * t.Drift.StandardUncertainty)

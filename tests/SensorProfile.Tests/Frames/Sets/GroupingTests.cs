@@ -82,7 +82,7 @@ public class GroupingTests
                 Settings = dark.Settings with { Readout = "Fast" },
             },
         ];
-        Assert.Equal(frames.Length, Grouping.Of(frames, 0.5).Sets.Count);
+        Assert.Equal(frames.Length, Grouping.Group(frames, 0.5).Sets.Count);
     }
 
     [Theory]
@@ -96,7 +96,7 @@ public class GroupingTests
         Assert.Equal(
             same ? 1 : 2,
             Grouping
-                .Of([Dark(0, -10) with { ExposureSeconds = a }, Dark(1, -10) with { ExposureSeconds = b }], 0.5)
+                .Group([Dark(0, -10) with { ExposureSeconds = a }, Dark(1, -10) with { ExposureSeconds = b }], 0.5)
                 .Sets.Count
         );
 
@@ -107,7 +107,7 @@ public class GroupingTests
         [
             .. Enumerable.Range(0, 40).Select(i => Dark(i, -10) with { ExposureSeconds = 300 + 0.2 * i }),
         ];
-        Assert.All(Grouping.Of(frames, 0.5).Sets, s =>
+        Assert.All(Grouping.Group(frames, 0.5).Sets, s =>
             Assert.InRange(
                 s.Frames.Max(f => f.ExposureSeconds!.Value) - s.Frames.Min(f => f.ExposureSeconds!.Value),
                 0,
@@ -120,7 +120,7 @@ public class GroupingTests
     public void BiasFramesPoolWhateverTheirTinyExposureAndWithoutTemperature()
     {
         Frame bias = Dark(0, -10) with { Kind = FrameKind.Bias };
-        (IReadOnlyList<FrameSet> sets, _) = Grouping.Of(
+        (IReadOnlyList<FrameSet> sets, _) = Grouping.Group(
             [
                 bias with
                 {
@@ -153,7 +153,7 @@ public class GroupingTests
     public void ASlowDriftIsCutAndNeverChains()
     {
         Frame[] frames = [.. Enumerable.Range(0, 31).Select(i => Dark(i, 15.0 - 0.1 * i))];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Of(frames, 0.5);
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Group(frames, 0.5);
         Assert.Equal(3, sets.Count); // 31 readings over 3.0 °C, at most 1.0 °C each: 11 + 10 + 10
         AssertEveryFrameOnceWithinTolerance(frames, sets, 0.5);
         Assert.All(sets, s => Assert.Equal(s.Frames.Count - 1, Minutes(s))); // neighbours in time stay together
@@ -169,7 +169,7 @@ public class GroupingTests
     public void ADriftInsideASetIsTold()
     {
         Frame[] frames = [.. Enumerable.Range(0, 9).Select(i => Dark(i, 15.0 - 0.1 * i))];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Of(frames, 0.5);
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Group(frames, 0.5);
         Assert.Single(sets);
         Assert.Equal(
             "The sensor temperature drifted within one series (9 dark frames of 300 s: 15 to 14.2 °C), and the "
@@ -183,7 +183,7 @@ public class GroupingTests
     {
         double[] readings = [26, 25.25, 26, 26.75, 26, 26, 25.25, 26, 25.25, 26, 26.75, 26];
         Frame[] frames = [.. readings.Select((t, i) => Dark(i, t))];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Of(frames, 0.5);
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Group(frames, 0.5);
         Assert.Equal(12, Assert.Single(sets).Frames.Count);
         Assert.Equal("temperature-steps", Assert.Single(findings).Code);
     }
@@ -197,7 +197,7 @@ public class GroupingTests
                 .Range(0, 20)
                 .Select(i => Dark(i, i < 10 ? -10 : -11) with { SetTemperatureCelsius = i < 10 ? -10 : -11 }),
         ];
-        (IReadOnlyList<FrameSet> sets, _) = Grouping.Of(frames, 0.5);
+        (IReadOnlyList<FrameSet> sets, _) = Grouping.Group(frames, 0.5);
         Assert.Equal([-11.0, -10.0], sets.Select(s => s.TemperatureCelsius!.Value));
     }
 
@@ -210,7 +210,7 @@ public class GroupingTests
             .. Enumerable.Range(60, 5).Select(i => Dark(i, -20)),
             .. Enumerable.Range(1500, 5).Select(i => Dark(i, -9.9)),
         ];
-        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Of(frames, 0.5);
+        (IReadOnlyList<FrameSet> sets, IReadOnlyList<Finding> findings) = Grouping.Group(frames, 0.5);
         Assert.Equal([5, 10], sets.Select(s => s.Frames.Count));
         Assert.Empty(findings);
     }
@@ -219,7 +219,7 @@ public class GroupingTests
     public void OneStrayReadingStandsAloneAndDoesNotCutTheRest()
     {
         Frame[] frames = [.. Enumerable.Range(0, 11).Select(i => Dark(i, i == 5 ? -4 : -10))];
-        Assert.Equal([10, 1], Grouping.Of(frames, 0.5).Sets.Select(s => s.Frames.Count));
+        Assert.Equal([10, 1], Grouping.Group(frames, 0.5).Sets.Select(s => s.Frames.Count));
     }
 
     /// <summary>
@@ -240,7 +240,7 @@ public class GroupingTests
                     .Select(i => Dark(i, Math.Round(temperature += (random.NextDouble() - 0.5) * (seed % 5) * 0.2, 1))),
             ];
             // 0.5, or up to 1.0 for readings that jump
-            AssertEveryFrameOnceWithinTolerance(frames, Grouping.Of(frames, 0.5).Sets, 1.0);
+            AssertEveryFrameOnceWithinTolerance(frames, Grouping.Group(frames, 0.5).Sets, 1.0);
         }
     }
 
@@ -253,14 +253,14 @@ public class GroupingTests
         ];
         Frame[] shuffled = [.. frames];
         new Random(1).Shuffle(shuffled);
-        Assert.Equal(Grouping.Of(frames, 0.5).Sets.Select(Names), Grouping.Of(shuffled, 0.5).Sets.Select(Names));
+        Assert.Equal(Grouping.Group(frames, 0.5).Sets.Select(Names), Grouping.Group(shuffled, 0.5).Sets.Select(Names));
     }
 
     [Fact]
     public void LevelsGatherExposuresAtOneTemperature()
     {
         FrameSet[] sets = [Set(1, -9.8), Set(10, -10.1), Set(100, -10.2), Set(1, 0.1), Set(10, null)];
-        IReadOnlyList<TemperatureLevel> levels = TemperatureLevel.Of(sets, 0.5);
+        IReadOnlyList<TemperatureGroup> levels = TemperatureGroup.Gather(sets, 0.5);
         Assert.Equal([3, 1, 1], levels.Select(l => l.Sets.Count));
         Assert.Equal(-10.0333, levels[0].TemperatureCelsius!.Value, 4);
         Assert.Null(levels[2].TemperatureCelsius);

@@ -122,5 +122,5 @@ public sealed class FolderScanTests : IDisposable
     }
 
     private static IEnumerable<string> Names(params string[] paths) =>
-        FolderScan.Of(paths, CancellationToken.None).Files.Select(f => f.Name);
+        FolderScan.Scan(paths, CancellationToken.None).Files.Select(f => f.Name);
 }

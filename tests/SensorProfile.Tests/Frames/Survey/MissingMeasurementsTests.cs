@@ -115,7 +115,7 @@ public class MissingMeasurementsTests
     private static IEnumerable<string> Sentences(params FrameSet[] sets) => Lacks(sets).Select(l => l.Sentence);
 
     private static IReadOnlyList<MeasurementLack> Lacks(FrameSet[] sets) =>
-        MissingMeasurements.Of(
+        MissingMeasurements.Find(
             new Inventory
             {
                 Frames = [.. sets.SelectMany(s => s.Frames)],

@@ -35,7 +35,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
         Check(truth with { Rate = 0.03, HotFrom = 0.15 }, ["setpointTypical", "setpoint99"], (reader, sky) =>
         {
             var question = new SetpointQuestion { ExposureSeconds = 300, Sky = sky };
-            var solution = SetpointSolution.Of(reader, question, sky);
+            var solution = SetpointSolution.Solve(reader, question, sky);
             return [(solution.Typical, solution.TypicalSpread), (solution.AtShare, solution.ShareSpread)];
         });
 
@@ -60,7 +60,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
                 ];
             }
             double?[] best = Decide(reader.Best, sky.Rate.Value, null);
-            Propagation.Spread[] spreads = Propagation.Through(reader, sky.Rate, (sensor, s) =>
+            UncertaintyDraws.Spread[] spreads = UncertaintyDraws.Through(reader, sky.Rate, (sensor, s) =>
                 Decide(sensor, s, best)
             );
             return [(best[0], spreads[0]), (best[1], spreads[1])];
@@ -69,7 +69,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
     private void Check(
         Tarn camera,
         string[] names,
-        Func<SensorReader, SkyRate, (double? Value, Propagation.Spread Spread)[]> ask
+        Func<SensorReader, SkyRate, (double? Value, UncertaintyDraws.Spread Spread)[]> ask
     )
     {
         double[] right =
@@ -81,7 +81,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
         for (int i = 0; i < Profiles; i++)
         {
             (CameraProfile profile, double sky) = Drawn(camera, random);
-            (double? Value, Propagation.Spread Spread)[] answers = ask(
+            (double? Value, UncertaintyDraws.Spread Spread)[] answers = ask(
                 SensorReader.Of(profile, profile.Modes[0]),
                 Sky(sky)
             );

@@ -38,7 +38,7 @@ public class GuardTests
                 DitherPositions = 2,
                 Rejection = Rejection.Median,
             },
-            $"A median of fewer than {StackConditions.FewestPositions} dither positions cannot be judged: two hot "
+            $"A median of fewer than {StackConditions.MinPositions} dither positions cannot be judged: two hot "
                 + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither over "
                 + "more positions."
         );

@@ -47,7 +47,7 @@ public class PixelLawsTests
             .Of(rates, hotAbove: 0.12, new PixelLaws(6, [warm with { Spread = 0 }]))
             .Classes[^1];
         Assert.False(pixel.Hot);
-        Assert.Equal(0.06 * Math.Pow(2, 10.0 / 9), pixel.RateAt(new Growth(Math.Pow(2, 10.0 / 6), 0)), 1e-12);
+        Assert.Equal(0.06 * Math.Pow(2, 10.0 / 9), pixel.RateAt(new RateFactors(Math.Pow(2, 10.0 / 6), 0)), 1e-12);
     }
 
     private static DoublingByRate Class(double from, double to, double doubling, int pixels) =>

@@ -18,7 +18,7 @@ public sealed class PixelPopulationTests
         // two classes with a spread of laws: three powers for every rate beyond them, shared by all of these
         var laws = new PixelLaws(6, [Law(0.1, 0.5, 7), Law(0.5, 2, 8)]);
         PixelPopulation pixels = PixelPopulation.Of(rates, hotAbove: 0.2, laws);
-        var growth = new Growth(thermal, floor);
+        var growth = new RateFactors(thermal, floor);
         Assert.Contains(pixels.Classes, c => c is { LawExponent: not 1, Hot: false });
         double[] all = pixels.RatesAt(growth),
             typical = pixels.RatesAt(growth, withHotPixels: false);

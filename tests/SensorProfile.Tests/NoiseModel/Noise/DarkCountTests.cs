@@ -10,9 +10,9 @@ public class DarkCountTests
     [InlineData(0.05, 10)]
     public void OneLightAndEqualNoise(double loss, double expected)
     {
-        Assert.Equal(expected, FewestDarks.Smallest(1, 1, loss));
-        Assert.True(FewestDarks.Loss(1, 1, expected) <= loss);
-        Assert.True(FewestDarks.Loss(1, 1, expected - 1) > loss);
+        Assert.Equal(expected, MinDarks.Smallest(1, 1, loss));
+        Assert.True(MinDarks.Loss(1, 1, expected) <= loss);
+        Assert.True(MinDarks.Loss(1, 1, expected - 1) > loss);
     }
 
     [Theory] // √(1 + 1/n) − 1
@@ -22,14 +22,14 @@ public class DarkCountTests
     [InlineData(49, 0.0101525)]
     [InlineData(24, 0.0206207)]
     [InlineData(9, 0.0540926)]
-    public void LossByNumber(double darks, double loss) => Assert.Equal(loss, FewestDarks.Loss(1, 1, darks), 5e-8);
+    public void LossByNumber(double darks, double loss) => Assert.Equal(loss, MinDarks.Loss(1, 1, darks), 5e-8);
 
     [Theory] // n = (N_d/N)²·M/((1 + p)² − 1), rounded up
     [InlineData(1.0, 50, 0.05, 488)]
     [InlineData(0.25, 50, 0.05, 122)]
     [InlineData(0.25, 50, 0.01, 622)]
     public void ManyLights(double varianceRatio, double lights, double loss, double expected) =>
-        Assert.Equal(expected, FewestDarks.Smallest(varianceRatio, lights, loss));
+        Assert.Equal(expected, MinDarks.Smallest(varianceRatio, lights, loss));
 
     [Fact]
     public void TheSmallestNumberSatisfiesAndOneLessDoesNot()
@@ -38,9 +38,9 @@ public class DarkCountTests
         for (int lights = 1; lights <= 200; lights += 13)
             foreach (double loss in new[] { 0.005, 0.01, 0.05, 0.2 })
             {
-                double n = FewestDarks.Smallest(ratio, lights, loss);
-                Assert.True(FewestDarks.Loss(ratio, lights, n) <= loss);
-                Assert.True(n == 1 || FewestDarks.Loss(ratio, lights, n - 1) > loss);
+                double n = MinDarks.Smallest(ratio, lights, loss);
+                Assert.True(MinDarks.Loss(ratio, lights, n) <= loss);
+                Assert.True(n == 1 || MinDarks.Loss(ratio, lights, n - 1) > loss);
             }
     }
 
@@ -50,7 +50,7 @@ public class DarkCountTests
     [InlineData(0.09, 50, 0.10680, false)]
     public void TwentyDarks(double varianceRatio, double lights, double cost, bool accepted)
     {
-        Assert.Equal(cost, FewestDarks.Loss(varianceRatio, lights, 20), 5e-6);
+        Assert.Equal(cost, MinDarks.Loss(varianceRatio, lights, 20), 5e-6);
         Assert.Equal(accepted, RulesOfThumb.TwentyDarksSuffice(varianceRatio, lights, 0.05));
         Assert.Contains(
             accepted ? "good enough" : "not enough",

@@ -112,8 +112,8 @@ public class FlickerNoiseTests
         Assert.Equal(12.42, at.Without, 0.05);
         Assert.Empty(FlickerRanks.Of(without, 0.5, 300, -10));
         double all =
-            StackNoise.Of(with, stack, 0.5, null).AllPixels!.Value
-            - StackNoise.Of(without, stack, 0.5, null).AllPixels!.Value;
+            StackNoise.Compute(with, stack, 0.5, null).AllPixels!.Value
+            - StackNoise.Compute(without, stack, 0.5, null).AllPixels!.Value;
         // ρ² and beyond are below 0.1 %
         Assert.Equal(0.02 * 144 / 10 * (1 + 2 * Math.Exp(-300 / 80.0) * 0.9), all, 0.01);
     }

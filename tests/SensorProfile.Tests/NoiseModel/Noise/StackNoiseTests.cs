@@ -112,7 +112,7 @@ public class StackNoiseTests
         Math.Sqrt(Budget(camera, stack, darks).AllPixels!.Value);
 
     private static StackNoise Budget(Tarn camera, StackConditions stack, DarkFrames? darks) =>
-        StackNoise.Of(SensorReader.Of(camera.Profile(), camera.Mode()).Best, stack, stack.Sky.Value, darks);
+        StackNoise.Compute(SensorReader.Of(camera.Profile(), camera.Mode()).Best, stack, stack.Sky.Value, darks);
 
     private static StackConditions Stack(double exposure, int lights, int positions) =>
         new()

@@ -14,13 +14,13 @@ public sealed class ChannelAgreementTests
     [Theory, InlineData(1), InlineData(3)]
     public void ACurvatureThatFewLevelsHideDoesNotAverageOutOverTheColours(int levels)
     {
-        var rejections = new Rejections();
+        var log = new FindingsLog();
         GainFitResult[] fits = [.. Enumerable.Range(0, 4).Select(_ => Fit(levels, 1))];
-        Measurement gain = ChannelAgreement.Gain(fits, rejections)!;
+        Measurement gain = ChannelAgreement.Gain(fits, log)!;
         Assert.Equal(fits[0].Gain.Value, gain.Value, 1e-9);
         Assert.Equal(fits[0].Gain.StandardUncertainty, gain.StandardUncertainty, 1e-9);
         Assert.InRange(Math.Abs(gain.Value - 2) / gain.StandardUncertainty, 0, 1.5);
-        Assert.Empty(rejections.Findings);
+        Assert.Empty(log.Findings);
     }
 
     /// <summary>
@@ -29,9 +29,9 @@ public sealed class ChannelAgreementTests
     [Fact]
     public void AScaledColourIsFoundBehindACurvatureThatMayBeHidden()
     {
-        var rejections = new Rejections();
-        Assert.Null(ChannelAgreement.Gain([Fit(1, 1), Fit(1, 1), Fit(1, 1), Fit(1, 1.04)], rejections));
-        Assert.Equal("channels-differ", Assert.Single(rejections.Findings).Code);
+        var log = new FindingsLog();
+        Assert.Null(ChannelAgreement.Gain([Fit(1, 1), Fit(1, 1), Fit(1, 1), Fit(1, 1.04)], log));
+        Assert.Equal("channels-differ", Assert.Single(log.Findings).Code);
     }
 
     private static GainFitResult Fit(int levels, double scale) =>

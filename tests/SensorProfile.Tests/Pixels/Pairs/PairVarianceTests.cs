@@ -79,7 +79,7 @@ public class PairVarianceTests
                     var noise = new NormalNoise(seed);
                     double Pixel(int row, int column) => 500 + noise.Next(6) + 30 * noise.Poisson(electrons);
                     var variance = PairStatistics
-                        .Of(
+                        .Measure(
                             MemorySamples.Of("a", 60, 50, Pixel),
                             MemorySamples.Of("b", 60, 50, Pixel),
                             ColourMosaic.Monochrome
@@ -106,7 +106,7 @@ public class PairVarianceTests
         var (a, b) = (new NormalNoise(11), new NormalNoise(12));
         // 490 000 pixels: relative error √((2 + κ)/n) ≈ 0.25 %
         const int Side = 700;
-        var pair = PairStatistics.Of(
+        var pair = PairStatistics.Measure(
             MemorySamples.Of("a", Side, Side, (_, _) => 100 + mean + a.Next(sigma)),
             MemorySamples.Of("b", Side, Side, (_, _) => 100 + mean + b.Next(sigma)),
             ColourMosaic.Monochrome
@@ -120,7 +120,7 @@ public class PairVarianceTests
 
     private static PairChannel Pair(IEnumerable<int> a, IEnumerable<int> b) =>
         PairStatistics
-            .Of(
+            .Measure(
                 new MemorySamples("a", 3, 2, [.. a.Select(x => (ushort)x)]),
                 new MemorySamples("b", 3, 2, [.. b.Select(x => (ushort)x)]),
                 ColourMosaic.Monochrome,

@@ -78,7 +78,13 @@ public class ScaledPairTests
     )
     {
         var (a, b) = Frames(seed, flicker, defects ?? ((_, _) => 0));
-        return ScaledPair.Of(a, b, ColourMosaic.Monochrome, Pedestal.Level(ColourMosaic.Monochrome, 400), kind)[0];
+        return ScaledPair.Measure(
+            a,
+            b,
+            ColourMosaic.Monochrome,
+            ChannelPedestals.Level(ColourMosaic.Monochrome, 400),
+            kind
+        )[0];
     }
 
     private static (MemorySamples A, MemorySamples B) Frames(int seed, bool flicker, Func<int, int, double> defects)

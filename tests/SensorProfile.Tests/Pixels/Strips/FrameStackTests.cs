@@ -86,7 +86,7 @@ public sealed class FrameStackTests : IDisposable
             .Select(k => Write($"f{k}.fits", new ushort[] { (ushort)k, 5, 6, 7 }))
             .ToArray();
         using var stack = FrameStack.Open(frames);
-        var moments = PixelMoments.Of(stack.Samples);
+        var moments = PixelMoments.Measure(stack.Samples);
         Assert.Equal([549.5f, 5, 6, 7], moments.Mean);
         // variance of 0 … n − 1 with divisor n − 1: n(n + 1)/12
         Assert.Equal([1100f * 1101 / 12, 0, 0, 0], moments.Variance);

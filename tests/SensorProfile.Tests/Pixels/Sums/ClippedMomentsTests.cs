@@ -20,7 +20,7 @@ public class ClippedMomentsTests
     ]
     public void AnIteratedClipOfANormalSampleConverges(int passes, double expected)
     {
-        var clipped = ClippedMoments.Of(NormalSample(10000), limit: 3, mostPasses: passes);
+        var clipped = ClippedMoments.Measure(NormalSample(10000), limit: 3, mostPasses: passes);
         // limits fall on whole codes of 1e-4 σ: 6·φ(3)·1e-4·9 ≈ 2e-5
         Assert.Equal(expected, clipped.Variance / 1e8, 2e-5);
     }
@@ -28,7 +28,7 @@ public class ClippedMomentsTests
     [Fact]
     public void AFiveSigmaClipOfAMillionNormalPixelsLosesHalfAPixel()
     {
-        var clipped = ClippedMoments.Of(NormalSample(1000));
+        var clipped = ClippedMoments.Measure(NormalSample(1000));
         Assert.Equal(5.733e-7, (double)clipped.Excluded / (clipped.Count + clipped.Excluded), 1e-8);
         Assert.Equal(1 - 1.487e-5, clipped.Variance / (1e6 + 1 / 12.0), 1e-6); // codes of 1 add 1/12
         Assert.Equal(0, clipped.ExcessKurtosis, 1e-3);
@@ -45,7 +45,7 @@ public class ClippedMomentsTests
     )]
     public void OutliersOfASmallSampleAreLeftOut(double limit, int[] sample, int kept, double mean)
     {
-        var clipped = ClippedMoments.Of(IntegerHistogram.Of(sample), limit);
+        var clipped = ClippedMoments.Measure(IntegerHistogram.Tally(sample), limit);
         Assert.Equal(kept, clipped.Count);
         Assert.Equal(mean, clipped.Mean, 1e-9);
         Assert.Equal(sample.Length - kept, clipped.Excluded);
@@ -59,7 +59,7 @@ public class ClippedMomentsTests
             .Repeat(0, 8000)
             .Concat(Enumerable.Repeat(step, 1000))
             .Concat(Enumerable.Repeat(-step, 1000));
-        var clipped = ClippedMoments.Of(IntegerHistogram.Of(sample));
+        var clipped = ClippedMoments.Measure(IntegerHistogram.Tally(sample));
         Assert.Equal((10000, 0), (clipped.Count, clipped.Excluded));
         Assert.Equal(0.2 * step * step, clipped.Variance, 1e-12);
     }
@@ -67,7 +67,7 @@ public class ClippedMomentsTests
     [Fact]
     public void EqualSamplesHaveNoVariance()
     {
-        var clipped = ClippedMoments.Of(IntegerHistogram.Of([7, 7, 7]));
+        var clipped = ClippedMoments.Measure(IntegerHistogram.Tally([7, 7, 7]));
         Assert.Equal((3, 0.0, 0.0), (clipped.Count, clipped.Variance, clipped.ExcessKurtosis));
     }
 

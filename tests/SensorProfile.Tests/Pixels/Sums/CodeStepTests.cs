@@ -14,15 +14,15 @@ public class CodeStepTests
     ]
     public void TheLargestCommonStepIsFound(int[] codes, int step, int offset)
     {
-        var found = CodeStep.Of(IntegerHistogram.Of(codes));
+        var found = CodeStep.Find(IntegerHistogram.Tally(codes));
         Assert.Equal((step, offset, codes.Length, 0L), (found.Step, found.Offset, found.CodesUsed, found.Exceptions));
     }
 
     [Fact]
     public void ClippingToTheEndsOfTheRangeDoesNotHideTheStep()
     {
-        var found = CodeStep.Of(
-            IntegerHistogram.Of([.. Enumerable.Range(10, 50).Select(i => 16 * i), 65535, 65535, 0])
+        var found = CodeStep.Find(
+            IntegerHistogram.Tally([.. Enumerable.Range(10, 50).Select(i => 16 * i), 65535, 65535, 0])
         );
         // 0 fits, 65535 does not
         Assert.Equal((16, 0, 50, 2L), (found.Step, found.Offset, found.CodesUsed, found.Exceptions));
@@ -51,7 +51,7 @@ public class CodeStepTests
     private static CodePopulation Population(double factor)
     {
         var noise = new NormalNoise(4);
-        var codes = IntegerHistogram.Of(
+        var codes = IntegerHistogram.Tally(
             Enumerable.Range(0, 200_000).Select(_ => 16 * (int)Math.Floor(factor * Math.Round(2000 + noise.Next(60))))
         );
         return CodePopulation.Of(codes, new CodeStep(16, 0, 100, 0));

@@ -29,7 +29,7 @@ public class FrameStatisticsTests
                 (1, 0) => 9 + column,
                 _ => 11,
             });
-        var channels = FrameStatistics.Of(frame, ColourMosaic.Of("RGGB")).Channels;
+        var channels = FrameStatistics.Measure(frame, ColourMosaic.Of("RGGB")).Channels;
         Assert.Equal([6L, 4, 3, 2], channels.Select(channel => channel.Codes.Count));
         Assert.Equal((2 / 6.0, 4 / 6.0), (channels[0].Codes.ShareAt(0), channels[0].ShareAtTop));
         Assert.Equal(
@@ -37,6 +37,6 @@ public class FrameStatisticsTests
             (channels[2].Codes.Median, channels[2].Codes.Mean, channels[2].Codes.Minimum, channels[2].Codes.Maximum)
         );
         Assert.Equal((7.0, 0.0), (channels[1].Clipped().Mean, channels[1].Clipped().Variance));
-        Assert.Equal(15, FrameStatistics.Of(frame, ColourMosaic.Of("RGGB")).AllCodes().Count);
+        Assert.Equal(15, FrameStatistics.Measure(frame, ColourMosaic.Of("RGGB")).AllCodes().Count);
     }
 }

@@ -19,7 +19,7 @@ public class IntegerHistogramTests
         InlineData(new[] { 3, 1, 2, 9, 7, 5, 4 }, 0.999, 8.988)
     ]
     public void QuantilesInterpolateLinearly(int[] sample, double p, double expected) =>
-        Assert.Equal(expected, IntegerHistogram.Of(sample).Quantile(p), 1e-12);
+        Assert.Equal(expected, IntegerHistogram.Tally(sample).Quantile(p), 1e-12);
 
     // scipy.stats.median_abs_deviation; the third sample in units of 0.01
     [Theory]
@@ -29,7 +29,7 @@ public class IntegerHistogramTests
         InlineData(new[] { 10, 20, -30, 5, 500, -15 }, 17.5)
     ]
     public void MedianAbsoluteDeviationIsExact(int[] sample, double expected) =>
-        Assert.Equal(expected, IntegerHistogram.Of(sample).MedianAbsoluteDeviation);
+        Assert.Equal(expected, IntegerHistogram.Tally(sample).MedianAbsoluteDeviation);
 
     [Fact] // bins that hold nothing lie around and between: none of them is a value of the sample
     public void EmptyBinsAreNoValues()
@@ -42,7 +42,7 @@ public class IntegerHistogramTests
 
     [Fact]
     // numpy.var, ddof 0
-    public void VarianceHasDivisorN() => Assert.Equal(4.0, IntegerHistogram.Of([2, 4, 4, 4, 5, 5, 7, 9]).Variance);
+    public void VarianceHasDivisorN() => Assert.Equal(4.0, IntegerHistogram.Tally([2, 4, 4, 4, 5, 5, 7, 9]).Variance);
 
     [Fact]
     public void EverythingAgreesWithTheSortedSample()
@@ -51,7 +51,7 @@ public class IntegerHistogramTests
         for (int n = 1; n <= 120; n++)
         {
             int[] sample = [.. Enumerable.Range(0, n).Select(_ => random.Next(-9, 10) * random.Next(1, 40)).Order()];
-            var histogram = IntegerHistogram.Of(sample);
+            var histogram = IntegerHistogram.Tally(sample);
             double median = (sample[(n - 1) / 2] + sample[n / 2]) / 2.0;
             double[] distances = [.. sample.Select(x => Math.Abs(x - median)).Order()];
             Assert.Equal((sample[0], sample[^1], median), (histogram.Minimum, histogram.Maximum, histogram.Median));
@@ -73,7 +73,7 @@ public class IntegerHistogramTests
     [Fact]
     public void MergedHistogramsCountTogether()
     {
-        var merged = IntegerHistogram.Merge([IntegerHistogram.Of([1, 2, 2]), IntegerHistogram.Of([-4, 2])]);
+        var merged = IntegerHistogram.Merge([IntegerHistogram.Tally([1, 2, 2]), IntegerHistogram.Tally([-4, 2])]);
         Assert.Equal((5, 3, 1), ((int)merged.Count, (int)merged[2], (int)merged[-4]));
     }
 }

@@ -37,7 +37,7 @@ public class LineSumsTests
         var frame = MemorySamples.Of("f", width, height, (row, column) => 1000 * row + column);
         foreach (var mosaic in new[] { ColourMosaic.Monochrome, ColourMosaic.Of("RGGB") })
         {
-            var statistics = FrameStatistics.Of(frame, mosaic);
+            var statistics = FrameStatistics.Measure(frame, mosaic);
             for (int channel = 0; channel < mosaic.Channels; channel++)
             {
                 var lines = statistics.Channels[channel].Lines;

@@ -12,7 +12,7 @@ public class PixelMomentsTests
     {
         // Quiet pixels, pixels that flip between the ends of the range, and everything between.
         var frames = Frames(count, 131, 37, seed: count);
-        var moments = PixelMoments.Of(frames);
+        var moments = PixelMoments.Measure(frames);
         for (int i = 0; i < moments.Mean.Length; i++)
         {
             Int128 sum = 0,
@@ -34,36 +34,41 @@ public class PixelMomentsTests
     public void AnyThreadCountGivesTheSameBits()
     {
         var frames = Frames(11, 517, 301, seed: 1);
-        var expected = PixelMoments.Of(frames, new WalkOptions { Threads = 1 });
-        var pair = PairStatistics.Of(frames[0], frames[1], Lab.Positions, options: new WalkOptions { Threads = 1 });
+        var expected = PixelMoments.Measure(frames, new WalkOptions { Threads = 1 });
+        var pair = PairStatistics.Measure(
+            frames[0],
+            frames[1],
+            Lab.Positions,
+            options: new WalkOptions { Threads = 1 }
+        );
         var scaled = Scaled(1);
         foreach (int threads in new[] { 2, 3, 8, 64 })
         {
             var options = new WalkOptions { Threads = threads };
-            var moments = PixelMoments.Of(frames, options);
+            var moments = PixelMoments.Measure(frames, options);
             Assert.Equal(expected.Mean, moments.Mean);
             Assert.Equal(expected.Variance, moments.Variance);
             Assert.Equal(
                 pair.Channels.Select(c => (c.Clipped, c.TemporalVariance)),
                 PairStatistics
-                    .Of(frames[0], frames[1], Lab.Positions, options: options)
+                    .Measure(frames[0], frames[1], Lab.Positions, options: options)
                     .Channels.Select(c => (c.Clipped, c.TemporalVariance))
             );
             Assert.Equal(scaled, Scaled(threads));
             Assert.Equal(
-                NeighbourCorrelation.Of(frames[0], frames[1], pair, new WalkOptions { Threads = 1 }),
-                NeighbourCorrelation.Of(frames[0], frames[1], pair, options)
+                NeighbourCorrelation.Measure(frames[0], frames[1], pair, new WalkOptions { Threads = 1 }),
+                NeighbourCorrelation.Measure(frames[0], frames[1], pair, options)
             );
         }
 
         (double, double, double)[] Scaled(int threads) =>
             [
                 .. ScaledPair
-                    .Of(
+                    .Measure(
                         frames[0],
                         frames[1],
                         Lab.Positions,
-                        Pedestal.Level(Lab.Positions, 5, 6, 7, 8),
+                        ChannelPedestals.Level(Lab.Positions, 5, 6, 7, 8),
                         RatioKind.RowByRow,
                         options: new WalkOptions { Threads = threads }
                     )
@@ -78,7 +83,7 @@ public class PixelMomentsTests
         var scaled = frames
             .Select(frame => new MemorySamples(frame.Name, 64, 20, [.. frame.All.Select(x => (ushort)(x << power))]))
             .ToArray();
-        var (plain, times) = (PixelMoments.Of(frames), PixelMoments.Of(scaled));
+        var (plain, times) = (PixelMoments.Measure(frames), PixelMoments.Measure(scaled));
         Assert.Equal(plain.Mean.Select(mean => mean * (1 << power)), times.Mean);
         Assert.Equal(plain.Variance.Select(variance => variance * (1 << 2 * power)), times.Variance);
     }
@@ -97,8 +102,8 @@ public class PixelMomentsTests
         for (int group = 0; group < groups.Length; group++)
             Assert.Equal(PixelMoments.MeanOf(groups[group]), means[group]);
         Assert.All(variances[0], variance => Assert.True(float.IsNaN(variance))); // one frame has no variance
-        Assert.Equal(PixelMoments.Of(groups[1]).Variance, variances[1]);
-        Assert.Equal(PixelMoments.Of(groups[2]).Variance, variances[2]);
+        Assert.Equal(PixelMoments.Measure(groups[1]).Variance, variances[1]);
+        Assert.Equal(PixelMoments.Measure(groups[2]).Variance, variances[2]);
     }
 
     [Fact]
@@ -107,16 +112,16 @@ public class PixelMomentsTests
         var frames = Frames(2, 8, 4, seed: 1);
         Assert.StartsWith(
             "1 frame(s) have no temporal variance; at least 2 are needed.",
-            Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0]])).Message,
+            Assert.Throws<ArgumentException>(() => PixelMoments.Measure([frames[0]])).Message,
             StringComparison.Ordinal
         );
         var other = MemorySamples.Of("odd.fits", 9, 4, (_, _) => 0);
         Assert.StartsWith(
             "odd.fits is 9 × 4 px and f0 is 8 × 4 px; only frames of one size can be walked together.",
-            Assert.Throws<ArgumentException>(() => PixelMoments.Of([frames[0], other])).Message,
+            Assert.Throws<ArgumentException>(() => PixelMoments.Measure([frames[0], other])).Message,
             StringComparison.Ordinal
         );
-        Assert.Throws<ArgumentException>(() => PixelMoments.Of([]));
+        Assert.Throws<ArgumentException>(() => PixelMoments.Measure([]));
     }
 
     private static MemorySamples[] Frames(int count, int width, int height, int seed, int most = 65535)

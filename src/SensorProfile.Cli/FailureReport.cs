@@ -1,0 +1,60 @@
+using SensorProfile.Simulation;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli;
+
+/// <summary>From an exception to one plain line and an exit code; a stack trace helps nobody at night.</summary>
+internal static class FailureReport
+{
+    public static int Print(Exception problem, IReadOnlyList<string> arguments, Session session)
+    {
+        // from parallel work: the first says it
+        if (problem is AggregateException { InnerExceptions: [var only, ..] })
+            problem = only;
+        if (problem is OperationCanceledException && session.Stop.IsCancellationRequested)
+        {
+            session.Side.Error("interrupted; nothing unfinished was kept.");
+            return ExitCodes.Interrupted;
+        }
+        // from the parsing of a value
+        if (problem is CommandAppException { InnerException: CommandFailure failure })
+            problem = failure;
+        (int code, string message) = Explain(problem, arguments);
+        session.Side.Error(message);
+        return code;
+    }
+
+    private static (int Code, string Message) Explain(Exception problem, IReadOnlyList<string> arguments) =>
+        problem switch
+        {
+            CommandFailure failure => (
+                failure.ExitCode,
+                failure.ExitCode == ExitCodes.WrongCommandLine ? failure.Message + Hint(arguments) : failure.Message
+            ),
+            CommandAppException wrong => (
+                ExitCodes.WrongCommandLine,
+                CommandLineErrors.Explain(wrong, arguments) + Hint(arguments)
+            ),
+            IOException or UnauthorizedAccessException or CameraDescriptionException => (
+                ExitCodes.UnreadableInput,
+                OneLine(problem.Message)
+            ),
+            _ => (
+                ExitCodes.ProgramFault,
+                $"a fault of this program, not of your frames ({problem.GetType().Name}: {OneLine(problem.Message)}). "
+                    + $"Please report this line, the command and version {CommandLine.Version}."
+            ),
+        };
+
+    private static string Hint(IReadOnlyList<string> arguments)
+    {
+        string command = CommandList.NameIn(arguments);
+        return $" Try: sensorprofile {(command.Length > 0 ? command + " " : "")}--help";
+    }
+
+    internal static string OneLine(string text) =>
+        string.Join(
+            ' ',
+            text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+        );
+}

@@ -1,0 +1,45 @@
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.FixedPattern.Input;
+
+namespace SensorProfile.FixedPattern.Telegraph;
+
+/// <summary>Limits of scatter from which a pixel goes to the level test, which is far slower than the limits.</summary>
+internal sealed class TelegraphSuspects
+{
+    private const double Chance = 1e-4; // of a sound pixel being tested: it costs time only
+
+    /// <summary>Prepares the limits.</summary>
+    /// <param name="input">The mode.</param>
+    /// <param name="freedom">Degrees of freedom of a pixel's scatter in the darks.</param>
+    public TelegraphSuspects(PatternInput input, int freedom)
+    {
+        PooledLimit =
+            freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - Chance, freedom) / freedom;
+        UnlitLimits =
+        [
+            .. input.UnlitSets.Select(s =>
+                s.Frames.Count < 2
+                    ? double.PositiveInfinity
+                    : (input.UnlitVariance + LevelVariance(s.FrameLevels))
+                        * Probability.ChiSquaredQuantile(1 - Chance, s.Frames.Count - 1)
+                        / (s.Frames.Count - 1)
+            ),
+        ];
+    }
+
+    /// <summary>Scatter in the darks over what noise and signal explain.</summary>
+    public double PooledLimit { get; }
+
+    /// <summary>Variance in each bias set, ADU².</summary>
+    public double[] UnlitLimits { get; }
+
+    /// <summary>What a level that all pixels share adds to the variance of each, ADU².</summary>
+    private static double LevelVariance(IReadOnlyList<double[]> levels)
+    {
+        if (levels.Count < 2)
+            return 0;
+        double[] frames = [.. levels.Select(l => l.Average())];
+        double mean = frames.Average();
+        return frames.Sum(l => (l - mean) * (l - mean)) / (frames.Length - 1);
+    }
+}

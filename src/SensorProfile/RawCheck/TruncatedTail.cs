@@ -1,0 +1,134 @@
+using SensorProfile.Fitting.Statistics;
+
+namespace SensorProfile.RawCheck;
+
+/// <summary>An end of a distribution that is sharper than noise allows: something was cut off there.</summary>
+/// <remarks>
+/// A sample is what the pixel collected plus noise of at least a standard deviation s, so the density f of any
+/// population of pixels, of any mixture of frames, exposures and temperatures, is something
+/// smeared by a Gaussian of that width; then ln f + x²/(2s²) is convex. From the counts n₁, n₂ of two windows of width
+/// d next to each other, every later window at distance b from the second holds at least
+/// n₂·(n₂/n₁)^(b/d)·exp(−b(b + d)/(2s²)) pixels. (A sum of exponentials exp(r·x/s²) with positive weights is
+/// log-convex; f·exp(x²/2s²) is one.) The largest rate of a natural population, however sharp,
+/// obeys this; a limit set on the stored values does not. Counts of pixels in windows are at most as scattered as
+/// Poisson's, given the pixels' rates, and independent from frame to frame.
+/// </remarks>
+/// <param name="Surroundings">What the excess is measured from.</param>
+/// <param name="From">First bin of the window before the edge.</param>
+/// <param name="At">First bin beyond the edge.</param>
+/// <param name="To">Bin at which the windows beyond end.</param>
+/// <param name="Before">Pixels in the window before.</param>
+/// <param name="Beyond">Pixels beyond, in one to four windows.</param>
+/// <param name="Expected">Pixels there at the least.</param>
+/// <param name="Chance">Probability that so few are chance, all places counted.</param>
+internal sealed record TruncatedTail(
+    Surroundings Surroundings,
+    int From,
+    int At,
+    int To,
+    long Before,
+    long Beyond,
+    double Expected,
+    double Chance
+)
+{
+    // of the read noise: pixels differ, and the quieter ones are sharper
+    private const double QuietShare = 0.85;
+
+    // of what noise leaves beyond: codes that are wider or narrower than others make windows uneven
+    private const double CertainShare = 0.6;
+    private const double DoubtSigmas = 3; // of the two counts from which is concluded
+    private const double MaxChance = 1e-6;
+    private const int MinBefore = 30,
+        WindowsBeyond = 4;
+    private const double MissingPerFrame = 1.5; // a single pixel that is stuck shows in every frame
+
+    /// <summary>The most certain edge; null when there is none.</summary>
+    /// <param name="counts">Pixels by excess.</param>
+    /// <param name="noiseBins">Least read noise, in bins.</param>
+    /// <param name="firstBin">Bin from which on all pixels were counted.</param>
+    /// <param name="endBin">Bin from which on pixels may be full.</param>
+    public static TruncatedTail? Find(ExcessCounts counts, double noiseBins, double firstBin, int endBin)
+    {
+        double s = QuietShare * noiseBins;
+        int[] widths =
+        [
+            .. new[] { 0.5, 0.75, 1 }.Select(share => Math.Max(1, (int)Math.Round(share * noiseBins))).Distinct(),
+        ];
+        int places = 0;
+        TruncatedTail? best = null;
+        foreach (Surroundings surroundings in Enum.GetValues<Surroundings>())
+        foreach (int d in widths)
+        {
+            ReadOnlySpan<int> pixels = counts.Of(surroundings);
+            int end = Math.Min(endBin, pixels.Length - 1) - WindowsBeyond * d;
+            for (int at = (int)Math.Ceiling(firstBin) + 2 * d; at < end; at++)
+            {
+                long second = Sum(pixels, at - d, d);
+                if (second < MinBefore)
+                    continue;
+                for (int windows = 1; windows <= WindowsBeyond; windows++)
+                {
+                    places++;
+                    if (
+                        Judge(pixels, at, d, windows, s, second, MissingPerFrame * counts.Frames) is { } edge
+                        && edge.Chance < (best?.Chance ?? 1)
+                    )
+                        best = edge with { Surroundings = surroundings };
+                }
+            }
+        }
+        return best is not null && best.Chance * places <= MaxChance
+            ? best with
+            {
+                Chance = best.Chance * places,
+            }
+            : null;
+    }
+
+    private static TruncatedTail? Judge(
+        ReadOnlySpan<int> pixels,
+        int at,
+        int d,
+        int windows,
+        double s,
+        long second,
+        double fewestMissing
+    )
+    {
+        long first = Sum(pixels, at - 2 * d, d),
+            beyond = Sum(pixels, at, windows * d);
+        double ratio = Math.Min(1, (double)second / Math.Max(1, first)),
+            expected = 0;
+        for (int window = 1; window <= windows; window++)
+        {
+            // n₂^(1 + w)/n₁^w: its relative error from those of the two counts.
+            double b = window * d,
+                doubt =
+                    DoubtSigmas
+                    * Math.Sqrt((1 + window) * (1 + window) / (double)second + window * window / Math.Max(1.0, first));
+            expected += second * Math.Pow(ratio, window) * Math.Exp(-doubt - b * (b + d) / (2 * s * s));
+        }
+        expected *= CertainShare;
+        return expected - beyond < fewestMissing
+            ? null
+            : new(
+                default,
+                at - d,
+                at,
+                at + windows * d,
+                second,
+                beyond,
+                expected,
+                Probability.PoissonAtMost(beyond, expected)
+            );
+    }
+
+    private static long Sum(ReadOnlySpan<int> pixels, int from, int count)
+    {
+        long sum = 0;
+        foreach (int n in pixels.Slice(from, count))
+            sum += n;
+        return sum;
+    }
+}

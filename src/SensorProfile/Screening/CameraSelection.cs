@@ -1,0 +1,44 @@
+using SensorProfile.Frames;
+using static System.FormattableString;
+
+namespace SensorProfile.Screening;
+
+/// <summary>A profile is of one camera: the one most frames are of.</summary>
+internal static class CameraSelection
+{
+    /// <summary>
+    /// Frames of the camera and size (within each binning) that occur most; the others are left out by name.
+    /// </summary>
+    public static IReadOnlyList<Frame> Select(IReadOnlyList<Frame> frames, FindingsLog log)
+    {
+        if (frames.Count == 0)
+            return frames;
+        string? camera = MostFrequent(frames.Where(f => f.Camera is not null), f => f.Camera);
+        var sizes = frames
+            .Where(f => f.Camera is null || f.Camera == camera)
+            .GroupBy(f => f.Settings.Binning)
+            .ToDictionary(g => g.Key, g => MostFrequent(g, f => (f.Width, f.Height)));
+        bool Belongs(Frame f) =>
+            (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == (f.Width, f.Height);
+        log.LeaveOut(
+            MeasurementCodes.OtherCamera,
+            "Frames of another camera or size were left out: this profile is of "
+                + Invariant($"{camera ?? "the camera most frames are of"}; measure the others on their own."),
+            frames
+                .Where(f => !Belongs(f))
+                .Select(f =>
+                    (
+                        f,
+                        Invariant(
+                            $"It is {f.Width} × {f.Height} px{(f.Camera is null ? "" : $" from {f.Camera}")}, unlike most of the frames."
+                        )
+                    )
+                )
+        );
+        return [.. frames.Where(Belongs)];
+    }
+
+    // Ties go to what comes first in time, so that the result does not depend on chance.
+    private static TKey? MostFrequent<TKey>(IEnumerable<Frame> frames, Func<Frame, TKey> key) =>
+        frames.GroupBy(key).OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
+}

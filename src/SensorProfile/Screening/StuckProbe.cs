@@ -1,0 +1,152 @@
+using SensorProfile.Fitting.Models;
+using SensorProfile.Fitting.Statistics;
+using SensorProfile.Frames;
+using SensorProfile.Frames.Sets;
+using static System.FormattableString;
+
+namespace SensorProfile.Screening;
+
+/// <summary>
+/// A thermometer that reads one value in every dark of several nights, although the dark signal says that the nights
+/// were of different warmth: its readings are not believed.
+/// </summary>
+/// <remarks>
+/// A cooler that holds −10.0 °C reads so in every frame, too; only the signal tells the two apart. Two signs, each
+/// against another kind of movement: the rise of the level with exposure, which a black level that moves from night to
+/// night does not change; and the spread of the brightest pixels above the median (0.1 % of them) at one exposure, which
+/// needs one exposure only. A sign contradicts where two nights differ by more than <see cref="MinFactor"/> (2 °C at a
+/// doubling of 6 °C) and by more than <see cref="Sigmas"/> standard errors of their frames.
+/// </remarks>
+internal static class StuckProbe
+{
+    private const double MinFactor = 1.26;
+    private const double Sigmas = 5;
+    private const int MinFrames = 2;
+
+    /// <summary>The sets, with the darks whose reading is contradicted split by night and without a temperature.</summary>
+    public static IReadOnlyList<FrameSet> Check(
+        IReadOnlyList<FrameSet> sets,
+        IReadOnlyDictionary<string, ScreenedFrame> looked,
+        int codeStep,
+        FindingsLog log
+    )
+    {
+        HashSet<FrameSet> doubted = new(ReferenceEqualityComparer.Instance);
+        foreach (
+            IGrouping<double, FrameSet> level in sets.Where(s => s.Kind == FrameKind.Dark && OneReading(s) is not null)
+                .GroupBy(s => OneReading(s)!.Value)
+        )
+            if (Contradiction([.. level], looked, codeStep) is { } factor)
+            {
+                doubted.UnionWith(level);
+                log.Add(
+                    MeasurementCodes.TemperatureContradicted,
+                    Severity.Warning,
+                    Invariant(
+                        $"The sensor temperature reads {level.Key:0.##} °C in every dark of several nights, but the dark "
+                    )
+                        + Invariant(
+                            $"signal of these nights differs by a factor of {factor:0.0#}: the thermometer stands still, "
+                        )
+                        + "or light came in. No temperature is believed; dark current is given night by night.",
+                    [.. level.SelectMany(s => s.Frames).Select(f => f.Name)]
+                );
+            }
+        return doubted.Count == 0 ? sets : [.. sets.SelectMany(s => doubted.Contains(s) ? ByNight(s) : [s])];
+    }
+
+    private static double? OneReading(FrameSet set) =>
+        set.Frames[0].TemperatureCelsius is { } first && set.Frames.All(f => f.TemperatureCelsius == first)
+            ? first
+            : null;
+
+    private static IEnumerable<FrameSet> ByNight(FrameSet set) =>
+        NightSplit
+            .Of(set.Frames)
+            .Select(night =>
+                set with
+                {
+                    TemperatureCelsius = null,
+                    Frames = [.. night.Select(f => f with { TemperatureCelsius = null })],
+                }
+            );
+
+    /// <summary>The factor by which the nights differ; null when nothing contradicts the reading.</summary>
+    private static double? Contradiction(
+        FrameSet[] sets,
+        IReadOnlyDictionary<string, ScreenedFrame> looked,
+        int codeStep
+    )
+    {
+        ScreenedFrame[][] nights =
+        [
+            .. NightSplit
+                .Of([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
+                .Select(night => night.Where(f => looked.ContainsKey(f.Name)).Select(f => looked[f.Name]).ToArray())
+                .Where(night => night.Length >= MinFrames),
+        ];
+        if (nights.Length < 2)
+            return null;
+        List<double> factors = [];
+        if (Differ([.. nights.Select(n => Rise(n, codeStep)).OfType<(double, double)>()]) is { } byLevel)
+            factors.Add(byLevel);
+        foreach (double? seconds in sets.Select(s => s.ExposureSeconds).Distinct())
+            if (
+                Differ([
+                    .. nights
+                        .Select(n => n.Where(f => f.Frame.ExposureSeconds == seconds).ToArray())
+                        .Where(n => n.Length >= MinFrames)
+                        .Select(n => Brightest(n, codeStep)),
+                ]) is
+                { } byPixels
+            )
+                factors.Add(byPixels);
+        return factors.Count == 0 ? null : factors.Max();
+    }
+
+    private static double? Differ((double Value, double Uncertainty)[] nights)
+    {
+        (double Value, double Uncertainty)[] known = [.. nights.Where(n => n.Value > 0)];
+        if (known.Length < 2)
+            return null;
+        (double Value, double Uncertainty) low = known.MinBy(n => n.Value),
+            high = known.MaxBy(n => n.Value);
+        return
+            high.Value > MinFactor * low.Value
+            && high.Value - low.Value > Sigmas * double.Hypot(low.Uncertainty, high.Uncertainty)
+            ? high.Value / low.Value
+            : null;
+    }
+
+    // ADU/s, with the scatter of the levels about the line; no better than half a code, by which black levels creep.
+    private static (double, double)? Rise(ScreenedFrame[] night, int codeStep)
+    {
+        ScreenedFrame[] timed = [.. night.Where(f => f.Frame.ExposureSeconds is not null)];
+        double[] seconds = [.. timed.Select(f => f.Frame.ExposureSeconds!.Value)];
+        if (seconds.Distinct().Count() < 2)
+            return null;
+        double[] levels = [.. timed.Select(f => f.Level)];
+        double rounding = timed.Max(f => f.Channels.Max(c => c.RoundingDoubt));
+        StraightLine line = StraightLine.Fit(seconds, levels);
+        double scatter = Math.Sqrt(
+            line.DegreesOfFreedom > 0
+                ? seconds.Select((s, i) => Math.Pow(levels[i] - line.Intercept - line.Slope * s, 2)).Sum()
+                    / line.DegreesOfFreedom
+                : 1
+        );
+        double mean = seconds.Average(),
+            spread = Math.Sqrt(seconds.Sum(s => (s - mean) * (s - mean)));
+        return (line.Slope, Math.Max(scatter, Math.Max(rounding, codeStep / 2.0)) / spread);
+    }
+
+    private static (double, double) Brightest(ScreenedFrame[] frames, int codeStep)
+    {
+        double[] spreads = [.. frames.Select(f => f.Channels.Average(c => c.BrightSpread))];
+        double mean = spreads.Average(),
+            scatter = Math.Sqrt(spreads.Sum(s => (s - mean) * (s - mean)) / (spreads.Length - 1));
+        return (
+            mean,
+            Math.Max(scatter, codeStep) * Probability.CoverageWidening(frames.Length - 1) / Math.Sqrt(frames.Length)
+        );
+    }
+}
