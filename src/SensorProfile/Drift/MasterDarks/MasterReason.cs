@@ -29,6 +29,10 @@ public enum MasterGround
     /// <summary>Fewer than two fresh darks could be read.</summary>
     FewReadable,
 
+    /// <summary>The fresh darks do not scatter at all: no sensor gave them, and nothing can be held against their
+    /// noise.</summary>
+    NoNoise,
+
     /// <summary>The file cannot be read.</summary>
     Unreadable,
 
