@@ -1,4 +1,4 @@
-using System.Reflection;
+using SensorProfile.Cli.Defaults;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli;
@@ -11,13 +11,12 @@ namespace SensorProfile.Cli;
 internal static class CommandLineErrors
 {
     private const int FarthestEdits = 3;
-    private static readonly string[] ofEveryCommand = ["--help", "-h", "-?"];
 
     public static string Explain(CommandAppException problem, IReadOnlyList<string> arguments)
     {
         string command = CommandList.NameIn(arguments);
         return CommandList.SettingsOf(command) is { } settings
-            ? Wrong(command, settings, arguments.Skip(command.Split(' ').Length))
+            ? Wrong(command, new SettingsOptions(settings), arguments.Skip(command.Split(' ').Length))
                 ?? FailureReport.OneLine(problem.Message)
             : UnknownCommand(command, arguments) ?? FailureReport.OneLine(problem.Message);
     }
@@ -36,15 +35,9 @@ internal static class CommandLineErrors
     }
 
     /// <summary>The first option that the command does not know, or word that it has no place for.</summary>
-    private static string? Wrong(string command, Type settings, IEnumerable<string> arguments)
+    private static string? Wrong(string command, SettingsOptions known, IEnumerable<string> arguments)
     {
-        PropertyInfo[] declared = settings.GetProperties();
-        CommandOptionAttribute[] options =
-        [
-            .. declared.Select(Attribute<CommandOptionAttribute>).OfType<CommandOptionAttribute>(),
-        ];
-        PropertyInfo[] words = [.. declared.Where(p => Attribute<CommandArgumentAttribute>(p) is not null)];
-        int places = words.Any(p => p.PropertyType.IsArray) ? int.MaxValue : words.Length;
+        int places = known.Places;
         bool isValue = false;
         foreach (string argument in arguments)
         {
@@ -56,10 +49,9 @@ internal static class CommandLineErrors
             if (IsOption(argument))
             {
                 string[] parts = argument.Split('=', 2);
-                CommandOptionAttribute? option = options.FirstOrDefault(o => Names(o).Contains(parts[0]));
-                if (option is null && !ofEveryCommand.Contains(parts[0]))
+                if (!known.Has(parts[0]))
                     return UnknownOption(argument);
-                isValue = option?.ValueName is not null && parts.Length == 1;
+                isValue = known.TakesValue(parts[0]) && parts.Length == 1;
             }
             else if (places-- <= 0)
                 return $"'{argument}' is one word too many for {command}.";
@@ -70,12 +62,6 @@ internal static class CommandLineErrors
     private static bool IsOption(string argument) => argument.Length > 1 && argument[0] == '-';
 
     private static string UnknownOption(string argument) => $"The option {argument.Split('=')[0]} is not known.";
-
-    private static IEnumerable<string> Names(CommandOptionAttribute option) =>
-        option.LongNames.Select(name => "--" + name).Concat(option.ShortNames.Select(name => "-" + name));
-
-    private static T? Attribute<T>(PropertyInfo property)
-        where T : Attribute => property.GetCustomAttribute<T>();
 
     /// <summary>Levenshtein distance: single letters inserted, deleted or replaced.</summary>
     internal static int Edits(string from, string to)

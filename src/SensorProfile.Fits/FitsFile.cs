@@ -59,9 +59,12 @@ public sealed class FitsFile : IDisposable
     /// <exception cref="FileNotFoundException">There is no such file.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
-    public static FitsFile Open(string path)
+    public static FitsFile Open(string path) => Open(ByteSource.Open(path));
+
+    /// <summary>As <see cref="Open(string)"/>; the source is disposed of with the file, or when it cannot be
+    /// opened.</summary>
+    internal static FitsFile Open(ByteSource source)
     {
-        ByteSource source = ByteSource.Open(path);
         try
         {
             var scanner = new HduScanner(source);

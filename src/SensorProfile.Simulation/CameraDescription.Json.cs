@@ -1,5 +1,7 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Simulation;
 
@@ -11,7 +13,7 @@ public sealed partial record CameraDescription
     /// <exception cref="CameraDescriptionException">Not JSON, an unknown field, or a value that makes no camera; names
     /// the place.</exception>
     public static CameraDescription Read(string path) =>
-        Parse(System.IO.File.ReadAllText(path), System.IO.Path.GetFileName(path));
+        Parse(System.IO.File.ReadAllBytes(path), System.IO.Path.GetFileName(path));
 
     /// <summary>Reads and checks the text of a <c>camera.json</c>.</summary>
     /// <param name="json">The text.</param>
@@ -20,15 +22,25 @@ public sealed partial record CameraDescription
     /// the place.</exception>
     public static CameraDescription Parse(string json, string file = NoFile)
     {
+        ArgumentNullException.ThrowIfNull(json);
+        return Parse(Encoding.UTF8.GetBytes(json), file);
+    }
+
+    internal static CameraDescription Parse(ReadOnlySpan<byte> utf8, string file)
+    {
+        utf8 = JsonText.WithoutMark(utf8);
+        if (JsonText.FirstFault(utf8) is { } fault)
+            throw new CameraDescriptionException(
+                file,
+                fault.Place ?? "$",
+                fault.Line is { } line ? $"{fault.Problem.TrimEnd('.')} (line {line})." : fault.Problem,
+                "Correct the text there."
+            );
         CameraDescription? camera;
         try
         {
-            var options = new JsonDocumentOptions
-            {
-                CommentHandling = JsonCommentHandling.Skip,
-                AllowTrailingCommas = true,
-            };
-            using JsonDocument document = JsonDocument.Parse(json, options);
+            var reader = new Utf8JsonReader(utf8, JsonText.Options);
+            using JsonDocument document = JsonDocument.ParseValue(ref reader);
             JsonNode? complete = Parameters.FieldCheck.Complete(
                 document.RootElement,
                 SimulationJson.Default.CameraDescription,

@@ -19,11 +19,21 @@ public static class Simulator
     /// <param name="options">How; null for the defaults.</param>
     /// <param name="progress">Told after each frame.</param>
     /// <param name="cancellation">Stops between rows and frames; what is complete by then stays.</param>
-    /// <returns>What <c>truth.json</c> holds.</returns>
+    /// <returns>Names of the frames, in the order they were taken.</returns>
     /// <exception cref="CameraDescriptionException">A value that makes no camera.</exception>
     /// <exception cref="IOException">The disk is full, the folder cannot be written, or a name is taken.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static SimulationTruth Write(
+    public static IReadOnlyList<string> Write(
+        CameraDescription camera,
+        string folder,
+        ulong seed,
+        SimulationOptions? options = null,
+        IProgress<SimulationProgress>? progress = null,
+        CancellationToken cancellation = default
+    ) => [.. WriteTelling(camera, folder, seed, options, progress, cancellation).Frames.Select(f => f.File)];
+
+    /// <summary>The same, and says what <c>truth.json</c> holds.</summary>
+    internal static SimulationTruth WriteTelling(
         CameraDescription camera,
         string folder,
         ulong seed,

@@ -8,11 +8,11 @@ namespace SensorProfile;
 /// <param name="Meaning">What was found.</param>
 /// <param name="Cause">Why, mostly.</param>
 /// <param name="Cure">What to do about it.</param>
-public sealed record FindingCode(string Code, string Meaning, string Cause, string Cure);
+internal sealed record FindingCode(string Code, string Meaning, string Cause, string Cure);
 
 /// <summary>The catalogue of all codes that findings and refusals carry (<c>findings.json</c>).</summary>
 /// <remarks>A code is never renamed nor given another meaning: scripts rely on it.</remarks>
-public static partial class FindingCodes
+internal static partial class FindingCodes
 {
     private static readonly Lazy<IReadOnlyDictionary<string, FindingCode>> byCode = new(Read);
 

@@ -143,6 +143,14 @@ public class CameraDescriptionTests
         """{ "width": 40, "height": 30, "badRows": { "count": 31 } }""",
         "a.json, $.badRows.count: found 31, which is not within 0…30. Correct the value there."
     )]
+    [InlineData(
+        """{ "width": 4, "height": 3, "width": 5 }""",
+        "a.json, $.width: this name is given twice; keep the one that is meant (line 1). Correct the text there."
+    )]
+    [InlineData(
+        """{ "width": 4, "height": 3, "gain": 1e400 }""",
+        "a.json, $.gain: the number is too large to be one; at most 1.8e308 can be read (line 1). Correct the text there."
+    )]
     [InlineData("null", "a.json, $: found null instead of a camera. Describe one, at least its width and height.")]
     public void ErrorsNameThePlaceAndTheWayOut(string json, string message) =>
         Assert.Equal(

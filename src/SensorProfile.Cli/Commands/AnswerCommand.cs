@@ -13,7 +13,7 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
     /// <summary>As it is typed: "darks match".</summary>
     protected abstract string Name { get; }
 
-    public sealed override int Execute(CommandContext context, TSettings settings)
+    public sealed override int Execute(CommandContext context, TSettings settings, CancellationToken cancellationToken)
     {
         Session session = (Session)context.Data!;
         AnswerDocument reply = session.Remembered.Mark(AnswerOrRefuse(session, settings));

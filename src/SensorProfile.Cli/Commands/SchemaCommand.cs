@@ -8,7 +8,7 @@ namespace SensorProfile.Cli.Commands;
 /// <summary><c>schema</c>: what is in a profile, or in a setup?</summary>
 internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
 {
-    public override int Execute(CommandContext context, Settings settings)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         string schema = settings.Name switch
         {

@@ -5,7 +5,6 @@ using SensorProfile.Cli.Output;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Session;
-using SensorProfile.Simulation.Truth;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
@@ -22,13 +21,13 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         CameraDescription camera = CameraDescription.Read(settings.Camera);
         camera.Validate(settings.Camera);
         using OutputFolder output = OutputFolder.Begin(settings.RequiredOut(Name), settings.Overwrite, []);
-        SimulationTruth truth = SimulatedFrames.Write(session, camera, output, "", settings.Seed);
+        IReadOnlyList<string> frames = SimulatedFrames.Write(session, camera, output, "", settings.Seed);
         output.Complete();
         return new AnswerDocument
         {
             Command = Name,
             Sentence =
-                $"{Plural.Of(truth.Frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
+                $"{Plural.Of(frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
                 + "beside them says what is true.",
             Verdict = "written",
             Lines =
@@ -40,8 +39,8 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
             Fields =
             [
                 JsonNodes.Field("folder", settings.Out),
-                JsonNodes.Field("seed", truth.Seed),
-                JsonNodes.Field("frames", truth.Frames.Select(f => f.File)),
+                JsonNodes.Field("seed", settings.Seed),
+                JsonNodes.Field("frames", frames),
             ],
         };
     }

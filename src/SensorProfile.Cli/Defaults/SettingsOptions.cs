@@ -6,16 +6,20 @@ namespace SensorProfile.Cli.Defaults;
 /// <summary>The options and arguments of a command, read off its settings.</summary>
 internal sealed class SettingsOptions
 {
-    private readonly Dictionary<string, bool> takesValue = [];
+    private static readonly string[] ofEveryCommand = ["--help", "-h", "-?"];
+    private readonly Dictionary<string, bool> takesValue = ofEveryCommand.ToDictionary(name => name, _ => false);
 
     public SettingsOptions(Type settings)
     {
         foreach (PropertyInfo property in settings.GetProperties())
         {
             if (property.GetCustomAttribute<CommandOptionAttribute>() is { } option)
-                foreach (string name in option.LongNames)
-                    takesValue["--" + name] = property.PropertyType != typeof(bool);
-            if (property.GetCustomAttribute<CommandArgumentAttribute>() is { Position: 0, ValueName: "PROFILE" })
+                foreach (string name in Names(option))
+                    takesValue[name] = option.ValueName is not null;
+            if (property.GetCustomAttribute<CommandArgumentAttribute>() is not { } word)
+                continue;
+            Places = property.PropertyType.IsArray ? int.MaxValue : Math.Max(Places, word.Position + 1);
+            if (word is { Position: 0, ValueName: "PROFILE" })
                 TakesOneProfile = property.PropertyType == typeof(string);
         }
     }
@@ -23,8 +27,14 @@ internal sealed class SettingsOptions
     /// <summary>Whether the first word after the command is a profile, and only one.</summary>
     public bool TakesOneProfile { get; }
 
+    /// <summary>For how many words the command has a place.</summary>
+    public int Places { get; }
+
     public bool Has(string option) => takesValue.ContainsKey(option);
 
     /// <summary>Whether the word after the option belongs to it.</summary>
     public bool TakesValue(string option) => takesValue.GetValueOrDefault(option);
+
+    private static IEnumerable<string> Names(CommandOptionAttribute option) =>
+        option.LongNames.Select(name => "--" + name).Concat(option.ShortNames.Select(name => "-" + name));
 }

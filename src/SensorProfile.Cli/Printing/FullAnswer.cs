@@ -1,3 +1,4 @@
+using SensorProfile.Cli.Terminal;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Printing;
@@ -39,7 +40,7 @@ internal static class FullAnswer
             lines.AddRange(TableText.Lines(table, width));
         }
         if (reply.Lines.Count > 0)
-            lines.AddRange(["", .. reply.Lines]);
+            lines.AddRange(["", .. reply.Lines.Select(Printable.Of)]);
         return lines;
     }
 }

@@ -1,3 +1,4 @@
+using SensorProfile.Cli.Terminal;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Printing;
@@ -16,7 +17,7 @@ internal static class ShortAnswer
     {
         List<string> head = [.. TableText.Wrapped(reply.Sentence, width)];
         IReadOnlyList<string> reason = reply.Reason.Length > 0 ? TableText.Wrapped(reply.Reason, width) : [];
-        string[] files = [.. reply.Lines.Where(line => line.Length > 0)];
+        string[] files = [.. reply.Lines.Where(line => line.Length > 0).Select(Printable.Of)];
         List<string> tail = [.. TableText.Wrapped(More(reply), width)];
         if (reply.Hints.Count > 0)
             tail.InsertRange(0, TableText.Wrapped(HintText.Sentence(reply.Hints), width));

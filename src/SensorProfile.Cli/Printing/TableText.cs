@@ -16,6 +16,10 @@ internal static class TableText
     public static IEnumerable<string> Lines(AnswerTable whole, int width)
     {
         AnswerTable table = whole.WithoutEmptyColumns();
+        table = table with
+        {
+            Rows = [.. table.Rows.Select(row => (IReadOnlyList<string>)[.. row.Select(Printable.Of)])],
+        };
         int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(c => WidthOf(table, c))];
         int natural = widths.Sum() + (Gap * widths.Length);
         int least = natural - Math.Max(0, widths[^1] - NarrowestLastColumn);
@@ -23,8 +27,11 @@ internal static class TableText
     }
 
     /// <summary>A paragraph as lines no wider than the terminal.</summary>
-    public static IReadOnlyList<string> Wrapped(string text, int width) =>
-        text.Length <= width ? text.Split('\n') : [.. Rendered(new Text(text), width)];
+    public static IReadOnlyList<string> Wrapped(string text, int width)
+    {
+        string line = Printable.Of(text);
+        return line.Length <= width ? [line] : [.. Rendered(new Text(line), width)];
+    }
 
     private static int WidthOf(AnswerTable table, int column) =>
         table.Rows.Select(r => r[column].Length).Append(table.Heading(column).Length).Max();

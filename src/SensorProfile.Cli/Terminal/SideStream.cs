@@ -11,11 +11,11 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
         TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
     );
 
-    /// <summary>One line, as it is.</summary>
-    public void WriteLine(string text) => writer.WriteLine(text);
+    /// <summary>One line.</summary>
+    public void WriteLine(string text) => writer.WriteLine(Printable.Of(text));
 
     /// <summary>The line a failing command ends with.</summary>
-    public void Error(string message) => writer.WriteLine("sensorprofile: " + message);
+    public void Error(string message) => writer.WriteLine("sensorprofile: " + Printable.Of(message));
 
     /// <summary>Runs lengthy work with a progress display that suits the stream.</summary>
     public T Watch<T>(Func<IProgressDisplay, T> work)

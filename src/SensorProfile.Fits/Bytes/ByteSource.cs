@@ -26,9 +26,11 @@ internal abstract class ByteSource : IDisposable
     public abstract void Dispose();
 
     /// <summary>Opens a file; gzip is recognised by its magic bytes, whatever the name.</summary>
-    public static ByteSource Open(string path)
+    public static ByteSource Open(string path) => Unpacked(new FileByteSource(path));
+
+    /// <summary>What a file holds, unpacked where it is an archive.</summary>
+    internal static ByteSource Unpacked(ByteSource plain)
     {
-        var plain = new FileByteSource(path);
         try
         {
             Span<byte> magic = stackalloc byte[2];

@@ -5,11 +5,13 @@ namespace SensorProfile.Fits.Bytes;
 /// <summary>A file as it lies on disk, read at given offsets, so that any number of threads can read at once.</summary>
 internal sealed class FileByteSource : ByteSource
 {
-    private readonly SafeFileHandle handle;
+    private readonly SafeFileHandle? handle; // null for what holds no bytes
 
     public FileByteSource(string path)
     {
         File = path;
+        if (HoldsNothing(path))
+            return;
         handle = System.IO.File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
         Length = RandomAccess.GetLength(handle);
     }
@@ -26,7 +28,7 @@ internal sealed class FileByteSource : ByteSource
     public override int Read(long offset, Span<byte> bytes)
     {
         int done = 0;
-        while (done < bytes.Length)
+        while (handle is not null && done < bytes.Length)
         {
             int read = RandomAccess.Read(handle, bytes[done..], offset + done);
             if (read == 0)
@@ -37,5 +39,17 @@ internal sealed class FileByteSource : ByteSource
         return done;
     }
 
-    public override void Dispose() => handle.Dispose();
+    public override void Dispose() => handle?.Dispose();
+
+    /// <summary>
+    /// Whether there is something of that name without a length: an empty file, or a pipe or device, which would never
+    /// stop to be opened or read.
+    /// </summary>
+    internal static bool HoldsNothing(string path)
+    {
+        var file = new FileInfo(path);
+        if (file.LinkTarget is not null && file.ResolveLinkTarget(returnFinalTarget: true) is FileInfo target)
+            file = target;
+        return file.Exists && file.Length == 0;
+    }
 }

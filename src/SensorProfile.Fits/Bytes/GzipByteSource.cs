@@ -18,7 +18,7 @@ internal sealed class GzipByteSource : ByteSource
     private const long LargestExpansion = 1032; // deflate codes at most 258 bytes in 2 bits
 
     private readonly Lock gate = new();
-    private readonly FileByteSource packed;
+    private readonly ByteSource packed;
     private readonly GZipStream unpacker;
     private byte[] memory = new byte[StepBytes];
     private byte[] step = [];
@@ -27,7 +27,7 @@ internal sealed class GzipByteSource : ByteSource
     private bool ended;
     private FitsFormatException? damage;
 
-    public GzipByteSource(FileByteSource packed)
+    public GzipByteSource(ByteSource packed)
     {
         this.packed = packed;
         unpacker = new GZipStream(new SourceStream(packed), CompressionMode.Decompress);
@@ -36,12 +36,12 @@ internal sealed class GzipByteSource : ByteSource
     public override string File => packed.File;
 
     public override long MaximumLength =>
-        packed.Length > long.MaxValue / LargestExpansion ? long.MaxValue : packed.Length * LargestExpansion;
+        PackedLength > long.MaxValue / LargestExpansion ? long.MaxValue : PackedLength * LargestExpansion;
 
     public override FitsFormatException? Damage => damage;
 
     /// <summary>Length of the archive itself, bytes.</summary>
-    public long PackedLength => packed.Length;
+    public long PackedLength => packed.MaximumLength;
 
     public override long AvailableUpTo(long limit)
     {
@@ -144,7 +144,7 @@ internal sealed class GzipByteSource : ByteSource
     }
 
     /// <summary>Reads the archive forward for the unpacker.</summary>
-    private sealed class SourceStream(FileByteSource source) : Stream
+    private sealed class SourceStream(ByteSource source) : Stream
     {
         private long position;
 
@@ -154,7 +154,7 @@ internal sealed class GzipByteSource : ByteSource
 
         public override bool CanWrite => false;
 
-        public override long Length => source.Length;
+        public override long Length => source.MaximumLength;
 
         public override long Position
         {

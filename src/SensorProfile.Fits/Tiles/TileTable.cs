@@ -61,6 +61,10 @@ internal sealed class TileTable
     public byte[] ReadHeap(ReadOnlySpan<byte> row, TileColumn column)
     {
         (long count, long offset) = Descriptor(row, column);
+        if (count == 0)
+            return []; // whatever its offset says
+        if (!IsInside(count, offset, column.ElementBytes))
+            throw new InvalidDataException("what says where its bytes are has changed since the file was opened");
         var bytes = new byte[count * column.ElementBytes];
         ReadFully(heapStart + offset, bytes);
         return bytes;
@@ -152,13 +156,7 @@ internal sealed class TileTable
     private void CheckDescriptor(FileScan scan, ReadOnlySpan<byte> row, TileColumn column, int index)
     {
         (long count, long offset) = Descriptor(row, column);
-        bool inside =
-            count >= 0
-            && offset >= 0
-            && offset <= heapBytes
-            && count <= (heapBytes - offset) / column.ElementBytes
-            && count * column.ElementBytes <= Array.MaxLength;
-        if (count == 0 || inside)
+        if (count == 0 || IsInside(count, offset, column.ElementBytes))
             return;
         throw scan.Fault(
             column.Name,
@@ -170,6 +168,13 @@ internal sealed class TileTable
             "Copy the file again from its origin, or leave it out."
         );
     }
+
+    private bool IsInside(long count, long offset, int elementBytes) =>
+        count >= 0
+        && offset >= 0
+        && offset <= heapBytes
+        && count <= (heapBytes - offset) / elementBytes
+        && count <= Array.MaxLength / elementBytes;
 
     private static (long Count, long Offset) Descriptor(ReadOnlySpan<byte> row, TileColumn column) =>
         column.Letter == 'P'

@@ -20,8 +20,7 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     {
         if (points.Count < 2 || stroke.IsUndefined() || stroke.IsInvisible())
             return;
-        using var path = new SKPath();
-        Add(path, points);
+        using SKPath path = Path(points, closed: false);
         using SKPaint pen = Pen(stroke, thickness, dashArray, lineJoin);
         canvas.DrawPath(path, pen);
     }
@@ -37,9 +36,7 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
         LineJoin lineJoin
     )
     {
-        using var path = new SKPath();
-        Add(path, points);
-        path.Close();
+        using SKPath path = Path(points, closed: true);
         if (fill.IsVisible())
         {
             using SKPaint brush = Brush(fill);
@@ -79,7 +76,7 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
         foreach (string line in lines)
         {
             double left = -PlotText.Share(horizontalAlignment) * ReportFonts.Width(line, font);
-            canvas.DrawText(line, (float)left, (float)baseline, font, brush);
+            canvas.DrawText(line, (float)left, (float)baseline, SKTextAlign.Left, font, brush);
             baseline += lineHeight;
         }
         canvas.Restore();
@@ -104,7 +101,8 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
         using var image = SKImage.FromBitmap(bitmap);
         canvas.DrawImage(
             image,
-            new SKRect((float)destX, (float)destY, (float)(destX + destWidth), (float)(destY + destHeight))
+            new SKRect((float)destX, (float)destY, (float)(destX + destWidth), (float)(destY + destHeight)),
+            SKSamplingOptions.Default
         );
     }
 
@@ -129,11 +127,11 @@ internal sealed class PlotCanvas(SKCanvas canvas) : ClippingRenderContext
     /// <inheritdoc/>
     protected override void ResetClip() => canvas.Restore();
 
-    private static void Add(SKPath path, IList<ScreenPoint> points)
+    private static SKPath Path(IList<ScreenPoint> points, bool closed)
     {
-        path.MoveTo((float)points[0].X, (float)points[0].Y);
-        for (int i = 1; i < points.Count; i++)
-            path.LineTo((float)points[i].X, (float)points[i].Y);
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. points.Select(p => new SKPoint((float)p.X, (float)p.Y))], closed);
+        return builder.Detach();
     }
 
     private static SKPaint Brush(OxyColor colour) =>

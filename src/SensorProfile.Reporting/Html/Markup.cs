@@ -8,8 +8,8 @@ namespace SensorProfile.Reporting.Html;
 internal static class Markup
 {
     /// <summary>
-    /// Escapes what has a meaning in markup; control characters, which it cannot hold, are dropped and broken
-    /// characters replaced.
+    /// Escapes what has a meaning in markup; control characters, which it cannot hold, and those that turn the direction
+    /// of reading are dropped, broken characters replaced.
     /// </summary>
     public static string Escape(string text) =>
         SecurityElement.Escape(
@@ -17,8 +17,11 @@ internal static class Markup
                 NoBreak
                     .Apply(text)
                     .EnumerateRunes()
-                    .Where(rune => !Rune.IsControl(rune))
+                    .Where(rune => !Rune.IsControl(rune) && !TurnsDirection(rune.Value))
                     .Select(rune => rune.ToString())
             )
         );
+
+    private static bool TurnsDirection(int rune) =>
+        rune is 0x061C or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069);
 }

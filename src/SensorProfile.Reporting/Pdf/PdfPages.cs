@@ -88,7 +88,7 @@ internal sealed class PdfPages(SKDocument document, string footer)
             Color = new SKColor(colour.R, colour.G, colour.B, colour.A),
             IsAntialias = true,
         };
-        Canvas.DrawText(text, (float)x, (float)y, font, paint);
+        Canvas.DrawText(text, (float)x, (float)y, SKTextAlign.Left, font, paint);
     }
 
     /// <summary>Writes wrapped lines from the current position and moves below them.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
+using SensorProfile.Frames;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -29,17 +30,19 @@ internal static class CsvText
         }
     }
 
-    private static string Text(object? cell) =>
+    /// <summary>A cell: a number in full, empty where there is none; a word so that no spreadsheet computes it.</summary>
+    public static string Text(object? cell) =>
         cell switch
         {
             null => "",
             bool yes => yes ? "yes" : "no",
+            double number when !double.IsFinite(number) => "",
             double number => number.ToString("R", CultureInfo.InvariantCulture),
             DateTimeOffset time => time.UtcDateTime.ToString(
                 "yyyy-MM-ddTHH:mm:ss.FFFFFFFZ",
                 CultureInfo.InvariantCulture
             ),
             IFormattable other => other.ToString(null, CultureInfo.InvariantCulture),
-            _ => cell.ToString() ?? "",
+            _ => FileNames.ToCell(cell.ToString() ?? ""),
         };
 }

@@ -94,7 +94,7 @@ internal static class DecisionTables
         foreach (object?[] row in rows)
         {
             foreach (object? field in row)
-                csv.WriteField(Convert.ToString(field, CultureInfo.InvariantCulture));
+                csv.WriteField(CsvText.Text(field));
             csv.NextRecord();
         }
     }

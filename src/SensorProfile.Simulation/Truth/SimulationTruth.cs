@@ -5,7 +5,7 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>
 /// Every true value behind a simulated night: the content of <c>truth.json</c>. Values hold for the camera at its age.
 /// </summary>
-public sealed record SimulationTruth
+internal sealed record SimulationTruth
 {
     /// <summary>Version of this layout.</summary>
     public int SchemaVersion { get; init; } = 1;

@@ -3,4 +3,4 @@ namespace SensorProfile.Simulation.Truth;
 /// <summary>A true group of touching hot pixels; they stand among the hot pixels too.</summary>
 /// <param name="Pixels">Its pixels, in order of position.</param>
 /// <param name="Rate">Excess of each over the ordinary rate at the reference temperature of the die, e-/px/s.</param>
-public sealed record TrueCluster(IReadOnlyList<TruePlace> Pixels, double Rate);
+internal sealed record TrueCluster(IReadOnlyList<TruePlace> Pixels, double Rate);

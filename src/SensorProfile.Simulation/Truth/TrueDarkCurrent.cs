@@ -1,7 +1,7 @@
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>True dark current.</summary>
-public sealed record TrueDarkCurrent
+internal sealed record TrueDarkCurrent
 {
     /// <summary>Temperature for which the rates hold, °C of the die.</summary>
     public required double ReferenceTemperature { get; init; }

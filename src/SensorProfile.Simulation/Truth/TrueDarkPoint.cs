@@ -1,7 +1,7 @@
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>True dark current of the sensor at one temperature, from its per-pixel rates.</summary>
-public sealed record TrueDarkPoint
+internal sealed record TrueDarkPoint
 {
     /// <summary>Target temperature: what the probe reads on average, °C.</summary>
     public required double Temperature { get; init; }

@@ -5,7 +5,7 @@ using SensorProfile.Simulation.Parameters;
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>What is true of one frame, whatever its header says.</summary>
-public sealed record TrueFrame
+internal sealed record TrueFrame
 {
     /// <summary>File name.</summary>
     public required string File { get; init; }

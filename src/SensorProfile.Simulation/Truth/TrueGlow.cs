@@ -5,7 +5,7 @@ using SensorProfile.Simulation.Parameters.Sensor;
 namespace SensorProfile.Simulation.Truth;
 
 /// <summary>A true glow.</summary>
-public sealed record TrueGlow
+internal sealed record TrueGlow
 {
     /// <summary>How it falls off.</summary>
     [JsonConverter(typeof(KebabEnumConverter<GlowShape>))]

@@ -8,7 +8,7 @@ namespace SensorProfile.Simulation.Truth;
 /// <param name="Rate">Excess over the ordinary rate at the reference temperature of the die, e-/px/s.</param>
 /// <param name="Doubling">Temperature rise that doubles the excess at the reference temperature, °C.</param>
 /// <param name="BornYears">Age of the sensor at which it turned hot, years; 0 for those it was born with.</param>
-public sealed record TrueHotPixel(int X, int Y, double Rate, double Doubling, double BornYears)
+internal sealed record TrueHotPixel(int X, int Y, double Rate, double Doubling, double BornYears)
 {
     /// <summary>Activation energy of its generation, eV; null where it follows the ordinary pixels' law.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

@@ -4,7 +4,7 @@ namespace SensorProfile.Simulation.Truth;
 /// Truth maps beside <c>truth.json</c>: FITS images of the frame's size. Their names do not end in .fits so that no
 /// reader of frames takes them for some.
 /// </summary>
-public sealed record TrueMapFiles
+internal sealed record TrueMapFiles
 {
     /// <summary>Expected dark rate at the reference temperature of the die, e-/px/s, float32.</summary>
     public string DarkRate { get; init; } = "truth/dark-rate.truth";

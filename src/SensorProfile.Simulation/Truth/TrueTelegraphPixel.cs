@@ -9,7 +9,14 @@ namespace SensorProfile.Simulation.Truth;
 /// <param name="Rate">Dark rate added in the high state at the reference temperature, e-/px/s.</param>
 /// <param name="DwellHigh">Mean time in the high state, s.</param>
 /// <param name="DwellLow">Mean time in the low state, s.</param>
-public sealed record TrueTelegraphPixel(int X, int Y, double Amplitude, double Rate, double DwellHigh, double DwellLow)
+internal sealed record TrueTelegraphPixel(
+    int X,
+    int Y,
+    double Amplitude,
+    double Rate,
+    double DwellHigh,
+    double DwellLow
+)
 {
     /// <summary>Activation energy of its dark rate, eV; null where it follows the ordinary pixels' law.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

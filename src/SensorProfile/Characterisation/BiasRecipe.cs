@@ -163,10 +163,12 @@ internal static class BiasRecipe
         [
             .. NeighbourCorrelation.Measure(pair.A.Samples, pair.B.Samples, statistics, stages.Walk),
         ];
-        Measurement strongest = channels
+        // frames without noise have no correlation either
+        Measurement? strongest = channels
             .SelectMany(c => new[] { c.AlongRow, c.AlongColumn, c.Diagonal })
-            .MaxBy(m => Math.Abs(m.Value))!;
-        if (Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty)
+            .Where(m => double.IsFinite(m.Value))
+            .MaxBy(m => Math.Abs(m.Value));
+        if (strongest is null || Math.Abs(strongest.Value) < SuspectCorrelation + 5 * strongest.StandardUncertainty)
             return;
         log.Add(
             MeasurementCodes.NeighbourCorrelation,

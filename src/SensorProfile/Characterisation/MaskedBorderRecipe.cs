@@ -94,7 +94,7 @@ internal static class MaskedBorderRecipe
                     pixel with
                     {
                         Value = pixel.Value + row.Value,
-                        StandardUncertainty = Hypotenuse(pixel.StandardUncertainty, row.StandardUncertainty),
+                        StandardUncertainty = double.Hypot(pixel.StandardUncertainty, row.StandardUncertainty),
                     },
                     codeStep,
                     pixels.Count
@@ -137,8 +137,8 @@ internal static class MaskedBorderRecipe
             return set;
         double growth = with.Value - without.Value;
         double charge = growth * gain.Value,
-            doubt = Hypotenuse(
-                gain.Value * Hypotenuse(with.StandardUncertainty, without.StandardUncertainty),
+            doubt = double.Hypot(
+                gain.Value * double.Hypot(with.StandardUncertainty, without.StandardUncertainty),
                 growth * gain.StandardUncertainty
             );
         double shift = set.Level!.Value - border.Level!.Value - charge;
@@ -153,7 +153,7 @@ internal static class MaskedBorderRecipe
             ),
             Shift = new Measurement(
                 shift,
-                Hypotenuse(doubt, Hypotenuse(set.Level.StandardUncertainty, border.Level.StandardUncertainty)),
+                double.Hypot(doubt, double.Hypot(set.Level.StandardUncertainty, border.Level.StandardUncertainty)),
                 "ADU",
                 set.Level.Samples,
                 "rise of the masked border over the bias frames less its own dark charge"
@@ -204,6 +204,4 @@ internal static class MaskedBorderRecipe
 
     // clipped, as the border's is
     private static double PixelLevel(ScreenedFrame frame) => frame.Channels.Average(c => c.ClippedMean);
-
-    private static double Hypotenuse(double a, double b) => Math.Sqrt((a * a) + (b * b));
 }

@@ -15,7 +15,7 @@ public sealed record DriftOptions
     public double? ReferenceTemperature { get; init; }
 
     /// <summary>Dark rates above which hot pixels are counted, e-/px/s.</summary>
-    public IReadOnlyList<double> HotRates { get; init; } = [0.1, 1, 10];
+    internal IReadOnlyList<double> HotRates { get; init; } = [0.1, 1, 10];
 
     /// <summary>
     /// How well a session's mean temperature repeats from year to year, °C (one standard uncertainty): half of the
@@ -36,8 +36,8 @@ public sealed record DriftOptions
         };
 
     /// <summary>Random layouts against which a patch of new hot pixels is tested.</summary>
-    public int Layouts { get; init; } = 999;
+    internal int Layouts { get; init; } = 999;
 
     /// <summary>Seed of those layouts: the same seed gives the same answer.</summary>
-    public int Seed { get; init; } = 1;
+    internal int Seed { get; init; } = 1;
 }

@@ -46,6 +46,17 @@ internal static class FileNames
         }
     }
 
+    /// <summary>
+    /// A name as a cell of a table: an apostrophe in front keeps a spreadsheet from taking it for a formula.
+    /// </summary>
+    public static string ToCell(string name) => LooksLikeFormula(name) ? "'" + name : name;
+
+    /// <summary>The name that <see cref="ToCell"/> made a cell of; other names stay as they are.</summary>
+    public static string FromCell(string cell) => cell is ['\'', ..] && LooksLikeFormula(cell) ? cell[1..] : cell;
+
+    private static bool LooksLikeFormula(string name) =>
+        name.TrimStart('\'') is ['=' or '+' or '-' or '@' or '\t' or '\r', ..];
+
     /// <summary>The last part of a name.</summary>
     public static string BareName(string name) => name[(name.LastIndexOf('/') + 1)..];
 

@@ -14,7 +14,7 @@ public sealed record Frame
     public required string Name { get; init; }
 
     /// <summary>What kind of file holds it.</summary>
-    public FrameFormat Format { get; init; }
+    internal FrameFormat Format { get; init; }
 
     /// <summary>What it was taken for.</summary>
     public FrameKind Kind { get; init; }
@@ -59,11 +59,11 @@ public sealed record Frame
     /// <summary>
     /// Label from the capture table that keeps frames apart which would otherwise be pooled; null when none.
     /// </summary>
-    public string? SetLabel { get; init; }
+    internal string? SetLabel { get; init; }
 
     /// <summary>Gain in e-/ADU as the header claims it: shown for comparison, never used as truth.</summary>
     public double? ClaimedGain { get; init; }
 
     /// <summary>File size, bytes.</summary>
-    public long FileBytes { get; init; }
+    internal long FileBytes { get; init; }
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Frames;
 
 /// <summary>What kind of file holds a frame.</summary>
-public enum FrameFormat
+internal enum FrameFormat
 {
     /// <summary>FITS.</summary>
     Fits,

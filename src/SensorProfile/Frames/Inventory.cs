@@ -18,7 +18,7 @@ public sealed record Inventory
     /// Frames that the capture table leaves out (also in <see cref="Rejected"/>): kept so that a table written from
     /// this inventory leaves them out again.
     /// </summary>
-    public IReadOnlyList<Frame> LeftOut { get; init; } = [];
+    internal IReadOnlyList<Frame> LeftOut { get; init; } = [];
 
     /// <summary>
     /// Files in the folders given that can hold no frame, counted by kind, the most frequent first.

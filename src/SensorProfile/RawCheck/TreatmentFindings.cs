@@ -185,9 +185,15 @@ internal static class TreatmentFindings
                 MeasurementCodes.AveragedSet,
                 Severity.Warning,
                 Invariant($"The darks of {level.Exposure:0.###} s at {t.TemperatureCelsius:0.0} °C ")
-                    + Invariant($"scatter by {Math.Sqrt(variance):0.##} ADU where bias frames alone scatter by ")
+                    + Invariant(
+                        $"scatter by {Math.Sqrt(Math.Max(variance, 0)):0.##} ADU where bias frames alone scatter by "
+                    )
                     + Invariant($"{Math.Sqrt(expected):0.##} ADU: they were averaged or smoothed before they ")
-                    + Invariant($"were stored (as if {expected / variance:0.#} frames were averaged), so the ")
+                    + (
+                        variance > 0
+                            ? Invariant($"were stored (as if {expected / variance:0.#} frames were averaged), so the ")
+                            : "were stored, so the "
+                    )
                     + "dark current taken from their noise is wrong; only raw frames tell the noise.",
                 [
                     .. t

@@ -40,6 +40,9 @@ internal static class SetupCheck
 
     private static IEnumerable<(string Place, string Problem)> Words(ObservingSetup setup)
     {
+        foreach ((string place, string? path) in Paths(setup))
+            if (path is not null && (path.Length == 0 || path.Any(char.IsControl)))
+                yield return (place, "expected the path of a file or folder.");
         if (
             setup.Sky is { } sky
             && new object?[] { sky.Brightness, sky.Rate, sky.Lights }.Count(s => s is not null) > 1
@@ -56,6 +59,13 @@ internal static class SetupCheck
             ?.Key;
         if (twice is not null)
             yield return ("filters", $"two filters are called '{twice}'.");
+    }
+
+    private static IEnumerable<(string Place, string? Path)> Paths(ObservingSetup setup)
+    {
+        yield return ("camera.profile", setup.Camera?.Profile);
+        yield return ("sky.lights", setup.Sky?.Lights);
+        yield return ("cooling.nights", setup.Cooling?.Nights);
     }
 
     private static string Text(double number) => number.ToString(CultureInfo.InvariantCulture);

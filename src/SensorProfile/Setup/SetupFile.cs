@@ -45,7 +45,7 @@ public static class SetupFile
     }
 
     /// <summary>A setup as text: UTF-8, indented, what was not said left out.</summary>
-    public static string ToText(ObservingSetup setup) => Encoding.UTF8.GetString(ToUtf8(setup));
+    internal static string ToText(ObservingSetup setup) => Encoding.UTF8.GetString(ToUtf8(setup));
 
     /// <summary>The JSON Schema (draft 2020-12) of <c>setup.json</c>, made from the records themselves.</summary>
     public static string Schema()
@@ -67,7 +67,14 @@ public static class SetupFile
 
     internal static ObservingSetup Parse(ReadOnlySpan<byte> utf8, string file)
     {
-        utf8 = ProfileFile.WithoutMark(utf8);
+        utf8 = JsonText.WithoutMark(utf8);
+        if (JsonText.FirstFault(utf8) is { } fault)
+            throw new SetupFormatException(
+                file,
+                fault.Line,
+                Field(fault.Place),
+                fault.Place is null ? $"{fault.Problem} {Example}" : fault.Problem
+            );
         ObservingSetup setup;
         try
         {
@@ -77,7 +84,7 @@ public static class SetupFile
         catch (JsonException problem)
         {
             string? place = Field(problem.Path);
-            throw new SetupFormatException(file, problem.LineNumber + 1, place, Explain(utf8, problem), problem);
+            throw new SetupFormatException(file, problem.LineNumber + 1, place, Explain(problem), problem);
         }
         return SetupCheck.FirstProblem(setup) is { } found
             ? throw new SetupFormatException(file, JsonLine.Find(utf8, "$." + found.Place), found.Place, found.Problem)
@@ -95,17 +102,14 @@ public static class SetupFile
         : path;
 
     /// <summary>A misspelt name is answered with those there are, a value of another kind with what is expected.</summary>
-    private static string Explain(ReadOnlySpan<byte> utf8, JsonException problem)
+    private static string Explain(JsonException problem)
     {
-        if (!IsJson(utf8))
-            return $"this is not JSON: {ProfileFile.FirstSentence(problem.Message)} {Example}";
         if (problem.Path is not { } path || path == "$")
             return Example;
         string owner = path.LastIndexOf('.') is > 0 and int dot ? path[..dot] : "$";
         string name = path[(path.LastIndexOf('.') + 1)..];
         JsonPropertyInfo[] known = [.. FieldsAt(owner)];
-        return known.FirstOrDefault(p => p.Name == name) is { } field
-                ? $"expected {Expected(field.PropertyType)}, given once."
+        return known.FirstOrDefault(p => p.Name == name) is { } field ? $"expected {Expected(field.PropertyType)}."
             : known.Length > 0
                 ? $"there is no such field; the fields here are {string.Join(", ", known.Select(p => p.Name))}."
             : "the value is not of the kind expected here.";
@@ -124,23 +128,6 @@ public static class SetupFile
             var t when t == typeof(string) => "a text in quotation marks",
             _ => "a group of fields in braces",
         };
-
-    private static bool IsJson(ReadOnlySpan<byte> utf8)
-    {
-        try
-        {
-            Utf8JsonReader reader = new(
-                utf8,
-                new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip }
-            );
-            while (reader.Read()) { }
-            return true;
-        }
-        catch (JsonException)
-        {
-            return false;
-        }
-    }
 
     private static IEnumerable<JsonPropertyInfo> FieldsAt(string owner)
     {

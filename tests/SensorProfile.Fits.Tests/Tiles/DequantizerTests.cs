@@ -27,6 +27,43 @@ public sealed class DequantizerTests
         Assert.Equal([9, 10, double.NaN], values);
     }
 
+    /// <summary>
+    /// The sequence of appendix I written down as it stands there: after 10 000 values the next start is taken, and the
+    /// list of starts begins anew behind its last.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(17)]
+    [InlineData(9_998)]
+    [InlineData(9_999)]
+    [InlineData(20_001)]
+    public void TheDitherStartsAnewWhereTheStandardSaysSo(int seed)
+    {
+        double[] randoms = new double[10_000];
+        double x = 1;
+        for (int i = 0; i < randoms.Length; i++)
+        {
+            x = 16807.0 * x % 2147483647.0;
+            randoms[i] = (float)(x / 2147483647.0);
+        }
+        var values = new double[35_000];
+        Dequantizer.Decode(new int[values.Length], values, 1, 0, null, Dither.Subtractive, seed);
+        int first = seed % 10_000,
+            next = (int)(randoms[first] * 500);
+        for (int i = 0; i < values.Length; i++)
+        {
+            Assert.Equal(0.5 - randoms[next], values[i]);
+            next++;
+            if (next == 10_000)
+            {
+                first++;
+                if (first == 10_000)
+                    first = 0;
+                next = (int)(randoms[first] * 500);
+            }
+        }
+    }
+
     [Fact]
     public void ExactZerosSurviveOnlyTheSecondKindOfDither()
     {

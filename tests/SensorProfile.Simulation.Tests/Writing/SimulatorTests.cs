@@ -137,7 +137,7 @@ public sealed class SimulatorTests : IDisposable
     [Fact]
     public void TruthReadBackIsTheSame()
     {
-        SimulationTruth written = Simulator.Write(Camera, _folder, 3);
+        SimulationTruth written = Simulator.WriteTelling(Camera, _folder, 3);
         SimulationTruth read = SimulationTruth.Read(Path.Combine(_folder, "truth.json"));
         Assert.Equal(written.HotPixels, read.HotPixels);
         Assert.Equal(written.TelegraphPixels, read.TelegraphPixels);

@@ -15,7 +15,12 @@ internal sealed class SimulatedSession : IDisposable
     {
         Folder = Path.Combine(Path.GetTempPath(), "sensorprofile-" + Guid.NewGuid().ToString("N"));
         Camera = camera;
-        Truth = Simulator.Write(camera, Folder, seed, new SimulationOptions { WriteTruth = false, Threads = threads });
+        Truth = Simulator.WriteTelling(
+            camera,
+            Folder,
+            seed,
+            new SimulationOptions { WriteTruth = false, Threads = threads }
+        );
     }
 
     public string Folder { get; }

@@ -28,6 +28,18 @@ public sealed class LinearityTests
         Assert.Null(result.Deviations[5]);
     }
 
+    /// <summary>
+    /// On an exact line nothing scatters: what is left is the noise of the means, √(Σ(100·u/ŷ)²/n)/√n.
+    /// </summary>
+    [Fact]
+    public void TheNoiseOfTheMeansIsInTheDoubt()
+    {
+        LinearityResult result = Linearity.Fit([1, 2, 4, 8], [100, 200, 400, 800], [1, 1, 1, 1], 1000)!;
+        Assert.Equal(0, result.Error.Value, 1e-10);
+        double expected = Math.Sqrt((1 + 0.25 + 0.0625 + 0.015625) / 4);
+        Assert.Equal(expected, result.Error.StandardUncertainty, 1e-9);
+    }
+
     [Fact]
     public void ThreeExposuresSayNothing() =>
         Assert.Null(Linearity.Fit([1, 2, 3], [100, 200, 300], new double[3], 1000));

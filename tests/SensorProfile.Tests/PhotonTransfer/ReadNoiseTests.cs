@@ -28,6 +28,34 @@ public sealed class ReadNoiseTests
             Assert.InRange(Math.Abs(noise!.Value - 0.395811) / noise.StandardUncertainty, 0, 1.6);
     }
 
+    /// <summary>
+    /// Rounding moves the observed variance up and down with the mean. At its high end the stated doubt is the root mean
+    /// square of that swing, found here by summing the rounded normal distribution at 200 means.
+    /// </summary>
+    [Theory]
+    [InlineData(0.45)]
+    [InlineData(0.5)]
+    public void TheDoubtOfRoundingIsTheRootMeanSquareOfItsSwing(double sigma)
+    {
+        double[] variances = [.. Enumerable.Range(0, 200).Select(i => VarianceOfRounded(i / 200.0, sigma))];
+        double expected = sigma * sigma + 1.0 / 12,
+            swing = Math.Sqrt(variances.Average(v => (v - expected) * (v - expected)));
+        Measurement noise = ReadNoise.Adu(new(variances.Max(), 1e-9, 4, true), 1, 1_000_000)!;
+        Assert.InRange(noise.StandardUncertainty * 2 * noise.Value / swing, 0.97, 1.03);
+    }
+
+    private static double VarianceOfRounded(double mean, double sigma)
+    {
+        double sum = 0,
+            squares = 0;
+        for (int code = -10; code <= 11; code++)
+        {
+            double share = Normal.CDF(mean, sigma, code + 0.5) - Normal.CDF(mean, sigma, code - 0.5);
+            (sum, squares) = (sum + share * code, squares + share * code * code);
+        }
+        return squares - sum * sum;
+    }
+
     [Fact]
     // EMVA 1288: σ² = 0.24 − 1/12
     public void TheLimitIsEmvas() => Assert.Equal(0.3958114029, ReadNoise.UpperLimitAdu(1), 1e-9);

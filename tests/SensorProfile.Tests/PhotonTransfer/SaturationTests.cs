@@ -46,6 +46,34 @@ public sealed class SaturationTests
         Assert.InRange(found.StandardUncertaintyAdu, 1, 10);
     }
 
+    /// <summary>Half the pixels at the top code pull the mean below it: the codes end at the top, not at that mean.</summary>
+    [Fact]
+    public void TheCodesEndAtTheTopNotAtTheMeanOfTheFullestFlat()
+    {
+        SaturationLevel found = Saturation.Find(
+            [Point(5000, 2505), Point(14_000, 7005), Point(14_600, 2000, topShare: 0.5)],
+            topCodeSignal: 15_000,
+            codeStep: 4
+        )!;
+        Assert.Equal(("adc", 15_000, 4 / Math.Sqrt(12)), (found.By, found.SignalAdu, found.StandardUncertaintyAdu));
+    }
+
+    /// <summary>
+    /// Between the peak at 20000 and the brightest flat at 26000 any value is as likely: their middle ± 6000/√12.
+    /// </summary>
+    [Fact]
+    public void AFallingVarianceWithoutAPlateauLeavesTheRangeOpen()
+    {
+        SaturationLevel found = Saturation.Find(
+            [Point(10_000, 5005), Point(20_000, 10_005), Point(24_000, 7000), Point(26_000, 4000)],
+            topCodeSignal: 65_000,
+            codeStep: 1
+        )!;
+        Assert.Equal("pixel", found.By);
+        Assert.Equal(23_000, found.SignalAdu, 1e-9);
+        Assert.Equal(6000 / Math.Sqrt(12), found.StandardUncertaintyAdu, 1e-9);
+    }
+
     [Fact]
     public void ASeriesThatNeverSaturatesSaysSo() =>
         Assert.Null(Saturation.Find([Point(5000, 2505), Point(10000, 5005), Point(20000, 10005)], 65000, 1));

@@ -14,9 +14,15 @@ internal static class TemperatureTable
     {
         if (!File.Exists(path))
             throw CommandFailure.UnreadableInput($"{path}: there is no table of temperatures here.");
+        return Parse(File.ReadLines(path), path);
+    }
+
+    /// <summary>The same from the lines of a table.</summary>
+    internal static IReadOnlyList<AmbientTemperature> Parse(IEnumerable<string> lines, string path)
+    {
         List<AmbientTemperature> rows = [];
         int number = 0;
-        foreach (string line in File.ReadLines(path))
+        foreach (string line in lines)
         {
             number++;
             string[] cells =

@@ -1,14 +1,13 @@
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Terminal;
 using SensorProfile.Simulation;
-using SensorProfile.Simulation.Truth;
 
 namespace SensorProfile.Cli.Commands.Reading;
 
 /// <summary>Writes a simulated night into an output folder, with progress.</summary>
 internal static class SimulatedFrames
 {
-    public static SimulationTruth Write(
+    public static IReadOnlyList<string> Write(
         Session session,
         CameraDescription camera,
         OutputFolder output,

@@ -89,6 +89,8 @@ internal static class MasterWords
             MasterGround.NoFreshDarks =>
                 "there is no set of two or more fresh darks; take at least 4 like those of the master",
             MasterGround.FewReadable => "fewer than two fresh darks could be read; take at least 4, better 8",
+            MasterGround.NoNoise =>
+                "the fresh darks do not scatter at all, as copies of one frame or frames of one code do; take raw ones",
             MasterGround.OtherSize => Sizes(why),
             MasterGround.OtherSizeUnexplained => Sizes(why) + ", and its hot pixels do not say how",
             MasterGround.OtherCamera => $"the profile is of a camera of {Size(why.Others[0])}",

@@ -21,9 +21,7 @@ internal static class ReportContent
     {
         nights ??= [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
         var figures = new FigureCounter();
-        var sections = new List<ReportSection> { SummarySection.Of(profile) };
-        if (SessionSection.Of(profile.Frames, figures) is { } session)
-            sections.Add(session);
+        var sections = new List<ReportSection> { SummarySection.Of(profile, nights) };
         IReadOnlyList<string> folders = ModeLabel.Folders(profile.Modes);
         for (int i = 0; i < profile.Modes.Count; i++)
         {
@@ -37,12 +35,13 @@ internal static class ReportContent
                 figures
             );
             if (several)
-                sections.Add(SummarySection.Of(context));
+                sections.Add(SummarySection.Of(context, nights[i]));
+            sections.Add(NightsSection.Of(context, nights[i]));
+            sections.Add(SummarySection.Quantities(context));
             sections.Add(NoiseSection.Of(context));
             sections.Add(LightSection.Of(context));
             sections.Add(DarkSection.Signal(context));
             sections.Add(DarkSection.Current(context));
-            sections.Add(NightsSection.Of(context, nights[i]));
             MapPicture[] pictures = [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)];
             if (BadPlacesSection.Of(context, pictures) is { } places)
                 sections.Add(places);
@@ -50,6 +49,8 @@ internal static class ReportContent
             if (BlackLevelSection.Of(context) is { } level)
                 sections.Add(level);
         }
+        if (SessionSection.Of(profile.Frames, figures) is { } session)
+            sections.Add(session);
         sections.Add(MethodSection.Of(profile));
         return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);
     }

@@ -2,19 +2,20 @@ using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Response;
 using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>The camera on one page: the answer, the numbers, the findings.</summary>
+/// <summary>The camera on one page: the answer, the numbers, what to do, the findings.</summary>
 internal static class SummarySection
 {
-    /// <summary>The first page of a report.</summary>
-    public static ReportSection Of(CameraProfile profile)
+    /// <summary>The first page of a report: what was found, what to do, what to know.</summary>
+    public static ReportSection Of(CameraProfile profile, IReadOnlyList<NightAnswers> nights)
     {
         var blocks = new List<Block> { ProfileAnswer.Of(profile) };
         if (profile.Modes.Count == 1)
-            blocks.Add(KeyFigures(profile.Modes[0]));
+            blocks.AddRange([KeyFigures(profile.Modes[0]), .. InShort.Of(nights[0])]);
         else if (profile.Modes.Count > 1)
             blocks.Add(Compare(profile.Modes));
         if (profile.Findings.Count > 0)
@@ -22,18 +23,20 @@ internal static class SummarySection
             blocks.Add(new SubheadingBlock("Findings"));
             blocks.Add(new FindingsBlock([.. profile.Findings.OrderByDescending(finding => finding.Severity)]));
         }
-        if (profile.Modes.Count == 1)
-            blocks.AddRange(Numbers(profile.Modes[0]));
         return new ReportSection(null, null, blocks);
     }
 
     /// <summary>The first page of one mode among several.</summary>
-    public static ReportSection Of(ModeContext context) =>
+    public static ReportSection Of(ModeContext context, NightAnswers nights) =>
         new(
             "The camera at " + context.Label,
             null,
-            [new TextBlock(Headline.Sentence(context.Mode)), KeyFigures(context.Mode), .. Numbers(context.Mode)]
+            [new TextBlock(Headline.Sentence(context.Mode)), KeyFigures(context.Mode), .. InShort.Of(nights)]
         );
+
+    /// <summary>Every number of a mode.</summary>
+    public static ReportSection Quantities(ModeContext context) =>
+        new("All quantities, with their standard uncertainties", context.Label, [.. Numbers(context.Mode)]);
 
     private static KeyFiguresBlock KeyFigures(ModeProfile mode)
     {
@@ -52,7 +55,6 @@ internal static class SummarySection
 
     private static IEnumerable<Block> Numbers(ModeProfile mode)
     {
-        yield return new SubheadingBlock("All quantities, with their standard uncertainties");
         yield return new TableBlock(
             ["Quantity", "Value", "Samples", "Method"],
             [

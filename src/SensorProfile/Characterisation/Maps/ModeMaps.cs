@@ -6,7 +6,7 @@ namespace SensorProfile.Characterisation.Maps;
 /// Maps of the frame's own size, row after row, not a number where not measured. Null when there was nothing to make
 /// them from.
 /// </summary>
-public sealed record ModeMaps
+internal sealed record ModeMaps
 {
     /// <summary>Width, px.</summary>
     public int Width { get; init; }

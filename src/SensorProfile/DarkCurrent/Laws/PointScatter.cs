@@ -95,7 +95,8 @@ internal static class PointScatter
             high = 0.01;
         while (high < MaxScatter && Excess(high) > 0)
             (low, high) = (high, 2 * high);
-        return high < MaxScatter ? Brent.FindRoot(Excess, low, high, 1e-9, 100) : high;
+        // where a law fits at one scatter and not at the next, the misfit jumps and has no root: the larger one is kept
+        return high < MaxScatter && Brent.TryFindRoot(Excess, low, high, 1e-9, 100, out double root) ? root : high;
     }
 
     private sealed class Data(IReadOnlyList<TemperaturePoint> points)

@@ -8,7 +8,7 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Decisions.DarkCount;
 
 /// <summary>The number of darks for a stack, from the noise of one dark against the noise of the stack.</summary>
-public static class DarkCountAdvice
+internal static class DarkCountAdvice
 {
     private static readonly int[] counts =
     [

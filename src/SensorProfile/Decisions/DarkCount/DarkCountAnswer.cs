@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Decisions.DarkCount;
 
 /// <summary>The number of darks. Quantities: darks, lossAt20.</summary>
-public sealed record DarkCountAnswer : Answer
+internal sealed record DarkCountAnswer : Answer
 {
     /// <summary>The lights it holds for.</summary>
     public required StackConditions Stack { get; init; }

@@ -3,4 +3,4 @@ namespace SensorProfile.Decisions.DarkCount;
 /// <summary>What a number of darks costs.</summary>
 /// <param name="Darks">Frames in the master.</param>
 /// <param name="Loss">Rise of the stack's noise, %.</param>
-public sealed record DarkCountPoint(int Darks, double Loss);
+internal sealed record DarkCountPoint(int Darks, double Loss);

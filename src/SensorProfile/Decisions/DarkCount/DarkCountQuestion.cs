@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel.Sky;
 namespace SensorProfile.Decisions.DarkCount;
 
 /// <summary>How many darks does this stack need?</summary>
-public sealed record DarkCountQuestion : StackDescription
+internal sealed record DarkCountQuestion : StackDescription
 {
     /// <summary>Sensor temperature, °C.</summary>
     public required double TemperatureCelsius { get; init; }

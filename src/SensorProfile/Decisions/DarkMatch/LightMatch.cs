@@ -19,7 +19,7 @@ public sealed record LightMatch
     public Measurement? Loss { get; init; }
 
     /// <summary>What uses up most of its limit; null when it cannot be told.</summary>
-    public BindingCause? BindingCause { get; init; }
+    internal BindingCause? BindingCause { get; init; }
 
     /// <summary>Whether the verdict is for darks scaled to the lights.</summary>
     public bool Scaled { get; init; }
@@ -28,7 +28,7 @@ public sealed record LightMatch
     /// Share of the pixels that sky and dark current fill in one light, %: no dark corrects them; null when there are
     /// none, or when it cannot be told.
     /// </summary>
-    public Measurement? FullPixels { get; init; }
+    internal Measurement? FullPixels { get; init; }
 
     /// <summary>Why.</summary>
     public required MatchReason Reason { get; init; }
@@ -41,14 +41,14 @@ public sealed record LightMatch
     /// <summary>
     /// The lights one by one beside the tolerance of the darks; null for a pair that is not the best of its lights.
     /// </summary>
-    public LightNight? Night { get; init; }
+    internal LightNight? Night { get; init; }
 
     /// <summary>Temperature of the darks above that of the lights, °C; null when one is unknown.</summary>
     public double? TemperatureDifference { get; init; }
 
     /// <summary>Set point of the cooler that all these lights share and hold, °C; null when there is none.</summary>
-    public double? SetPoint { get; init; }
+    internal double? SetPoint { get; init; }
 
     /// <summary>Difference of the warmest and the coldest light, °C; null when unknown.</summary>
-    public double? Drift { get; init; }
+    internal double? Drift { get; init; }
 }

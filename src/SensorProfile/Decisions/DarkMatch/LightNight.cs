@@ -13,7 +13,7 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <param name="Known">Whether the tolerance is known: the profile reaches these lights, and the darks have their
 /// exposure.</param>
 /// <param name="Lights">The lights, in order of time.</param>
-public sealed record LightNight(
+internal sealed record LightNight(
     double? DarkCelsius,
     double? Warmer,
     double? Colder,

@@ -5,4 +5,4 @@ namespace SensorProfile.Decisions.DarkMatch;
 /// <param name="StartUtc">Start of the exposure; null when unknown.</param>
 /// <param name="Celsius">Sensor temperature as read, °C; null when unknown.</param>
 /// <param name="Within">Whether it lies within the tolerance of the darks; null when one of them is not known.</param>
-public sealed record LightTemperature(string File, DateTimeOffset? StartUtc, double? Celsius, bool? Within);
+internal sealed record LightTemperature(string File, DateTimeOffset? StartUtc, double? Celsius, bool? Within);

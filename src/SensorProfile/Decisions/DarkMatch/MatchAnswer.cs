@@ -18,7 +18,7 @@ public sealed record MatchAnswer : Answer
     /// The same lights dithered and with outliers rejected; null where they are said to be dithered, or without a
     /// profile.
     /// </summary>
-    public MatchAnswer? Dithered { get; init; }
+    internal MatchAnswer? Dithered { get; init; }
 
     /// <summary>Every light set against every dark set, lights by lights.</summary>
     public IReadOnlyList<LightMatch> Pairs { get; init; } = [];

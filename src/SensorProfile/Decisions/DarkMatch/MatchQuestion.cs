@@ -19,5 +19,5 @@ public sealed record MatchQuestion
     public int BiasFrames { get; init; }
 
     /// <summary>Largest loss that is still called usable, 0.25 = 25 %.</summary>
-    public double UsableLoss { get; init; } = 0.25;
+    internal double UsableLoss { get; init; } = 0.25;
 }

@@ -42,7 +42,7 @@ public enum MatchGround
 }
 
 /// <summary>What of a pair is not known.</summary>
-public enum UnknownOfPair
+internal enum UnknownOfPair
 {
     /// <summary>Exposure of the lights.</summary>
     LightExposure,
@@ -62,7 +62,7 @@ public enum UnknownOfPair
 public sealed record MatchReason(MatchGround Ground)
 {
     /// <summary>What is not known; null when all is.</summary>
-    public UnknownOfPair? Unknown { get; init; }
+    internal UnknownOfPair? Unknown { get; init; }
 
     /// <summary>The modes of the profile that fit the headers, where there are several.</summary>
     public IReadOnlyList<ModeSettings> Modes { get; init; } = [];
@@ -71,10 +71,10 @@ public sealed record MatchReason(MatchGround Ground)
     public Finding? Refusal { get; init; }
 
     /// <summary>Use of the limit that is closest, or exceeded most; null when it was not worked out.</summary>
-    public LimitUse? Limit { get; init; }
+    internal LimitUse? Limit { get; init; }
 
     /// <summary>When the uncertainty leaves it open: what would settle it.</summary>
-    public SettlingOutcome? Settled { get; init; }
+    internal SettlingOutcome? Settled { get; init; }
 }
 
 /// <summary>Use of one limit by a pair, and the darks that would fit in any case.</summary>
@@ -82,4 +82,4 @@ public sealed record MatchReason(MatchGround Ground)
 /// <param name="Share">How much of it is used: 1 is the limit.</param>
 /// <param name="StackLights">Lights in the stack that the set is part of.</param>
 /// <param name="DarksNeeded">Darks like the lights that keep the loss.</param>
-public sealed record LimitUse(BindingCause Cause, double Share, int StackLights, int DarksNeeded);
+internal sealed record LimitUse(BindingCause Cause, double Share, int StackLights, int DarksNeeded);

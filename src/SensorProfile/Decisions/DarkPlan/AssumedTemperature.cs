@@ -37,7 +37,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     }
 
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
-    public string Words =>
+    internal string Words =>
         $"{(IsSetpoint ? "the set point that follows from the profile" : "the profile's reference temperature")}, "
         + Plain.Celsius(Celsius);
 

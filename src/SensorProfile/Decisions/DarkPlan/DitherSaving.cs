@@ -4,4 +4,4 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <param name="Positions">Dither positions, k.</param>
 /// <param name="Frames">Darks of the whole plan with them.</param>
 /// <param name="Masters">Masters of the whole plan with them.</param>
-public sealed record DitherSaving(int Positions, int Frames, int Masters);
+internal sealed record DitherSaving(int Positions, int Frames, int Masters);

@@ -112,6 +112,13 @@ internal sealed class MasterGroups
                 if (better(total, best[end]))
                     best[end] = total;
             }
+            if (best[end].Last is null)
+                throw Refuse.CannotTell(
+                    "pixels-full",
+                    $"No dark serves lights of {Plain.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
+                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile their pixels are full or their noise "
+                        + "is unknown. Shorten the lights, cool more, or characterise the camera again."
+                );
         }
         var groups = new List<MasterGroup>();
         for (int end = slices.Length; end > 0; end = best[end].Last!.First)

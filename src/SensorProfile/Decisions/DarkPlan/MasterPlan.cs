@@ -24,16 +24,16 @@ public sealed record MasterPlan(
 )
 {
     /// <summary>Lights that it serves, about.</summary>
-    public double Lights { get; init; }
+    internal double Lights { get; init; }
 
     /// <summary>Whether the noise would allow fewer darks: so many can tell a cosmic-ray hit.</summary>
-    public bool FewestForHits { get; init; }
+    internal bool FewestForHits { get; init; }
 
     /// <summary>Use of the limits of mismatch by the light that it serves worst; 1 is the limit.</summary>
-    public double MismatchUse { get; init; }
+    internal double MismatchUse { get; init; }
 
     /// <summary>For an uncooled camera: when to shoot it; null when cooled.</summary>
-    public MasterTime? When { get; init; }
+    internal MasterTime? When { get; init; }
 
     /// <summary>95 % interval of the number of darks, from the uncertainties of the profile and of the sky.</summary>
     public Interval FramesInterval { get; init; } = new(Frames, Frames);

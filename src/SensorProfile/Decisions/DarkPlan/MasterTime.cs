@@ -1,7 +1,7 @@
 namespace SensorProfile.Decisions.DarkPlan;
 
 /// <summary>When to shoot a master dark with a camera that has no cooler.</summary>
-public enum MasterTime
+internal enum MasterTime
 {
     /// <summary>When the lights are done: the sensor is then that cold.</summary>
     EndOfNight,

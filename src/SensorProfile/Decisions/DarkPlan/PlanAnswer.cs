@@ -25,18 +25,18 @@ public sealed record PlanAnswer : Answer
     /// Darks that would show the spread over pixels, on which it depends how far one master serves; null when the
     /// profile knows it, or the plan does not need it.
     /// </summary>
-    public SettlingFrames? SpreadDarks { get; init; }
+    internal SettlingFrames? SpreadDarks { get; init; }
 
     /// <summary>What each number of darks costs each planned stack, when light and dark agree in temperature.</summary>
-    public IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];
+    internal IReadOnlyList<DarkCountAnswer> Stacks { get; init; } = [];
 
     /// <summary>
     /// Lights that no master could be planned for; then the verdict is cannot-tell and the masters hold for the others.
     /// </summary>
-    public IReadOnlyList<UnplannedLights> Unplanned { get; init; } = [];
+    internal IReadOnlyList<UnplannedLights> Unplanned { get; init; } = [];
 
     /// <summary>When a master takes more darks than is practical: what dithering would save; else null.</summary>
-    public DitherSaving? Saving { get; init; }
+    internal DitherSaving? Saving { get; init; }
 
     /// <summary>The masters, in the order to shoot them.</summary>
     public IReadOnlyList<MasterPlan> Masters { get; init; } = [];

@@ -23,8 +23,8 @@ public sealed record PlanQuestion
     public bool Cooled { get; init; } = true;
 
     /// <summary>Time between two darks for read-out and saving, s.</summary>
-    public double OverheadSeconds { get; init; } = 2;
+    internal double OverheadSeconds { get; init; } = 2;
 
     /// <summary>Fewest frames in a master, so that a cosmic-ray hit can be told from the rest.</summary>
-    public int MinFrames { get; init; } = MinDarks.MinInMaster;
+    internal int MinFrames { get; init; } = MinDarks.MinInMaster;
 }

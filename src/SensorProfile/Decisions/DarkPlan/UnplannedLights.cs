@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.DarkPlan;
 /// <param name="Lights">How many, about.</param>
 /// <param name="Refusal">Why.</param>
 /// <param name="Settling">Frames to add to the profile.</param>
-public sealed record UnplannedLights(
+internal sealed record UnplannedLights(
     double Exposure,
     double From,
     double To,

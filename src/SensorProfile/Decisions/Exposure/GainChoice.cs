@@ -7,7 +7,7 @@ namespace SensorProfile.Decisions.Exposure;
 
 /// <summary>Which gain setting: the one with the largest full well whose read noise the sky still drowns.</summary>
 /// <remarks>The lower gain setting is preferred if and only if R² ≤ ((1+p)² − 1)·B·t, B the sky background.</remarks>
-public static class GainChoice
+internal static class GainChoice
 {
     // the well is filled by the dark current of the pixel that this share do not exceed
     private const double FillingRank = 0.999;

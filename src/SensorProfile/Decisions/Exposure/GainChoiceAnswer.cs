@@ -48,7 +48,7 @@ public sealed record GainChoiceAnswer : Answer
     public required ModeSettings Advised { get; init; }
 
     /// <summary>The row of <see cref="Modes"/> with the settings advised.</summary>
-    public GainRow AdvisedRow => Modes.First(row => row.Settings == Advised);
+    internal GainRow AdvisedRow => Modes.First(row => row.Settings == Advised);
 
     /// <summary>
     /// Exposure of the advised setting that drowns its read noise, rounded up to what is set on a timer, s.

@@ -8,7 +8,7 @@ namespace SensorProfile.Decisions.Setpoint;
 /// <param name="ExtraAtShare">The same for the pixel at the stated share, %; null without a distribution.</param>
 /// <param name="WithinLoss">Whether both stay within the accepted loss.</param>
 /// <param name="Extrapolated">Whether the temperature lies outside the measured range.</param>
-public sealed record AmbientCost(
+internal sealed record AmbientCost(
     string Label,
     double Ambient,
     double Sensor,

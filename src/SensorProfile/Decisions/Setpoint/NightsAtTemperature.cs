@@ -7,7 +7,7 @@ namespace SensorProfile.Decisions.Setpoint;
 /// <param name="Share">The same as a share of all nights given, 0…1.</param>
 /// <param name="ExtraTypical">Noise that dark current adds there to the typical pixel, %.</param>
 /// <param name="ExtraAtShare">The same for the pixel at the stated share, %; null without a distribution.</param>
-public sealed record NightsAtTemperature(
+internal sealed record NightsAtTemperature(
     double Sensor,
     int Nights,
     double Share,

@@ -15,7 +15,7 @@ public sealed record SetpointAnswer : Answer
     public required SetpointVerdict Verdict { get; init; }
 
     /// <summary>Why it is not; null where it is, and where only the weather limits a camera without a cooler.</summary>
-    public SetpointLimit? Limit { get; init; }
+    internal SetpointLimit? Limit { get; init; }
 
     /// <summary>What the advised temperature rests on.</summary>
     public required SetpointBound Bound { get; init; }
@@ -27,16 +27,16 @@ public sealed record SetpointAnswer : Answer
     public required SetpointPoint At { get; init; }
 
     /// <summary>Warmest temperature that keeps the loss by the law, measured or not, °C; null when none does.</summary>
-    public double? LawAsks { get; init; }
+    internal double? LawAsks { get; init; }
 
     /// <summary>Warmest and coldest advice within the uncertainties, °C, where they lie too far apart.</summary>
-    public Interval? Uncertain { get; init; }
+    internal Interval? Uncertain { get; init; }
 
     /// <summary>Noise added by the part that no cooling takes away, %.</summary>
     public required double GlowExtra { get; init; }
 
     /// <summary>Longest light that keeps the loss at <see cref="At"/>, s.</summary>
-    public double? ExposureWithinLoss { get; init; }
+    internal double? ExposureWithinLoss { get; init; }
 
     /// <summary>The sky it holds for.</summary>
     public required SkyRate Sky { get; init; }
@@ -45,7 +45,7 @@ public sealed record SetpointAnswer : Answer
     public bool Uncooled { get; init; }
 
     /// <summary>How much an uncooled sensor runs above the air, °C.</summary>
-    public double SelfHeating { get; init; }
+    internal double SelfHeating { get; init; }
 
     /// <summary>Exposure of one light, s.</summary>
     public required double ExposureSeconds { get; init; }
@@ -63,38 +63,38 @@ public sealed record SetpointAnswer : Answer
     public required double MeasuredTo { get; init; }
 
     /// <summary>Warmest of the nights, °C; null when none is known.</summary>
-    public double? WarmestAir { get; init; }
+    internal double? WarmestAir { get; init; }
 
     /// <summary>
     /// Coldest temperature that the cooler holds on the warmest of the nights, its reserve kept, °C; null when its
     /// reach or the nights are not known.
     /// </summary>
-    public double? ColdestHeld { get; init; }
+    internal double? ColdestHeld { get; init; }
 
     /// <summary>Reserve of the cooler, °C.</summary>
-    public double Margin { get; init; }
+    internal double Margin { get; init; }
 
     /// <summary>
     /// Where the noise of one light comes from at the set point; for a camera without a cooler, with the warmest sensor
     /// that keeps the loss.
     /// </summary>
-    public LightNoise? Noise { get; init; }
+    internal LightNoise? Noise { get; init; }
 
     /// <summary>Added noise against temperature, coldest first, 1 °C apart, and at <see cref="At"/>.</summary>
     public IReadOnlyList<SetpointPoint> Curve { get; init; } = [];
 
     /// <summary>What each ambient temperature allows or costs.</summary>
-    public IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
+    internal IReadOnlyList<AmbientCost> Ambient { get; init; } = [];
 
     /// <summary>
     /// The same over all nights given, when there are several: how often each temperature can be had.
     /// </summary>
-    public IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
+    internal IReadOnlyList<NightsAtTemperature> Nights { get; init; } = [];
 
     /// <summary>
     /// Nights of a camera without a cooler that lie too far outside the profile: the others are answered.
     /// </summary>
-    public IReadOnlyList<AmbientTemperature> NightsBeyond { get; init; } = [];
+    internal IReadOnlyList<AmbientTemperature> NightsBeyond { get; init; } = [];
 
     /// <summary>The same question for other skies, when three were asked for.</summary>
     public IReadOnlyList<SetpointAnswer> OtherSkies { get; init; } = [];

@@ -17,7 +17,7 @@ public enum SetpointVerdict
 }
 
 /// <summary>Why the accepted loss cannot be kept.</summary>
-public enum SetpointLimit
+internal enum SetpointLimit
 {
     /// <summary>The cooler does not reach the temperature that would do.</summary>
     Cooler,

@@ -1,7 +1,7 @@
 namespace SensorProfile.Decisions.Settling;
 
 /// <summary>What would settle an answer that the uncertainty of the profile leaves open.</summary>
-public enum SettlingOutcome
+internal enum SettlingOutcome
 {
     /// <summary>More frames of the kinds that the profile has.</summary>
     MoreFrames,

@@ -9,13 +9,15 @@ namespace SensorProfile.Decisions.Shots;
 /// <param name="LevelPercent">Level of a flat, % of saturation; null for frames without light.</param>
 /// <param name="Frames">How many.</param>
 /// <param name="Seconds">Clock time with read-out and settling, s.</param>
-/// <param name="Purpose">What it is for, and how to reach it.</param>
 public sealed record PlannedShot(
     FrameKind Kind,
     double? Exposure,
     double? Temperature,
     double? LevelPercent,
     int Frames,
-    double Seconds,
-    ShotPurpose Purpose
-);
+    double Seconds
+)
+{
+    /// <summary>What it is for, and how to reach it.</summary>
+    internal ShotPurpose Purpose { get; init; }
+}

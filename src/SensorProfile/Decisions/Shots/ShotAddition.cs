@@ -7,7 +7,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <param name="Quantity">readNoise (of one pixel), gain, darkCurrent or doublingTemperature.</param>
 /// <param name="Reduction">By how much its uncertainty shrinks, 0…1; 1 when it becomes measurable at all.</param>
 /// <param name="Seconds">Clock time, s.</param>
-public sealed record ShotAddition(AddedFrames What, string Quantity, double Reduction, double Seconds)
+internal sealed record ShotAddition(AddedFrames What, string Quantity, double Reduction, double Seconds)
 {
     /// <summary>Standard uncertainty to expect of the session as it is; null when it cannot be measured.</summary>
     public double? Before { get; init; }
@@ -25,4 +25,4 @@ public sealed record ShotAddition(AddedFrames What, string Quantity, double Redu
 /// <param name="Longest">Longest exposure of the darks, s; null for the others.</param>
 /// <param name="Exposures">Different exposures among them.</param>
 /// <param name="Temperature">Temperature of the darks, °C; null for the others.</param>
-public sealed record AddedFrames(FrameKind Kind, int Frames, double? Longest, int Exposures, double? Temperature);
+internal sealed record AddedFrames(FrameKind Kind, int Frames, double? Longest, int Exposures, double? Temperature);

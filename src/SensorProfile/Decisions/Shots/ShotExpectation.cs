@@ -8,7 +8,7 @@ namespace SensorProfile.Decisions.Shots;
 /// <param name="WithShots">Standard uncertainty with the listed frames too; null when it cannot be measured even
 /// then.</param>
 /// <param name="Unit">Unit of both; % is relative.</param>
-public sealed record ShotExpectation(string Quantity, double? Now, double? WithShots, string Unit)
+internal sealed record ShotExpectation(string Quantity, double? Now, double? WithShots, string Unit)
 {
     internal static IReadOnlyList<ShotExpectation> Predict(SessionDesign now, SessionDesign with) =>
         [

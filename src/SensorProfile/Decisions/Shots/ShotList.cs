@@ -109,7 +109,10 @@ public static class ShotList
         ];
 
     internal static PlannedShot BiasShot(ShotQuestion question, int frames) =>
-        new(FrameKind.Bias, null, null, null, frames, frames * question.OverheadSeconds, ShotPurpose.ReadNoise);
+        new(FrameKind.Bias, null, null, null, frames, frames * question.OverheadSeconds)
+        {
+            Purpose = ShotPurpose.ReadNoise,
+        };
 
     /// <summary>A pair at each level from dim to white, without those that exist.</summary>
     internal static List<PlannedShot> FlatShots(ShotQuestion question, int levels, int existing)
@@ -125,11 +128,14 @@ public static class ShotList
                     null,
                     white ? WhiteFlatPercent : Math.Round(90.0 * level / (levels - 1)),
                     2,
-                    2 * (FlatSeconds + question.OverheadSeconds),
-                    white ? ShotPurpose.White
-                        : shots.Count == 0 ? ShotPurpose.DimLight
-                        : ShotPurpose.SameLight
+                    2 * (FlatSeconds + question.OverheadSeconds)
                 )
+                {
+                    Purpose =
+                        white ? ShotPurpose.White
+                        : shots.Count == 0 ? ShotPurpose.DimLight
+                        : ShotPurpose.SameLight,
+                }
             );
         }
         return shots;
@@ -151,11 +157,14 @@ public static class ShotList
                         celsius,
                         null,
                         frames,
-                        (i == 0 ? question.SettleSeconds : 0) + frames * (t + question.OverheadSeconds),
-                        i > 0 ? ShotPurpose.SameTemperature
-                            : question.SettleSeconds > 0 ? Reaching(question, celsius)
-                            : ShotPurpose.ThisTemperature
+                        (i == 0 ? question.SettleSeconds : 0) + frames * (t + question.OverheadSeconds)
                     )
+                    {
+                        Purpose =
+                            i > 0 ? ShotPurpose.SameTemperature
+                            : question.SettleSeconds > 0 ? Reaching(question, celsius)
+                            : ShotPurpose.ThisTemperature,
+                    }
             ),
         ];
 

@@ -9,26 +9,26 @@ public sealed record ShotListAnswer : Answer
     public required bool Cooled { get; init; }
 
     /// <summary>The darks of a session from nothing; null when frames exist.</summary>
-    public ListedDarks? Darks { get; init; }
+    internal ListedDarks? Darks { get; init; }
 
     /// <summary>What exists already; null when nothing does.</summary>
-    public ExistingFrames? Existing { get; init; }
+    internal ExistingFrames? Existing { get; init; }
 
     /// <summary>The shots, in the order to take them.</summary>
     public IReadOnlyList<PlannedShot> Shots { get; init; } = [];
 
     /// <summary>With existing frames: what each addition would bring, the largest gain first.</summary>
-    public IReadOnlyList<ShotAddition> Additions { get; init; } = [];
+    internal IReadOnlyList<ShotAddition> Additions { get; init; } = [];
 
     /// <summary>Uncertainties to expect now and with the listed shots, for a camera of a usual kind.</summary>
-    public IReadOnlyList<ShotExpectation> Expected { get; init; } = [];
+    internal IReadOnlyList<ShotExpectation> Expected { get; init; } = [];
 }
 
 /// <summary>The darks of a session.</summary>
 /// <param name="Exposures">Different exposures at each temperature.</param>
 /// <param name="Longest">The longest of them, s.</param>
 /// <param name="Temperatures">Different temperatures.</param>
-public sealed record ListedDarks(int Exposures, double Longest, int Temperatures);
+internal sealed record ListedDarks(int Exposures, double Longest, int Temperatures);
 
 /// <summary>What a session has already.</summary>
 /// <param name="Bias">Bias frames.</param>
@@ -36,7 +36,7 @@ public sealed record ListedDarks(int Exposures, double Longest, int Temperatures
 /// <param name="DarkExposures">Exposures that a temperature must have to count.</param>
 /// <param name="DarkTemperatures">Temperatures with darks of so many exposures, °C.</param>
 /// <param name="KindsUnknown">Whether no frame says what it is, and so none counts.</param>
-public sealed record ExistingFrames(
+internal sealed record ExistingFrames(
     int Bias,
     int FlatPairs,
     int DarkExposures,

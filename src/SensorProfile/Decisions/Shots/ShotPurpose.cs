@@ -1,7 +1,7 @@
 namespace SensorProfile.Decisions.Shots;
 
 /// <summary>What a line of a shot list is for, and how to reach its conditions.</summary>
-public enum ShotPurpose
+internal enum ShotPurpose
 {
     /// <summary>Bias frames: read noise, of every pixel with 8 or more.</summary>
     ReadNoise,

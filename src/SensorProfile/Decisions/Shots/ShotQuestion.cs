@@ -32,10 +32,10 @@ public sealed record ShotQuestion
     public int Height { get; init; } = 3000;
 
     /// <summary>Time between two frames for read-out and saving, s.</summary>
-    public double OverheadSeconds { get; init; } = 2;
+    internal double OverheadSeconds { get; init; } = 2;
 
     /// <summary>Time for the sensor to settle at a new temperature, s.</summary>
-    public double SettleSeconds { get; init; } = 600;
+    internal double SettleSeconds { get; init; } = 600;
 
     /// <summary>Frames that exist already; null when starting afresh.</summary>
     public Inventory? Existing { get; init; }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Decisions.Tolerance;
 
 /// <summary>What limits darks first.</summary>
-public enum BindingCause
+internal enum BindingCause
 {
     /// <summary>Spread of the residual over pixels that are not hot.</summary>
     Typical,

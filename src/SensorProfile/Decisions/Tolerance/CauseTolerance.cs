@@ -6,7 +6,7 @@ namespace SensorProfile.Decisions.Tolerance;
 /// <param name="Colder">Darks colder than the lights by, °C; null when unlimited.</param>
 /// <param name="Exposure">Exposure different by, s; null when unlimited.</param>
 /// <param name="Known">False when the profile holds too little to judge this cause; it then limits nothing.</param>
-public sealed record CauseTolerance(
+internal sealed record CauseTolerance(
     BindingCause Cause,
     Measurement? Warmer,
     Measurement? Colder,

@@ -29,31 +29,31 @@ public sealed record ToleranceAnswer : Answer
     public required bool SpreadKnown { get; init; }
 
     /// <summary>When it cannot be told: what would settle it.</summary>
-    public SettlingOutcome? Settled { get; init; }
+    internal SettlingOutcome? Settled { get; init; }
 
     /// <summary>
     /// What limits the temperature first; null when nothing does.
     /// </summary>
-    public BindingCause? BindingCause { get; init; }
+    internal BindingCause? BindingCause { get; init; }
 
     /// <summary>Each cause alone.</summary>
-    public IReadOnlyList<CauseTolerance> Causes { get; init; } = [];
+    internal IReadOnlyList<CauseTolerance> Causes { get; init; } = [];
 
     /// <summary>
     /// Loads against mismatch, for the plot: 1 is the limit. Ten steps to a decade from 0.02 °C to 20 °C on either
     /// side, coldest darks first.
     /// </summary>
-    public IReadOnlyList<TolerancePoint> Curve { get; init; } = [];
+    internal IReadOnlyList<TolerancePoint> Curve { get; init; } = [];
 
     /// <summary>
     /// The same stack dithered, outliers clipped: what that would buy; null when dithering was said, or is not
     /// possible.
     /// </summary>
-    public ToleranceAnswer? Dithered { get; init; }
+    internal ToleranceAnswer? Dithered { get; init; }
 
     /// <summary>Whether the lights need darks nearer than any cooler holds.</summary>
-    public bool BeyondCoolers { get; init; }
+    internal bool BeyondCoolers { get; init; }
 
     /// <summary>The same question for other skies, when the user gave none.</summary>
-    public IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
+    internal IReadOnlyList<ToleranceAnswer> OtherSkies { get; init; } = [];
 }

@@ -6,4 +6,4 @@ namespace SensorProfile.Decisions.Tolerance;
 /// <param name="HotPixels">Share of pixels with a visible residual; null when not known.</param>
 /// <param name="Glow">Residual of the glow.</param>
 /// <param name="Level">Gradient left by the level.</param>
-public sealed record TolerancePoint(double Mismatch, double? Typical, double? HotPixels, double Glow, double Level);
+internal sealed record TolerancePoint(double Mismatch, double? Typical, double? HotPixels, double Glow, double Level);

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsvHelper;
 using CsvHelper.Configuration;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Drift.Archive;
 
@@ -67,6 +68,7 @@ internal static class HotPixelListFile
 
     /// <summary>Reads the list; null when there is none.</summary>
     /// <exception cref="InvalidDataException">It is damaged or of a later version; the message says where.</exception>
+    /// <exception cref="ProfileFormatException">What stands beside it is no JSON.</exception>
     public static ListedRates? Read(string folder)
     {
         string list = Path.Combine(folder, ListName),
@@ -75,11 +77,20 @@ internal static class HotPixelListFile
             return null;
         if (!File.Exists(notes))
             throw new InvalidDataException($"{notes} is missing, which says what {ListName} holds");
-        JsonNode about = Notes(notes);
+        using var text = new StreamReader(list);
+        return Parse(text, File.ReadAllBytes(notes), list, notes);
+    }
+
+    /// <summary>Reads the list from its two texts.</summary>
+    internal static ListedRates Parse(TextReader text, ReadOnlySpan<byte> description, string list, string notes)
+    {
+        JsonObject about = Notes(description, notes);
         int width = Member<int>(about, "width", notes),
             height = Member<int>(about, "height", notes),
             count = Member<int>(about, "pixels", notes);
-        SortedDictionary<int, ListedPixel> pixels = ReadRows(list, width, height);
+        if (width < 1 || height < 1 || (long)width * height > Array.MaxLength)
+            throw new InvalidDataException($"{notes} says {width} × {height} px, which is no sensor");
+        SortedDictionary<int, ListedPixel> pixels = ReadRows(text, list, width, height);
         if (pixels.Count != count)
             throw new InvalidDataException(
                 $"{list} holds {pixels.Count} pixels, but {NotesName} says {count}: it is cut off or was changed"
@@ -108,10 +119,9 @@ internal static class HotPixelListFile
         csv.NextRecord();
     }
 
-    private static SortedDictionary<int, ListedPixel> ReadRows(string list, int width, int height)
+    private static SortedDictionary<int, ListedPixel> ReadRows(TextReader text, string list, int width, int height)
     {
         SortedDictionary<int, ListedPixel> pixels = [];
-        using var text = new StreamReader(list);
         using var csv = new CsvReader(text, Csv);
         try
         {
@@ -124,12 +134,17 @@ internal static class HotPixelListFile
                     throw new InvalidDataException(
                         $"{list}, line {csv.Parser.Row}: the pixel {x}, {y} lies outside {width} × {height} px"
                     );
-                pixels[(y - 1) * width + x - 1] = new ListedPixel(
+                var pixel = new ListedPixel(
                     csv.GetField<float>("rate"),
                     csv.GetField<float>("rate_uncertainty"),
                     csv.GetField<double?>("doubling") ?? double.NaN,
                     csv.GetField<int>("flickers") != 0
                 );
+                if (!double.IsFinite(pixel.Rate) || double.IsInfinity(pixel.Uncertainty) || pixel.Uncertainty < 0)
+                    throw new InvalidDataException(
+                        $"{list}, line {csv.Parser.Row}: the pixel {x}, {y} has no finite rate or uncertainty"
+                    );
+                pixels[(y - 1) * width + x - 1] = pixel;
             }
             return pixels;
         }
@@ -142,24 +157,21 @@ internal static class HotPixelListFile
         }
     }
 
-    private static JsonNode Notes(string file)
+    private static JsonObject Notes(ReadOnlySpan<byte> utf8, string file)
     {
-        try
-        {
-            JsonNode? about = JsonNode.Parse(File.ReadAllText(file));
-            if (about is not JsonObject || about["format"]?.ToString() != Format)
-                throw new InvalidDataException($"{file} does not describe a list of hot pixels");
-            return Member<int>(about, "version", file) <= Version
-                ? about
-                : throw new InvalidDataException($"{file} was written by a later version of this program");
-        }
-        catch (JsonException)
-        {
-            throw new InvalidDataException($"{file} is not JSON; it may be cut off");
-        }
+        JsonObject? about = ProfileFile.Document(
+            JsonText.WithoutMark(utf8),
+            file,
+            "Restore it from a copy of the archive."
+        );
+        if (about?["format"]?.ToString() != Format)
+            throw new InvalidDataException($"{file} does not describe a list of hot pixels");
+        return Member<int>(about, "version", file) <= Version
+            ? about
+            : throw new InvalidDataException($"{file} was written by a later version of this program");
     }
 
-    private static T Member<T>(JsonNode about, string name, string file)
+    private static T Member<T>(JsonObject about, string name, string file)
         where T : struct =>
         about[name] is JsonValue value && value.TryGetValue(out T number)
             ? number

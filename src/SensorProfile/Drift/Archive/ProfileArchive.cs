@@ -163,13 +163,30 @@ public static class ProfileArchive
         }
     }
 
-    /// <summary>A camera's name as a folder.</summary>
+    // names that Windows keeps for devices, whatever follows a point
+    private static readonly string[] devices = ["CON", "PRN", "AUX", "NUL", "CONIN$", "CONOUT$"];
+
+    /// <summary>A camera's name as a folder that every system takes.</summary>
     internal static string FolderName(string name)
     {
         string safe = string.Concat(
                 name.Trim().Select(c => char.IsLetterOrDigit(c) || c is '.' or '-' or '_' ? c : '-')
             )
             .Trim('.', '-');
-        return safe.Length == 0 ? "camera" : safe[..Math.Min(safe.Length, 60)];
+        safe = safe[..Math.Min(safe.Length, 60)].TrimEnd('.', '-');
+        string first = safe.Split('.')[0];
+        bool isDevice =
+            devices.Contains(first, StringComparer.OrdinalIgnoreCase)
+            || (
+                first.Length == 4
+                && char.IsAsciiDigit(first[3])
+                && (
+                    first.StartsWith("COM", StringComparison.OrdinalIgnoreCase)
+                    || first.StartsWith("LPT", StringComparison.OrdinalIgnoreCase)
+                )
+            );
+        return safe.Length == 0 ? "camera"
+            : isDevice ? "camera-" + safe
+            : safe;
     }
 }

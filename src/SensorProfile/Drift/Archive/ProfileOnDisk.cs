@@ -16,7 +16,7 @@ public sealed record ProfileOnDisk(string File, CameraProfile Profile, string? M
     public DateTimeOffset DateUtc => Profile.Frames.Session.Min(f => f.StartUtc) ?? Profile.CreatedUtc;
 
     /// <summary>Whether <see cref="DateUtc"/> is that of the frames, not of the file.</summary>
-    public bool HasDateOfFrames => Profile.Frames.Session.Any(f => f.StartUtc is not null);
+    internal bool HasDateOfFrames => Profile.Frames.Session.Any(f => f.StartUtc is not null);
 
     /// <summary>Reads a profile and notes where its maps are.</summary>
     /// <param name="path">A <c>profile.json</c>, or the folder that holds it.</param>

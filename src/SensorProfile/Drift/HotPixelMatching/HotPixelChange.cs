@@ -7,10 +7,10 @@ namespace SensorProfile.Drift.HotPixelMatching;
 /// <param name="From">Rate above the typical pixel then, e-/px/s.</param>
 /// <param name="To">Rate above the typical pixel now, e-/px/s.</param>
 /// <param name="Z">Difference over its uncertainty.</param>
-public sealed record HotPixelChange(int X, int Y, PixelChange Change, Measurement From, Measurement To, double Z);
+internal sealed record HotPixelChange(int X, int Y, PixelChange Change, Measurement From, Measurement To, double Z);
 
 /// <summary>What became of a hot pixel.</summary>
-public enum PixelChange
+internal enum PixelChange
 {
     /// <summary>Hot in both, or too near the threshold to tell.</summary>
     Kept,

@@ -3,7 +3,7 @@ using SensorProfile.Drift.Patches;
 namespace SensorProfile.Drift.HotPixelMatching;
 
 /// <summary>The hot pixels of two profiles, matched pixel by pixel.</summary>
-public sealed record HotPixelDrift
+internal sealed record HotPixelDrift
 {
     /// <summary>Settings it holds for, in words.</summary>
     public required string Mode { get; init; }

@@ -27,7 +27,7 @@ public sealed record DarkLibraryAnswer : Answer
     /// <summary>
     /// What to shoot at least, one line per exposure and temperature; empty when nothing needs to be retaken.
     /// </summary>
-    public IReadOnlyList<DarksToShoot> Shoot { get; init; } = [];
+    internal IReadOnlyList<DarksToShoot> Shoot { get; init; } = [];
 }
 
 /// <summary>Where the gain of a check comes from.</summary>

@@ -83,6 +83,8 @@ public static class DarkLibraryCheck
                 cache[set] = darks = FreshDarks.Read(set, findings, cancellation);
             if (darks is null)
                 return CannotTell(master, new MasterReason(MasterGround.FewReadable));
+            if (!(darks.TemporalVariance > 0))
+                return CannotTell(master, new MasterReason(MasterGround.NoNoise));
             if (ruler.Gain is null && FreshGain.Measure(darks) is { } rough)
                 ruler = ruler with { Gain = rough, GainIsRough = true };
             FreshDarks? bias = Bias(fresh, set, cache, findings, cancellation);

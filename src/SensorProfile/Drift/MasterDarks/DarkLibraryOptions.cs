@@ -14,7 +14,7 @@ public sealed record DarkLibraryOptions : StackDescription
     /// Accepted standard deviation of the residual over rows or columns, in the noise of the stack: lines are seen long
     /// before they are measured.
     /// </summary>
-    public double StructureFactor { get; init; } = 0.25;
+    internal double StructureFactor { get; init; } = 0.25;
 
     /// <summary>Fresh darks serve a master when their temperatures differ by no more than this, °C.</summary>
     public double TemperatureTolerance { get; init; } = 1;

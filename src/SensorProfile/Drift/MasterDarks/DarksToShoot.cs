@@ -7,7 +7,7 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <param name="Temperature">°C; null when the master does not say.</param>
 /// <param name="Frames">At least so many.</param>
 /// <param name="Retake">Whether they replace a master; else they are to check one with.</param>
-public sealed record DarksToShoot(double? Exposure, double? Temperature, int Frames, bool Retake)
+internal sealed record DarksToShoot(double? Exposure, double? Temperature, int Frames, bool Retake)
 {
     /// <summary>The camera's settings; null when the master could not be read.</summary>
     internal ModeSettings? Settings { get; init; }

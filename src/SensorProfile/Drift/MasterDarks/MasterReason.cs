@@ -29,6 +29,10 @@ public enum MasterGround
     /// <summary>Fewer than two fresh darks could be read.</summary>
     FewReadable,
 
+    /// <summary>The fresh darks do not scatter at all: no sensor gave them, and nothing can be held against their
+    /// noise.</summary>
+    NoNoise,
+
     /// <summary>The file cannot be read.</summary>
     Unreadable,
 
@@ -41,34 +45,34 @@ public enum MasterGround
 public sealed record MasterReason(MasterGround Ground)
 {
     /// <summary>The master as its header states it; null where it was compared.</summary>
-    public DarkConditions? Master { get; init; }
+    internal DarkConditions? Master { get; init; }
 
     /// <summary>The fresh darks that do not fit it, or the camera of the profile that does not.</summary>
-    public IReadOnlyList<DarkConditions> Others { get; init; } = [];
+    internal IReadOnlyList<DarkConditions> Others { get; init; } = [];
 
     /// <summary>What the file system says of a file that cannot be read; null for one that can.</summary>
-    public string? Problem { get; init; }
+    internal string? Problem { get; init; }
 
     /// <summary>Hot pixels in common with the fresh darks, where they are too few for one sensor; else null.</summary>
-    public CommonHotPixels? Common { get; init; }
+    internal CommonHotPixels? Common { get; init; }
 
     /// <summary>
     /// Whether its bias was taken off and no fresh bias frames take it off the darks: the bias pattern then looks like
     /// a residual.
     /// </summary>
-    public bool BiasPatternStays { get; init; }
+    internal bool BiasPatternStays { get; init; }
 
     /// <summary>How its hot pixels contradict its header; null when they do not.</summary>
-    public HeaderContradiction? Contradiction { get; init; }
+    internal HeaderContradiction? Contradiction { get; init; }
 
     /// <summary>
     /// Share of the extra variance that is the master's own noise; null where its header does not say how many frames
     /// it holds.
     /// </summary>
-    public double? OwnNoise { get; init; }
+    internal double? OwnNoise { get; init; }
 
     /// <summary>Frames of a master whose own noise would be as large as the extra noise.</summary>
-    public double FramesAlike { get; init; }
+    internal double FramesAlike { get; init; }
 }
 
 /// <summary>Size, settings and conditions of darks.</summary>
@@ -77,7 +81,7 @@ public sealed record MasterReason(MasterGround Ground)
 /// <param name="Settings">Gain, offset, binning; null where they do not matter.</param>
 /// <param name="Exposure">s; null when unknown.</param>
 /// <param name="Temperature">°C; null when unknown.</param>
-public sealed record DarkConditions(
+internal sealed record DarkConditions(
     int Width,
     int Height,
     ModeSettings? Settings,
@@ -89,7 +93,7 @@ public sealed record DarkConditions(
 /// <param name="Votes">At the same places.</param>
 /// <param name="Pixels">Of so many.</param>
 /// <param name="Expected">By chance.</param>
-public sealed record CommonHotPixels(int Votes, int Pixels, double Expected);
+internal sealed record CommonHotPixels(int Votes, int Pixels, double Expected);
 
 /// <summary>How the hot pixels of a master contradict the exposure or temperature that its header states.</summary>
 /// <param name="SignalRatio">Dark signal in the fresh darks over that in the master.</param>
@@ -97,4 +101,4 @@ public sealed record CommonHotPixels(int Votes, int Pixels, double Expected);
 /// <param name="Colder">The sensor so much colder would explain it, °C (negative: warmer); null when the doubling
 /// temperature is not known.</param>
 /// <param name="MaybeElectrons">Whether values in electrons would explain it too.</param>
-public sealed record HeaderContradiction(double SignalRatio, double? Exposure, double? Colder, bool MaybeElectrons);
+internal sealed record HeaderContradiction(double SignalRatio, double? Exposure, double? Colder, bool MaybeElectrons);

@@ -25,32 +25,32 @@ public sealed record MasterVerdict
     public Measurement? StackNoise { get; init; }
 
     /// <summary>The residual by its kinds.</summary>
-    public IReadOnlyList<ResidualPart> Parts { get; init; } = [];
+    internal IReadOnlyList<ResidualPart> Parts { get; init; } = [];
 
     /// <summary>
     /// Places where pixels that are hot now and not in it stand together, the surest first; empty unless those pixels
     /// call for a retake.
     /// </summary>
-    public IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
+    internal IReadOnlyList<GrowingPatch> Patches { get; init; } = [];
 
     /// <summary>
     /// Dark signal in the fresh darks over that in the master, from the hot pixels; 1 when both are alike.
     /// </summary>
-    public Measurement? SignalRatio { get; init; }
+    internal Measurement? SignalRatio { get; init; }
 
     /// <summary>How its values relate to the camera's: "ADU, bias in it", "0 to 1, bias taken off" …</summary>
-    public string Scale { get; init; } = "";
+    internal string Scale { get; init; } = "";
 
     /// <summary>
     /// How it lies against the fresh darks, in words, where it had to be brought back before it was judged; else null.
     /// </summary>
-    public string? Realigned { get; init; }
+    internal string? Realigned { get; init; }
 
     /// <summary>The settings it says it was taken at.</summary>
     internal ModeSettings? Settings { get; init; }
 
     /// <summary>Whether it is cropped or binned against the fresh darks.</summary>
-    public bool OtherSize { get; init; }
+    internal bool OtherSize { get; init; }
 
     /// <summary>Exposure its header states, s.</summary>
     public double? Exposure { get; init; }
@@ -59,7 +59,7 @@ public sealed record MasterVerdict
     public double? Temperature { get; init; }
 
     /// <summary>Fresh darks it was compared with.</summary>
-    public int FreshFrames { get; init; }
+    internal int FreshFrames { get; init; }
 
     /// <summary>Why.</summary>
     public required MasterReason Reason { get; init; }

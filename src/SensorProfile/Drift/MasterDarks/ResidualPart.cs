@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.MasterDarks;
 
 /// <summary>What a master dark leaves behind.</summary>
-public enum ResidualKind
+internal enum ResidualKind
 {
     /// <summary>Spread over the ordinary pixels.</summary>
     Typical,
@@ -24,4 +24,4 @@ public enum ResidualKind
 /// <param name="Value">Its size.</param>
 /// <param name="Limit">What is accepted, in the same unit.</param>
 /// <param name="Verdict">What follows from this kind alone.</param>
-public sealed record ResidualPart(ResidualKind Kind, Measurement Value, double Limit, CheckVerdict Verdict);
+internal sealed record ResidualPart(ResidualKind Kind, Measurement Value, double Limit, CheckVerdict Verdict);

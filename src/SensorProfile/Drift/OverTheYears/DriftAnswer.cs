@@ -14,25 +14,25 @@ public sealed record DriftAnswer : Answer
     /// <summary>
     /// Whether profiles of one sensor could be compared; the command ends with exit code 1 where not.
     /// </summary>
-    public bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
+    internal bool Answered => Outcome is DriftVerdict.Changed or DriftVerdict.Unchanged;
 
     /// <summary>The verdict.</summary>
     public required DriftVerdict Outcome { get; init; }
 
     /// <summary>Why it cannot be told; null when it can, and for two sensors.</summary>
-    public DriftGap? Gap { get; init; }
+    internal DriftGap? Gap { get; init; }
 
     /// <summary>Profiles of another sensor under the same name; empty when there are none.</summary>
-    public IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
+    internal IReadOnlyList<RejectedFile> OtherSensors { get; init; } = [];
 
     /// <summary>Years from the first to the last profile.</summary>
     public double Years { get; init; }
 
     /// <summary>Chance that the answer calls a sensor changed in which nothing did.</summary>
-    public double Significance { get; init; }
+    internal double Significance { get; init; }
 
     /// <summary>Kinds of frames to take again; empty when nothing needs to be.</summary>
-    public IReadOnlyList<RetakeKind> Retake { get; init; } = [];
+    internal IReadOnlyList<RetakeKind> Retake { get; init; } = [];
 
     /// <summary>The profiles that were compared, oldest first.</summary>
     public IReadOnlyList<string> Compared { get; init; } = [];
@@ -41,7 +41,7 @@ public sealed record DriftAnswer : Answer
     public IReadOnlyList<DateTimeOffset> Dates { get; init; } = [];
 
     /// <summary>The camera, as the last profile names it; empty when nothing could be compared.</summary>
-    public string Camera { get; init; } = "";
+    internal string Camera { get; init; } = "";
 
     /// <summary>Profiles that were not compared, each with the reason.</summary>
     public IReadOnlyList<RejectedFile> Refused { get; init; } = [];
@@ -53,14 +53,14 @@ public sealed record DriftAnswer : Answer
     public IReadOnlyList<DriftTrend> Trends { get; init; } = [];
 
     /// <summary>Hot pixels of the first mode that has maps in both profiles; null when none has.</summary>
-    public HotPixelDrift? HotPixels => HotPixelModes.Count > 0 ? HotPixelModes[0] : null;
+    internal HotPixelDrift? HotPixels => HotPixelModes.Count > 0 ? HotPixelModes[0] : null;
 
     /// <summary>Hot pixels of every mode that has maps in both profiles.</summary>
-    public IReadOnlyList<HotPixelDrift> HotPixelModes { get; init; } = [];
+    internal IReadOnlyList<HotPixelDrift> HotPixelModes { get; init; } = [];
 
     /// <summary>Probe or ageing, for every mode whose dark currents could be compared.</summary>
-    public IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
+    internal IReadOnlyList<ProbeOrAgeing> Probes { get; init; } = [];
 
     /// <summary>When the present darks will no longer do; empty with fewer than three dates.</summary>
-    public IReadOnlyList<LibraryForecast> Library { get; init; } = [];
+    internal IReadOnlyList<LibraryForecast> Library { get; init; } = [];
 }

@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Why nothing can be said of ageing.</summary>
-public enum DriftGap
+internal enum DriftGap
 {
     /// <summary>Fewer than two profiles of one camera.</summary>
     FewProfiles,
@@ -14,7 +14,7 @@ public enum DriftGap
 }
 
 /// <summary>Frames to take again.</summary>
-public enum RetakeKind
+internal enum RetakeKind
 {
     /// <summary>Darks.</summary>
     Darks,

@@ -2,6 +2,7 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Frames;
 
 namespace SensorProfile.Drift.OverTheYears;
 
@@ -97,7 +98,14 @@ internal static class DriftTables
     private static void Row(CsvWriter csv, params IEnumerable<object> cells)
     {
         foreach (object cell in cells)
-            csv.WriteField(cell);
+            csv.WriteField(
+                cell switch
+                {
+                    string text => FileNames.ToCell(text),
+                    double number when !double.IsFinite(number) => "",
+                    _ => cell,
+                }
+            );
         csv.NextRecord();
     }
 }

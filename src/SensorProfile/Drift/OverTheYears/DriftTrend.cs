@@ -28,11 +28,11 @@ public sealed record DriftTrend
     /// Whether the dates lie on a straight line within their uncertainties; where not, the slope's uncertainty is
     /// widened.
     /// </summary>
-    public bool Straight { get; init; }
+    internal bool Straight { get; init; }
 
     /// <summary>The measured values.</summary>
     public IReadOnlyList<TrendPoint> Points { get; init; } = [];
 
     /// <summary>The line with its 95 % band over the measured time, and beyond it for as long again.</summary>
-    public IReadOnlyList<ForecastPoint> Forecast { get; init; } = [];
+    internal IReadOnlyList<ForecastPoint> Forecast { get; init; } = [];
 }

@@ -6,4 +6,4 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <param name="Low">Lower end of its 95 % band.</param>
 /// <param name="High">Upper end of its 95 % band.</param>
 /// <param name="Beyond">Whether the date lies after the last measurement.</param>
-public sealed record ForecastPoint(DateTimeOffset DateUtc, double Value, double Low, double High, bool Beyond);
+internal sealed record ForecastPoint(DateTimeOffset DateUtc, double Value, double Low, double High, bool Beyond);

@@ -9,7 +9,7 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <param name="Lights">Lights of the stack that it serves.</param>
 /// <param name="ExposureSeconds">Exposure of one of them, s.</param>
 /// <param name="Loss">Accepted rise of the noise, 0.05 = 5 %.</param>
-public sealed record LibraryForecast(
+internal sealed record LibraryForecast(
     string Mode,
     DateTimeOffset? DateUtc,
     DateTimeOffset? EarliestUtc,
@@ -21,7 +21,7 @@ public sealed record LibraryForecast(
 );
 
 /// <summary>What limits how long darks serve.</summary>
-public enum LibraryLimit
+internal enum LibraryLimit
 {
     /// <summary>The ordinary pixels.</summary>
     Typical,

@@ -12,7 +12,7 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <param name="StepOfHotPixels">δ of the hot pixels by their own laws, °C; null without maps.</param>
 /// <param name="HotPixels">Hot pixels behind it.</param>
 /// <param name="Gap">Why the hot pixels say nothing; null when they do.</param>
-public sealed record ProbeOrAgeing(
+internal sealed record ProbeOrAgeing(
     string Mode,
     ProbeVerdict Verdict,
     Measurement? StepOfTypical,

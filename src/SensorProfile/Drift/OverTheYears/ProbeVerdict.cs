@@ -1,7 +1,7 @@
 namespace SensorProfile.Drift.OverTheYears;
 
 /// <summary>Which of the two changed: the temperature probe or the dark current.</summary>
-public enum ProbeVerdict
+internal enum ProbeVerdict
 {
     /// <summary>Neither, beyond the errors.</summary>
     None,
@@ -20,7 +20,7 @@ public enum ProbeVerdict
 }
 
 /// <summary>Why hot pixels cannot tell a probe that drifted from ageing.</summary>
-public enum ProbeGap
+internal enum ProbeGap
 {
     /// <summary>The maps of both profiles are not there.</summary>
     NoMaps,

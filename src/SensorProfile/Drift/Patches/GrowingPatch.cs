@@ -9,7 +9,7 @@ namespace SensorProfile.Drift.Patches;
 /// <param name="P">Probability of so dense a place anywhere on the sensor by chance.</param>
 /// <param name="Where">In words: "near the lower left corner".</param>
 /// <param name="Outline">Corners of the smallest convex outline around them, in order.</param>
-public sealed record GrowingPatch(
+internal sealed record GrowingPatch(
     double X,
     double Y,
     double Radius,

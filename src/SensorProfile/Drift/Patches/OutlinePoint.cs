@@ -3,4 +3,4 @@ namespace SensorProfile.Drift.Patches;
 /// <summary>A corner of an outline.</summary>
 /// <param name="X">Column, from 1.</param>
 /// <param name="Y">Row, from 1.</param>
-public sealed record OutlinePoint(int X, int Y);
+internal sealed record OutlinePoint(int X, int Y);

@@ -36,7 +36,8 @@ internal static class LevelSampling
         if (line.UsesUnlit)
         {
             means.Add(Sampled(input.Unlit!.Mean, input, pairs));
-            variances.Add(Sampled(input.Unlit.Variance, input, pairs));
+            // a single bias frame has none
+            variances.Add(input.Unlit.Variance.Length == 0 ? [] : Sampled(input.Unlit.Variance, input, pairs));
         }
         int[] frames = [.. groups.Select(g => g.Count), .. line.UsesUnlit ? [input.Unlit!.Frames] : Array.Empty<int>()];
         return Measure(input, series, line, means, variances, frames) with
@@ -137,7 +138,7 @@ internal static class LevelSampling
     )
     {
         double floor = input.CodeStep * input.CodeStep / 12.0;
-        if (frames < 2)
+        if (frames < 2 || variances.Length == 0)
             return Math.Max(floor, input.UnlitVariance + series.TypicalRate * seconds / gain / gain);
         return Math.Max(
             floor,

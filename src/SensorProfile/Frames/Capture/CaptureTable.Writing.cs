@@ -44,7 +44,7 @@ public sealed partial class CaptureTable
 
     private static void WriteRow(CsvWriter csv, Frame frame, bool use)
     {
-        csv.WriteField(frame.Name);
+        csv.WriteField(FileNames.ToCell(frame.Name));
         csv.WriteField(frame.Kind == FrameKind.Unknown ? "" : KindWords.Name(frame.Kind));
         foreach (
             double? value in (ReadOnlySpan<double?>)
@@ -58,7 +58,7 @@ public sealed partial class CaptureTable
         )
             csv.WriteField(value is { } number ? NumberText.Of(number) : "");
         csv.WriteField(frame.Settings.Binning);
-        csv.WriteField(frame.SetLabel ?? "");
+        csv.WriteField(FileNames.ToCell(frame.SetLabel ?? ""));
         csv.WriteField(use ? "yes" : "no");
         csv.NextRecord();
     }

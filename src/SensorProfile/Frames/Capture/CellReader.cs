@@ -19,9 +19,11 @@ internal sealed class CellReader(string name, IReadOnlyDictionary<string, int> p
     {
         string file = Cell(record, "file")
             ?? throw Error(line, "file", "the cell is empty; name the file, or delete the line.");
+        if (file.Contains('\0'))
+            throw Error(line, "file", "the name holds a null character, which no file's name does; write it again.");
         return new CaptureRow
         {
-            File = FileNames.Normalise(file),
+            File = FileNames.Normalise(FileNames.FromCell(file)),
             Line = line,
             Kind = Kind(Cell(record, "kind"), line),
             ExposureSeconds = Number(record, "exposure_s", line, 0, 1e6, "seconds"),
@@ -37,7 +39,7 @@ internal sealed class CellReader(string name, IReadOnlyDictionary<string, int> p
             Offset = Number(record, "offset", line, -1e9, 1e9, "a number"),
             Iso = Number(record, "iso", line, 0, 1e9, "a number"),
             Binning = Binning(Cell(record, "binning"), line),
-            Set = Cell(record, "set"),
+            Set = Cell(record, "set") is { } set ? FileNames.FromCell(set) : null,
             Use = Use(Cell(record, "use"), line),
         };
     }

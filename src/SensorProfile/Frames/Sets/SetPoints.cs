@@ -11,7 +11,7 @@ public static class SetPoints
     /// The set point that all these frames share and their readings hold, °C; null when there is none.
     /// </summary>
     /// <param name="frames">Frames; those without a reading are taken on trust when others have one.</param>
-    public static double? HeldBy(IReadOnlyList<Frame> frames)
+    internal static double? HeldBy(IReadOnlyList<Frame> frames)
     {
         ArgumentNullException.ThrowIfNull(frames);
         return

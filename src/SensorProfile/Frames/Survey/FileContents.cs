@@ -34,6 +34,9 @@ internal static class FileContents
         byte[] start = [];
         try
         {
+            // a pipe or a device has no length: it would never stop to be opened or read
+            if (HoldsNothing(path))
+                return Recognise(Path.GetFileName(path), []);
             using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
             start = new byte[Beginning];
             start = start[..file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false)];
@@ -46,6 +49,14 @@ internal static class FileContents
         return Recognise(Path.GetFileName(path), start);
     }
 
+    private static bool HoldsNothing(string path)
+    {
+        FileSystemInfo file = new FileInfo(path);
+        if (file.LinkTarget is not null)
+            file = file.ResolveLinkTarget(returnFinalTarget: true) ?? file;
+        return file is FileInfo { Exists: true, Length: 0 };
+    }
+
     /// <summary>What a file is that has this name and begins with these bytes.</summary>
     public static FileContent Recognise(string name, ReadOnlySpan<byte> start)
     {
@@ -53,6 +64,8 @@ internal static class FileContents
             return FileContent.Tiff;
         if (FileNames.IsFits(name))
             return FileContent.Fits; // whatever it is, its reader says what is wrong with it
+        if (start.IsEmpty)
+            return FileNames.IsRawTiff(name) ? FileContent.Tiff : FileContent.Empty;
         if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
             return FileContent.MakersRaw;
         foreach ((FileContent content, int offset, byte[] bytes) in signatures)
@@ -61,9 +74,7 @@ internal static class FileContents
                 return content == FileContent.RenamedFits && IsTrueMap(name) ? FileContent.TrueMap : content;
         }
         if (FileNames.IsRawTiff(name))
-            return FileContent.Tiff; // damaged or empty: its reader says so
-        if (start.IsEmpty)
-            return FileContent.Empty;
+            return FileContent.Tiff; // damaged: its reader says so
         return IsText(start) ? FileContent.Text : FileContent.Other;
     }
 

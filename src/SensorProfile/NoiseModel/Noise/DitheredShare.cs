@@ -111,7 +111,7 @@ internal static class DitheredShare
     /// </summary>
     private static double SkewedTail(double mean, double variance, double skewness, double limit)
     {
-        if (variance <= 0 || Math.Abs(skewness) < 0.02)
+        if (variance <= 0 || !(Math.Abs(skewness) >= 0.02) || double.IsInfinity(skewness))
             return Tail(mean, variance, limit);
         double sigma = Math.Sqrt(variance),
             side = Math.Sign(skewness),

@@ -7,4 +7,4 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <param name="Share">Share of the pixels, 0…1.</param>
 /// <param name="Without">Noise by sky, dark current, read-out and masters, e-.</param>
 /// <param name="With">The same with the flickering pixels, e-.</param>
-public sealed record FlickerAtRank(double Share, double Without, double With);
+internal sealed record FlickerAtRank(double Share, double Without, double With);

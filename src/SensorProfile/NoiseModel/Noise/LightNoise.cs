@@ -17,7 +17,7 @@ namespace SensorProfile.NoiseModel.Noise;
 /// none.</param>
 /// <param name="FullPixels">Pixels that sky and dark current fill, so that their light is lost, %; null when there are
 /// none.</param>
-public sealed record LightNoise(
+internal sealed record LightNoise(
     double Temperature,
     IReadOnlyList<LightNoiseTerm> Terms,
     Measurement Total,

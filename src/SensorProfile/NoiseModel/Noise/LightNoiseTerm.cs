@@ -4,4 +4,4 @@ namespace SensorProfile.NoiseModel.Noise;
 /// <param name="Name">sky, dark current, read noise, quantisation.</param>
 /// <param name="Noise">Standard deviation, e-.</param>
 /// <param name="Share">Share of the variance of the light, 0…1.</param>
-public sealed record LightNoiseTerm(string Name, Measurement Noise, double Share);
+internal sealed record LightNoiseTerm(string Name, Measurement Noise, double Share);

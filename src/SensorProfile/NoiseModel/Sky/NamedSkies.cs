@@ -10,13 +10,13 @@ namespace SensorProfile.NoiseModel.Sky;
 public static class NamedSkies
 {
     /// <summary>21.5 mag/arcsec² through a 300 nm wide band at 550 nm: 0.71 e-/px/s.</summary>
-    public static SkyRate Dark { get; } = Named("dark sky, broad band", 21.5, 300, 550);
+    internal static SkyRate Dark { get; } = Named("dark sky, broad band", 21.5, 300, 550);
 
     /// <summary>19.5 mag/arcsec² through the same band: 4.5 e-/px/s.</summary>
-    public static SkyRate Suburban { get; } = Named("suburban sky, broad band", 19.5, 300, 550);
+    internal static SkyRate Suburban { get; } = Named("suburban sky, broad band", 19.5, 300, 550);
 
     /// <summary>19.5 mag/arcsec² through a 7 nm wide band at 656.3 nm: 0.088 e-/px/s.</summary>
-    public static SkyRate NarrowBand { get; } = Named("suburban sky, narrow band", 19.5, 7, 656.3);
+    internal static SkyRate NarrowBand { get; } = Named("suburban sky, narrow band", 19.5, 7, 656.3);
 
     /// <summary>All three, in the order they are printed.</summary>
     public static IReadOnlyList<SkyRate> All { get; } = [Dark, Suburban, NarrowBand];

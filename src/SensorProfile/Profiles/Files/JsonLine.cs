@@ -15,10 +15,7 @@ internal static class JsonLine
     {
         if (path is null)
             return null;
-        var reader = new Utf8JsonReader(
-            utf8,
-            new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip }
-        );
+        var reader = new Utf8JsonReader(utf8, JsonText.Options);
         var places = new Stack<Place>();
         string here = "$";
         while (reader.Read())

@@ -50,7 +50,7 @@ public static class ProfileFile
     /// <param name="file">Its name for messages.</param>
     internal static CameraProfile Parse(ReadOnlySpan<byte> utf8, string file)
     {
-        utf8 = WithoutMark(utf8);
+        utf8 = JsonText.WithoutMark(utf8);
         JsonObject document = Document(
             utf8,
             file,
@@ -75,39 +75,21 @@ public static class ProfileFile
         }
     }
 
-    /// <summary>Some editors put a byte-order mark in front.</summary>
-    internal static ReadOnlySpan<byte> WithoutMark(ReadOnlySpan<byte> utf8) =>
-        utf8.StartsWith("\uFEFF"u8) ? utf8[3..] : utf8;
-
     /// <summary>The object that a JSON file holds; null when it holds something else.</summary>
     /// <param name="utf8">The content, without byte-order mark.</param>
     /// <param name="file">Its name for messages.</param>
     /// <param name="remedy">The way out when it is not JSON.</param>
-    /// <exception cref="ProfileFormatException">The file is not JSON.</exception>
+    /// <exception cref="ProfileFormatException">The file is not JSON, or says something twice or beyond
+    /// measure.</exception>
     internal static JsonObject? Document(ReadOnlySpan<byte> utf8, string file, string remedy)
     {
-        try
-        {
-            var reader = new Utf8JsonReader(
-                utf8,
-                new JsonReaderOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip }
-            );
-            using var parsed = JsonDocument.ParseValue(ref reader);
-            return parsed.RootElement.ValueKind == JsonValueKind.Object
-                ? JsonObject.Create(parsed.RootElement.Clone())
-                : null;
-        }
-        catch (JsonException problem)
-        {
-            throw new ProfileFormatException(
-                file,
-                null,
-                problem.LineNumber + 1,
-                $"this is not JSON: {FirstSentence(problem.Message)}",
-                remedy,
-                problem
-            );
-        }
+        if (JsonText.FirstFault(utf8) is { } fault)
+            throw new ProfileFormatException(file, fault.Place, fault.Line, fault.Problem, remedy);
+        var reader = new Utf8JsonReader(utf8, JsonText.Options);
+        using var parsed = JsonDocument.ParseValue(ref reader);
+        return parsed.RootElement.ValueKind == JsonValueKind.Object
+            ? JsonObject.Create(parsed.RootElement.Clone())
+            : null;
     }
 
     private static void RequireKnownVersion(JsonObject document, string file)

@@ -31,7 +31,7 @@ public static class ThresholdFile
         string file
     )
     {
-        utf8 = ProfileFile.WithoutMark(utf8);
+        utf8 = JsonText.WithoutMark(utf8);
         JsonObject given = ProfileFile.Document(utf8, file, Example)
             ?? throw new ProfileFormatException(
                 file,
@@ -90,6 +90,13 @@ public static class ThresholdFile
         ];
         return found switch
         {
+            [var one] when one.Item1.Problem() is { } problem => throw new ProfileFormatException(
+                file,
+                null,
+                null,
+                $"the thresholds of this profile make no sense: {problem}",
+                Example
+            ),
             [var one] => one,
             [] => throw new ProfileFormatException(
                 file,

@@ -76,31 +76,41 @@ public class DriftDocumentTests
     }
 
     [Theory]
-    [InlineData(ProbeVerdict.CannotTell, ProbeGap.NoMaps, "without the maps of both profiles")]
-    [InlineData(ProbeVerdict.CannotTell, ProbeGap.FewHotPixels, "too few hot pixels")]
-    [InlineData(ProbeVerdict.CannotTell, null, "fit both a probe that drifted and one that did not")]
-    [InlineData(ProbeVerdict.None, ProbeGap.NoMaps, "The dark current has not changed")]
-    [InlineData(ProbeVerdict.None, null, "Neither the dark current nor the temperature probe")]
-    [InlineData(ProbeVerdict.Ageing, null, "the temperature probe did not")]
-    [InlineData(ProbeVerdict.Both, null, "most likely the temperature probe drifted and the dark current changed")]
-    public void EveryVerdictOnTheProbeHasItsWords(ProbeVerdict verdict, ProbeGap? gap, string said) =>
+    [InlineData(nameof(ProbeVerdict.CannotTell), nameof(ProbeGap.NoMaps), "without the maps of both profiles")]
+    [InlineData(nameof(ProbeVerdict.CannotTell), nameof(ProbeGap.FewHotPixels), "too few hot pixels")]
+    [InlineData(nameof(ProbeVerdict.CannotTell), null, "fit both a probe that drifted and one that did not")]
+    [InlineData(nameof(ProbeVerdict.None), nameof(ProbeGap.NoMaps), "The dark current has not changed")]
+    [InlineData(nameof(ProbeVerdict.None), null, "Neither the dark current nor the temperature probe")]
+    [InlineData(nameof(ProbeVerdict.Ageing), null, "the temperature probe did not")]
+    [InlineData(
+        nameof(ProbeVerdict.Both),
+        null,
+        "most likely the temperature probe drifted and the dark current changed"
+    )]
+    public void EveryVerdictOnTheProbeHasItsWords(string verdict, string? gap, string said) =>
         Assert.Contains(
             said,
-            ProbeWords.Of(Probe(verdict, gap is null ? Of(0.5, 0.1, "°C") : null, gap)),
+            ProbeWords.Of(
+                Probe(
+                    Enum.Parse<ProbeVerdict>(verdict),
+                    gap is null ? Of(0.5, 0.1, "°C") : null,
+                    gap is null ? null : Enum.Parse<ProbeGap>(gap)
+                )
+            ),
             StringComparison.Ordinal
         );
 
     [Theory]
-    [InlineData(DriftGap.FewProfiles, "two profiles of one camera are needed")]
-    [InlineData(DriftGap.NoCommonSettings, "no two profiles were taken with the same settings")]
-    [InlineData(DriftGap.NoCommonQuantity, "the profiles have no quantity in common")]
-    public void WhatLacksIsSaid(DriftGap gap, string lacking)
+    [InlineData(nameof(DriftGap.FewProfiles), "two profiles of one camera are needed")]
+    [InlineData(nameof(DriftGap.NoCommonSettings), "no two profiles were taken with the same settings")]
+    [InlineData(nameof(DriftGap.NoCommonQuantity), "the profiles have no quantity in common")]
+    public void WhatLacksIsSaid(string gap, string lacking)
     {
         AnswerDocument said = DriftDocument.Of(
             new DriftAnswer
             {
                 Outcome = DriftVerdict.CannotTell,
-                Gap = gap,
+                Gap = Enum.Parse<DriftGap>(gap),
                 Compared = ["2031/profile.json"],
                 Dates = [_first],
             }

@@ -160,6 +160,10 @@ public abstract class CaptureTableTests(string culture) : InCulture(culture)
         "t.csv, line 2: a quotation mark stands inside a cell that is not quoted; put the whole cell in "
             + "quotation marks and double the inner ones."
     )]
+    [InlineData(
+        "file,kind\n/night/a\0.fits,dark",
+        "t.csv, line 2, column file: the name holds a null character, which no file's name does; write it again."
+    )]
     public void ABadCellIsNamedByLineAndColumn(string content, string message) =>
         Assert.Equal(
             message,

@@ -16,6 +16,28 @@ public sealed class ThresholdFileTests
     }
 
     [Fact]
+    public void AProfileWhoseThresholdsMakeNoSenseLendsNone()
+    {
+        var profile = new CameraProfile
+        {
+            Modes =
+            [
+                new ModeProfile
+                {
+                    FixedPattern = new FixedPatternProfile { Thresholds = new DefectThresholds { Significance = -1 } },
+                },
+            ],
+        };
+        Assert.Equal(
+            "profile.json: the thresholds of this profile make no sense: significance must be above 0. "
+                + "Write for example { \"hotRate\": 0.5, \"warmRate\": 0.1 }, rates in e-/px/s.",
+            Assert
+                .Throws<ProfileFormatException>(() => ThresholdFile.Parse(ProfileFile.ToUtf8(profile), "profile.json"))
+                .Message
+        );
+    }
+
+    [Fact]
     public void AProfileLendsItsThresholdsAndTheirTemperature()
     {
         var used = new DefectThresholds

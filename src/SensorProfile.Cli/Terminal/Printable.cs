@@ -1,0 +1,23 @@
+namespace SensorProfile.Cli.Terminal;
+
+/// <summary>
+/// Text on its way to a terminal: names of files and words from headers may hold what would move its cursor, forge a
+/// line or turn the direction of reading.
+/// </summary>
+internal static class Printable
+{
+    private const char Pictures = '\u2400'; // ␀ to ␟ stand for the control characters 0 to 31
+    private const char Unknown = '\uFFFD';
+
+    /// <summary>The text on one line, with a visible sign for everything that is none.</summary>
+    public static string Of(string text) =>
+        text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 ? text : string.Concat(text.Select(Of));
+
+    private static char Of(char c) =>
+        c < ' ' ? (char)(Pictures + c)
+        : char.IsControl(c) || TurnsDirection(c) || c is '\u2028' or '\u2029' ? Unknown
+        : c;
+
+    private static bool TurnsDirection(char c) =>
+        c is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+}
