@@ -35,8 +35,9 @@ public sealed class FaultTests : IDisposable
             Assert.Contains(name, rejected, StringComparison.Ordinal);
     }
 
+    /// <summary>128 open files are allowed; the runtime with its libraries keeps 60 to 90 of them for itself.</summary>
     [Fact]
-    public void FiveThousandTinyFilesAreSurveyedWithSixtyFourOpenOnes()
+    public void FiveThousandTinyFilesAreSurveyedWithFewOpenOnes()
     {
         Frame("dark_0.fits");
         byte[] one = File.ReadAllBytes(folder["night/dark_0.fits"]);
@@ -46,14 +47,14 @@ public sealed class FaultTests : IDisposable
             BitConverter.TryWriteBytes(one.AsSpan(2880 + 2), (ushort)i);
             File.WriteAllBytes(folder[string.Create(CultureInfo.InvariantCulture, $"night/dark_{i}.fits")], one);
         }
-        CommandRun run = folder.Command.Shell("ulimit -n 64; $SP survey night --json");
+        CommandRun run = folder.Command.Shell("ulimit -n 128; $SP survey night --json");
         Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Error);
         Assert.Equal(5000, run.Json.GetProperty("sets").EnumerateArray().Sum(s => s.GetProperty("frames").GetInt32()));
     }
 
     /// <summary>The same results with few open files and with a heap of 512 MB.</summary>
     [Theory]
-    [InlineData("ulimit -n 64; $SP characterise night --out small")]
+    [InlineData("ulimit -n 128; $SP characterise night --out small")]
     [InlineData("DOTNET_GCHeapHardLimit=0x20000000 $SP characterise night --out small")]
     public void LittleRoomChangesNothing(string line)
     {

@@ -52,7 +52,10 @@ public sealed class SameBitsTests(SameBitsTests.Reference reference) : IClassFix
         Run(folder, ("A", "b"), folder["night"]);
         JsonObject one = Profile(Path.Combine(reference.Folder["out"], "profile.json")),
             other = Profile(folder["out/profile.json"]);
-        Assert.Equal(one["modes"]!.ToJsonString(), other["modes"]!.ToJsonString());
+        Assert.Equal(
+            one["modes"]!.ToJsonString(),
+            other["modes"]!.ToJsonString().Replace(".fits.gz", ".fits", StringComparison.Ordinal)
+        );
         Assert.Equal(one["camera"]!.ToJsonString(), other["camera"]!.ToJsonString());
     }
 

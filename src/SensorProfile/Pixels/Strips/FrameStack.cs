@@ -26,17 +26,18 @@ internal sealed class FrameStack : IDisposable
 
     /// <summary>Opens what can be read and names what cannot; one bad file never stops the rest.</summary>
     /// <param name="frames">The frames.</param>
-    /// <param name="mostOpenFiles">Files kept open.</param>
+    /// <param name="mostOpenFiles">Files kept open; what the system allows when not said.</param>
     /// <param name="threads">Most files decoded at once; the processor count when not said.</param>
     /// <param name="cancellation">Stops the work between two files.</param>
     public static FrameStack Open(
         IReadOnlyList<Frame> frames,
-        int mostOpenFiles = MaxOpenFiles,
+        int? mostOpenFiles = null,
         int? threads = null,
         CancellationToken cancellation = default
     )
     {
-        RawFrames raw = RawFrames.Open(frames, mostOpenFiles, threads ?? Environment.ProcessorCount, cancellation);
+        int open = mostOpenFiles ?? OpenFileLimit.Frames;
+        RawFrames raw = RawFrames.Open(frames, open, threads ?? Environment.ProcessorCount, cancellation);
         var good = new List<IFrameSamples>();
         var refused = new List<RefusedFrame>();
         foreach (var frame in frames)
@@ -50,7 +51,7 @@ internal sealed class FrameStack : IDisposable
                     good.Add(opened.Samples);
                 continue;
             }
-            var samples = new FitsSamples(frame, keepOpen: good.Count < mostOpenFiles);
+            var samples = new FitsSamples(frame, keepOpen: good.Count < open);
             if (samples.Fault() is { } fault)
                 refused.Add(new RefusedFrame(frame, fault));
             else
