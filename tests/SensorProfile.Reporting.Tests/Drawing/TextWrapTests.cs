@@ -33,7 +33,7 @@ public class TextWrapTests
         const string Used = "ABCxyz 0123456789 ±−–·×µσχΔ²³⁰¹⁴⁵⁶⁷⁸⁹⁻°e⁻≤≥→“”’ÄÖÜäöüßéŁşЖλ\u00A0\u202F";
         using SkiaSharp.SKFont regular = ReportFonts.Font(10, false),
             bold = ReportFonts.Font(10, true);
-        Assert.True(regular.Typeface.ContainsGlyphs(Used));
-        Assert.True(bold.Typeface.ContainsGlyphs(Used));
+        Assert.True(regular.ContainsGlyphs(Used));
+        Assert.True(bold.ContainsGlyphs(Used));
     }
 }
