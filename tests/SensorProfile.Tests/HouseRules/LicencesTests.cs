@@ -6,7 +6,7 @@ namespace SensorProfile.Tests.HouseRules;
 
 /// <summary>Every package of the lock files has a licence that the project may live with.</summary>
 /// <remarks>The licence is what the package itself says (nuspec). A package that names none in words stands in
-/// <see cref="readByHand"/> with what was read in it.</remarks>
+/// <see cref="readByHand"/>: two hold the text of their licence, three only name a page and stand from memory.</remarks>
 public sealed class LicencesTests(ITestOutputHelper output)
 {
     private static readonly HashSet<string> allowed =
@@ -20,11 +20,11 @@ public sealed class LicencesTests(ITestOutputHelper output)
 
     private static readonly Dictionary<string, string> readByHand = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["XmpCore"] = "BSD-3-Clause",
-        ["BitMiracle.LibTiff.NET"] = "BSD-3-Clause",
-        ["CommandLineParser"] = "MIT",
-        ["Microsoft.DotNet.PlatformAbstractions"] = "MIT",
-        ["xunit.abstractions"] = "Apache-2.0",
+        ["CommandLineParser"] = "MIT", // text in the package
+        ["Microsoft.DotNet.PlatformAbstractions"] = "MIT", // text in the package
+        ["XmpCore"] = "BSD-3-Clause", // from memory
+        ["BitMiracle.LibTiff.NET"] = "BSD-3-Clause", // from memory
+        ["xunit.abstractions"] = "Apache-2.0", // from memory
     };
 
     [Fact]

@@ -46,14 +46,18 @@ public static class DarkLibraryCheck
         fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
-        Measurement? gain = profile is null ? null : ChannelMean.Average(ModeChoice.Find(profile, options.Mode)).Gain;
+        ModeProfile? mode = profile is null ? null : ModeChoice.Find(profile, options.Mode);
+        Measurement? gain = mode is null ? null : ChannelMean.Average(mode).Gain;
+        ColourScale? colours = mode is null ? null : ColourScale.Of(profile!, mode, gain);
+        if (colours is not null)
+            findings.AddRange(ColourModes.ServedTogether(mode!));
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];
         foreach (string path in masterPaths)
         {
             cancellation.ThrowIfCancellationRequested();
-            verdicts.Add(CheckOne(path, fresh, profile, ref ruler, cache, findings, cancellation));
+            verdicts.Add(CheckOne(path, fresh, profile, colours, ref ruler, cache, findings, cancellation));
         }
         return DarkLibraryVerdict.Judge(
             verdicts,
@@ -67,6 +71,7 @@ public static class DarkLibraryCheck
         string path,
         Inventory fresh,
         CameraProfile? profile,
+        ColourScale? colours,
         ref StackRuler ruler,
         Dictionary<FrameSet, FreshDarks?> cache,
         List<Finding> findings,
@@ -92,7 +97,12 @@ public static class DarkLibraryCheck
                 return CannotTell(master, FreshChoice.Why(MasterGround.OtherSizeUnexplained, master, set));
             if (aligned.Foreign is { } common)
                 return Foreign(master, common);
-            MasterVerdict verdict = MasterCheck.Check(aligned.Master, aligned.Fresh, aligned.Bias, ruler, profile);
+            (MasterDark whole, FreshDarks like, FreshDarks? zero) = colours?.Apply(
+                aligned.Master,
+                aligned.Fresh,
+                aligned.Bias
+            ) ?? (aligned.Master, aligned.Fresh, aligned.Bias);
+            MasterVerdict verdict = MasterCheck.Check(whole, like, zero, ruler, profile);
             return verdict with { Realigned = aligned.Words, OtherSize = aligned.OtherSize };
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)

@@ -64,10 +64,10 @@ internal static class FileContents
             return FileContent.Tiff;
         if (FileNames.IsFits(name))
             return FileContent.Fits; // whatever it is, its reader says what is wrong with it
-        if (start.IsEmpty)
-            return FileNames.IsRawTiff(name) ? FileContent.Tiff : FileContent.Empty;
         if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
             return FileContent.MakersRaw;
+        if (start.IsEmpty)
+            return FileNames.IsRawTiff(name) ? FileContent.Tiff : FileContent.Empty;
         foreach ((FileContent content, int offset, byte[] bytes) in signatures)
         {
             if (start.Length >= offset + bytes.Length && start[offset..].StartsWith(bytes))
