@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Drawing;
 using SkiaSharp;
@@ -16,7 +17,21 @@ internal static class PdfReport
     {
         using var stream = new MemoryStream();
         Write(report, stream);
-        return stream.ToArray();
+        byte[] file = stream.ToArray();
+        DatesInUtc(file);
+        return file;
+    }
+
+    /// <summary>
+    /// The drawing library writes the time as given, in UTC, but beside it the machine's own offset; the same profile must
+    /// give the same bytes in every time zone. Nothing moves: both forms are equally long.
+    /// </summary>
+    private static void DatesInUtc(Span<byte> file)
+    {
+        const int Digits = 14; // YYYYMMDDHHMMSS
+        foreach (string key in (string[])["/CreationDate (D:", "/ModDate (D:"])
+            if (file.IndexOf(Encoding.ASCII.GetBytes(key)) is >= 0 and var at)
+                "+00'00'"u8.CopyTo(file[(at + key.Length + Digits)..]);
     }
 
     private static void Write(ReportDocument report, MemoryStream stream)
