@@ -400,9 +400,13 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
             .Command.Run("darks", "predict", Profile, "--temperature", "-5", "--exposure", "60", "--out", "file/d.fits")
             .Expect(ExitCodes.UnwritableOutput);
         Assert.Contains("file/d.fits: cannot be written", run.Error, StringComparison.Ordinal);
+    }
+
+    [FullDiskFact]
+    public void AFullDiskIsExitCode4AndLeavesNothing()
+    {
         string full = own["small"];
-        if (!FullDisk.TryMount(full, 64))
-            return;
+        FullDisk.Mount(full, 64);
         try
         {
             own.Command.Run(

@@ -25,11 +25,11 @@ internal sealed class FuzzRun(Target target)
     public IReadOnlyDictionary<string, byte[]> Faults => faults;
 
     /// <summary>Tries inputs until the time or their number is used up.</summary>
-    public void Go(TimeSpan time, long most, int seed, CancellationToken stop = default)
+    public void Go(TimeSpan time, long most, int seed)
     {
         var mutator = new Mutator(target, new Random(seed));
         long start = Stopwatch.GetTimestamp();
-        for (long i = 0; i < most && !stop.IsCancellationRequested && Stopwatch.GetElapsedTime(start) < time; i++)
+        for (long i = 0; i < most && Stopwatch.GetElapsedTime(start) < time; i++)
             TryOne(mutator.Next());
     }
 
@@ -54,16 +54,6 @@ internal sealed class FuzzRun(Target target)
             faults.TryAdd($"{bytes >> 20} MiB allocated", input);
         if (took > longest)
             faults.TryAdd($"took {took.TotalSeconds.ToString("F0", CultureInfo.InvariantCulture)} s", input);
-    }
-
-    /// <summary>Adds what another run against the same reader found.</summary>
-    public void Add(FuzzRun other)
-    {
-        (Tried, Refused) = (Tried + other.Tried, Refused + other.Refused);
-        Slowest = other.Slowest > Slowest ? other.Slowest : Slowest;
-        MostAllocated = Math.Max(MostAllocated, other.MostAllocated);
-        foreach ((string fault, byte[] input) in other.faults)
-            faults.TryAdd(fault, input);
     }
 
     /// <summary>Keeps the faulty inputs, one folder per reader; they become fixtures once they are mended.</summary>

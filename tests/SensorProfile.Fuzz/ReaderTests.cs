@@ -5,11 +5,13 @@ using Xunit.Abstractions;
 namespace SensorProfile.Fuzz;
 
 /// <summary>Every reader reads an input or refuses it in the documented way; nothing else, and never much memory.</summary>
-/// <remarks>SENSORPROFILE_FUZZ_SECONDS sets the time for all readers together, with new seeds; without it the seed is
-/// fixed and the run short.</remarks>
+/// <remarks>SENSORPROFILE_FUZZ_SECONDS sets the time for all readers together; without it the run is short.
+/// SENSORPROFILE_FUZZ_SEED sets the seed: the build takes that of the commit, so that every commit tries new inputs and a
+/// failure can be had again.</remarks>
 public sealed class ReaderTests(ITestOutputHelper output)
 {
-    private const int OrdinaryInputs = 2_000;
+    private const int OrdinaryInputs = 2_000,
+        OrdinarySeed = 20_260;
 
     public static TheoryData<string> Readers => [.. AllTargets.Names];
 
@@ -17,12 +19,15 @@ public sealed class ReaderTests(ITestOutputHelper output)
     public void SpoiltInputsAreReadOrRefused(string reader)
     {
         FuzzRun run = new(AllTargets.Make(reader));
-        if (double.TryParse(Asked, NumberStyles.Float, CultureInfo.InvariantCulture, out double seconds))
-            run.Go(TimeSpan.FromSeconds(seconds / AllTargets.Names.Count()), long.MaxValue, Environment.TickCount);
+        int seed = int.TryParse(Asked("SEED"), NumberStyles.None, CultureInfo.InvariantCulture, out int given)
+            ? given
+            : OrdinarySeed;
+        if (double.TryParse(Asked("SECONDS"), NumberStyles.Float, CultureInfo.InvariantCulture, out double seconds))
+            run.Go(TimeSpan.FromSeconds(seconds / AllTargets.Names.Count()), long.MaxValue, seed);
         else
-            run.Go(TimeSpan.MaxValue, OrdinaryInputs, seed: 20_260);
+            run.Go(TimeSpan.MaxValue, OrdinaryInputs, seed);
         output.WriteLine(
-            $"{run.Tried} inputs, {run.Refused} refused, slowest {run.Slowest.TotalMilliseconds:F0} ms, most allocated "
+            $"seed {seed}: {run.Tried} inputs, {run.Refused} refused, slowest {run.Slowest.TotalMilliseconds:F0} ms, most allocated "
                 + $"{run.MostAllocated >> 20} MiB"
         );
         if (run.Faults.Count > 0)
@@ -49,5 +54,5 @@ public sealed class ReaderTests(ITestOutputHelper output)
         Assert.Empty(run.Faults.Keys);
     }
 
-    private static string? Asked => Environment.GetEnvironmentVariable("SENSORPROFILE_FUZZ_SECONDS");
+    private static string? Asked(string what) => Environment.GetEnvironmentVariable("SENSORPROFILE_FUZZ_" + what);
 }

@@ -40,11 +40,9 @@ public sealed class LibRawLimitsTests : IDisposable
     }
 
     /// <summary>The child alone, with nobody to watch it: the system ends it.</summary>
-    [LibRawTheory, InlineData(0)]
+    [LibRawTheory(linuxOnly: true), InlineData(0)]
     public void TheSystemEndsAChildThatNobodyWatches(int seconds)
     {
-        if (!OperatingSystem.IsLinux())
-            return;
         string path = Bomb();
         string[] arguments = LibRawChild.Arguments(path, true, true, new LibRawLimits(3L << 30, seconds));
         CommandRun run = folder.Command.Run(arguments);

@@ -6,5 +6,7 @@ namespace SensorProfile.Cli.Tests.LibRaw;
 [AttributeUsage(AttributeTargets.Method)]
 internal sealed class LibRawTheoryAttribute : TheoryAttribute
 {
-    public LibRawTheoryAttribute() => Skip = LibRawLibrary.Load().Problem;
+    /// <param name="linuxOnly">Whether it tests what Linux alone does.</param>
+    public LibRawTheoryAttribute(bool linuxOnly = false) =>
+        Skip = linuxOnly && !OperatingSystem.IsLinux() ? "Needs Linux." : LibRawLibrary.Load().Problem;
 }

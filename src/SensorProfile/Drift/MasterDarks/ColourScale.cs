@@ -40,6 +40,15 @@ internal sealed class ColourScale
             );
     }
 
+    /// <summary>Tells the user that it was done.</summary>
+    public Finding Said =>
+        new(
+            "colours-apart",
+            Severity.Note,
+            $"The colours of this camera ({string.Join(", ", mosaic.Names)}) are scaled apart: each was brought to electrons by "
+                + "its own gain before the masters were judged. Cropped and binned masters are judged by the mean gain."
+        );
+
     /// <summary>Maps of the whole sensor on one scale; parts and binned maps, whose colours are mixed, as they are.</summary>
     public (MasterDark Master, FreshDarks Fresh, FreshDarks? Bias) Apply(
         MasterDark master,

@@ -50,7 +50,7 @@ public static class DarkLibraryCheck
         Measurement? gain = mode is null ? null : ChannelMean.Average(mode).Gain;
         ColourScale? colours = mode is null ? null : ColourScale.Of(profile!, mode, gain);
         if (colours is not null)
-            findings.AddRange(ColourModes.ServedTogether(mode!));
+            findings.Add(colours.Said);
         var ruler = new StackRuler(gain, options);
         var cache = new Dictionary<FrameSet, FreshDarks?>();
         List<MasterVerdict> verdicts = [];

@@ -14,8 +14,8 @@ namespace SensorProfile.NoiseModel.Noise;
 /// B(h; k, p)·P_h: each leaves the part of itself that a stack with h outliers leaves (<see cref="ClippedMean.With"/>; the
 /// MAD and the median count outliers and hardly ask how far they lie), their sum is the h-fold convolution of that
 /// distribution, and the k − h others, of which nothing is rejected, add like noise. Convolved on a grid of kL/32; a sum
-/// beyond 1.5 times the threshold counts as beyond for good. Places with more outliers than matter, and all with more than
-/// twelve, count as beyond: the safe side. Held against a pixel-level Monte Carlo in the tests.
+/// beyond 1.5 times the threshold counts as beyond for good. The few places with more outliers than matter count like those
+/// with the most that do; all with more than twelve count as beyond, the safe side. Held against a pixel-level Monte Carlo in the tests.
 /// </remarks>
 internal sealed class RejectedShare(ClippedMean clip, int positions, double limit)
 {
@@ -43,12 +43,16 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
             others = [.. pixels.Where(p => Math.Abs(p.Excess) <= farthest)];
         double p = outlying.Sum(o => o.Weight) / pixels.Sum(o => o.Weight);
         int most = OutliersThatMatter(p, Negligible / part);
-        double[] other = Distribution(others, clip, unit)[ClippedMean.PlaceShares.Length / 2],
+        double[] other = Whole(others),
             rest = Powers(other, positions - most, shift);
-        double share = Math.Max(0, 1 - Binomial.CDF(p, positions, most));
+        double more = Math.Max(0, 1 - Binomial.CDF(p, positions, most)),
+            share = 0;
         for (int h = most; h >= 0; h--)
         {
-            share += Binomial.PMF(p, positions, h) * (h > 0 ? Together(rest, outlying, h, unit) : OutOfLimit(rest));
+            double beyond = h > 0 ? Together(rest, outlying, h, unit) : OutOfLimit(rest);
+            share += Binomial.PMF(p, positions, h) * beyond;
+            if (h == most)
+                share += more * (most < MaxOutliers ? beyond : 1);
             if (h > 0)
                 rest = Convolved(rest, other);
         }
@@ -63,11 +67,16 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     {
         double[][] one = Distribution(outlying, clip.With(count), unit);
         double share = 0;
+        double[] sum = new double[rest.Length],
+            before = new double[rest.Length];
         for (int q = 0; q < one.Length; q++)
         {
-            double[] sum = rest;
-            for (int i = 0; i < count; i++)
-                sum = Convolved(sum, one[q]);
+            Convolve(rest, one[q], sum);
+            for (int i = 1; i < count; i++)
+            {
+                (before, sum) = (sum, before);
+                Convolve(before, one[q], sum);
+            }
             share += ClippedMean.PlaceShares[q] * OutOfLimit(sum);
         }
         return share;
@@ -107,6 +116,16 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return sum;
     }
 
+    /// <summary>The distribution of one of the pixels that are left whole, on the grid.</summary>
+    private double[] Whole(Member[] pixels)
+    {
+        double[] cells = new double[2 * Half + 1];
+        double whole = pixels.Sum(p => p.Weight);
+        foreach (Member pixel in pixels)
+            Add(cells, pixel.Excess, pixel.Weight / whole);
+        return cells;
+    }
+
     /// <summary>
     /// What one of the pixels leaves in the sum, on the grid, for each quantile of the places; what lies beyond the grid is
     /// missing.
@@ -139,23 +158,36 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         cells[(int)down + 1] += weight * (place - down);
     }
 
-    /// <summary>The distribution of the sum of two; the one with fewer cells in use is walked cell by cell.</summary>
     private static double[] Convolved(double[] sum, double[] one)
     {
-        (double[] few, double[] many) = Used(sum) < Used(one) ? (sum, one) : (one, sum);
         double[] cells = new double[sum.Length];
-        for (int i = 0; i < few.Length; i++)
-        {
-            if (few[i] == 0)
-                continue;
-            int first = Math.Max(0, Half - i),
-                count = Math.Min(many.Length - 1, few.Length - 1 + Half - i) - first + 1;
-            AddScaled(many.AsSpan(first, count), few[i], cells.AsSpan(i + first - Half, count));
-        }
+        Convolve(sum, one, cells);
         return cells;
     }
 
-    private static int Used(double[] cells) => cells.Length - cells.AsSpan().Count(0.0);
+    /// <summary>The distribution of the sum of two; the one over fewer cells is walked cell by cell.</summary>
+    private static void Convolve(double[] sum, double[] one, double[] cells)
+    {
+        cells.AsSpan().Clear();
+        (int From, int To) ofSum = Used(sum),
+            ofOne = Used(one);
+        (double[] few, double[] many) = (sum, one);
+        if (ofOne.To - ofOne.From < ofSum.To - ofSum.From)
+            ((few, many), (ofSum, ofOne)) = ((one, sum), (ofOne, ofSum));
+        for (int i = ofSum.From; i < ofSum.To; i++)
+        {
+            if (few[i] == 0)
+                continue;
+            int first = Math.Max(ofOne.From, Half - i),
+                count = Math.Min(ofOne.To, cells.Length + Half - i) - first;
+            if (count > 0)
+                AddScaled(many.AsSpan(first, count), few[i], cells.AsSpan(i + first - Half, count));
+        }
+    }
+
+    /// <summary>From the first cell in use to behind the last.</summary>
+    private static (int From, int To) Used(ReadOnlySpan<double> cells) =>
+        (Math.Max(0, cells.IndexOfAnyExcept(0.0)), 1 + cells.LastIndexOfAnyExcept(0.0));
 
     /// <summary>to += scale·from, cell by cell: the same bits at any vector width.</summary>
     private static void AddScaled(ReadOnlySpan<double> from, double scale, Span<double> to)
