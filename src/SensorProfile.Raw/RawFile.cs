@@ -43,7 +43,7 @@ public sealed class RawFile : IDisposable
             layout.SegmentHeight,
             found.Directory.Index
         );
-        Facts = FactsReader.Read(file, found, Mosaic, warnings);
+        Facts = FactsReader.Read(file, found.Directory, Mosaic.Linearisation, warnings);
         Warnings = warnings;
         rows = new MosaicRows(found.Directory, layout);
     }

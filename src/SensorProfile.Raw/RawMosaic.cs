@@ -66,4 +66,19 @@ public readonly record struct RawArea(int Top, int Left, int Bottom, int Right)
 
     /// <summary>Rows.</summary>
     public int Height => Bottom - Top;
+
+    /// <summary>The borders above, below, left and right of this area of a sensor that are there.</summary>
+    /// <param name="width">Width of all stored samples, px.</param>
+    /// <param name="height">Height of all stored samples, px.</param>
+    internal IEnumerable<RawArea> Around(int width, int height)
+    {
+        RawArea[] borders =
+        [
+            new(0, 0, Top, width),
+            new(Bottom, 0, height, width),
+            new(Top, 0, Bottom, Left),
+            new(Top, Right, Bottom, width),
+        ];
+        return borders.Where(border => border.Width > 0 && border.Height > 0);
+    }
 }

@@ -40,13 +40,17 @@ internal sealed class TiffFile
     public IReadOnlyList<RawWarning> Warnings => warnings;
 
     /// <summary>Reads all directories, not their values.</summary>
+    /// <param name="source">The bytes.</param>
+    /// <param name="ofAnyNumber">Whether another number than 42 may follow the byte order: some makers have their own.
+    /// </param>
     /// <exception cref="RawFormatException">The file is not TIFF, or its first directory cannot be read.</exception>
-    public static TiffFile Read(RawBytes source)
+    public static TiffFile Read(RawBytes source, bool ofAnyNumber = false)
     {
         Span<byte> header = stackalloc byte[HeaderBytes];
         int read = source.Read(0, header);
         bool bigEndian = read > 0 && header[0] == 'M';
-        CheckHeader(source, header[..read]);
+        if (!ofAnyNumber || read < HeaderBytes)
+            CheckHeader(source, header[..read]);
         var file = new TiffFile(source, bigEndian);
         long first = bigEndian
             ? BinaryPrimitives.ReadUInt32BigEndian(header[4..])

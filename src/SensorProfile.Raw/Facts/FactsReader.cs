@@ -8,15 +8,23 @@ namespace SensorProfile.Raw.Facts;
 /// <summary>
 /// Reads how a frame was taken from the tags of TIFF/EP, Exif 2.32 and DNG, and from the maker's notes.
 /// </summary>
-internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarning> warnings)
+internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<RawWarning> warnings)
 {
     private readonly TiffDirectory first = file.Directories[0];
 
     /// <summary>Reads them; what is wrong with them becomes a warning.</summary>
-    public static RawFacts Read(TiffFile file, FoundMosaic found, RawMosaic mosaic, List<RawWarning> warnings) =>
-        new FactsReader(file, found, warnings).Read(mosaic);
+    /// <param name="file">The file.</param>
+    /// <param name="mosaic">The directory of the mosaic; null where it is not known.</param>
+    /// <param name="curve">The curve that its codes follow; null for none.</param>
+    /// <param name="warnings">Takes what is wrong.</param>
+    public static RawFacts Read(
+        TiffFile file,
+        TiffDirectory? mosaic,
+        RawLinearisation? curve,
+        List<RawWarning> warnings
+    ) => new FactsReader(file, mosaic, warnings).Read(curve);
 
-    private RawFacts Read(RawMosaic mosaic)
+    private RawFacts Read(RawLinearisation? curve)
     {
         IReadOnlyList<MakerNote> notes = MakerNotes.Read(file, warnings);
         return new RawFacts
@@ -30,7 +38,7 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
                 ? (RawOrientation)turn
                 : RawOrientation.Upright,
             Temperature = MakerNoteFacts.Temperature(notes) ?? AmbientTemperature(),
-            Treatments = [.. Treatments(mosaic), .. MakerNoteFacts.Treatments(notes)],
+            Treatments = [.. Treatments(curve), .. MakerNoteFacts.Treatments(notes)],
             Software = Text(first, Tag.Software),
         };
     }
@@ -58,31 +66,54 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
             : iso;
     }
 
+    /// <summary>
+    /// When the exposure began; where the file does not say, when it was digitised, which is the same for a camera; last,
+    /// when the file was written or changed.
+    /// </summary>
     private RawTime? Time()
     {
-        string? text = Text(file.Exif, Tag.DateTimeOriginal)
-            ?? Text(first, Tag.DateTimeOriginal)
-            ?? Text(first, Tag.DateTime);
-        if (
-            !DateTime.TryParseExact(
-                text,
-                "yyyy:MM:dd HH:mm:ss",
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out DateTime local
-            )
-        )
-            return null;
-        string? fraction = Text(file.Exif, Tag.SubSecTimeOriginal);
-        if (fraction is not null && fraction.Length <= 7 && fraction.All(char.IsAsciiDigit))
-            // a tick is 10⁻⁷ s
-            local = local.AddTicks(long.Parse(fraction.PadRight(7, '0'), CultureInfo.InvariantCulture));
-        return new RawTime(local, Offset());
+        (TiffDirectory? Directory, Tag Time, Tag Offset)[] places =
+        [
+            (file.Exif, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
+            (first, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
+            (file.Exif, Tag.DateTimeDigitized, Tag.OffsetTimeDigitized),
+            (first, Tag.DateTime, Tag.OffsetTime),
+        ];
+        foreach ((TiffDirectory? directory, Tag time, Tag offset) in places)
+            if (Text(directory, time) is { } text) // blanks stand for a clock that was not set
+                return Moment(text) is { } local
+                    ? new RawTime(time == Tag.DateTimeOriginal ? local + Fraction() : local, Offset(offset))
+                    : null;
+        return null;
     }
 
-    private TimeSpan? Offset()
+    private static DateTime? Moment(string? text) =>
+        DateTime.TryParseExact(
+            text,
+            "yyyy:MM:dd HH:mm:ss",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out DateTime local
+        )
+            ? local
+            : null;
+
+    private TimeSpan Fraction() =>
+        Text(file.Exif, Tag.SubSecTimeOriginal) is { Length: <= 7 } digits && digits.All(char.IsAsciiDigit)
+            // a tick is 10⁻⁷ s
+            ? TimeSpan.FromTicks(long.Parse(digits.PadRight(7, '0'), CultureInfo.InvariantCulture))
+            : TimeSpan.Zero;
+
+    /// <summary>
+    /// How far the clock was ahead of UTC. Cameras fill in one of the three tags or all; another than that of the time is
+    /// taken where that is silent, as one clock gave them, but not the one of the file's last change.
+    /// </summary>
+    private TimeSpan? Offset(Tag ofTime)
     {
-        string? text = Text(file.Exif, Tag.OffsetTimeOriginal);
+        string? text = Text(file.Exif, ofTime)
+            ?? Text(file.Exif, Tag.OffsetTimeOriginal)
+            ?? Text(file.Exif, Tag.OffsetTimeDigitized)
+            ?? (WasChanged() ? null : Text(file.Exif, Tag.OffsetTime));
         if (
             text is [('+' or '-') and var sign, .. var rest]
             && TimeSpan.TryParseExact(rest, @"hh\:mm", CultureInfo.InvariantCulture, out TimeSpan offset)
@@ -98,6 +129,8 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
             : null;
     }
 
+    private bool WasChanged() => Text(first, Tag.DateTime) != Text(file.Exif, Tag.DateTimeOriginal);
+
     private RawTemperature? AmbientTemperature()
     {
         (long numerator, long denominator)? reading = OptionalTags.Read(
@@ -107,22 +140,14 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
             d => d.Fraction(Tag.AmbientTemperature),
             null
         );
-        if (reading is not ({ } numerator, not 0 and not -1 and var denominator)) // −1 stands for unknown (Exif 2.31)
-            return null;
-        double celsius = (double)numerator / denominator;
-        return MakerNoteFacts.IsPossible(celsius)
-            ? new RawTemperature(
-                celsius,
-                1.0 / Math.Abs(denominator),
-                RawTemperaturePlace.Ambient,
-                "AmbientTemperature"
-            )
+        return reading is var (numerator, denominator)
+            ? MakerNoteFacts.AmbientTemperature(numerator, denominator)
             : null;
     }
 
-    private IEnumerable<RawTreatment> Treatments(RawMosaic mosaic)
+    private IEnumerable<RawTreatment> Treatments(RawLinearisation? table)
     {
-        if (mosaic.Linearisation is { } curve)
+        if (table is { } curve)
             yield return new RawTreatment(
                 RawTreatmentKind.CurvedCodes,
                 Invariant($"LinearizationTable: {curve.Table.Count} codes, steps of up to {curve.LargestStep}")
@@ -139,8 +164,8 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
                 RawTreatmentKind.NoiseReduced,
                 Invariant($"NoiseReductionApplied: {applied}")
             );
-        if (Integer(file.Exif, Tag.CompositeImage) is 2 or 3)
-            yield return new RawTreatment(RawTreatmentKind.SeveralExposures, "CompositeImage: composite");
+        if (MakerNoteFacts.Composite(Integer(file.Exif, Tag.CompositeImage)) is { } composite)
+            yield return composite;
     }
 
     private string? Text(TiffDirectory? directory, Tag tag) =>
@@ -152,7 +177,7 @@ internal sealed class FactsReader(TiffFile file, FoundMosaic found, List<RawWarn
     /// <summary>A number above 0 from Exif, or from where TIFF/EP has it.</summary>
     private double? Positive(Tag tag)
     {
-        foreach (TiffDirectory? directory in new[] { file.Exif, first, found.Directory })
+        foreach (TiffDirectory? directory in new[] { file.Exif, first, mosaic })
             if (
                 OptionalTags.Read(directory, tag, warnings, d => d.Numbers(tag, 4), [])
                 is [> 0 and < double.PositiveInfinity and var value, ..]

@@ -19,6 +19,27 @@ internal static class MakerNoteFacts
     /// <summary>Whether a camera can have such a temperature.</summary>
     public static bool IsPossible(double celsius) => celsius is >= ColdestCelsius and <= WarmestCelsius;
 
+    /// <summary>The temperature that Exif 2.31 has a tag for; null where it is unknown or cannot be.</summary>
+    /// <remarks>A denominator of −1 stands for unknown.</remarks>
+    public static RawTemperature? AmbientTemperature(long numerator, long denominator)
+    {
+        if (denominator is 0 or -1)
+            return null;
+        double celsius = (double)numerator / denominator;
+        return IsPossible(celsius)
+            ? new RawTemperature(
+                celsius,
+                1.0 / Math.Abs((double)denominator),
+                RawTemperaturePlace.Ambient,
+                "AmbientTemperature"
+            )
+            : null;
+    }
+
+    /// <summary>What the Exif 2.32 tag CompositeImage says; null where the frame is one exposure.</summary>
+    public static RawTreatment? Composite(long? value) =>
+        value is 2 or 3 ? new RawTreatment(RawTreatmentKind.SeveralExposures, "CompositeImage: composite") : null;
+
     /// <summary>The temperature closest to the sensor; null when the notes name none.</summary>
     public static RawTemperature? Temperature(IReadOnlyList<MakerNote> notes)
     {

@@ -42,29 +42,31 @@ public static class LibRawChild
         try
         {
             using LibRawImage image = LibRawImage.Open(library, arguments[1]);
-            LibRawHeader header = LibRawNotes.Add(HeaderOf(image, arguments.Contains(WithDng)), arguments[1]);
-            header.Write(writer);
-            if (header.Problem is null && arguments.Contains(WithSamples))
-                image.Decode(row => writer.Write(MemoryMarshal.AsBytes<ushort>(row)));
+            bool samples = arguments.Contains(WithSamples) && ProblemOf(image, arguments.Contains(WithDng)) is null;
+            if (samples)
+                image.Decode(); // first, so that the answer can still be that it cannot be done
+            LibRawNotes.Add(HeaderOf(image, arguments.Contains(WithDng)), arguments[1]).Write(writer);
+            if (samples)
+                image.Rows(row => writer.Write(MemoryMarshal.AsBytes<ushort>(row)));
         }
-        catch (InvalidDataException cannot)
+        catch (LibRawFailure cannot)
         {
-            new LibRawHeader { Problem = cannot.Message }.Write(writer);
+            new LibRawHeader { Problem = cannot.Message, IsDamaged = cannot.IsDamage }.Write(writer);
         }
         return 0;
     }
 
     private static LibRawHeader HeaderOf(LibRawImage image, bool alsoDng)
     {
-        string? problem =
-            image.IsDng && !alsoDng ? "it is a damaged or unusual DNG"
-            : image.ColourFilter() is null ? "its colour filter repeats after more than 2 × 2 pixels"
-            : null;
         return new LibRawHeader
         {
-            Problem = problem,
+            Problem = ProblemOf(image, alsoDng),
             Width = image.Width,
             Height = image.Height,
+            SensorWidth = image.SensorWidth,
+            SensorHeight = image.SensorHeight,
+            Top = image.Top,
+            Left = image.Left,
             ColourFilter = image.ColourFilter() ?? "",
             Model = image.Model,
             Iso = image.Iso,
@@ -72,4 +74,9 @@ public static class LibRawChild
             Time = image.Time,
         };
     }
+
+    private static string? ProblemOf(LibRawImage image, bool alsoDng) =>
+        image.IsDng && !alsoDng ? "it is a damaged or unusual DNG"
+        : image.ColourFilter() is null ? "its colour filter repeats after more than 2 × 2 pixels"
+        : null;
 }

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text;
+using SensorProfile.Raw.Containers;
 
 namespace SensorProfile.Raw.LibRaw;
 
@@ -10,27 +11,36 @@ namespace SensorProfile.Raw.LibRaw;
 public static class LibRawDecoder
 {
     private const string Way = "Convert it to DNG.";
+    private const string WayOfUnknown =
+        "Copy it again from the card in case it is damaged; if its camera is newer than this LibRaw, convert it to DNG.";
     private const string Package =
         "Install LibRaw (package libraw20 or libraw23 on Debian, libraw with Homebrew, libraw.dll on Windows; its path "
         + "can be given in SENSORPROFILE_LIBRAW), or convert the file to DNG.";
 
     /// <summary>What LibRaw says of a file; no sample is decoded.</summary>
-    /// <exception cref="RawFormatException">LibRaw is missing or cannot read it.</exception>
-    public static LibRawFrame Describe(string path) => Run(path, samples: null, alsoDng: false);
+    /// <remarks>
+    /// Whether samples around those that see light can be had is known only after decoding: the mosaic that
+    /// <see cref="Decode"/> gives may have none where this one has.
+    /// </remarks>
+    /// <exception cref="RawFormatException">LibRaw is missing or cannot read it, or it is cut short.</exception>
+    public static LibRawFrame Describe(string path)
+    {
+        LibRawFrame frame = Run(path, samples: null, alsoDng: false);
+        return frame with { Facts = MakersExif.Complete(frame.Facts, path) };
+    }
 
-    /// <summary>
-    /// Decodes the samples that see light, row by row from the first, a number of whole rows at once.
-    /// </summary>
+    /// <summary>Decodes the samples row by row from the first, a number of whole rows at once.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="rows">Takes the index of the first row and the samples.</param>
+    /// <param name="rows">Takes the frame, the index of the first row, and the samples of all columns of the sensor, as
+    /// its mosaic has them.</param>
     /// <exception cref="RawFormatException">LibRaw is missing or cannot read it.</exception>
-    public static LibRawFrame Decode(string path, Action<int, ReadOnlyMemory<ushort>> rows) =>
+    public static LibRawFrame Decode(string path, Action<LibRawFrame, int, ReadOnlyMemory<ushort>> rows) =>
         Run(path, rows, alsoDng: false);
 
     /// <summary>As the others; a DNG is read, too, so that the two ways can be compared.</summary>
     internal static LibRawFrame Run(
         string path,
-        Action<int, ReadOnlyMemory<ushort>>? samples,
+        Action<LibRawFrame, int, ReadOnlyMemory<ushort>>? samples,
         bool alsoDng,
         LibRawLimits? limits = null
     )
@@ -44,37 +54,52 @@ public static class LibRawDecoder
         {
             LibRawHeader header = LibRawHeader.Read(reader)
                 ?? throw Refused(path, $"LibRaw gave up on it{child.Reason}.", Way);
-            if (header.Problem is { } problem)
-                throw Refused(
-                    path,
-                    header.IsMissing ? $"{problem}." : $"LibRaw cannot read it: {problem}.",
-                    header.IsMissing ? Package : Way
-                );
-            if (header.Width is < 1 or > ushort.MaxValue || header.Height is < 1 or > ushort.MaxValue)
+            if (header.Problem is not null)
+                throw Because(path, header);
+            if (!header.HasPossibleSize)
                 throw Refused(path, "LibRaw gives an impossible size.", Way);
+            LibRawFrame frame = LibRawFrame.Of(header);
             if (samples is not null)
-                Copy(path, child, header, samples);
-            return LibRawFrame.Of(header);
+                Copy(path, child, frame, samples);
+            return frame;
         }
     }
 
     private static void Copy(
         string path,
         LibRawProcess child,
-        LibRawHeader header,
-        Action<int, ReadOnlyMemory<ushort>> samples
+        LibRawFrame frame,
+        Action<LibRawFrame, int, ReadOnlyMemory<ushort>> samples
     )
     {
         const int rowsAtOnce = 64;
-        var rows = new ushort[rowsAtOnce * header.Width];
-        for (int row = 0; row < header.Height; row += rowsAtOnce)
+        (int width, int height) = (frame.Mosaic.SensorWidth, frame.Mosaic.SensorHeight);
+        var rows = new ushort[rowsAtOnce * width];
+        for (int row = 0; row < height; row += rowsAtOnce)
         {
-            int count = Math.Min(rowsAtOnce, header.Height - row) * header.Width;
+            int count = Math.Min(rowsAtOnce, height - row) * width;
             Span<byte> bytes = MemoryMarshal.AsBytes(rows.AsSpan(0, count));
             if (child.Answer.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false) < bytes.Length)
                 throw Refused(path, $"LibRaw gave up on its samples{child.Reason}.", Way);
-            samples(row, rows.AsMemory(0, count));
+            samples(frame, row, rows.AsMemory(0, count));
         }
+    }
+
+    /// <summary>Why LibRaw does not read it; where the file itself shows that it is cut short, that.</summary>
+    private static RawFormatException Because(string path, LibRawHeader header)
+    {
+        if (header.IsMissing)
+            return Refused(path, $"{header.Problem}.", Package);
+        if (CutShort.Find(path) is { } cut)
+            return cut;
+        return header.IsDamaged
+            ? new RawFormatException(
+                RawRefusal.Damaged,
+                new RawLocation(path),
+                $"LibRaw cannot read it: {header.Problem}.",
+                TiffDirectory.Repair
+            )
+            : Refused(path, $"LibRaw cannot read it: {header.Problem}.", WayOfUnknown);
     }
 
     private static RawFormatException Refused(string path, string problem, string remedy) =>

@@ -3,17 +3,13 @@ using System.Globalization;
 namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>A raw file as LibRaw describes it.</summary>
-/// <param name="Width">Columns that see light.</param>
-/// <param name="Height">Rows that see light.</param>
-/// <param name="ColourFilter">Four letters from the top left; null for a sensor without a filter.</param>
+/// <param name="Mosaic">Size, borders and colours; LibRaw's levels are not taken.</param>
 /// <param name="Facts">How the frame was taken, as far as LibRaw says.</param>
-public sealed record LibRawFrame(int Width, int Height, string? ColourFilter, RawFacts Facts)
+public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
 {
     internal static LibRawFrame Of(LibRawHeader header) =>
         new(
-            header.Width,
-            header.Height,
-            header.ColourFilter.Length == 4 ? header.ColourFilter : null,
+            MosaicOf(header),
             new RawFacts
             {
                 Camera = header.Model.Length > 0 ? header.Model : null,
@@ -25,6 +21,31 @@ public sealed record LibRawFrame(int Width, int Height, string? ColourFilter, Ra
                 Treatments = header.Treatments,
             }
         );
+
+    private static RawMosaic MosaicOf(LibRawHeader header)
+    {
+        var active = new RawArea(header.Top, header.Left, header.Top + header.Height, header.Left + header.Width);
+        return new RawMosaic
+        {
+            SensorWidth = header.SensorWidth,
+            SensorHeight = header.SensorHeight,
+            ActiveArea = active,
+            MaskedAreas = [.. active.Around(header.SensorWidth, header.SensorHeight)],
+            MaskedAreasAreNamed = false,
+            ColourFilter =
+                header.ColourFilter is [var a, var b, var c, var d]
+                    ? new RawColourFilter(ColourOf(a), ColourOf(b), ColourOf(c), ColourOf(d))
+                    : null,
+        };
+    }
+
+    private static RawColour ColourOf(char letter) =>
+        letter switch
+        {
+            'R' => RawColour.Red,
+            'B' => RawColour.Blue,
+            _ => RawColour.Green,
+        };
 
     private static RawTime? TimeOf(LibRawHeader header)
     {

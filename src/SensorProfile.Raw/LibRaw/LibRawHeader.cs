@@ -3,7 +3,7 @@ namespace SensorProfile.Raw.LibRaw;
 /// <summary>What the child process says of a file before its samples.</summary>
 internal sealed record LibRawHeader
 {
-    private const int Mark = 0x31574152;
+    private const int Mark = 0x32574152;
 
     /// <summary>Why the file cannot be read; null when it can.</summary>
     public string? Problem { get; init; }
@@ -11,11 +11,37 @@ internal sealed record LibRawHeader
     /// <summary>Whether the reason is that there is no LibRaw to be used.</summary>
     public bool IsMissing { get; init; }
 
+    /// <summary>Whether the reason is that the file is damaged.</summary>
+    public bool IsDamaged { get; init; }
+
     /// <summary>Columns that see light.</summary>
     public int Width { get; init; }
 
     /// <summary>Rows that see light.</summary>
     public int Height { get; init; }
+
+    /// <summary>Columns of all stored samples.</summary>
+    public int SensorWidth { get; init; }
+
+    /// <summary>Rows of all stored samples.</summary>
+    public int SensorHeight { get; init; }
+
+    /// <summary>Rows above those that see light.</summary>
+    public int Top { get; init; }
+
+    /// <summary>Columns left of those that see light.</summary>
+    public int Left { get; init; }
+
+    /// <summary>Whether the sizes can be those of a sensor.</summary>
+    public bool HasPossibleSize =>
+        Width >= 1
+        && Height >= 1
+        && Top >= 0
+        && Left >= 0
+        && SensorWidth is >= 1 and <= ushort.MaxValue
+        && SensorHeight is >= 1 and <= ushort.MaxValue
+        && Width <= SensorWidth - Left
+        && Height <= SensorHeight - Top;
 
     /// <summary>Four letters, or empty for a sensor without a filter.</summary>
     public string ColourFilter { get; init; } = "";
@@ -50,8 +76,13 @@ internal sealed record LibRawHeader
         writer.Write(Mark);
         writer.Write(Problem ?? "");
         writer.Write(IsMissing);
+        writer.Write(IsDamaged);
         writer.Write(Width);
         writer.Write(Height);
+        writer.Write(SensorWidth);
+        writer.Write(SensorHeight);
+        writer.Write(Top);
+        writer.Write(Left);
         writer.Write(ColourFilter);
         writer.Write(Model);
         writer.Write(Iso);
@@ -87,8 +118,13 @@ internal sealed record LibRawHeader
             {
                 Problem = problem.Length > 0 ? problem : null,
                 IsMissing = reader.ReadBoolean(),
+                IsDamaged = reader.ReadBoolean(),
                 Width = reader.ReadInt32(),
                 Height = reader.ReadInt32(),
+                SensorWidth = reader.ReadInt32(),
+                SensorHeight = reader.ReadInt32(),
+                Top = reader.ReadInt32(),
+                Left = reader.ReadInt32(),
                 ColourFilter = reader.ReadString(),
                 Model = reader.ReadString(),
                 Iso = reader.ReadSingle(),
@@ -112,7 +148,7 @@ internal sealed record LibRawHeader
                 ],
             };
         }
-        catch (EndOfStreamException)
+        catch (Exception unlike) when (unlike is EndOfStreamException or FormatException or ArgumentException)
         {
             return null;
         }

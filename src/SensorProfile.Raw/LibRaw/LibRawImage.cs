@@ -18,14 +18,35 @@ internal sealed class LibRawImage : IDisposable
     private const int ColoursOfPixel = 4;
     private readonly LibRawLibrary library;
     private readonly IntPtr data;
+    private readonly LibRawLibrary.DataProblem onDamage; // kept: the library calls it
+    private LibRawStored? stored;
+    private int? damagedAt;
+    private bool isDecoded;
 
-    private LibRawImage(LibRawLibrary library, IntPtr data) => (this.library, this.data) = (library, data);
+    private LibRawImage(LibRawLibrary library, IntPtr data)
+    {
+        (this.library, this.data) = (library, data);
+        onDamage = (_, _, offset) => damagedAt ??= offset;
+        library.Function<LibRawLibrary.OnDataProblem>("libraw_set_dataerror_handler")(data, onDamage, IntPtr.Zero);
+    }
 
     /// <summary>Columns that see light.</summary>
     public int Width => Size(3);
 
     /// <summary>Rows that see light.</summary>
     public int Height => Size(2);
+
+    /// <summary>Columns of all stored samples; after decoding those that can be handed out.</summary>
+    public int SensorWidth => HasBorder ? Size(1) : Width;
+
+    /// <summary>Rows of all stored samples; after decoding those that can be handed out.</summary>
+    public int SensorHeight => HasBorder ? Size(0) : Height;
+
+    /// <summary>Rows above those that see light.</summary>
+    public int Top => HasBorder ? Size(4) : 0;
+
+    /// <summary>Columns left of those that see light.</summary>
+    public int Left => HasBorder ? Size(5) : 0;
 
     /// <summary>Name of the camera.</summary>
     public string Model => Name(library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data) + ModelOffset);
@@ -46,12 +67,12 @@ internal sealed class LibRawImage : IDisposable
     private IntPtr Other => library.Function<LibRawLibrary.PartOf>("libraw_get_imgother")(data);
 
     /// <summary>Opens a file; samples are not decoded yet.</summary>
-    /// <exception cref="InvalidDataException">LibRaw cannot read it; says why.</exception>
+    /// <exception cref="LibRawFailure">LibRaw cannot read it; says why.</exception>
     public static LibRawImage Open(LibRawLibrary library, string path)
     {
         IntPtr data = library.Function<LibRawLibrary.Initialise>("libraw_init")(0);
         if (data == IntPtr.Zero)
-            throw new InvalidDataException("LibRaw cannot be started");
+            throw new LibRawFailure("LibRaw cannot be started");
         var image = new LibRawImage(library, data);
         try
         {
@@ -61,7 +82,7 @@ internal sealed class LibRawImage : IDisposable
                 image.Size(0) != image.Entry("libraw_get_raw_height")
                 || image.Size(1) != image.Entry("libraw_get_raw_width")
             )
-                throw new InvalidDataException("this build of LibRaw lays its data out in another way");
+                throw new LibRawFailure("this build of LibRaw lays its data out in another way");
             return image;
         }
         catch
@@ -97,31 +118,66 @@ internal sealed class LibRawImage : IDisposable
             );
     }
 
-    /// <summary>Decodes the samples and hands out the rows that see light, codes as LibRaw has them.</summary>
-    /// <exception cref="InvalidDataException">LibRaw cannot decode it; says why.</exception>
-    public void Decode(Action<ushort[]> row)
+    /// <summary>Decodes the samples.</summary>
+    /// <remarks>LibRaw goes on after damage, with what samples it has, and tells of it only when it is asked to.</remarks>
+    /// <exception cref="LibRawFailure">LibRaw cannot decode it; says why.</exception>
+    public void Decode()
     {
-        Check(library.Function<LibRawLibrary.Step>("libraw_unpack")(data));
+        int error = library.Function<LibRawLibrary.Step>("libraw_unpack")(data);
+        if (damagedAt is { } at)
+            throw new LibRawFailure(
+                at < 0
+                    ? "the file ends before its samples do"
+                    : FormattableString.Invariant($"its samples are damaged at byte {at} or before"),
+                isDamage: true
+            );
+        Check(error);
         Check(library.Function<LibRawLibrary.Step>("libraw_raw2image")(data));
-        IntPtr image = Marshal.ReadIntPtr(data);
-        if (image == IntPtr.Zero || Size(6) != Height || Size(7) != Width)
-            throw new InvalidDataException("LibRaw gives an image of another size than it announced");
-        var colour = library.Function<LibRawLibrary.ColourAt>("libraw_COLOR");
-        var quads = new short[Width * ColoursOfPixel];
-        var samples = new ushort[Width];
-        for (int y = 0; y < Height; y++)
-        {
-            Marshal.Copy(image + (nint)((long)y * Width * ColoursOfPixel * sizeof(ushort)), quads, 0, quads.Length);
-            int even = Channel(colour(data, y, 0)),
-                odd = Channel(colour(data, y, 1));
-            for (int x = 0; x < samples.Length; x++)
-                samples[x] = (ushort)quads[(x * ColoursOfPixel) + ((x & 1) == 0 ? even : odd)];
-            row(samples);
-        }
+        if (Marshal.ReadIntPtr(data) == IntPtr.Zero || Size(6) != Height || Size(7) != Width)
+            throw new LibRawFailure("LibRaw gives an image of another size than it announced");
+        IntPtr sizes = data + IntPtr.Size,
+            parameters = library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
+        stored = HasMargins ? LibRawStored.Find(data, sizes, parameters) : null;
+        for (int row = 0; stored is not null && row < Height; row++)
+            if (!stored.Row(Size(4) + row).AsSpan(Size(5), Width).SequenceEqual(Visible(row)))
+                stored = null; // whatever it is, it is not what the samples were taken from
+        isDecoded = true;
+    }
+
+    /// <summary>
+    /// Hands out all rows of <see cref="SensorHeight"/> × <see cref="SensorWidth"/> samples, codes as LibRaw has them.
+    /// </summary>
+    public void Rows(Action<ushort[]> row)
+    {
+        for (int y = 0; y < SensorHeight; y++)
+            row(stored?.Row(y) ?? Visible(y));
     }
 
     /// <inheritdoc/>
     public void Dispose() => library.Function<LibRawLibrary.Close>("libraw_close")(data);
+
+    private bool HasBorder => HasMargins && (stored is not null || !isDecoded);
+
+    private bool HasMargins =>
+        Size(0) >= Size(4) + Height && Size(1) >= Size(5) + Width && (Size(0) > Height || Size(1) > Width);
+
+    private ushort[] Visible(int row)
+    {
+        var colour = library.Function<LibRawLibrary.ColourAt>("libraw_COLOR");
+        var quads = new short[Width * ColoursOfPixel];
+        var samples = new ushort[Width];
+        Marshal.Copy(
+            Marshal.ReadIntPtr(data) + (nint)((long)row * Width * ColoursOfPixel * sizeof(ushort)),
+            quads,
+            0,
+            quads.Length
+        );
+        int even = Channel(colour(data, row, 0)),
+            odd = Channel(colour(data, row, 1));
+        for (int x = 0; x < samples.Length; x++)
+            samples[x] = (ushort)quads[(x * ColoursOfPixel) + ((x & 1) == 0 ? even : odd)];
+        return samples;
+    }
 
     private static int Channel(int colour) => colour is >= 0 and < ColoursOfPixel ? colour : 0;
 
@@ -144,10 +200,12 @@ internal sealed class LibRawImage : IDisposable
 
     private void Check(int error)
     {
-        if (error != 0)
-            throw new InvalidDataException(
-                Marshal.PtrToStringUTF8(library.Function<LibRawLibrary.TextOf>("libraw_strerror")(error))
-                    ?? $"error {error}"
-            );
+        const int dataError = -100008,
+            inputError = -100009;
+        if (error == 0)
+            return;
+        string words =
+            Marshal.PtrToStringUTF8(library.Function<LibRawLibrary.TextOf>("libraw_strerror")(error)) ?? $"error {error}";
+        throw new LibRawFailure(words, isDamage: error is dataError or inputError);
     }
 }

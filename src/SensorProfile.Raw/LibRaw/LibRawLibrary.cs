@@ -40,6 +40,14 @@ internal sealed class LibRawLibrary
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     public delegate IntPtr TextOf(int error);
 
+    /// <summary>Told of damage: the file, and where; below 0 at the end of the file.</summary>
+    /// <remarks>Later versions give the place in 64 bits, of which the low ones are taken.</remarks>
+    [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
+    public delegate void DataProblem(IntPtr context, IntPtr file, int offset);
+
+    [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
+    public delegate void OnDataProblem(IntPtr data, DataProblem handler, IntPtr context);
+
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     private delegate int Number();
 

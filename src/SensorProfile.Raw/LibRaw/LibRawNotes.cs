@@ -10,7 +10,11 @@ internal static class LibRawNotes
     private const int ExposureTag = 0x829A,
         ShutterTag = 0x9201,
         SerialNumberTag = 0xA431,
-        OffsetTag = 0x9011;
+        AmbientTemperatureTag = 0x9400,
+        CompositeTag = 0xA460;
+
+    // OffsetTimeOriginal, OffsetTimeDigitized, OffsetTime: a camera's file has not been changed since
+    private static readonly int[] offsets = [0x9011, 0x9012, 0x9010];
 
     /// <summary>
     /// The header with temperature, treatments, serial number and time zone, where the file names them.
@@ -36,12 +40,22 @@ internal static class LibRawNotes
         return header with
         {
             ExposureSeconds = IsMadeUp(header.ExposureSeconds, directories) ? 0 : header.ExposureSeconds,
-            Temperature = MakerNoteFacts.Temperature(notes),
-            Treatments = [.. MakerNoteFacts.Treatments(notes)],
+            Temperature = MakerNoteFacts.Temperature(notes) ?? AmbientTemperature(exif),
+            Treatments = [.. MakerNoteFacts.Treatments(notes), .. Composite(exif)],
             SerialNumber = exif?.GetString(SerialNumberTag)?.Trim() ?? "",
-            Offset = exif?.GetString(OffsetTag)?.Trim() ?? "",
+            Offset = offsets.Select(tag => exif?.GetString(tag)?.Trim()).FirstOrDefault(text => text is [_, ..]) ?? "",
         };
     }
+
+    private static RawTemperature? AmbientTemperature(ExifSubIfdDirectory? exif) =>
+        exif is not null && exif.TryGetRational(AmbientTemperatureTag, out Rational reading)
+            ? MakerNoteFacts.AmbientTemperature(reading.Numerator, reading.Denominator)
+            : null;
+
+    private static IEnumerable<RawTreatment> Composite(ExifSubIfdDirectory? exif) =>
+        exif is not null && exif.TryGetInt32(CompositeTag, out int kind) && MakerNoteFacts.Composite(kind) is { } made
+            ? [made]
+            : [];
 
     /// <summary>
     /// LibRaw says 1 s of a file whose exposure is empty. Whether the file means it stands in its Exif tags: an exposure

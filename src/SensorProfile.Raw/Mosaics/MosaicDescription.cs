@@ -28,7 +28,7 @@ internal static class MosaicDescription
             SensorWidth = layout.Width,
             SensorHeight = layout.Height,
             ActiveArea = active,
-            MaskedAreas = masked.Length > 0 ? masked : [.. Around(active, layout)],
+            MaskedAreas = masked.Length > 0 ? masked : [.. active.Around(layout.Width, layout.Height)],
             MaskedAreasAreNamed = masked.Length > 0,
             DefaultCrop = LevelTags.DefaultCrop(directory, active, warnings),
             ColourFilter = found.HasColourFilter ? ColourFilter(directory) : null,
@@ -99,19 +99,6 @@ internal static class MosaicDescription
         && right <= layout.Width
             ? new RawArea((int)top, (int)left, (int)bottom, (int)right)
             : null;
-
-    /// <summary>The borders above, below, left and right of the active area that are there.</summary>
-    private static IEnumerable<RawArea> Around(RawArea active, SegmentLayout layout)
-    {
-        RawArea[] borders =
-        [
-            new(0, 0, active.Top, layout.Width),
-            new(active.Bottom, 0, layout.Height, layout.Width),
-            new(active.Top, 0, active.Bottom, active.Left),
-            new(active.Top, active.Right, active.Bottom, layout.Width),
-        ];
-        return borders.Where(border => border.Width > 0 && border.Height > 0);
-    }
 
     private static RawColourFilter ColourFilter(TiffDirectory directory)
     {

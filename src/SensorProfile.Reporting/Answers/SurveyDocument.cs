@@ -74,10 +74,15 @@ internal static class SurveyDocument
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
         return unknown == 0 || 2 * unknown < inventory.Frames.Count
             ? null
-            : $"Say what these frames are: {unknown} of {Plural.Of(inventory.Frames.Count, "frame")} do not say whether they "
-                + "are bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
+            : $"Say what these frames are: {Unsaid(unknown, inventory.Frames.Count)} "
+                + "bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
                 + "names of files and folders speak.";
     }
+
+    private static string Unsaid(int unknown, int all) =>
+        all == 1
+            ? "the only one does not say whether it is"
+            : $"{unknown} of {Plural.Of(all, "frame")} {(unknown == 1 ? "does not say whether it is" : "do not say whether they are")}";
 
     private static string LeftOut(Inventory inventory) =>
         inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";

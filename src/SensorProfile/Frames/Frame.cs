@@ -44,6 +44,16 @@ public sealed record Frame
     /// <summary>Frame height, px.</summary>
     public int Height { get; init; }
 
+    /// <summary>All stored samples of a raw file, and which of them see light; null for other files.</summary>
+    internal SensorArea? Sensor { get; init; }
+
+    /// <summary>
+    /// Size, and the first row and column of the sensor, as far as the file says: only frames that agree in all show the
+    /// same pixels.
+    /// </summary>
+    internal (int Width, int Height, int Top, int Left) Place =>
+        (Width, Height, Sensor?.Active.Top ?? 0, Sensor?.Active.Left ?? 0);
+
     /// <summary>Index of the image HDU that holds the pixels of a FITS file.</summary>
     public int Hdu { get; init; }
 

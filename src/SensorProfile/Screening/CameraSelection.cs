@@ -17,26 +17,36 @@ internal static class CameraSelection
         var sizes = frames
             .Where(f => f.Camera is null || f.Camera == camera)
             .GroupBy(f => f.Settings.Binning)
-            .ToDictionary(g => g.Key, g => MostFrequent(g, f => (f.Width, f.Height)));
+            .ToDictionary(g => g.Key, g => MostFrequent(g, f => f.Place));
         bool Belongs(Frame f) =>
-            (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == (f.Width, f.Height);
+            (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == f.Place;
         log.LeaveOut(
             MeasurementCodes.OtherCamera,
             "Frames of another camera or size were left out: this profile is of "
-                + Invariant($"{camera ?? "the camera most frames are of"}; measure the others on their own."),
+                + Invariant($"{camera ?? "the camera most frames are of"}{Size(frames.FirstOrDefault(Belongs))}; measure ")
+                + "the others on their own: each size of a camera that crops is a mode of its own, with bias frames, flats "
+                + "and darks of that size.",
             frames
                 .Where(f => !Belongs(f))
                 .Select(f =>
                     (
                         f,
-                        Invariant(
-                            $"It is {f.Width} × {f.Height} px{(f.Camera is null ? "" : $" from {f.Camera}")}, unlike most of the frames."
-                        )
+                        Invariant($"It is {f.Width} × {f.Height} px{(f.Camera is null ? "" : $" from {f.Camera}")}")
+                            + $"{Elsewhere(f, frames.FirstOrDefault(Belongs))}, unlike most of the frames."
                     )
                 )
         );
         return [.. frames.Where(Belongs)];
     }
+
+    private static string Size(Frame? frame) =>
+        frame is null ? "" : Invariant($" with {frame.Width} × {frame.Height} px");
+
+    // of the same size, but from another place of the sensor
+    private static string Elsewhere(Frame frame, Frame? kept) =>
+        kept is not null && (frame.Width, frame.Height) == (kept.Width, kept.Height) && frame.Place != kept.Place
+            ? Invariant($" from row {frame.Place.Top} and column {frame.Place.Left} of the sensor on")
+            : "";
 
     // Ties go to what comes first in time, so that the result does not depend on chance.
     private static TKey? MostFrequent<TKey>(IEnumerable<Frame> frames, Func<Frame, TKey> key) =>

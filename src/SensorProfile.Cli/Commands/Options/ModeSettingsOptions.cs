@@ -28,6 +28,10 @@ internal abstract class ModeSettingsOptions : AnswerSettings
     [Description("The binning, likewise; 1x1 unless said.")]
     public string? Binning { get; init; }
 
+    [CommandOption("--readout <NAME>")]
+    [Description("The read-out mode, likewise.")]
+    public string? Readout { get; init; }
+
     [CommandOption("--setup <FILE>")]
     [Description(
         "Your setup: what it says needs no option; looked for beside the profile and among your own settings."
@@ -40,7 +44,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
 
     /// <summary>Null when the user named none.</summary>
     public ModeSettings? WantedMode =>
-        Gain is null && Offset is null && Iso is null && Binning is null
+        Gain is null && Offset is null && Iso is null && Binning is null && Readout is null
             ? null
             : new ModeSettings
             {
@@ -48,6 +52,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
                 Offset = Offset,
                 Iso = Iso,
                 Binning = Binning ?? "1x1",
+                Readout = Readout,
             };
 
     /// <summary>A frame set with the settings that its headers leave out; what contradicts them is refused.</summary>
@@ -60,6 +65,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
             || Differ(set.Settings.Offset, Offset)
             || Differ(set.Settings.Iso, Iso)
             || (Binning is not null && Binning != set.Settings.Binning)
+            || (Readout is not null && set.Settings.Readout is { } readout && Readout != readout)
         )
             throw CommandFailure.WrongCommandLine(
                 $"{set.Frames[0].Name} was taken with {SettingsText.Of(set.Settings)}, not "
@@ -73,6 +79,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
                 Gain = set.Settings.Gain ?? Gain,
                 Offset = set.Settings.Offset ?? Offset,
                 Iso = set.Settings.Iso ?? Iso,
+                Readout = set.Settings.Readout ?? Readout,
             },
         };
     }

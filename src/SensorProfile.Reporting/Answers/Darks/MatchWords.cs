@@ -3,6 +3,7 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
+using SensorProfile.Profiles.Session;
 using SensorProfile.NoiseModel.Noise;
 
 namespace SensorProfile.Reporting.Answers.Darks;
@@ -27,6 +28,9 @@ internal static class MatchWords
     /// <summary>The darks judged best; "none" where there are none of these settings.</summary>
     public static string Darks(LightMatch match) => match.Darks is { } darks ? Set(darks) : "none";
 
+    private static string DarksOf(IReadOnlyList<ModeSettings> settings) =>
+        settings.Count == 0 ? "" : $"; the darks were taken at {string.Join("; ", settings.Select(ModeChoice.Name))}";
+
     /// <summary>Why, and what to do.</summary>
     public static string Reason(LightMatch match)
     {
@@ -36,7 +40,7 @@ internal static class MatchWords
         {
             MatchGround.NoneAlike => "No dark set has the camera, size and settings of these lights "
                 + $"({ModeChoice.Name(match.Lights.Settings)}, {Plain.Whole(match.Lights.Width)} × "
-                + $"{Plain.Whole(match.Lights.Height)} px): take darks with these settings.",
+                + $"{Plain.Whole(match.Lights.Height)} px){DarksOf(why.Modes)}: take darks with these settings.",
             MatchGround.OtherSize => "Frames of another size.",
             MatchGround.OtherCamera => "Frames of another camera.",
             MatchGround.OtherSettings => "Taken with other settings.",

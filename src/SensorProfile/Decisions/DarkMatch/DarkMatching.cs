@@ -158,13 +158,33 @@ public static class DarkMatching
                 Lights = lights.Facts(),
                 Verdict = MatchVerdict.DoesNotFit,
                 Drift = lights.Drift,
-                Reason = new MatchReason(MatchGround.NoneAlike),
+                Reason = new MatchReason(MatchGround.NoneAlike) { Modes = [.. OtherSettings(question, light)] },
             };
         (SetSummary darks, LightMatch best) = judged
             .OrderBy(j => j.Match.Verdict)
             .ThenBy(j => j.Match.Loss?.Value ?? double.PositiveInfinity)
+            .ThenBy(j => Apart(light, j.Darks.Set))
             .First();
         return best with { Night = LightNight.Describe(reader, question, sky, lights, darks, stack) };
+    }
+
+    /// <summary>Settings of the darks of this camera and size: none of them is that of the lights.</summary>
+    private static IEnumerable<ModeSettings> OtherSettings(MatchQuestion question, FrameSet light) =>
+        question
+            .Darks.Where(d => Comparable(light with { Settings = d.Settings }, d))
+            .Select(d => d.Settings)
+            .Distinct();
+
+    /// <summary>
+    /// Where the loss is not known: how many times the dark signals of two sets differ by a factor of 2, with the usual
+    /// doubling every 6 °C.
+    /// </summary>
+    private static double Apart(FrameSet a, FrameSet b)
+    {
+        const double usualDoubling = 6;
+        return a.ExposureSeconds is > 0 and var t && b.ExposureSeconds is > 0 and var u
+            ? Math.Abs(Math.Log2(u / t) + ((b.TemperatureCelsius - a.TemperatureCelsius ?? 0) / usualDoubling))
+            : double.PositiveInfinity;
     }
 
     private static LightMatch Other(SetSummary lights, SetSummary darks) =>

@@ -64,7 +64,10 @@ public sealed record MatchReason(MatchGround Ground)
     /// <summary>What is not known; null when all is.</summary>
     internal UnknownOfPair? Unknown { get; init; }
 
-    /// <summary>The modes of the profile that fit the headers, where there are several.</summary>
+    /// <summary>
+    /// The modes of the profile that fit the headers, where there are several; where no darks are alike, the settings of
+    /// those of this camera and size.
+    /// </summary>
     public IReadOnlyList<ModeSettings> Modes { get; init; } = [];
 
     /// <summary>Why the profile cannot speak of the pair; null when it can.</summary>

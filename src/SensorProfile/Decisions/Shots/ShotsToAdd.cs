@@ -21,6 +21,8 @@ internal static class ShotsToAdd
         FrameSet[] sets = modes.Count > 0 ? [.. modes[0]] : [];
         if (sets.Length > 0)
             question = question with { Width = sets[0].Width, Height = sets[0].Height };
+        else if (question.Existing.Frames is [var any, ..]) // what they are is not known, but how large
+            question = question with { Width = any.Width, Height = any.Height };
         double longest = question.LongestExposureSeconds
             ?? sets.Where(s => s.Kind == FrameKind.Dark)
                 .Select(s => s.ExposureSeconds)
@@ -89,8 +91,8 @@ internal static class ShotsToAdd
             yield return new Finding(
                 "kinds-not-known",
                 Severity.Warning,
-                $"{Plain.Whole(unknown)} of the {Plain.Whole(question.Existing.Frames.Count)} frames do not say whether they are "
-                    + "bias, dark or flat and count for nothing here: give their kind in a capture table, or let the names "
+                Unsaid(unknown, question.Existing.Frames.Count)
+                    + " bias, dark or flat and counts for nothing here: give the kind in a capture table, or let the names "
                     + "of files and folders speak, and ask again."
             );
         if (modes.Count > 1)
@@ -112,6 +114,11 @@ internal static class ShotsToAdd
                     + "these are taken."
             );
     }
+
+    private static string Unsaid(int unknown, int all) =>
+        all == 1 ? "The only frame does not say whether it is"
+        : unknown == 1 ? $"One of the {Plain.Whole(all)} frames does not say whether it is"
+        : $"None of {Plain.Whole(unknown)} frames{(unknown == all ? "" : $" out of {Plain.Whole(all)}")} says whether it is";
 
     private static ExistingFrames There(SessionDesign now, bool kindsUnknown) =>
         new(

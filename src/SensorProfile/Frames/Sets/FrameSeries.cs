@@ -30,6 +30,8 @@ internal sealed record FrameSeries(SeriesKey Key, double? ExposureSeconds, IRead
                 f.Height,
                 f.ColourFilter ?? OnlyOne(filters[(f.Width, f.Height, camera)]),
                 f.Settings,
+                f.Place.Top,
+                f.Place.Left,
                 f.SetLabel
             );
         }

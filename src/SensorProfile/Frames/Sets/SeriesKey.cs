@@ -9,6 +9,8 @@ namespace SensorProfile.Frames.Sets;
 /// <param name="Width">px.</param>
 /// <param name="Height">px.</param>
 /// <param name="ColourFilter">Filter pattern in file order.</param>
+/// <param name="Top">First row of the sensor.</param>
+/// <param name="Left">First column of the sensor.</param>
 /// <param name="Label">Label from the capture table.</param>
 internal sealed record SeriesKey(
     FrameKind Kind,
@@ -17,5 +19,7 @@ internal sealed record SeriesKey(
     int Height,
     string? ColourFilter,
     ModeSettings Settings,
+    int Top,
+    int Left,
     string? Label
 );

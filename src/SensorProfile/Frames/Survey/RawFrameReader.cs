@@ -22,7 +22,7 @@ internal static class RawFrameReader
             (RawFacts facts, RawMosaic mosaic) = (raw.Facts, raw.Mosaic);
             return ResultOf(
                 facts,
-                BareOf(file, FrameFormat.Raw, mosaic.Width, mosaic.Height),
+                BareOf(file, FrameFormat.Raw, mosaic),
                 RawHeader.Read(facts, mosaic.ColourFilter?.Name, mosaic.Linearisation)
             );
         }
@@ -30,9 +30,7 @@ internal static class RawFrameReader
         {
             if (FileNames.IsMakersTiff(file.Path))
                 return ReadOther(file);
-            return format.Refusal is RawRefusal.Damaged or RawRefusal.TooLarge
-                ? FrameReader.Result.Damaged(format.Statement)
-                : FrameReader.Result.Refused(format.Statement);
+            return ResultOf(format);
         }
     }
 
@@ -46,15 +44,20 @@ internal static class RawFrameReader
             LibRawFrame raw = LibRawDecoder.Describe(file.Path);
             return ResultOf(
                 raw.Facts,
-                BareOf(file, FrameFormat.OtherRaw, raw.Width, raw.Height),
-                RawHeader.Read(raw.Facts, raw.ColourFilter, null)
+                BareOf(file, FrameFormat.OtherRaw, raw.Mosaic),
+                RawHeader.Read(raw.Facts, raw.Mosaic.ColourFilter?.Name, null)
             );
         }
         catch (RawFormatException format)
         {
-            return FrameReader.Result.Refused(format.Statement);
+            return ResultOf(format);
         }
     }
+
+    private static FrameReader.Result ResultOf(RawFormatException format) =>
+        format.Refusal is RawRefusal.Damaged or RawRefusal.TooLarge
+            ? FrameReader.Result.Damaged(format.Statement)
+            : FrameReader.Result.Refused(format.Statement);
 
     private static FrameReader.Result ResultOf(RawFacts facts, Frame bare, HeaderReading header) =>
         RawTreatments.Refusing(facts) is { } treatment
@@ -64,14 +67,15 @@ internal static class RawFrameReader
             }
             : new FrameReader.Result(bare, header, null, false, 1);
 
-    private static Frame BareOf(ScannedFile file, FrameFormat format, int width, int height) =>
+    private static Frame BareOf(ScannedFile file, FrameFormat format, RawMosaic mosaic) =>
         new()
         {
             Path = file.Path,
             Name = file.Name,
             Format = format,
-            Width = width,
-            Height = height,
+            Width = mosaic.Width,
+            Height = mosaic.Height,
+            Sensor = SensorArea.Of(mosaic),
             FileBytes = new FileInfo(file.Path).Length,
         };
 }

@@ -109,8 +109,9 @@ internal static class SessionChecks
         bool meant = groups.TrueForAll(g => g.Count(f => f.Kind == FrameKind.Bias) >= 2);
         string consequence = meant
             ? "each is measured by itself."
-            : "frames that differ in it are never pooled or compared; correct the capture table if it did not "
-                + "really change, or take bias frames at each value.";
+            : "frames that differ in it are never pooled or compared. "
+                + $"{Lacking(groups)}Correct the capture table if it did not really change, or take the missing frames at "
+                + "each value that you use.";
         yield return new Finding(
             FrameFindings.SettingChanges,
             meant ? Severity.Note : Severity.Warning,
@@ -119,6 +120,28 @@ internal static class SessionChecks
                 + $"{consequence}",
             [.. groups.Skip(1).SelectMany(g => g).Select(f => f.Name)]
         );
+    }
+
+    /// <summary>"At 800 there are no darks; at 1600 there are no bias frames and no flats. ".</summary>
+    private static string Lacking(List<IGrouping<string, Frame>> groups)
+    {
+        (FrameKind Kind, string Name)[] kinds =
+        [
+            (FrameKind.Bias, "no bias frames"),
+            (FrameKind.Dark, "no darks"),
+            (FrameKind.Flat, "no flats"),
+        ];
+        var there = kinds.Where(k => groups.Exists(g => g.Any(f => f.Kind == k.Kind))).ToList();
+        string[] lacks =
+        [
+            .. groups
+                .Select(g =>
+                    (g.Key, None: there.Where(k => g.All(f => f.Kind != k.Kind)).Select(k => k.Name).ToArray())
+                )
+                .Where(g => g.None.Length > 0)
+                .Select(g => $"at {g.Key} there are {Counted.List(g.None)}"),
+        ];
+        return lacks.Length == 0 ? "" : $"{char.ToUpperInvariant(lacks[0][0])}{string.Join("; ", lacks)[1..]}. ";
     }
 
     private static IEnumerable<Finding> Sizes(List<Frame> camera)
@@ -130,6 +153,14 @@ internal static class SessionChecks
                 .OrderByDescending(g => g.Count())
                 .ThenBy(g => g.Key)
                 .ToList();
+            if (OtherPlaces(binning) is { Length: > 0 } moved)
+                yield return new Finding(
+                    FrameFindings.FrameSizeDiffers,
+                    Severity.Warning,
+                    $"{Counted.Frames(moved.Length)}{OfCamera(camera)} show another part of the sensor than the others of "
+                        + "their size (their active area begins elsewhere): they are never pooled. Give them alone.",
+                    Names(moved)
+                );
             if (sizes.Count < 2)
                 continue;
             Frame[] odd = [.. sizes.Skip(1).SelectMany(g => g)];
@@ -138,11 +169,20 @@ internal static class SessionChecks
                 Severity.Warning,
                 $"Frames of {sizes.Count} sizes{OfCamera(camera)} at binning {binning.Key}: "
                     + $"{Counted.Some([.. sizes.Select(g => $"{g.Key.Width} × {g.Key.Height} px in {Counted.Frames(g.Count())}")], 5)}; "
-                    + "they are never pooled. Leave out those that are cropped or from another camera.",
+                    + "they are never pooled. If the camera's crop mode was changed, give the frames of each size alone; "
+                    + "leave out those from another camera.",
                 Names(odd)
             );
         }
     }
+
+    private static Frame[] OtherPlaces(IEnumerable<Frame> frames) =>
+        [
+            .. frames
+                .GroupBy(f => (f.Width, f.Height))
+                .SelectMany(size => size.GroupBy(f => f.Place).OrderByDescending(g => g.Count()).Skip(1))
+                .SelectMany(place => place),
+        ];
 
     private static IEnumerable<Finding> Filters(List<Frame> camera)
     {

@@ -30,8 +30,7 @@ public static class ModeChoice
             ),
             _ => throw Refuse.BadArgument(
                 "mode-not-named",
-                $"The profile holds {Plain.Whole(fitting.Length)} modes ({known}): say which gain, offset or "
-                    + "read-out you mean."
+                $"The profile holds {Plain.Whole(fitting.Length)} modes ({known}): say which {Differing(fitting)} you mean."
             ),
         };
     }
@@ -59,6 +58,26 @@ public static class ModeChoice
         if (settings.Readout is { } readout)
             parts.Add(readout);
         return string.Join(", ", parts);
+    }
+
+    /// <summary>The settings by which modes can be told apart: "gain or offset".</summary>
+    private static string Differing(ModeProfile[] modes)
+    {
+        (string Name, Func<ModeSettings, object?> Value)[] settings =
+        [
+            ("gain", s => s.Gain),
+            ("offset", s => s.Offset),
+            ("ISO", s => s.Iso),
+            ("binning", s => s.Binning),
+            ("read-out", s => s.Readout),
+        ];
+        string[] differing =
+        [
+            .. settings
+                .Where(setting => modes.Select(m => setting.Value(m.Settings)).Distinct().Count() > 1)
+                .Select(setting => setting.Name),
+        ];
+        return string.Join(" or ", differing.DefaultIfEmpty("one"));
     }
 
     private static bool Same(double? a, double? b) => a is null || b is null || a == b;

@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using SensorProfile.Raw;
 
 namespace SensorProfile.Pixels.Strips;
@@ -16,23 +17,20 @@ internal sealed record MaskedArea(int Top, int Left, int Width, int Height, bool
     /// <summary>Pixels.</summary>
     public int Samples => Width * Height;
 
-    /// <summary>The largest area of a mosaic that lies outside of its active one; null when none is large
+    /// <summary>The largest area of a sensor that lies outside of its active one; null when none is large
     /// enough.</summary>
-    public static MaskedArea? Find(RawMosaic mosaic)
-    {
-        RawArea active = mosaic.ActiveArea;
-        return mosaic
-            .MaskedAreas.Where(area => !Overlaps(area, active))
+    public static MaskedArea? Find(SensorArea sensor) =>
+        sensor
+            .Masked.Where(area => !Overlaps(area, sensor.Active))
             .Select(area => new MaskedArea(
                 area.Top,
                 area.Left,
                 Math.Min(area.Width, MaxSamples / MinLines),
                 Math.Min(area.Height, MaxSamples / Math.Max(1, Math.Min(area.Width, MaxSamples / MinLines))),
-                mosaic.MaskedAreasAreNamed
+                sensor.MaskedIsNamed
             ))
             .Where(area => area is { Width: >= MinLines, Height: >= MinLines })
             .MaxBy(area => area.Samples);
-    }
 
     private static bool Overlaps(RawArea a, RawArea b) =>
         a.Top < b.Bottom && b.Top < a.Bottom && a.Left < b.Right && b.Left < a.Right;

@@ -78,6 +78,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
             if (IsOther)
             {
                 IsCompressed = true;
+                Masked = frame.Sensor is { } sensor ? MaskedArea.Find(sensor) : null;
                 return null;
             }
             using RawFile file = RawFile.Open(frame.Path);
@@ -85,7 +86,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
                 return $"{Name} is {file.Mosaic.Width} × {file.Mosaic.Height} px, but was {Width} × {Height} px when "
                     + "it was listed; list the frames again.";
             IsCompressed = file.Storage.Compression != RawCompression.None;
-            Masked = MaskedArea.Find(file.Mosaic);
+            Masked = MaskedArea.Find(SensorArea.Of(file.Mosaic));
             if (!IsCompressed)
                 file.ReadRows(Height - 1, new ushort[Width]);
             return null;
@@ -125,13 +126,32 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
         if (decoded is null)
             return "There is no room for its decoded samples in the folder for temporary files: make room, or set "
                 + "TMPDIR to another folder.";
-        LibRawFrame raw = LibRawDecoder.Decode(frame.Path, (row, samples) =>
-        {
-            if (samples.Length % Width == 0 && row + (samples.Length / Width) <= Height)
-                decoded.Write(place + ((long)row * Width), samples.Span);
-        });
+        SensorSplit? split = null;
+        RawMosaic mosaic = LibRawDecoder
+            .Decode(
+                frame.Path,
+                (raw, row, samples) =>
+                {
+                    if (raw.Mosaic.Width != Width || raw.Mosaic.Height != Height)
+                        return;
+                    // the border that was announced may not be had
+                    if (Masked is not null && MaskedArea.Find(SensorArea.Of(raw.Mosaic)) != Masked)
+                        Masked = null;
+                    split ??= new SensorSplit(
+                        raw.Mosaic.SensorWidth,
+                        raw.Mosaic.ActiveArea,
+                        Masked,
+                        samples.Length / raw.Mosaic.SensorWidth
+                    );
+                    split.Take(row, samples.Span);
+                    decoded.Write(place + ((long)split.FirstRow * Width), split.Active);
+                }
+            )
+            .Mosaic;
+        if (split is not null)
+            decoded.Write(place + ((long)Width * Height), split.Masked);
         (_decoded, _place) = (decoded, place);
-        return raw.Width == Width && raw.Height == Height
+        return mosaic.Width == Width && mosaic.Height == Height
             ? null
             : $"{Name} has another size than when it was listed; list the frames again.";
     }

@@ -1,0 +1,134 @@
+using System.Buffers.Binary;
+using SensorProfile.Raw.Containers;
+using static System.FormattableString;
+
+namespace SensorProfile.Raw.LibRaw;
+
+/// <summary>Tells of a maker's raw file, whose samples this program does not read, whether its end is missing.</summary>
+/// <remarks>
+/// Half a copy is the commonest damage, and a reader that misses what should stand at the end calls it "unsupported". The
+/// directories of TIFF, whatever number follows its byte order, the boxes of ISO 14496-12 and the offsets of one other
+/// header say how long the file must be. Asked only where reading has failed: cameras have written wrong lengths.
+/// </remarks>
+internal static class CutShort
+{
+    private const string Remedy = TiffDirectory.Repair;
+    private const int MostBoxes = 1000;
+    private const int OffsetsOfOther = 84; // of .raf: three pairs of offset and length
+
+    private static readonly (Tag Offsets, Tag Lengths)[] places =
+    [
+        (Tag.StripOffsets, Tag.StripByteCounts),
+        (Tag.TileOffsets, Tag.TileByteCounts),
+        (Tag.JpegOffset, Tag.JpegLength),
+    ];
+
+    /// <summary>What is missing; null when the file holds all that it announces, or announces nothing.</summary>
+    public static RawFormatException? Find(string path)
+    {
+        try
+        {
+            using var file = new FileBytes(path);
+            var start = new byte[OffsetsOfOther + 24];
+            start = start[..file.Read(0, start)];
+            return start switch
+            {
+                [0x49, 0x49, ..] or [0x4D, 0x4D, ..] => InTiff(file),
+                [_, _, _, _, (byte)'f', (byte)'t', (byte)'y', (byte)'p', ..] => InBoxes(file),
+                _ when path.EndsWith(".raf", StringComparison.OrdinalIgnoreCase) => InOffsets(file, start),
+                _ => null,
+            };
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static RawFormatException? InTiff(FileBytes file)
+    {
+        TiffFile tiff;
+        try
+        {
+            tiff = TiffFile.Read(file, ofAnyNumber: true);
+        }
+        catch (RawFormatException damage)
+        {
+            return damage.Refusal == RawRefusal.Damaged ? damage : null;
+        }
+        foreach (TiffDirectory directory in tiff.Directories)
+        foreach ((Tag offsets, Tag lengths) in places)
+            if (End(directory, offsets, lengths) is { } end && end > file.Length)
+                return directory.Damaged(
+                    offsets,
+                    Invariant($"the data would end at byte {end}, but the file ends after {file.Length} bytes.")
+                );
+        RawWarning? beyond = tiff.Warnings.FirstOrDefault(w => w.Location.ByteOffset >= file.Length);
+        return beyond is null
+            ? null
+            : Missing(
+                file,
+                beyond.Location.ByteOffset!.Value,
+                Invariant($"a directory should stand here, but the file ends after {file.Length} bytes.")
+            );
+    }
+
+    private static long? End(TiffDirectory directory, Tag offsets, Tag lengths)
+    {
+        const int most = 65_536;
+        try
+        {
+            long[] from = directory.Integers(offsets, most),
+                count = directory.Integers(lengths, most);
+            return from.Length > 0 && from.Length == count.Length ? from.Zip(count, (f, c) => f + c).Max() : null;
+        }
+        catch (RawFormatException)
+        {
+            return null;
+        }
+    }
+
+    private static RawFormatException? InBoxes(FileBytes file)
+    {
+        var head = new byte[16];
+        long at = 0;
+        for (int box = 0; box < MostBoxes && at < file.Length; box++)
+        {
+            Array.Clear(head);
+            file.Read(at, head);
+            long length = BinaryPrimitives.ReadUInt32BigEndian(head);
+            if (length == 1) // then it stands behind the name, in 64 bits
+                length = BinaryPrimitives.ReadInt64BigEndian(head.AsSpan(8));
+            if (length < 8) // 0: up to the end of the file
+                return null;
+            if (length > file.Length - at)
+                return Missing(
+                    file,
+                    at,
+                    Invariant($"the part that begins here has {length} bytes, but {file.Length - at} are left of the file.")
+                );
+            at += length;
+        }
+        return null;
+    }
+
+    private static RawFormatException? InOffsets(FileBytes file, byte[] start)
+    {
+        for (int at = OffsetsOfOther; at + 8 <= start.Length; at += 8)
+        {
+            long end =
+                (long)BinaryPrimitives.ReadUInt32BigEndian(start.AsSpan(at))
+                + BinaryPrimitives.ReadUInt32BigEndian(start.AsSpan(at + 4));
+            if (end > file.Length)
+                return Missing(
+                    file,
+                    at,
+                    Invariant($"the data would end at byte {end}, but the file ends after {file.Length} bytes.")
+                );
+        }
+        return null;
+    }
+
+    private static RawFormatException Missing(FileBytes file, long at, string problem) =>
+        new(RawRefusal.Damaged, new RawLocation(file.File, ByteOffset: at), problem, Remedy);
+}
