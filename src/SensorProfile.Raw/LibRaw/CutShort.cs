@@ -14,7 +14,8 @@ internal static class CutShort
 {
     private const string Remedy = TiffDirectory.Repair;
     private const int MostBoxes = 1000;
-    private const int OffsetsOfOther = 84; // of .raf: three pairs of offset and length
+    private const int OtherMark = 8, // of .raf: where a mark stands behind the maker's name
+        OffsetsOfOther = 84; // and three pairs of offset and length
 
     private static readonly (Tag Offsets, Tag Lengths)[] places =
     [
@@ -35,7 +36,7 @@ internal static class CutShort
             {
                 [0x49, 0x49, ..] or [0x4D, 0x4D, ..] => InTiff(file),
                 [_, _, _, _, (byte)'f', (byte)'t', (byte)'y', (byte)'p', ..] => InBoxes(file),
-                _ when path.EndsWith(".raf", StringComparison.OrdinalIgnoreCase) => InOffsets(file, start),
+                _ when start.AsSpan().IndexOf("CCD-RAW"u8) == OtherMark => InOffsets(file, start),
                 _ => null,
             };
         }

@@ -35,7 +35,7 @@ public static class LibRawChild
         (LibRawLibrary? library, string? problem) = LibRawLibrary.Load();
         if (library is null)
         {
-            new LibRawHeader { Problem = problem, IsMissing = true }.Write(writer);
+            new LibRawHeader { Problem = problem, Cause = LibRawCause.Missing }.Write(writer);
             return 0;
         }
         LibRawLimits.Of(arguments.ElementAtOrDefault(4), arguments.ElementAtOrDefault(5)).Bind();
@@ -51,7 +51,7 @@ public static class LibRawChild
         }
         catch (LibRawFailure cannot)
         {
-            new LibRawHeader { Problem = cannot.Message, IsDamaged = cannot.IsDamage }.Write(writer);
+            new LibRawHeader { Problem = cannot.Message, Cause = cannot.Cause }.Write(writer);
         }
         return 0;
     }

@@ -88,18 +88,22 @@ public static class LibRawDecoder
     /// <summary>Why LibRaw does not read it; where the file itself shows that it is cut short, that.</summary>
     private static RawFormatException Because(string path, LibRawHeader header)
     {
-        if (header.IsMissing)
+        if (header.Cause == LibRawCause.Missing)
             return Refused(path, $"{header.Problem}.", Package);
-        if (CutShort.Find(path) is { } cut)
+        if (header.Cause != LibRawCause.Other && CutShort.Find(path) is { } cut)
             return cut;
-        return header.IsDamaged
-            ? new RawFormatException(
+        string problem = $"LibRaw cannot read it: {header.Problem}.";
+        return header.Cause switch
+        {
+            LibRawCause.Damaged => new RawFormatException(
                 RawRefusal.Damaged,
                 new RawLocation(path),
-                $"LibRaw cannot read it: {header.Problem}.",
+                problem,
                 TiffDirectory.Repair
-            )
-            : Refused(path, $"LibRaw cannot read it: {header.Problem}.", WayOfUnknown);
+            ),
+            LibRawCause.Unknown => Refused(path, problem, WayOfUnknown),
+            _ => Refused(path, problem, Way),
+        };
     }
 
     private static RawFormatException Refused(string path, string problem, string remedy) =>

@@ -8,11 +8,8 @@ internal sealed record LibRawHeader
     /// <summary>Why the file cannot be read; null when it can.</summary>
     public string? Problem { get; init; }
 
-    /// <summary>Whether the reason is that there is no LibRaw to be used.</summary>
-    public bool IsMissing { get; init; }
-
-    /// <summary>Whether the reason is that the file is damaged.</summary>
-    public bool IsDamaged { get; init; }
+    /// <summary>What kind of reason that is.</summary>
+    public LibRawCause Cause { get; init; }
 
     /// <summary>Columns that see light.</summary>
     public int Width { get; init; }
@@ -75,8 +72,7 @@ internal sealed record LibRawHeader
     {
         writer.Write(Mark);
         writer.Write(Problem ?? "");
-        writer.Write(IsMissing);
-        writer.Write(IsDamaged);
+        writer.Write((int)Cause);
         writer.Write(Width);
         writer.Write(Height);
         writer.Write(SensorWidth);
@@ -117,8 +113,7 @@ internal sealed record LibRawHeader
             return new LibRawHeader
             {
                 Problem = problem.Length > 0 ? problem : null,
-                IsMissing = reader.ReadBoolean(),
-                IsDamaged = reader.ReadBoolean(),
+                Cause = (LibRawCause)reader.ReadInt32(),
                 Width = reader.ReadInt32(),
                 Height = reader.ReadInt32(),
                 SensorWidth = reader.ReadInt32(),

@@ -129,12 +129,13 @@ internal sealed class LibRawImage : IDisposable
                 at < 0
                     ? "the file ends before its samples do"
                     : FormattableString.Invariant($"its samples are damaged at byte {at} or before"),
-                isDamage: true
+                LibRawCause.Damaged
             );
         Check(error);
         Check(library.Function<LibRawLibrary.Step>("libraw_raw2image")(data));
         if (Marshal.ReadIntPtr(data) == IntPtr.Zero || Size(6) != Height || Size(7) != Width)
             throw new LibRawFailure("LibRaw gives an image of another size than it announced");
+        RefuseOneCode();
         IntPtr sizes = data + IntPtr.Size,
             parameters = library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
         stored = HasMargins ? LibRawStored.Find(data, sizes, parameters) : null;
@@ -160,6 +161,21 @@ internal sealed class LibRawImage : IDisposable
 
     private bool HasMargins =>
         Size(0) >= Size(4) + Height && Size(1) >= Size(5) + Width && (Size(0) > Height || Size(1) > Width);
+
+    /// <summary>
+    /// Where LibRaw does not get on with a compressed stream it may say so by nothing but zeros.
+    /// </summary>
+    private void RefuseOneCode()
+    {
+        ushort first = Visible(0)[0];
+        for (int row = 0; row < Height; row++)
+            if (Visible(row).AsSpan().ContainsAnyExcept(first))
+                return;
+        throw new LibRawFailure(
+            FormattableString.Invariant($"it gives the code {first} for every pixel, which no sensor does"),
+            LibRawCause.Damaged
+        );
+    }
 
     private ushort[] Visible(int row)
     {
@@ -200,12 +216,21 @@ internal sealed class LibRawImage : IDisposable
 
     private void Check(int error)
     {
-        const int dataError = -100008,
+        const int unsupported = -2,
+            dataError = -100008,
             inputError = -100009;
         if (error == 0)
             return;
         string words =
             Marshal.PtrToStringUTF8(library.Function<LibRawLibrary.TextOf>("libraw_strerror")(error)) ?? $"error {error}";
-        throw new LibRawFailure(words, isDamage: error is dataError or inputError);
+        throw new LibRawFailure(
+            words,
+            error switch
+            {
+                unsupported => LibRawCause.Unknown,
+                dataError or inputError => LibRawCause.Damaged,
+                _ => LibRawCause.Other,
+            }
+        );
     }
 }

@@ -15,14 +15,15 @@ internal static class NightRates
     /// </summary>
     private const double UsualDoubling = 6;
 
-    /// <summary>The sets of each night, in order of time.</summary>
+    /// <summary>The sets of each night, in order of time; of several nights those without a time last.</summary>
     public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
     {
         List<List<FrameSet>> nights = [];
         DateTimeOffset? last = null;
         foreach (FrameSet set in sets.OrderBy(s => s.Frames[0], FrameOrder.ByTimeThenName))
         {
-            if (nights.Count == 0 || set.Frames[0].StartUtc - last > NightSplit.Pause)
+            bool isUntimed = set.Frames[0].StartUtc is null && nights.Count > 1 && nights[^1][0].Frames[0].StartUtc is not null;
+            if (nights.Count == 0 || set.Frames[0].StartUtc - last > NightSplit.Pause || isUntimed)
                 nights.Add([]);
             nights[^1].Add(set);
             last = set.Frames.Max(f => f.StartUtc) is { } end && !(end < last) ? end : last;

@@ -49,7 +49,7 @@ public sealed class LibRawLimitsTests : IDisposable
         Assert.Equal(128 + 9, run.ExitCode); // SIGKILL
     }
 
-    private void Read(LibRawLimits limits) => LibRawDecoder.Run(Bomb(), (_, _) => { }, alsoDng: true, limits);
+    private void Read(LibRawLimits limits) => LibRawDecoder.Run(Bomb(), (_, _, _) => { }, alsoDng: true, limits);
 
     private string Bomb()
     {

@@ -59,13 +59,16 @@ public sealed class LibRawTests : IDisposable
         CommandRun run = folder.Command.Run("survey", "noise" + extension).Expect(ExitCodes.UnreadableInput);
         Assert.Contains($"noise{extension}: ", run.Error, StringComparison.Ordinal);
         Assert.Contains("LibRaw cannot read it: ", run.Error, StringComparison.Ordinal);
-        Assert.Contains("Convert it to DNG.", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Copy it again from the card in case it is damaged", run.Error, StringComparison.Ordinal);
+        Assert.Contains("convert it to DNG.", run.Error, StringComparison.Ordinal);
     }
 
     /// <summary>Whatever LibRaw makes of a damaged file: an answer or one refusal, and this process goes on.</summary>
     [LibRawTheory, InlineData(30)]
     public void ADamagedFileIsReadOrRefusedAndNothingElse(int number)
     {
+        string? asked = Environment.GetEnvironmentVariable("SENSORPROFILE_LIBRAW_MUTATIONS");
+        number = asked is null ? number : int.Parse(asked, System.Globalization.CultureInfo.InvariantCulture);
         string path = folder["frame.dng"];
         DngWriter.Write(path, Frame(), new DngForm { Compression = RawCompression.LosslessJpeg });
         byte[] whole = File.ReadAllBytes(path);
@@ -83,12 +86,12 @@ public sealed class LibRawTests : IDisposable
             File.WriteAllBytes(path, bytes);
             try
             {
-                LibRawFrame frame = LibRawDecoder.Run(path, (_, _) => { }, alsoDng: true);
-                Assert.InRange(frame.Width, 1, ushort.MaxValue);
+                LibRawFrame frame = LibRawDecoder.Run(path, (_, _, _) => { }, alsoDng: true);
+                Assert.InRange(frame.Mosaic.Width, 1, ushort.MaxValue);
             }
             catch (RawFormatException refusal)
             {
-                Assert.StartsWith("frame.dng: ", refusal.Message, StringComparison.Ordinal);
+                Assert.StartsWith("frame.dng", refusal.Message, StringComparison.Ordinal);
             }
         }
     }
@@ -151,16 +154,16 @@ public sealed class LibRawTests : IDisposable
     private static LibRawFrame CompareSamples(string path)
     {
         using RawFile own = RawFile.Open(path);
-        var expected = new ushort[own.Mosaic.Width * own.Mosaic.Height];
-        own.ReadRows(0, expected);
+        var expected = new ushort[own.Mosaic.SensorWidth * own.Mosaic.SensorHeight];
+        own.ReadSensorRows(0, expected);
         var samples = new ushort[expected.Length];
         LibRawFrame other = LibRawDecoder.Run(
             path,
-            (row, rows) => rows.Span.CopyTo(samples.AsSpan(row * own.Mosaic.Width)),
+            (_, row, rows) => rows.Span.CopyTo(samples.AsSpan(row * own.Mosaic.SensorWidth)),
             alsoDng: true
         );
-        Assert.Equal((own.Mosaic.Width, own.Mosaic.Height), (other.Width, other.Height));
-        Assert.Equal(own.Mosaic.ColourFilter?.Name, other.ColourFilter);
+        Assert.Equal(own.Mosaic.ActiveArea, other.Mosaic.ActiveArea);
+        Assert.Equal(own.Mosaic.ColourFilter, other.Mosaic.ColourFilter);
         Assert.Equal(expected, samples);
         return other;
     }

@@ -111,6 +111,41 @@ public sealed class FactsTests
         Assert.Equal("Fell-24C", facts.Camera);
     }
 
+    /// <summary>
+    /// Exif 2.31 has three times with a zone each. A camera fills in one zone or all; a program that changes the file
+    /// later changes DateTime, and its zone is another clock's.
+    /// </summary>
+    [Theory]
+    [InlineData("36867 22:00, 36881 +02:00", "22:00 +2")]
+    [InlineData("36867 22:00, 36882 +02:00", "22:00 +2")]
+    [InlineData("306 22:00, 36867 22:00, 36880 +02:00", "22:00 +2")] // written when it was taken
+    [InlineData("306 23:00, 36867 22:00, 36880 +02:00", "22:00 ?")] // changed an hour later, who knows where
+    [InlineData("306 23:00, 36868 22:00, 36882 -03:00", "22:00 -3")] // no DateTimeOriginal: digitised then
+    [InlineData("306 23:00, 36880 +01:00", "23:00 +1")]
+    [InlineData("306 23:00, 36867 blank", "")] // a clock that was not set
+    public void TheTimeIsTheOneOfTheExposureWithItsOwnZone(string tags, string expected)
+    {
+        string[][] entries = [.. tags.Split(", ").Select(tag => tag.Split(' '))];
+        string Value(string text) =>
+            text[0] is '+' or '-' ? text
+            : text == "blank" ? "    :  :     :  :  "
+            : $"2031:10:14 {text}:00";
+        void Add(TiffEntries to, bool first)
+        {
+            foreach (string[] entry in entries.Where(e => e[0] == "306" == first))
+                to.Text((Tag)int.Parse(entry[0], System.Globalization.CultureInfo.InvariantCulture), Value(entry[1]));
+        }
+        RawTime? time = Read(EditedFile.Bytes(mosaic => Add(mosaic, true), editExif: exif => Add(exif, false))).Time;
+        Assert.Equal(
+            expected,
+            time is null
+                ? ""
+                : FormattableString.Invariant(
+                    $"{time.Local:HH:mm} {(time.Offset is { } zone ? zone.TotalHours.ToString("+0;-0") : "?")}"
+                )
+        );
+    }
+
     [Fact]
     public void TheZoneOfTiffEpIsTakenWhereExifHasNone()
     {

@@ -344,8 +344,8 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         Assert.Equal([("1x1", 4), ("2x2", 2)], inventory.Sets.Select(s => (s.Settings.Binning, s.Frames.Count)));
         Assert.Equal(
             "The binning changes of Tarn-9M: 1x1 in 4 frames, 2x2 in 2 frames; frames that differ in it are never "
-                + "pooled or compared; correct the capture table if it did not really change, or take bias frames at "
-                + "each value.",
+                + "pooled or compared. Correct the capture table if it did not really change, or take the missing frames "
+                + "at each value that you use.",
             Assert.Single(inventory.Findings).Message
         );
     }
@@ -407,7 +407,8 @@ public abstract class HeaderFaultTests(string culture) : InCulture(culture)
         Assert.Equal(2, inventory.Sets.Count);
         Assert.Equal(
             "Frames of 2 sizes of Tarn-9M at binning 1x1: 4 × 2 px in 3 frames, 2 × 2 px in 1 frame; they are "
-                + "never pooled. Leave out those that are cropped or from another camera.",
+                + "never pooled. If the camera's crop mode was changed, give the frames of each size alone; leave out those "
+                + "from another camera.",
             Assert.Single(inventory.Findings).Message
         );
     }
