@@ -30,7 +30,7 @@ public sealed class PlainTiffNightTests : IDisposable
         Assert.Equal("file,kind,exposure_s,temperature_c,gain,offset,iso,binning,set,use", rows[0].Trim('\uFEFF'));
         // a person fills in kind, exposure, temperature and ISO
         File.WriteAllLines(folder["table.csv"], [rows[0], .. rows.Skip(1).Select(FilledIn)]);
-        CommandRun survey = folder.Command.Run("survey", "tiff", "--table", "table.csv", "--overwrite");
+        CommandRun survey = folder.Command.Run("survey", "tiff", "--table", "table.csv");
         Assert.StartsWith("Ready to characterise", survey.FirstLine, StringComparison.Ordinal);
         JsonNode tiff = Mode("tiff", "--table", "table.csv"),
             dng = Mode("dng", "--names-say");

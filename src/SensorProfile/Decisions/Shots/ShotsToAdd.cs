@@ -92,8 +92,7 @@ internal static class ShotsToAdd
                 "kinds-not-known",
                 Severity.Warning,
                 Unsaid(unknown, question.Existing.Frames.Count)
-                    + " bias, dark or flat and counts for nothing here: give the kind in a capture table, or let the names "
-                    + "of files and folders speak, and ask again."
+                    + " in a capture table, or let the names of files and folders speak, and ask again."
             );
         if (modes.Count > 1)
             yield return new Finding(
@@ -116,9 +115,11 @@ internal static class ShotsToAdd
     }
 
     private static string Unsaid(int unknown, int all) =>
-        all == 1 ? "The only frame does not say whether it is"
-        : unknown == 1 ? $"One of the {Plain.Whole(all)} frames does not say whether it is"
-        : $"None of {Plain.Whole(unknown)} frames{(unknown == all ? "" : $" out of {Plain.Whole(all)}")} says whether it is";
+        unknown == 1
+            ? $"{(all == 1 ? "The only frame" : $"1 of the {Plain.Whole(all)} frames")} does not say whether it is bias, dark or "
+                + "flat and counts for nothing here: give its kind"
+            : $"{Plain.Whole(unknown)} of the {Plain.Whole(all)} frames do not say whether they are bias, dark or flat and "
+                + "count for nothing here: give their kind";
 
     private static ExistingFrames There(SessionDesign now, bool kindsUnknown) =>
         new(

@@ -4,6 +4,7 @@ using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Drift.MasterDarks;
 
@@ -46,7 +47,7 @@ public static class DarkLibraryCheck
         fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
-        ModeProfile? mode = profile is null ? null : ModeChoice.Find(profile, options.Mode);
+        ModeProfile? mode = profile is null ? null : ModeChoice.Find(profile, options.Mode ?? SettingsOf(fresh, profile));
         Measurement? gain = mode is null ? null : ChannelMean.Average(mode).Gain;
         ColourScale? colours = mode is null ? null : ColourScale.Of(profile!, mode, gain);
         if (colours is not null)
@@ -65,6 +66,13 @@ public static class DarkLibraryCheck
             [.. cache.Values.OfType<FreshDarks>().Where(f => f.Set.Kind != FrameKind.Bias)],
             findings
         );
+    }
+
+    /// <summary>Of several modes the one of the fresh darks, where these were all taken with one setting.</summary>
+    private static ModeSettings? SettingsOf(Inventory fresh, CameraProfile profile)
+    {
+        ModeSettings[] taken = [.. fresh.Sets.Where(s => s.Kind == FrameKind.Dark).Select(s => s.Settings).Distinct()];
+        return profile.Modes.Count > 1 && taken is [var only] ? only : null;
     }
 
     private static MasterVerdict CheckOne(

@@ -39,8 +39,8 @@ public sealed class RawSessionTests : IDisposable
     public void WithoutAZoneOneNightStaysOneNight(int daysWrong)
     {
         DateTime evening = new DateTime(2031, 10, 25, 22, 0, 0).AddDays(daysWrong);
-        for (int i = 0; i < 12; i++) // 22:00 to 03:30, an hour back after 03:00
-            Dark($"{i:00}.dng", evening.AddMinutes(30 * i).AddHours(i > 9 ? -1 : 0), null);
+        for (int i = 0; i < 12; i++) // 22:00 to 02:30, an hour set back before the last two
+            Dark($"{i:00}.dng", evening.AddMinutes((30 * i) - (i > 9 ? 55 : 0)), null);
         for (int i = 0; i < 4; i++)
             Dark($"next{i}.dng", evening.AddDays(1).AddMinutes(30 * i), null);
         Inventory inventory = Named();
