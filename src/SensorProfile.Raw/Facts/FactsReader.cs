@@ -1,6 +1,5 @@
 using System.Globalization;
 using SensorProfile.Raw.Containers;
-using SensorProfile.Raw.Mosaics;
 using static System.FormattableString;
 
 namespace SensorProfile.Raw.Facts;

@@ -106,7 +106,9 @@ internal static class CutShort
                 return Missing(
                     file,
                     at,
-                    Invariant($"the part that begins here has {length} bytes, but {file.Length - at} are left of the file.")
+                    Invariant(
+                        $"the part that begins here has {length} bytes, but {file.Length - at} are left of the file."
+                    )
                 );
             at += length;
         }

@@ -32,10 +32,9 @@ public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
             ActiveArea = active,
             MaskedAreas = [.. active.Around(header.SensorWidth, header.SensorHeight)],
             MaskedAreasAreNamed = false,
-            ColourFilter =
-                header.ColourFilter is [var a, var b, var c, var d]
-                    ? new RawColourFilter(ColourOf(a), ColourOf(b), ColourOf(c), ColourOf(d))
-                    : null,
+            ColourFilter = header.ColourFilter is [var a, var b, var c, var d]
+                ? new RawColourFilter(ColourOf(a), ColourOf(b), ColourOf(c), ColourOf(d))
+                : null,
         };
     }
 

@@ -221,8 +221,8 @@ internal sealed class LibRawImage : IDisposable
             inputError = -100009;
         if (error == 0)
             return;
-        string words =
-            Marshal.PtrToStringUTF8(library.Function<LibRawLibrary.TextOf>("libraw_strerror")(error)) ?? $"error {error}";
+        string words = Marshal.PtrToStringUTF8(library.Function<LibRawLibrary.TextOf>("libraw_strerror")(error))
+            ?? $"error {error}";
         throw new LibRawFailure(
             words,
             error switch

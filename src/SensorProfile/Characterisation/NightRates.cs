@@ -22,7 +22,8 @@ internal static class NightRates
         DateTimeOffset? last = null;
         foreach (FrameSet set in sets.OrderBy(s => s.Frames[0], FrameOrder.ByTimeThenName))
         {
-            bool isUntimed = set.Frames[0].StartUtc is null && nights.Count > 1 && nights[^1][0].Frames[0].StartUtc is not null;
+            bool isUntimed =
+                set.Frames[0].StartUtc is null && nights.Count > 1 && nights[^1][0].Frames[0].StartUtc is not null;
             if (nights.Count == 0 || set.Frames[0].StartUtc - last > NightSplit.Pause || isUntimed)
                 nights.Add([]);
             nights[^1].Add(set);

@@ -18,12 +18,13 @@ internal static class CameraSelection
             .Where(f => f.Camera is null || f.Camera == camera)
             .GroupBy(f => f.Settings.Binning)
             .ToDictionary(g => g.Key, g => MostFrequent(g, f => f.Place));
-        bool Belongs(Frame f) =>
-            (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == f.Place;
+        bool Belongs(Frame f) => (f.Camera is null || f.Camera == camera) && sizes[f.Settings.Binning] == f.Place;
         log.LeaveOut(
             MeasurementCodes.OtherCamera,
             "Frames of another camera or size were left out: this profile is of "
-                + Invariant($"{camera ?? "the camera most frames are of"}{Size(frames.FirstOrDefault(Belongs))}; measure ")
+                + Invariant(
+                    $"{camera ?? "the camera most frames are of"}{Size(frames.FirstOrDefault(Belongs))}; measure "
+                )
                 + "the others on their own: each size of a camera that crops is a mode of its own, with bias frames, flats "
                 + "and darks of that size.",
             frames

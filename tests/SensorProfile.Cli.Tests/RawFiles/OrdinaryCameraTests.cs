@@ -14,10 +14,24 @@ public sealed class OrdinaryCameraTests : IDisposable
     {
         Write("night/low", 800, 0.45, Night);
         Write("night/high", 1600, 0.225, Night);
-        Write("lights", 1600, 0.225, "[ { \"kind\": \"light\", \"exposure\": 60, \"temperature\": 12, \"count\": 4 } ]");
+        Write(
+            "lights",
+            1600,
+            0.225,
+            "[ { \"kind\": \"light\", \"exposure\": 60, \"temperature\": 12, \"count\": 4 } ]"
+        );
         Answers("Ready to characterise", "survey", "night", "--names-say", "--table", "table.csv");
         Answers("Nothing is missing|Take \\d+ frames", "shots", "--uncooled", "--have", "night", "--names-say");
-        Answers("At ISO 800: read noise", "characterise", "night", "--table", "table.csv", "--names-say", "--out", "out");
+        Answers(
+            "At ISO 800: read noise",
+            "characterise",
+            "night",
+            "--table",
+            "table.csv",
+            "--names-say",
+            "--out",
+            "out"
+        );
         Answers("At ISO 800: ", "report", "out", "--out", "again");
         string[] camera = ["out", "--exposure", "60", "--sky", "1"];
         CommandRun both = folder
@@ -55,7 +69,10 @@ public sealed class OrdinaryCameraTests : IDisposable
             "--names-say"
         );
         Assert.Contains("the darks were taken at ISO 800", other.Output, StringComparison.Ordinal);
-        Answers("Shoot", ["darks", "plan", .. camera, "--lights", "20", "--uncooled", "--temperature", "12", "--iso", "800"]);
+        Answers(
+            "Shoot",
+            ["darks", "plan", .. camera, "--lights", "20", "--uncooled", "--temperature", "12", "--iso", "800"]
+        );
         Answers(
             "",
             "darks",
@@ -78,7 +95,11 @@ public sealed class OrdinaryCameraTests : IDisposable
         CommandRun run = folder.Command.Run(arguments);
         Assert.True(run.ExitCode is ExitCodes.Answered or ExitCodes.CannotTell, run.Output + run.Error);
         Assert.Matches(firstLine, run.FirstLine);
-        Assert.DoesNotContain("FITS", run.Output.Replace("dark.fits", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "FITS",
+            run.Output.Replace("dark.fits", "", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
     }
 
     private void Write(string name, int iso, double gain, string shots) =>

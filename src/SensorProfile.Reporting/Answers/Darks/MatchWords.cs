@@ -3,8 +3,8 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
-using SensorProfile.Profiles.Session;
 using SensorProfile.NoiseModel.Noise;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 

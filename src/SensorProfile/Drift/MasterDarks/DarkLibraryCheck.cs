@@ -47,7 +47,9 @@ public static class DarkLibraryCheck
         fresh = fresh with { Sets = joined };
         if (masterPaths.Count == 0)
             throw Refuse.BadArgument("no-master", "Give at least one master dark to check.");
-        ModeProfile? mode = profile is null ? null : ModeChoice.Find(profile, options.Mode ?? SettingsOf(fresh, profile));
+        ModeProfile? mode = profile is null
+            ? null
+            : ModeChoice.Find(profile, options.Mode ?? SettingsOf(fresh, profile));
         Measurement? gain = mode is null ? null : ChannelMean.Average(mode).Gain;
         ColourScale? colours = mode is null ? null : ColourScale.Of(profile!, mode, gain);
         if (colours is not null)

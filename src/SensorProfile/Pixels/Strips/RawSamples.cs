@@ -128,25 +128,22 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
                 + "TMPDIR to another folder.";
         SensorSplit? split = null;
         RawMosaic mosaic = LibRawDecoder
-            .Decode(
-                frame.Path,
-                (raw, row, samples) =>
-                {
-                    if (raw.Mosaic.Width != Width || raw.Mosaic.Height != Height)
-                        return;
-                    // the border that was announced may not be had
-                    if (Masked is not null && MaskedArea.Find(SensorArea.Of(raw.Mosaic)) != Masked)
-                        Masked = null;
-                    split ??= new SensorSplit(
-                        raw.Mosaic.SensorWidth,
-                        raw.Mosaic.ActiveArea,
-                        Masked,
-                        samples.Length / raw.Mosaic.SensorWidth
-                    );
-                    split.Take(row, samples.Span);
-                    decoded.Write(place + ((long)split.FirstRow * Width), split.Active);
-                }
-            )
+            .Decode(frame.Path, (raw, row, samples) =>
+            {
+                if (raw.Mosaic.Width != Width || raw.Mosaic.Height != Height)
+                    return;
+                // the border that was announced may not be had
+                if (Masked is not null && MaskedArea.Find(SensorArea.Of(raw.Mosaic)) != Masked)
+                    Masked = null;
+                split ??= new SensorSplit(
+                    raw.Mosaic.SensorWidth,
+                    raw.Mosaic.ActiveArea,
+                    Masked,
+                    samples.Length / raw.Mosaic.SensorWidth
+                );
+                split.Take(row, samples.Span);
+                decoded.Write(place + ((long)split.FirstRow * Width), split.Active);
+            })
             .Mosaic;
         if (split is not null)
             decoded.Write(place + ((long)Width * Height), split.Masked);
