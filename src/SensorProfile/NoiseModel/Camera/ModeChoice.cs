@@ -69,7 +69,7 @@ public static class ModeChoice
             ("offset", s => s.Offset),
             ("ISO", s => s.Iso),
             ("binning", s => s.Binning),
-            ("read-out", s => s.Readout),
+            ("read-out mode", s => s.Readout),
         ];
         string[] differing =
         [
