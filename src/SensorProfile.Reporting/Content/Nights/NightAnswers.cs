@@ -70,7 +70,23 @@ internal sealed record NightAnswers(
             Lights = Lights,
             Sky = Sky,
         };
-        AssumedTemperature? taken = Asked(() => AssumedTemperature.Choose(profile, mode, stack, cooled: true));
+        IReadOnlyList<SetpointAnswer> setpoints = One(() =>
+            SetpointAdvice.Advise(
+                profile,
+                mode,
+                new SetpointQuestion
+                {
+                    ExposureSeconds = ExposureSeconds,
+                    Sky = Sky,
+                    Loss = stack.Limits.NoiseLoss,
+                }
+            )
+        );
+        AssumedTemperature? taken = Asked(() =>
+            setpoints is [var setpoint]
+                ? AssumedTemperature.From(profile, mode, setpoint)
+                : AssumedTemperature.Choose(profile, mode, stack, cooled: true)
+        );
         double celsius = taken?.Celsius ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
         ToleranceQuestion Stack(int positions) =>
             new()
@@ -93,13 +109,7 @@ internal sealed record NightAnswers(
                 Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
             };
         var answers = new NightAnswers(
-            One(() =>
-                SetpointAdvice.Advise(
-                    profile,
-                    mode,
-                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = Sky }
-                )
-            ),
+            setpoints,
             One(() => DarkTolerance.Find(profile, mode, Stack(1))),
             One(() => DarkTolerance.Find(profile, mode, Stack(Positions))),
             One(() => DarkCountAdvice.Find(profile, mode, Darks(1))),
