@@ -9,7 +9,10 @@ using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>Writes the report of a profile: <c>report.pdf</c>, <c>report.html</c> and <c>tables/*.csv</c>.</summary>
+/// <summary>
+/// Writes the report of a profile: <c>report.pdf</c>, <c>report.html</c>, <c>card.pdf</c>, <c>card.html</c> and
+/// <c>tables/*.csv</c>.
+/// </summary>
 /// <remarks>
 /// The same profile gives the same bytes, on every machine, in every culture, with or without fonts installed.
 /// </remarks>
@@ -35,9 +38,12 @@ public static class ReportWriter
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
         NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
-        ReportDocument report = ReportContent.Build(profile, options.Maps, nights);
+        ReportDocument report = ReportContent.Build(profile, options.Maps, nights),
+            card = CardContent.Build(profile, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
+            ["card.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(card))),
+            ["card.pdf"] = stream => stream.Write(PdfReport.Bytes(card, PageSize.A6)),
             ["report.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(report))),
             ["report.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
         };
