@@ -14,10 +14,16 @@ internal static class ToleranceWords
             BindingCause.Typical => $"spread raises the noise of the stack by {Plain.Percent(limits.NoiseLoss)}",
             BindingCause.HotPixels =>
                 $"{Plain.Percent(limits.HotShare)} of the pixels beyond {Plain.Number(limits.HotFactor)} times the noise of the stack",
-            BindingCause.Glow => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
-            _ => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
-                + $"off by {Plain.Percent(limits.FlatFallOff)}",
+            BindingCause.Glow => $"{Smooth(limits)} at the peak of the glow",
+            _ => $"{Smooth(limits)} as a gradient, with a flat that falls off by {Plain.Percent(limits.FlatFallOff)}",
         };
+
+    /// <summary>"0.5 of the noise of the stack", or that noise averaged over a scale.</summary>
+    private static string Smooth(LossLimits limits) =>
+        limits.SmoothPixels is double scale
+            ? $"{Plain.Number(limits.SmoothFactor)} times the noise of the stack averaged over {Plain.Number(scale)} × "
+                + $"{Plain.Number(scale)} px"
+            : $"{Plain.Number(limits.GlowFactor)} of the noise of the stack";
 
     internal static AnswerWords Of(ToleranceAnswer answer) =>
         new(

@@ -1,4 +1,5 @@
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 
@@ -29,6 +30,9 @@ internal static class InShort
         if (answers.DitheredCounts is [{ } count, ..])
             yield return $"How many darks, with {NightAnswers.Positions} dither positions: "
                 + DarkCountWords.Of(count).Sentence;
+        if (answers.DitheredFlats is [{ } flats, ..])
+            yield return $"How many flats, with {NightAnswers.Positions} dither positions: "
+                + FlatPlanWords.Of(flats).Sentence;
         if (answers.Dithered is [{ } dithered, ..])
             yield return $"How near, with {NightAnswers.Positions} positions and outliers rejected: "
                 + ToleranceWords.Of(dithered).Sentence;
