@@ -37,7 +37,10 @@ public static class ReportWriter
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
         new LossLimits { SmoothPixels = options.SmoothPixels }.Check();
-        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode, options.SmoothPixels))];
+        NightAnswers[] nights =
+        [
+            .. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode, options.SmoothPixels)),
+        ];
         ReportDocument report = ReportContent.Build(profile, options.Maps, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {

@@ -33,7 +33,12 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
         [$"darks check {Master} --against night --profile {Profile} --smooth 64", "--json"],
         ["report results/profile.json --smooth 64 --out {0}", "--json"],
         [$"flats plan {Profile}", "--json", "--explain", "--csv {0}.csv", "--page {0}"],
-        [$"flats plan {Profile} --exposure 60 --lights 200 --dithers 20 --level 50", "--json", "--csv {0}.csv", "--page {0}"],
+        [
+            $"flats plan {Profile} --exposure 60 --lights 200 --dithers 20 --level 50",
+            "--json",
+            "--csv {0}.csv",
+            "--page {0}",
+        ],
         [$"darks predict {Profile} --temperature -5 --exposure 180 --out {{0}}.fits", "--json"],
         [$"drift results later", "--json", "--out {0}"],
         ["simulate camera.json --out {0}", "--json"],

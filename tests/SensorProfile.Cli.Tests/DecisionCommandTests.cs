@@ -257,10 +257,7 @@ public sealed class DecisionCommandTests : IDisposable
         string[] rows = File.ReadAllLines(folder["levels.csv"]);
         Assert.StartsWith("full_well_percent,level_e,level_adu,flats,", rows[0], StringComparison.Ordinal);
         Assert.Single(rows, row => row.EndsWith(",taken", StringComparison.Ordinal));
-        JsonElement json = folder
-            .Command.Run([.. question, "--overwrite", "--json"])
-            .Expect(ExitCodes.Answered)
-            .Json;
+        JsonElement json = folder.Command.Run([.. question, "--overwrite", "--json"]).Expect(ExitCodes.Answered).Json;
         Assert.Equal(text.FirstLine, json.GetProperty("sentence").GetString());
         Assert.Equal("answered", json.GetProperty("verdict").GetString());
         double flats = json.GetProperty("quantities").GetProperty("flats").GetProperty("value").GetDouble(),
@@ -328,7 +325,9 @@ public sealed class DecisionCommandTests : IDisposable
                 ])
                 .Expect(ExitCodes.Answered)
                 .Json;
-            JsonElement level = json.GetProperty("causes").EnumerateArray().Single(c => c.GetProperty("cause").GetString() == "level");
+            JsonElement level = json.GetProperty("causes")
+                .EnumerateArray()
+                .Single(c => c.GetProperty("cause").GetString() == "level");
             return level.GetProperty("warmer").GetProperty("value").GetDouble();
         }
         Assert.Equal(Warmer(), Warmer("--smooth", "10"), 1e-9);

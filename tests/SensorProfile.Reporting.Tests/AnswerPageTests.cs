@@ -98,7 +98,8 @@ public sealed class AnswerPageTests : IDisposable
         double[] drawn =
         [
             .. FlatCountPlot
-                .Of(flats)!.Model.Annotations.OfType<LineAnnotation>()
+                .Of(flats)!
+                .Model.Annotations.OfType<LineAnnotation>()
                 .Where(line => line.Type == LineAnnotationType.Vertical)
                 .Select(line => line.X),
         ];

@@ -138,8 +138,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
 
         /// <summary>The sky as it was given, else as the lights show it; null when nothing says it.</summary>
         public SkyRate? ReadSky(Session session, CameraProfile profile, FrameSet? lights) =>
-            SkyRate
-            ?? (lights is null ? null : SkyReading.Measure(session, profile, WantedMode, [lights], darks: []));
+            SkyRate ?? (lights is null ? null : SkyReading.Measure(session, profile, WantedMode, [lights], darks: []));
 
         public FlatPlanQuestion Question(FrameSet? lights, SkyRate? sky)
         {

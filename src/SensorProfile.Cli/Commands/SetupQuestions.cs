@@ -64,7 +64,11 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 : new SkySetup { Brightness = sky },
             Filters = filters?.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(FilterText.Parse).ToList(),
             Stack =
-                exposure is null && lights is null && dithers is null && rejection is null && setup.Stack?.Smooth is null
+                exposure is null
+                && lights is null
+                && dithers is null
+                && rejection is null
+                && setup.Stack?.Smooth is null
                     ? null
                     : new StackSetup
                     {

@@ -116,7 +116,17 @@ internal static class DecisionCurves
     public static DataTable Flats(IEnumerable<FlatPlanAnswer> stacks) =>
         new(
             "flats-needed",
-            ["sky", "sky_e_px_s", "exposure_s", "lights", "dither_positions", "level_e", "level_adu", "flats", "loss_percent"],
+            [
+                "sky",
+                "sky_e_px_s",
+                "exposure_s",
+                "lights",
+                "dither_positions",
+                "level_e",
+                "level_adu",
+                "flats",
+                "loss_percent",
+            ],
             [
                 .. stacks.SelectMany(answer =>
                     answer.Curve.Select(point =>

@@ -68,15 +68,7 @@ internal static class DecisionTables
             writer,
             ["full_well_percent", "level_e", "level_adu", "flats", "bend_gradient_stack_noise", "remark"],
             answer.Levels.Select(l =>
-                new object?[]
-                {
-                    100 * l.Share,
-                    l.Electrons,
-                    l.Adu,
-                    l.Flats,
-                    l.Bend,
-                    FlatPlanDocument.Word(answer, l),
-                }
+                new object?[] { 100 * l.Share, l.Electrons, l.Adu, l.Flats, l.Bend, FlatPlanDocument.Word(answer, l) }
             )
         );
 

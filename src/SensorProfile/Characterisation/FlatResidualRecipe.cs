@@ -55,9 +55,7 @@ internal static class FlatResidualRecipe
         MeasuredPair[] inSet = [.. pairs.Where(p => set.Frames.Contains(p.A) && IsLinear(p, channels))];
         return
         [
-            .. inSet.Where(p =>
-                Math.Abs(Signal(p, pedestal) / Signal(inSet[0], pedestal) - 1) <= FlatPairing.MaxDrift
-            ),
+            .. inSet.Where(p => Math.Abs(Signal(p, pedestal) / Signal(inSet[0], pedestal) - 1) <= FlatPairing.MaxDrift),
         ];
     }
 

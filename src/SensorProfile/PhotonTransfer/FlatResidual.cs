@@ -103,14 +103,7 @@ internal sealed record FlatResidual(Measurement Pixels, Measurement Areas)
             column0;
         private readonly double offset;
 
-        public Difference(
-            float[] first,
-            float[] second,
-            int width,
-            ColourMosaic mosaic,
-            int channel,
-            double pedestal
-        )
+        public Difference(float[] first, float[] second, int width, ColourMosaic mosaic, int channel, double pedestal)
         {
             (this.first, this.second, this.width) = (first, second, width);
             (period, row0, column0) = (mosaic.Period, channel / mosaic.Period, channel % mosaic.Period);

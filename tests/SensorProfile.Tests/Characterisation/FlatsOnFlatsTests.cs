@@ -25,9 +25,7 @@ public sealed class FlatsOnFlatsTests(ITestOutputHelper output)
             areas = mode.FlatResidualOverAreas!;
         double[] ofColumns = [.. Enumerable.Range(0, Width / Cell).Select(c => 100 * lean * Leaning(Cell * (c + 0.5)))];
         // variance over the cells, each column of them as often as there are rows
-        double truth = Math.Sqrt(
-            Height / Cell * ofColumns.Sum(v => v * v) / (Width / Cell * (Height / Cell) - 1.0)
-        );
+        double truth = Math.Sqrt(Height / Cell * ofColumns.Sum(v => v * v) / (Width / Cell * (Height / Cell) - 1.0));
         output.WriteLine($"pixels {QuantityText.Of(pixels)}, areas {QuantityText.Of(areas)}, truth {truth:0.####} %");
         Assert.Equal("%", areas.Unit);
         Assert.InRange(areas.Value, truth - 2 * areas.StandardUncertainty, truth + 2 * areas.StandardUncertainty);

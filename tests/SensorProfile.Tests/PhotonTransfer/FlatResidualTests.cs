@@ -110,7 +110,8 @@ public class FlatResidualTests(ITestOutputHelper output)
             noise += variance;
             int i = y * Width + x;
             // the change is a share of the mean signal, as the measurement states it
-            double change = (pixels / 100 * Normal(random) + cells[y / 32 * (Width / 32) + x / 32] - mean) * Signal * 0.9;
+            double change =
+                (pixels / 100 * Normal(random) + cells[y / 32 * (Width / 32) + x / 32] - mean) * Signal * 0.9;
             a[i] = (float)(Pedestal + level + change + Math.Sqrt(variance) * Normal(random));
             b[i] = (float)(Pedestal + 1.03 * level + Math.Sqrt(1.03 * variance) * Normal(random));
         }

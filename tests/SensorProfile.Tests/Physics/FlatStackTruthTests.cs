@@ -35,7 +35,13 @@ public sealed class FlatStackTruthTests(ITestOutputHelper output)
     [InlineData(4.5, 1, Rejection.SigmaClip, 0.5, 20)]
     [InlineData(4.5, 1, Rejection.Median, 0.5, 20)]
     [InlineData(4.5, 1, Rejection.None, 0.002, 20)] // so faint that read noise counts in the flats
-    public void TheCostIsThatOfTheStackPixelByPixel(double sky, int positions, Rejection rejection, double level, int flats)
+    public void TheCostIsThatOfTheStackPixelByPixel(
+        double sky,
+        int positions,
+        Rejection rejection,
+        double level,
+        int flats
+    )
     {
         FlatPlanAnswer answer = Ask(sky, positions, rejection, level);
         double told = answer.Quantities["lossAt20Flats"]!.Value;
@@ -151,10 +157,9 @@ public sealed class FlatStackTruthTests(ITestOutputHelper output)
         }
         double noise = squaresIdeal / Pixels - Math.Pow(sumIdeal / Pixels, 2),
             // where the pattern decides what is rejected, the difference goes with the noise
-            added =
-                rejection == Rejection.None || positions == 1
-                    ? squaresDifference / Pixels - Math.Pow(sumDifference / Pixels, 2)
-                    : squaresReal / Pixels - Math.Pow(sumReal / Pixels, 2) - noise;
+            added = rejection == Rejection.None || positions == 1
+                ? squaresDifference / Pixels - Math.Pow(sumDifference / Pixels, 2)
+                : squaresReal / Pixels - Math.Pow(sumReal / Pixels, 2) - noise;
         return Math.Sqrt(1 + added / noise) - 1;
     }
 

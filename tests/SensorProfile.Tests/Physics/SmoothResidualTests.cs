@@ -35,7 +35,9 @@ public sealed class SmoothResidualTests(ITestOutputHelper output)
         double warmer = answer.Causes.Single(c => c.Cause == cause).Warmer!.Value,
             residual = Math.Abs(ResidualOf(cause, warmer)),
             seen = SigmasSeen(residual, scale, seed: 41 + scale);
-        output.WriteLine($"{cause}, {scale} px: {warmer:0.####} °C warmer leaves {residual:0.###} e-, seen at {seen:0.##} sigma");
+        output.WriteLine(
+            $"{cause}, {scale} px: {warmer:0.####} °C warmer leaves {residual:0.###} e-, seen at {seen:0.##} sigma"
+        );
         // the mean of 400 blocks is known to a twentieth of a standard deviation, the spread of 3600 to 1.2 %
         Assert.InRange(seen / answer.Limits.SmoothFactor, 0.95, 1.05);
     }
@@ -56,10 +58,7 @@ public sealed class SmoothResidualTests(ITestOutputHelper output)
     [InlineData(double.NaN)]
     [InlineData(20_000)]
     public void AScaleThatIsNoneIsRefused(double scale) =>
-        Assert.Equal(
-            "smooth-scale-out-of-range",
-            Assert.Throws<DecisionRefusedException>(() => Ask(scale)).Code
-        );
+        Assert.Equal("smooth-scale-out-of-range", Assert.Throws<DecisionRefusedException>(() => Ask(scale)).Code);
 
     private static ToleranceAnswer Ask(double? scale)
     {
@@ -72,10 +71,7 @@ public sealed class SmoothResidualTests(ITestOutputHelper output)
             ReadNoise = ReadNoise,
             Gain = 0.1, // rounding counts for nothing
         };
-        camera = camera with
-        {
-            Glow = [new GlowRegion { Where = "right edge", Peak = camera.Of(Peak, "e-/px/s") }],
-        };
+        camera = camera with { Glow = [new GlowRegion { Where = "right edge", Peak = camera.Of(Peak, "e-/px/s") }] };
         return DarkTolerance.Find(
             camera.Profile(),
             camera.Mode(),

@@ -9,7 +9,11 @@ namespace SensorProfile.Reporting.Content.Nights;
 internal static class FlatBlocks
 {
     /// <summary>Cost against the number of flats.</summary>
-    public static FigureBlock? Figure(FigureCounter figures, string? table, params IReadOnlyList<FlatPlanAnswer> stacks) =>
+    public static FigureBlock? Figure(
+        FigureCounter figures,
+        string? table,
+        params IReadOnlyList<FlatPlanAnswer> stacks
+    ) =>
         FlatCountPlot.Of(stacks) is not { } panel
             ? null
             : new FigureBlock(

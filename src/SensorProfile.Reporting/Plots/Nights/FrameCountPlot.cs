@@ -56,12 +56,7 @@ internal static class FrameCountPlot
                 )
                 .Including(accepted)
         );
-        PlotMarks.AddLevel(
-            model,
-            accepted,
-            $"accepted: {QuantityText.Number(accepted, 3)} %",
-            labelAtRight: false
-        );
+        PlotMarks.AddLevel(model, accepted, $"accepted: {QuantityText.Number(accepted, 3)} %", labelAtRight: false);
         foreach (int rule in rules)
             PlotMarks.AddValue(model, rule, $"rule of thumb: {rule} {kind}", Palette.Faint, LineStyle.Dash);
         for (int i = 0; i < curves.Count; i++)

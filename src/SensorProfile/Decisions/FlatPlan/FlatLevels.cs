@@ -105,35 +105,36 @@ internal sealed class FlatLevels
             : null;
     }
 
-    /// <summary>Signal of the brightest colour over the mean of all, in the user's own flats; 1 without colours.</summary>
-    private double BrightestColour()
+    /// <summary>Signal of a colour over the mean of all, in the user's own flats; 1 without colours.</summary>
+    private double Relative(PhotonTransferCurve colour)
     {
-        IReadOnlyList<PhotonTransferCurve> curves = mode.PhotonTransfer?.Curves ?? [];
-        int pairs = curves.Count == 0 ? 0 : curves.Min(c => c.Points.Count);
+        IReadOnlyList<PhotonTransferCurve> curves = mode.PhotonTransfer!.Curves;
         double[] ratios =
         [
             .. Enumerable
-                .Range(0, pairs)
-                .Select(i => curves.Max(c => c.Points[i].Signal) / curves.Average(c => c.Points[i].Signal))
-                .Where(ratio => ratio >= 1)
+                .Range(0, curves.Min(c => c.Points.Count))
+                .Select(i => colour.Points[i].Signal / curves.Average(c => c.Points[i].Signal))
+                .Where(ratio => ratio > 0 && double.IsFinite(ratio))
                 .Order(),
         ];
         return ratios.Length == 0 ? 1 : ratios[ratios.Length / 2];
     }
 
+    private double BrightestColour() => (mode.PhotonTransfer?.Curves ?? []).Select(Relative).Append(1).Max();
+
     /// <summary>
     /// Difference of the departure from a straight line between centre and corner of a flat, as a share; of the worst
     /// colour. Null where linearity was not tested over these signals.
     /// </summary>
-    /// <param name="signal">Mean of the flat, ADU above the level without light.</param>
+    /// <param name="signal">Mean of the flat over all colours, ADU above the level without light.</param>
     private double? Bend(double signal)
     {
-        double centre = signal / Centre,
-            corner = centre * (1 - limits.FlatFallOff);
         double? worst = null;
         foreach (PhotonTransferCurve curve in mode.PhotonTransfer?.Curves ?? [])
         {
             (double Signal, double Deviation)[] line = Line(curve);
+            double centre = signal * Relative(curve) / Centre,
+                corner = centre * (1 - limits.FlatFallOff);
             // what lies outside the levels that were measured was not tested
             if (line.Length < 2 || corner < line[0].Signal * Nearly || centre * Nearly > line[^1].Signal)
                 continue;

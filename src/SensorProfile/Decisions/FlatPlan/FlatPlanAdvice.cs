@@ -111,7 +111,9 @@ public static class FlatPlanAdvice
             FewestForHits = flats < MinFlats,
             Level = level,
             LevelLimit = limit,
-            Levels = question.Level is null ? all : [.. all.Append(level).DistinctBy(l => l.Share).OrderBy(l => l.Share)],
+            Levels = question.Level is null
+                ? all
+                : [.. all.Append(level).DistinctBy(l => l.Share).OrderBy(l => l.Share)],
             Quantities = quantities.Quantities,
             Intervals = quantities.Intervals,
             Findings = findings,
@@ -119,10 +121,7 @@ public static class FlatPlanAdvice
             [
                 .. counts.Select(n => new FlatPlanPoint(n, 100 * noise.Loss(level.Electrons, n, question.UnlitFrames))),
             ],
-            RulesOfThumb =
-            [
-                .. RulesOfThumb.OfFlats(noise, level.Electrons, question.UnlitFrames, loss, level.Share),
-            ],
+            RulesOfThumb = [.. RulesOfThumb.OfFlats(noise, level.Electrons, question.UnlitFrames, loss, level.Share)],
         };
     }
 

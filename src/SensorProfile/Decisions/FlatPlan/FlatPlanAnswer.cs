@@ -32,10 +32,10 @@ public sealed record FlatPlanAnswer : Answer
     public required FlatLevel Level { get; init; }
 
     /// <summary>What sets the level.</summary>
-    public required FlatLevelLimit LevelLimit { get; init; }
+    internal FlatLevelLimit LevelLimit { get; init; }
 
     /// <summary>Every level that was looked at, faintest first.</summary>
-    public IReadOnlyList<FlatLevel> Levels { get; init; } = [];
+    internal IReadOnlyList<FlatLevel> Levels { get; init; } = [];
 
     /// <summary>Whether the noise would allow fewer: so many can tell a cosmic-ray hit.</summary>
     internal bool FewestForHits { get; init; }

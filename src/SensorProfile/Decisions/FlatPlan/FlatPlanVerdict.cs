@@ -11,7 +11,7 @@ public enum FlatPlanVerdict
 }
 
 /// <summary>What the level of the flats is limited by.</summary>
-public enum FlatLevelLimit
+internal enum FlatLevelLimit
 {
     /// <summary>The brightest pixels of a brighter flat would leave the linear range.</summary>
     Saturation,

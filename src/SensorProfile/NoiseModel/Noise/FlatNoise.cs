@@ -70,6 +70,5 @@ internal readonly record struct FlatNoise(
             : 1;
 
     // clipping costs nothing of what all samples share
-    private double Shared =>
-        Stack.Lights > 1 ? 1 + (Cost - 1) * (Stack.DitherPositions - 1) / (Stack.Lights - 1) : 1;
+    private double Shared => Stack.Lights > 1 ? 1 + (Cost - 1) * (Stack.DitherPositions - 1) / (Stack.Lights - 1) : 1;
 }

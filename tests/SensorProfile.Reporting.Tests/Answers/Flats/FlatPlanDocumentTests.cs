@@ -34,11 +34,7 @@ public class FlatPlanDocumentTests
 
     [Fact]
     public void WhereFewWouldDoThatIsTheReason() =>
-        Assert.StartsWith(
-            "Take 5 flats at ",
-            FlatPlanDocument.Of(Ask(0.05)).Sentence,
-            StringComparison.Ordinal
-        );
+        Assert.StartsWith("Take 5 flats at ", FlatPlanDocument.Of(Ask(0.05)).Sentence, StringComparison.Ordinal);
 
     [Fact]
     public void WhereNoNumberIsEnoughTheWayOutComesFirst()
@@ -50,7 +46,10 @@ public class FlatPlanDocumentTests
         };
         AnswerDocument reply = FlatPlanDocument.Of(Ask(4.5, mode: mode));
         Assert.Equal("limited", reply.Verdict);
-        Assert.Matches(@"^Dither and take \d+ flats at .*: what flats leave on flats costs this stack \d+", reply.Sentence);
+        Assert.Matches(
+            @"^Dither and take \d+ flats at .*: what flats leave on flats costs this stack \d+",
+            reply.Sentence
+        );
         Assert.Contains(reply.Findings, f => f.Code == "flat-gradient-left");
     }
 

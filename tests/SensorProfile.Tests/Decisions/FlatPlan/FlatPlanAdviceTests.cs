@@ -84,9 +84,8 @@ public class FlatPlanAdviceTests
         int[] flats = [.. new[] { 0.09, 0.7, 4.5, 20 }.Select(s => Ask(q => q with { Sky = SkyRate.Given(s) }).Flats)];
         Assert.Equal(flats.Order(), flats);
         Assert.Equal(5, flats[0]);
-        Assert.Contains(
-            Ask(q => q with { Sky = SkyRate.Given(20) }).Findings,
-            f => f.Code == "more-flats-than-practical"
+        Assert.Contains(Ask(q => q with { Sky = SkyRate.Given(20) }).Findings, f =>
+            f.Code == "more-flats-than-practical"
         );
     }
 
@@ -141,10 +140,7 @@ public class FlatPlanAdviceTests
 
     private static string Code(Action ask) => Assert.Throws<DecisionRefusedException>(ask).Code;
 
-    private static FlatPlanAnswer Ask(
-        Func<FlatPlanQuestion, FlatPlanQuestion>? change = null,
-        ModeProfile? mode = null
-    )
+    private static FlatPlanAnswer Ask(Func<FlatPlanQuestion, FlatPlanQuestion>? change = null, ModeProfile? mode = null)
     {
         var question = new FlatPlanQuestion
         {

@@ -70,8 +70,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
         });
 
     [Fact] // a loss so small that the number is large, and is no small integer
-    public void NumbersOfFlats() =>
-        Check(truth, ["flats"], (reader, sky) =>
+    public void NumbersOfFlats() => Check(truth, ["flats"], (reader, sky) =>
         {
             FlatPlanAnswer answer = FlatPlanAdvice.Find(
                 new CameraProfile { Camera = reader.Camera, Modes = [reader.Mode] },
@@ -113,9 +112,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
                     held[n]++;
         }
         for (int n = 0; n < names.Length; n++)
-            output.WriteLine(
-                $"{names[n]}: {right[n]:G4}, held by {100.0 * held[n] / Profiles:F1} % of the intervals"
-            );
+            output.WriteLine($"{names[n]}: {right[n]:G4}, held by {100.0 * held[n] / Profiles:F1} % of the intervals");
         Assert.All(held, h => Assert.InRange(h, 0.91 * Profiles, 0.98 * Profiles));
     }
 
