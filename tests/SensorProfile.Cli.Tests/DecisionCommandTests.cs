@@ -174,6 +174,7 @@ public sealed class DecisionCommandTests : IDisposable
                 ("ditherPositions", "default"),
                 ("rejection", "option"),
                 ("acceptedLoss", "default"),
+                ("smoothScale", "default"),
                 ("exposure", "default"),
                 ("temperature", "profile"),
             ],

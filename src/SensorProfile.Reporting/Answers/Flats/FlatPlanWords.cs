@@ -25,14 +25,15 @@ internal static class FlatPlanWords
         return $"{where} ({(level.Adu is double adu ? $"{Rounded(adu)} ADU" : $"{Rounded(level.Electrons)} e⁻")})";
     }
 
-    /// <summary>"saturation", "a bent response" …</summary>
-    internal static string Limit(FlatLevelLimit limit) =>
-        limit switch
+    /// <summary>What sets the level: "the response bends above it".</summary>
+    private static string Limit(FlatPlanAnswer answer) =>
+        answer.LevelLimit switch
         {
             FlatLevelLimit.Saturation => "the brightest pixels of brighter flats would leave the linear range",
-            FlatLevelLimit.Linearity => "the response is straightest there",
-            FlatLevelLimit.BrightestMeasured => "no brighter flats were measured",
-            _ => "it was given",
+            FlatLevelLimit.Linearity => answer.Level.Straight
+                ? "the response bends above it"
+                : "the response is straightest there",
+            _ => "no brighter flats were measured",
         };
 
     private static string Sentence(FlatPlanAnswer answer)
@@ -57,7 +58,7 @@ internal static class FlatPlanWords
             + $"{Cost(answer, "lossAt20Flats")}.";
         yield return answer.LevelLimit == FlatLevelLimit.Given
             ? $"The best level would be {At(Best(answer))}."
-            : $"Brighter means fewer, and this is as bright as advised: {Limit(answer.LevelLimit)}.";
+            : $"Brighter means fewer, and this is as bright as advised: {Limit(answer)}.";
         if (answer.Dithered is { } dithered && dithered.Flats < answer.Flats)
             yield return $"Dithered over {Plain.Whole(dithered.Stack.DitherPositions)} positions, "
                 + $"{Plain.Whole(dithered.Flats)} flats would do.";
@@ -71,7 +72,8 @@ internal static class FlatPlanWords
     private static string Places(StackConditions stack) =>
         stack.DitherPositions > 1
             ? $"moved to {Plain.Whole(stack.DitherPositions)} positions of {Plain.Whole(stack.Lights)} lights"
-            : $"the same in all {Plain.Whole(stack.Lights)} lights at one place";
+        : stack.Lights > 1 ? $"the same in all {Plain.Whole(stack.Lights)} lights at one place"
+        : "in this one light";
 
     private static string Cost(FlatPlanAnswer answer, string quantity) =>
         Plain.Percent((answer.Quantities[quantity]?.Value ?? 0) / 100);
