@@ -1,7 +1,6 @@
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
-using SensorProfile.Profiles;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Tests.Decisions;
 using Xunit.Abstractions;
