@@ -1,4 +1,5 @@
 using System.Text;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
@@ -31,13 +32,18 @@ public static class ReportWriter
     /// </remarks>
     /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
     /// where.</exception>
+    /// <exception cref="DecisionRefusedException">The scale of smooth residuals makes no sense.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
     public static IReadOnlyList<string> Write(CameraProfile profile, string folder, ReportOptions options)
     {
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
-        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
+        new LossLimits { SmoothPixels = options.SmoothPixels }.Check();
+        NightAnswers[] nights =
+        [
+            .. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode, options.SmoothPixels)),
+        ];
         ReportDocument report = ReportContent.Build(profile, options.Maps, nights),
             card = CardContent.Build(profile, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)

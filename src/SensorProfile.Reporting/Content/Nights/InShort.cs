@@ -1,4 +1,5 @@
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 
@@ -32,6 +33,11 @@ internal static class InShort
             yield return (
                 $"How many darks, with {NightAnswers.Positions} dither positions",
                 DarkCountWords.Of(count).Sentence
+            );
+        if (answers.DitheredFlats is [{ } flats, ..])
+            yield return (
+                $"How many flats, with {NightAnswers.Positions} dither positions",
+                FlatPlanWords.Of(flats).Sentence
             );
         if (answers.Dithered is [{ } dithered, ..])
             yield return (

@@ -10,7 +10,8 @@ namespace SensorProfile.Decisions.Tolerance;
 /// of places of the stack whose residual exceeds
 /// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean
 /// residual times the fall-off of the flat against half
-/// the stack's noise. The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
+/// the stack's noise; with a scale of L px both against f/L of it, f times the noise averaged over L² px
+/// (<see cref="LossLimits.SmoothLimit"/>). The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
 /// minus the sky whatever dark is subtracted: that is no mismatch, and is told apart (<see cref="FullPixels"/>).
 /// </remarks>
 /// <param name="sensor">The camera.</param>
@@ -39,10 +40,10 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
                 / (limits.SpreadFactor * noise),
             BindingCause.HotPixels => Math.Max(residual.ShareBeyond(limits.HotFactor * noise) - Full(noise).Share, 0)
                 / limits.HotShare,
-            BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
+            BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.SmoothLimit * noise),
             BindingCause.Level => limits.FlatFallOff
                 * Math.Abs(residual.Level() - Full(noise).Level)
-                / (limits.GlowFactor * noise),
+                / (limits.SmoothLimit * noise),
             _ => null,
         };
     }
