@@ -57,10 +57,7 @@ internal sealed record DefectMap(
             for (int i = 0; i < classes.Length; i++)
                 if (missing[i])
                     classes[i] = DefectClass.None;
-        return new(classes, Count(classes, columns.Length, rows.Length, maps, input), columns, rows)
-        {
-            Lines = lines,
-        };
+        return new(classes, Count(classes, columns.Length, rows.Length, maps, input), columns, rows) { Lines = lines };
 
         // Those that stand out in bias frames or flats with them.
         int[] Numbers(string direction) =>
@@ -125,9 +122,7 @@ internal sealed record DefectMap(
             NonLinear = counts[5],
             Flickering = counts[6],
             Telegraph = maps.Levelled.Fits.Count,
-            FlickeringAtLeast = input.TestLevels
-                ? maps.Excess.AtLeast(maps.Levelled.Fits.Keys)
-                : null,
+            FlickeringAtLeast = input.TestLevels ? maps.Excess.AtLeast(maps.Levelled.Fits.Keys) : null,
             Columns = columns,
             Rows = rows,
             Clusters = PixelClusters

@@ -46,8 +46,7 @@ internal static class FlickerClasses
             ExcessNoise[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];
             double rms = Math.Sqrt(members.Average(n => n.Scatter * n.Scatter)),
                 doubt =
-                    Math.Sqrt(members.Sum(n => Math.Pow(n.Scatter * n.ScatterUncertainty, 2)))
-                    / (members.Length * rms);
+                    Math.Sqrt(members.Sum(n => Math.Pow(n.Scatter * n.ScatterUncertainty, 2))) / (members.Length * rms);
             yield return new FlickerClass(
                 thermal,
                 members.Length,
