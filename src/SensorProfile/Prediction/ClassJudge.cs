@@ -46,7 +46,7 @@ internal static class ClassJudge
     }
 
     /// <summary>Hot pixels by brightness: classes too small to be judged join their fainter neighbour.</summary>
-    private static IEnumerable<(double From, double? To, ClassTally[] Sets)> Hot(Func<int, ClassTally[]> of)
+    private static List<(double From, double? To, ClassTally[] Sets)> Hot(Func<int, ClassTally[]> of)
     {
         var classes = BrightnessClass
             .Hot.Select(c => (From: BrightnessClass.From(c), To: BrightnessClass.To(c), Sets: of(c)))

@@ -7,11 +7,11 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// <remarks>
 /// Pixels with a step at read-out between two levels, as long in either on the average, are drawn through the frames as
 /// they were taken (their times where known, else every frame for itself), with the noise of the camera; counted is
-/// who scatters beyond the limit. 400 of each kind: a share is known to 2.5 %.
+/// who scatters beyond the limit. 100 of each kind: a share is known to 5 %.
 /// </remarks>
 internal static class FlickerReaches
 {
-    private const int Pixels = 400;
+    private const int Pixels = 100;
     private static readonly double[] steps = [1.5, 2, 3, 4, 6, 10],
         dwells = [10, 100, 1000, 10000];
 
