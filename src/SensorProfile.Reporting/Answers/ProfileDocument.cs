@@ -66,6 +66,7 @@ internal static class ProfileDocument
             {
                 ("Report", "report.html"),
                 ("To print", "report.pdf"),
+                ("Card", "card.html"),
                 ("Profile", "profile.json"),
                 ("Maps", "maps"),
             }
