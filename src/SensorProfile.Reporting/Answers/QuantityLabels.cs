@@ -17,6 +17,7 @@ internal static class QuantityLabels
         ["coverageTypical"] = "ordinary pixels within their 95 % interval",
         ["coverageHot"] = "hot pixels within their 95 % interval",
         ["coverageGlow"] = "pixels in the glow within their 95 % interval",
+        ["coverageFlickering"] = "flickering pixels within their 95 % interval",
         ["coverageAgainst"] = "fresh darks within their 95 % interval",
     };
 

@@ -18,7 +18,9 @@ internal static class ModeTables
             .. DarkTables.Of(mode.DarkCurrent),
             .. PatternTables.Of(mode.FixedPattern),
             .. SensorTables.Of(mode.FixedPattern),
+            FlickerTables.Reach(mode.FixedPattern),
             PredictionTables.Of(mode.FixedPattern?.DarkPrediction),
+            PredictionTables.Classes(mode.FixedPattern?.DarkPrediction),
         ];
         return tables.Where(table => table.Rows.Count > 0);
     }

@@ -31,6 +31,7 @@ internal static class PredictionTables
                         ("typical", s.Typical),
                         ("hot", s.Hot),
                         ("glow", s.Glow),
+                        ("flickering", s.Flickering),
                     }
                         .Where(k => k.Figures is not null)
                         .Select(k =>
@@ -51,6 +52,52 @@ internal static class PredictionTables
                                     k.Figures.Expected,
                                 ]
                         )
+                ),
+            ]
+        );
+
+    /// <summary>One row per way to compute a dark and class of pixels.</summary>
+    public static DataTable Classes(DarkPredictionProfile? trials) =>
+        new(
+            "dark-prediction-classes",
+            [
+                "left_out",
+                "pixels_of",
+                "from_noise",
+                "to_noise",
+                "pixels",
+                "plain_coverage",
+                "coverage",
+                "variance_factor",
+                "common_share",
+                "residual_e",
+                "expected_e",
+                "refused",
+            ],
+            [
+                .. new (string LeftOut, PredictionTest? Test)[]
+                {
+                    ("set", trials?.ByExposure),
+                    ("temperature", trials?.ByTemperature),
+                    ("outermost", trials?.Beyond),
+                }.SelectMany(w =>
+                    (w.Test?.Classes ?? []).Select(c =>
+                        (IReadOnlyList<object?>)
+                            [
+                                w.LeftOut,
+                                c.Pixels,
+                                c.FromNoise,
+                                c.ToNoise,
+                                c.Compared,
+                                c.PlainCoverage,
+                                c.Coverage,
+                                c.VarianceFactor,
+                                c.CommonShare,
+                                c.Residual?.Value,
+                                c.Expected,
+                                c.Refused,
+                            ]
+                    )
                 ),
             ]
         );

@@ -69,7 +69,19 @@ internal static class PatternMeasurement
                     : HotPixelCurve.Count(split.Thermal, maps.Typical, maps.TypicalUncertainty),
                 HotLawBend = maps.Bend == LawBend.None ? null : new(maps.Bend.Second, maps.Bend.Third),
                 GlowClasses = split?.Classes ?? [],
-                Flicker = FlickerClasses.Group(maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value)),
+                Flicker = FlickerClasses.Group(
+                    maps.Levelled.Fits.OrderBy(f => f.Key).Select(f => f.Value),
+                    maps.Excess.Pixels.Where(p => !maps.Levelled.Fits.ContainsKey(p.Key))
+                        .OrderBy(p => p.Key)
+                        .Select(p => p.Value)
+                ),
+                FlickerReach = input.TestLevels
+                    ? FlickerReaches.Find(
+                        maps.OrdinarySets,
+                        Math.Sqrt(input.UnlitVariance) * input.Gains[0],
+                        maps.Excess.Limit
+                    )
+                    : [],
                 Places = DefectPlacing.Place(defects, input.Width, input.Height),
                 Defects = defects.Counts,
                 Lines = defects.Lines,

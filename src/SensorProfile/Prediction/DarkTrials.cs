@@ -26,7 +26,8 @@ internal static class DarkTrials
         if (input.Quick || input.Unlit is null || ThinnedCamera.Thin(input) is not { } camera)
             return null;
         MapMemory.Release(input.Pixels); // rows of whole frames, read for the small ones
-        if (PredictionTrial.Prepare(camera, thresholds) is not { } whole)
+        // which pixels flicker counts for the whole camera, not for what a trial leaves of it
+        if (PredictionTrial.Prepare(camera with { TestLevels = input.TestLevels }, thresholds) is not { } whole)
             return null;
         PixelKind[] kinds = whole.Kinds();
         IReadOnlyList<TakenMaster> masters = TakenMaster.All(camera, whole.Maps);
@@ -59,7 +60,8 @@ internal static class DarkTrials
                                     camera,
                                     kinds,
                                     m,
-                                    trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds)
+                                    trial.Master(m.Series.TemperatureCelsius, m.Exposure.Seconds),
+                                    BrightnessClass.Noise(PredictionTrial.UnlitNoise(camera), trial.TypicalSignal(m))
                                 ) with
                                 {
                                     TypicalSignal = trial.TypicalSignal(m),
@@ -148,22 +150,30 @@ internal static class DarkTrials
     )
     {
         PredictionTest? Test(Func<Case, bool> which) =>
-            PredictionJudge.Judge([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
+            PredictionJudge.Claim([.. done.Where(r => which(r.Case)).SelectMany(r => r.Comparisons)]);
         MasterComparison[] judged = [.. done.Where(r => !r.Case.Extrapolated).SelectMany(r => r.Comparisons)];
         if (judged.Length == 0)
             judged = [.. done.SelectMany(r => r.Comparisons)];
         PredictionTest? byExposure = Test(c => !c.WholeTemperature),
             byTemperature = Test(c => c is { WholeTemperature: true, Extrapolated: false });
-        PredictionFigures? all = KindTally.Pool(judged.SelectMany(c => c.Figures));
-        (double level, double share) = LevelDoubt(judged);
+        PredictionTest?[] ways = [byExposure, byTemperature];
+        PredictionTest? beyond = Test(c => c is { WholeTemperature: true, Extrapolated: true });
+        PredictionFigures? all = ClassTally.Pool(
+            (ways.All(w => w is null) ? [beyond] : ways).SelectMany(w =>
+                new[] { w?.Typical, w?.Hot, w?.Glow, w?.Flickering }
+            )
+        );
+        (double level, double share) = PredictionJudge.LevelDoubt(judged);
         return new DarkPredictionProfile
         {
             Passed = byExposure is { Passed: true } && byTemperature is not { Passed: false },
             Coverage = all?.Coverage ?? 0,
-            Residual = KindTally.Pool(judged.Select(c => c.Figures[0]))?.Residual,
+            Residual = ClassTally.Pool(judged.Select(c => c.Figures(PixelKind.Typical)))?.Residual,
             ByExposure = byExposure,
             ByTemperature = byTemperature,
-            Beyond = Test(c => c is { WholeTemperature: true, Extrapolated: true }),
+            Beyond = beyond,
+            Colder = Test(c => c.Extrapolated && c.Masters[0].Temperature == 0),
+            Warmer = Test(c => c.Extrapolated && c.Masters[0].Temperature > 0),
             ScalingByExposure = PredictionJudge.Judge(plain.ByExposure()),
             ScalingByTemperature = PredictionJudge.Judge(plain.ByTemperature()),
             Interpolation = PredictionJudge.Judge(plain.Mixed()),
@@ -184,24 +194,12 @@ internal static class DarkTrials
             ),
             LevelDoubtShare = share,
             TypicalRate = whole.Laws.TypicalRate,
+            TypicalUncertainty = whole.Maps.TypicalUncertainty,
+            UnlitNoise = PredictionTrial.UnlitNoise(camera),
             PedestalShare = whole.Laws.PedestalShare,
             LawCorrelation = whole.Laws.LawCorrelation,
             ExposureRange = [masters.Min(m => m.Exposure.TakenSeconds), masters.Max(m => m.Exposure.TakenSeconds)],
         };
-    }
-
-    /// <summary>
-    /// How far the common level was off: a constant part, from the fainter half of the sets, and a part in proportion
-    /// to the typical signal, from the rest.
-    /// </summary>
-    private static (double Electrons, double Share) LevelDoubt(MasterComparison[] judged)
-    {
-        MasterComparison[] byLight = [.. judged.OrderBy(c => c.TypicalSignal)];
-        int half = (byLight.Length + 1) / 2;
-        double constant = byLight.Take(half).Average(c => c.Level * c.Level);
-        double light = byLight.Skip(half).Sum(c => c.TypicalSignal * c.TypicalSignal),
-            excess = byLight.Skip(half).Sum(c => c.Level * c.Level - constant);
-        return (Math.Sqrt(constant), light > 0 && excess > 0 ? Math.Sqrt(excess / light) : 0);
     }
 
     private static LeftOutSet Record(Case left, TakenMaster master, MasterComparison comparison) =>
@@ -213,9 +211,10 @@ internal static class DarkTrials
             LeftOut = left.WholeTemperature ? "temperature" : "set",
             Extrapolated = left.Extrapolated,
             Level = comparison.Level,
-            Typical = comparison.Figures[(int)PixelKind.Typical],
-            Hot = comparison.Figures[(int)PixelKind.Hot],
-            Glow = comparison.Figures[(int)PixelKind.Glow],
+            Typical = comparison.Figures(PixelKind.Typical),
+            Hot = comparison.Figures(PixelKind.Hot),
+            Glow = comparison.Figures(PixelKind.Glow),
+            Flickering = comparison.Figures(PixelKind.Flickering),
         };
 
     private sealed record Case(bool WholeTemperature, bool Extrapolated, TakenMaster[] Masters);

@@ -1,6 +1,8 @@
+using SensorProfile.FixedPattern.DarkRates;
+
 namespace SensorProfile.Prediction;
 
-/// <summary>Classes of pixels that a prediction is judged by, each for itself.</summary>
+/// <summary>Kinds of pixels that a prediction is judged by, each for itself.</summary>
 internal enum PixelKind : byte
 {
     /// <summary>Ordinary pixels.</summary>
@@ -12,6 +14,27 @@ internal enum PixelKind : byte
     /// <summary>Pixels in the glow.</summary>
     Glow,
 
+    /// <summary>Pixels that jump between levels or scatter far more than the camera.</summary>
+    Flickering,
+
     /// <summary>Pixels that nothing can be said of.</summary>
     Unknown,
+}
+
+/// <summary>Which kind a pixel is: the same for trials and for computed darks.</summary>
+internal static class PixelKinds
+{
+    /// <summary>Flags of a pixel that flickers.</summary>
+    public const PixelFlags Flickering = PixelFlags.Flickering | PixelFlags.Levelled;
+
+    /// <summary>The kind.</summary>
+    /// <param name="pixel">The pixel.</param>
+    /// <param name="flickers">Whether it flickers.</param>
+    /// <param name="typicalUncertainty">Uncertainty of an ordinary pixel's rate, e-/px/s: less glow is none.</param>
+    public static PixelKind Of(in PixelState pixel, bool flickers, double typicalUncertainty) =>
+        !double.IsFinite(pixel.Rate) ? PixelKind.Unknown
+        : flickers ? PixelKind.Flickering
+        : pixel.Glow > Math.Max(typicalUncertainty, pixel.Rate / 2) ? PixelKind.Glow
+        : pixel.Outstanding ? PixelKind.Hot
+        : PixelKind.Typical;
 }

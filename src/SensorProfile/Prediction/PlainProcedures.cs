@@ -114,27 +114,30 @@ internal sealed class PlainProcedures(
         return [.. values.Select(v => v.Count == 0 ? 0 : OrderStatistics.Median([.. v]))];
     }
 
-    private MasterComparison Scaled(TakenMaster taken, TakenMaster near, double ratio) =>
-        MasterComparison.Compare(camera, kinds, taken, i =>
+    private MasterComparison Scaled(TakenMaster taken, TakenMaster near, double ratio) => Compare(taken, i =>
         {
             double gain = Gain(i),
                 pedestal = camera.Unlit!.Mean[i];
             double variance =
                 ratio * ratio * near.Variance[i]
                 + (1 - ratio) * (1 - ratio) * PredictionTrial.PedestalVariance(camera, i);
-            return ((pedestal + ratio * (near.Mean[i] - pedestal)) * gain, variance * gain * gain);
+            return new((pedestal + ratio * (near.Mean[i] - pedestal)) * gain, variance * gain * gain, 0);
         });
 
     private MasterComparison Mix(TakenMaster taken, TakenMaster colder, TakenMaster warmer, double share) =>
-        MasterComparison.Compare(camera, kinds, taken, i =>
+        Compare(taken, i =>
         {
             double gain = Gain(i),
                 rest = 1 - share;
-            return (
+            return new(
                 (share * colder.Mean[i] + rest * warmer.Mean[i]) * gain,
-                (share * share * colder.Variance[i] + rest * rest * warmer.Variance[i]) * gain * gain
+                (share * share * colder.Variance[i] + rest * rest * warmer.Variance[i]) * gain * gain,
+                0
             );
         });
+
+    private MasterComparison Compare(TakenMaster taken, Func<int, ComputedPixel> computed) =>
+        MasterComparison.Compare(camera, kinds, taken, computed, noise: 1);
 
     private double Gain(int pixel) => camera.Gains[camera.Mosaic.Channel(pixel / camera.Width, pixel % camera.Width)];
 }

@@ -11,7 +11,8 @@ namespace SensorProfile.Prediction;
 /// <summary>One set of darks, or all of one temperature, left out of a camera and computed from what remains.</summary>
 internal sealed class PredictionTrial
 {
-    private const int OrdinaryJudged = 5; // odd, so that every channel of a colour filter is met
+    /// <summary>Of so many ordinary pixels one is judged.</summary>
+    public const int OrdinaryJudged = 5; // odd, so that every channel of a colour filter is met
 
     private readonly PatternInput camera;
     private readonly RateMaps maps;
@@ -65,43 +66,44 @@ internal sealed class PredictionTrial
         var kinds = new PixelKind[camera.Pixels];
         for (int i = 0; i < kinds.Length; i++)
         {
-            bool outstanding = maps.Flags[i].HasFlag(PixelFlags.Outstanding);
-            kinds[i] =
-                !float.IsFinite(maps.Rate[i]) ? PixelKind.Unknown
-                : glow[i] > Math.Max(maps.TypicalUncertainty, maps.Rate[i] / 2) ? PixelKind.Glow
-                : outstanding ? PixelKind.Hot
-                : i % OrdinaryJudged == 0 ? PixelKind.Typical
-                : PixelKind.Unknown;
+            bool flickers = (maps.Flags[i] & PixelKinds.Flickering) != 0;
+            PixelKind kind = PixelKinds.Of(State(i), flickers, maps.TypicalUncertainty);
+            kinds[i] = kind == PixelKind.Typical && i % OrdinaryJudged != 0 ? PixelKind.Unknown : kind;
         }
         return kinds;
     }
 
+    private PixelState State(int i) =>
+        new(
+            maps.Rate[i],
+            maps.Uncertainty[i],
+            maps.Flags[i].HasFlag(PixelFlags.Outstanding),
+            maps.Doubling is null ? double.NaN : (double)maps.Doubling[i],
+            doublingDoubt[i],
+            glow[i]
+        );
+
     /// <summary>
-    /// The computed master of a temperature and an exposure: value with pedestal and variance of a pixel, e- and e-².
+    /// The computed master of a temperature and an exposure.
     /// </summary>
-    public Func<int, (double Value, double Variance)> Master(double celsius, double seconds)
+    public Func<int, ComputedPixel> Master(double celsius, double seconds)
     {
         var forecast = new DarkForecast(laws, celsius, seconds);
         double pinned = camera.LevelPinned ? forecast.Typical : 0;
         return i =>
         {
             double gain = camera.Gains[camera.Mosaic.Channel(i / camera.Width, i % camera.Width)];
-            var pixel = new PixelState(
-                maps.Rate[i],
-                maps.Uncertainty[i],
-                maps.Flags[i].HasFlag(PixelFlags.Outstanding),
-                maps.Doubling is null ? double.NaN : (double)maps.Doubling[i],
-                doublingDoubt[i],
-                glow[i]
-            );
-            (double electrons, double variance) = forecast.Predict(pixel, PedestalVariance(camera, i) * gain * gain);
-            return (camera.Unlit!.Mean[i] * gain + electrons - pinned, variance);
+            (double electrons, double variance) = forecast.Predict(State(i), PedestalVariance(camera, i) * gain * gain);
+            return new(camera.Unlit!.Mean[i] * gain + electrons - pinned, variance, electrons - forecast.Typical);
         };
     }
 
     /// <summary>Signal of the typical pixel in a master, e-.</summary>
     public double TypicalSignal(TakenMaster master) =>
         laws.TypicalRate * laws.Factor(master.Series.TemperatureCelsius) * master.Exposure.Seconds;
+
+    /// <summary>Noise of an ordinary pixel without exposure, e-.</summary>
+    public static double UnlitNoise(PatternInput camera) => Math.Sqrt(camera.UnlitVariance) * camera.Gains.Average();
 
     /// <summary>Of a pixel's pedestal, ADU².</summary>
     public static double PedestalVariance(PatternInput camera, int pixel) =>

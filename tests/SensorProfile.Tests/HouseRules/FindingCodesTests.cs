@@ -11,6 +11,7 @@ public sealed partial class FindingCodesTests
     private static readonly HashSet<string> otherWords =
     [
         "cannot-tell",
+        "common-error",
         "dark-current",
         "dark-flat",
         "dark-rate",
@@ -28,6 +29,7 @@ public sealed partial class FindingCodesTests
         "read-noise",
         "rise-k",
         "temperature-law",
+        "too-few",
         "two-process",
     ];
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Reporting.Answers.Darks;
@@ -16,15 +17,44 @@ internal static class DarkPredictionDocument
             PredictionWords.Of(answer),
             KeyValuePair.Create<string, JsonNode?>("file", written ? JsonValue.Create(file) : null),
             JsonNodes.Field("proof", answer.Proof),
+            JsonNodes.Field(
+                "refused",
+                answer
+                    .Refused.Select(r => new
+                    {
+                        Class = ClassNames.Of(r.Class),
+                        r.Pixels,
+                        Reason = r.Class.Refused,
+                    })
+                    .ToArray()
+            ),
             JsonNodes.Field("trials", answer.Trials)
         );
         return reply with
         {
             RulesOfThumb = [PredictionWords.Scaling(answer.Trials)],
-            Tables = [Procedures(answer.Trials)],
+            Tables = [Classes(answer.Test), Procedures(answer.Trials)],
             Lines = written ? [$"Computed dark: {file} (its uncertainty is the extension UNCERTAINTY)"] : [],
         };
     }
+
+    private static AnswerTable Classes(PredictionTest test) =>
+        new(
+            "What left-out darks bear out, class by class",
+            ["class", ">pixels", ">within 95 %", ">without widening", "claimed"],
+            [
+                .. test.Classes.Select(c =>
+                    (IReadOnlyList<string>)
+                        [
+                            ClassNames.Of(c),
+                            Plain.Whole(c.Compared),
+                            Plain.Percent(c.Coverage),
+                            Plain.Percent(c.PlainCoverage),
+                            PredictionWords.Claim(c),
+                        ]
+                ),
+            ]
+        );
 
     private static AnswerTable Procedures(DarkPredictionProfile trials)
     {

@@ -44,6 +44,24 @@ internal static class PredictionWords
             + $"({Plain.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
     }
 
+    /// <summary>One sentence on the classes of pixels of which nothing is claimed; empty where there are none.</summary>
+    /// <param name="trials">The record of the profile.</param>
+    public static string Refused(DarkPredictionProfile trials)
+    {
+        PredictionClass[] refused =
+        [
+            .. new[] { trials.ByExposure, trials.ByTemperature }
+                .OfType<PredictionTest>()
+                .SelectMany(t => t.Classes)
+                .Where(c => c.Refused is not null)
+                .DistinctBy(ClassNames.Of),
+        ];
+        return refused.Length == 0
+            ? ""
+            : "Nothing is claimed of "
+                + $"{string.Join("; of ", refused.Select(c => $"{ClassNames.Of(c)} ({ClassNames.Reason(c)})"))}.";
+    }
+
     /// <summary>One sentence on whether plain scaling of a dark works on this camera.</summary>
     /// <param name="trials">The record of the profile.</param>
     public static string Scaling(DarkPredictionProfile trials)
@@ -51,6 +69,19 @@ internal static class PredictionWords
         string exposure = One("Scaling a dark by exposure", trials.ScalingByExposure),
             temperature = One("scaling by temperature", trials.ScalingByTemperature);
         return $"{exposure}; {temperature}.";
+    }
+
+    /// <summary>What is claimed of a class: "yes", "yes, uncertainty × 1.3 and 2 % of the signal", "no: …".</summary>
+    public static string Claim(PredictionClass known)
+    {
+        if (known.Refused is not null)
+            return $"no: {ClassNames.Reason(known)}";
+        string factor = known.VarianceFactor > 1.01
+                ? $"uncertainty × {Plain.Number(Math.Sqrt(known.VarianceFactor), 2)}"
+                : "",
+            common = known.CommonShare > 0.0005 ? $"{Plain.Number(100 * known.CommonShare, 2)} % of the signal" : "";
+        string widened = string.Join(" and ", new[] { factor, common }.Where(t => t.Length > 0));
+        return widened.Length == 0 ? "yes" : $"yes, with {widened}";
     }
 
     private static string One(string what, PredictionTest? test)
@@ -83,7 +114,19 @@ internal static class PredictionWords
             ? $"in ordinary pixels as good as a master of {Plain.Whole((long)Math.Round(frames.Value))} frames"
             : $"known to ±{Plain.Number(answer.Quantities["uncertaintyTypical"]!.Value, 2)} e⁻ in ordinary pixels";
         return $"Use the computed master dark for lights of {Plain.Seconds(answer.ExposureSeconds)} at "
-            + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}.";
+            + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}{Unclaimed(answer)}.";
+    }
+
+    /// <summary>", but not for 12 flickering pixels, of which nothing is claimed".</summary>
+    private static string Unclaimed(DarkPredictionAnswer answer)
+    {
+        if (answer.Refused.Count == 0)
+            return "";
+        string all = string.Join(
+            " and ",
+            answer.Refused.Select(r => $"{Plain.Whole(r.Pixels)} {ClassNames.Of(r.Class)}")
+        );
+        return $"; nothing is claimed of {all}";
     }
 
     private static string Reason(PredictionTest test, PredictionProof proof)

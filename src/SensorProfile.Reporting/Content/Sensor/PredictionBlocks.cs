@@ -1,3 +1,5 @@
+using SensorProfile.Decisions.ComputedDarks;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Reporting.Answers.Darks;
@@ -15,7 +17,8 @@ internal static class PredictionBlocks
             yield break;
         yield return new SubheadingBlock("Can a dark be computed?");
         yield return new TextBlock(
-            $"{PredictionWords.Verdict(trials)} {PredictionWords.Scaling(trials)} The table gives the spread of "
+            $"{PredictionWords.Verdict(trials)} {Spaced(PredictionWords.Refused(trials))}"
+                + $"{PredictionWords.Scaling(trials)} The table gives the spread of "
                 + "computed minus taken masters, in brackets what is expected; set by set: table dark-prediction."
         );
         yield return new TableBlock(
@@ -39,7 +42,33 @@ internal static class PredictionBlocks
         {
             FirstNumberColumn = 2,
         };
+        if ((trials.ByTemperature ?? trials.ByExposure) is { Classes.Count: > 0 } test)
+            yield return Classes(test);
     }
+
+    /// <summary>What is claimed of every class of pixels.</summary>
+    private static TableBlock Classes(PredictionTest test) =>
+        new(
+            ["Computed darks, by class of pixels", "Within 95 %", "Unwidened", "Claimed"],
+            [
+                .. test.Classes.Select(c =>
+                    (IReadOnlyList<string>)
+                        [
+                            ClassNames.Of(c),
+                            Plain.Percent(c.Coverage),
+                            Plain.Percent(c.PlainCoverage),
+                            PredictionWords.Claim(c),
+                        ]
+                ),
+            ],
+            [0.4, 0.12, 0.12, 0.36]
+        )
+        {
+            FirstNumberColumn = 1,
+            LastNumberColumn = 2,
+        };
+
+    private static string Spaced(string sentence) => sentence.Length == 0 ? "" : sentence + " ";
 
     private static (string Name, PredictionTest? Test)[] Ways(DarkPredictionProfile trials) =>
         [

@@ -19,7 +19,8 @@ public sealed class ComputedDark
     /// <summary>The dark, pedestal included, ADU, row after row.</summary>
     public ReadOnlyMemory<float> Values { get; }
 
-    /// <summary>Standard uncertainty of every pixel, ADU; not a number where nothing was measured.</summary>
+    /// <summary>Standard uncertainty of every pixel, ADU; not a number where nothing was measured, or where left-out darks
+    /// did not bear out any claim for its class.</summary>
     public ReadOnlyMemory<float> Uncertainty { get; }
 
     /// <summary>

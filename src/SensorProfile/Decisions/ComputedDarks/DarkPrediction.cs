@@ -41,7 +41,7 @@ public static class DarkPrediction
         ForecastLaws laws = Laws(mode, trials);
         bool pinned = mode.DarkCurrent!.Form == "variance";
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
-        double levelDoubt = pinned ? 0 : LevelDoubt(trials, laws, question);
+        double levelDoubt = pinned ? 0 : LevelDoubt(trials, test, laws, question);
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
             pixels = PredictedPixels.Compute(
@@ -54,6 +54,11 @@ public static class DarkPrediction
                 top,
                 levelDoubt,
                 pinned,
+                new ClassClaims(
+                    test,
+                    trials,
+                    new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical
+                ),
                 cancellation
             );
         List<Finding> findings = [.. known, .. Findings(trials, test, proof, pixels, pinned, levelDoubt)];
@@ -75,6 +80,7 @@ public static class DarkPrediction
             Trials = trials,
             Proof = proof,
             Test = test,
+            Refused = pixels.Refused,
             Master = contradicted
                 ? null
                 : new ComputedDark(
@@ -82,16 +88,22 @@ public static class DarkPrediction
                     profile.Camera.Height,
                     pixels.Values,
                     pixels.Uncertainty,
-                    [.. Cards(profile, mode, question, test, typical)]
+                    [.. Cards(profile, mode, question, test, typical, pixels.Refused.Sum(r => r.Pixels))]
                 ),
         };
     }
 
-    private static double LevelDoubt(DarkPredictionProfile trials, ForecastLaws laws, DarkPredictionQuestion question)
+    /// <summary>By the sets of the trial that speaks for the question; by all where they do not say.</summary>
+    private static double LevelDoubt(
+        DarkPredictionProfile trials,
+        PredictionTest test,
+        ForecastLaws laws,
+        DarkPredictionQuestion question
+    )
     {
-        double constant = trials.LevelDoubt?.Value ?? 0,
+        double constant = test.LevelDoubt ?? trials.LevelDoubt?.Value ?? 0,
             share =
-                trials.LevelDoubtShare
+                (test.LevelDoubtShare ?? trials.LevelDoubtShare)
                 * new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
         return Math.Sqrt(constant * constant + share * share);
     }
@@ -171,12 +183,18 @@ public static class DarkPrediction
                 "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
                     + "pattern is right, a common offset may remain and is no noise."
             );
-        if (test.Hot is { } hot && hot.Coverage < 0.9)
+        if (pixels.Refused.Count > 0)
+            yield return new("class-refused", Severity.Warning, ClassNames.Refusal(pixels.Refused));
+        PredictionClass? unsteady = test
+            .Classes.Where(c => c is { Pixels: "hot", Refused: null, PlainCoverage: < 0.9 })
+            .MinBy(c => c.PlainCoverage);
+        if (unsteady is not null)
             yield return new(
                 "hot-pixels-unsteady",
                 Severity.Note,
-                $"Some hot pixels change from set to set: {Plain.Percent(1 - hot.Coverage)} of them lay outside "
-                    + "their 95 % interval. Dithering and rejection take care of them."
+                $"Some hot pixels change from set to set: of {ClassNames.Of(unsteady)} "
+                    + $"{Plain.Percent(1 - unsteady.PlainCoverage)} lay outside the 95 % interval of their noise, so their "
+                    + "uncertainty is widened until it holds 95 %. Dithering and rejection take care of them."
             );
         (PredictionTest? plain, string way) =
             proof == PredictionProof.Exposure
@@ -257,6 +275,8 @@ public static class DarkPrediction
             quantities["coverageHot"] = Share(hot);
         if (test.Glow is { } glow)
             quantities["coverageGlow"] = Share(glow);
+        if (test.Flickering is { } flickering)
+            quantities["coverageFlickering"] = Share(flickering);
         if (check is not null)
             quantities["coverageAgainst"] = check.Coverage;
         return quantities;
@@ -267,7 +287,8 @@ public static class DarkPrediction
         ModeProfile mode,
         DarkPredictionQuestion question,
         PredictionTest test,
-        double typical
+        double typical,
+        long refused
     )
     {
         yield return FitsCard.Of("IMAGETYP", "Master Dark", "computed, not taken");
@@ -312,6 +333,8 @@ public static class DarkPrediction
                 Math.Round(glow.Coverage, 4),
                 "left-out pixels in the glow within 95 %"
             );
+        if (refused > 0)
+            yield return FitsCard.Of("DKREFUSD", refused, "pixels of which no uncertainty is claimed");
     }
 
     private static double Median(IReadOnlyList<float> values)

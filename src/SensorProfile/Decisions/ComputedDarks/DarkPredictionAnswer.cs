@@ -5,7 +5,7 @@ namespace SensorProfile.Decisions.ComputedDarks;
 
 /// <summary>A computed master dark, or why there is none.</summary>
 /// <remarks>Quantities: level (ADU), uncertaintyTypical, uncertaintyHot (e-, median), equivalentFrames (frames of a
-/// master dark as good), coverageTypical, coverageHot, coverageGlow (%: pixels of
+/// master dark as good), coverageTypical, coverageHot, coverageGlow, coverageFlickering (%: pixels of
 /// left-out darks within their 95 % interval), coverageAgainst (%) where fresh darks were given.</remarks>
 public sealed record DarkPredictionAnswer : Answer
 {
@@ -29,4 +29,7 @@ public sealed record DarkPredictionAnswer : Answer
 
     /// <summary>How it came out.</summary>
     public required PredictionTest Test { get; init; }
+
+    /// <summary>Classes of pixels of which no uncertainty is claimed, with their pixels in the computed dark.</summary>
+    internal IReadOnlyList<(PredictionClass Class, long Pixels)> Refused { get; init; } = [];
 }

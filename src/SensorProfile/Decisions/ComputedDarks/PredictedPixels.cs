@@ -1,6 +1,7 @@
 using SensorProfile.FixedPattern.Defects;
 using SensorProfile.Pixels;
 using SensorProfile.Prediction;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Decisions.ComputedDarks;
 
@@ -13,12 +14,14 @@ internal sealed class PredictedPixels
     private readonly List<float> ordinary = [],
         hot = [];
 
+    private readonly Dictionary<PredictionClass, long> refused = [];
+
     private PredictedPixels(int pixels) => (Values, Uncertainty) = (new float[pixels], new float[pixels]);
 
     /// <summary>ADU, pedestal included.</summary>
     public float[] Values { get; }
 
-    /// <summary>Standard uncertainty, ADU.</summary>
+    /// <summary>Standard uncertainty, ADU; not a number where nothing is claimed.</summary>
     public float[] Uncertainty { get; }
 
     /// <summary>
@@ -28,6 +31,16 @@ internal sealed class PredictedPixels
 
     /// <summary>Pixels that are full.</summary>
     public long Full { get; private set; }
+
+    /// <summary>Classes of which nothing is claimed, with their pixels; the largest first.</summary>
+    public IReadOnlyList<(PredictionClass Class, long Pixels)> Refused =>
+        [
+            .. refused
+                .OrderByDescending(r => r.Value)
+                .ThenBy(r => r.Key.Pixels, StringComparer.Ordinal)
+                .ThenBy(r => r.Key.FromNoise)
+                .Select(r => (r.Key, r.Value)),
+        ];
 
     /// <summary>Standard uncertainties of a sample of ordinary and of hot pixels, e-.</summary>
     public (IReadOnlyList<float> Ordinary, IReadOnlyList<float> Hot) Doubts => (ordinary, hot);
@@ -43,6 +56,7 @@ internal sealed class PredictedPixels
         double top,
         double commonDoubt,
         bool pinned,
+        ClassClaims claims,
         CancellationToken cancellation
     )
     {
@@ -82,6 +96,14 @@ internal sealed class PredictedPixels
                     float.IsNaN(rows[6][i]) ? 0 : rows[6][i]
                 );
                 (double electrons, double variance) = forecast.Predict(pixel, Math.Pow(rows[1][i] * gain, 2));
+                (variance, PredictionClass? without) = claims.Claim(
+                    pixel,
+                    defect.HasFlag(DefectClass.Flickering),
+                    variance,
+                    electrons - forecast.Typical
+                );
+                if (without is not null)
+                    result.refused[without] = result.refused.GetValueOrDefault(without) + 1;
                 if (pinned)
                     electrons -= forecast.Typical;
                 result.Set(

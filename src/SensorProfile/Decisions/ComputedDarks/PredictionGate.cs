@@ -115,7 +115,9 @@ internal static class PredictionGate
                     + "rests on the pixels' laws, not on darks."
             )
         );
-        return (trials.Beyond, PredictionProof.Beyond);
+        // each end has its own trial: laws fail at the cold end first, where little is left of a pixel's own dark current
+        PredictionTest? end = celsius < measured[0] ? trials.Colder : trials.Warmer;
+        return (end ?? trials.Beyond, PredictionProof.Beyond);
     }
 
     private static DecisionRefusedException NotTried(CameraProfile profile, ModeProfile mode) =>
@@ -154,8 +156,14 @@ internal static class PredictionGate
             _ => test.Typical,
         };
         string which = Kind(test.FailedBy);
-        string numbers = worst is null
-            ? "too few pixels could be compared"
+        PredictionClass? failed = test
+            .Classes.Where(c => c.Pixels == test.FailedBy && c.Refused is not null)
+            .MaxBy(c => c.Compared);
+        string numbers =
+            failed is not null
+                ? $"only {Plain.Percent(failed.PlainCoverage)} of the {ClassNames.Of(failed)} of left-out darks lay within "
+                    + $"the 95 % interval of their noise and law ({ClassNames.Reason(failed)})"
+            : worst is null ? "too few pixels could be compared"
             : $"only {Plain.Percent(worst.Coverage)} of the {which} of left-out darks lay within their 95 % "
                 + $"interval (they were off by {Plain.Number(worst.Residual.Value)} e⁻, where "
                 + $"{Plain.Number(worst.Expected)} e⁻ was expected)";

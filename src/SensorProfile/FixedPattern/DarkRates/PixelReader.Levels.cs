@@ -25,6 +25,18 @@ internal sealed partial class PixelReader
         }
 
         /// <summary>
+        /// Whether the pixel just read scatters somewhat: enough for its noise to be measured, which is quickly done.
+        /// </summary>
+        public bool IsNoisy(int rowOfStrip, int column)
+        {
+            bool noisy = row.Scatter[column] > reader.suspects.LooseLimit;
+            int darks = strip.Groups - reader.suspects.LooseUnlitLimits.Length;
+            for (int u = darks; !noisy && u < strip.Groups; u++)
+                noisy = variances[u][rowOfStrip * strip.Width + column] > reader.suspects.LooseUnlitLimits[u - darks];
+            return noisy;
+        }
+
+        /// <summary>
         /// The samples of the pixel just read, the level of each frame taken off, e-; valid until the next pixel's are
         /// asked for.
         /// </summary>
@@ -55,6 +67,20 @@ internal sealed partial class PixelReader
                     reader.input.UnlitVariance
                 );
             return groups;
+        }
+
+        /// <summary>Variance and times of all sets for an ordinary pixel of the first channel.</summary>
+        public SampleGroup[] OrdinarySets()
+        {
+            SampleGroup[] sets = Buffers();
+            double square = reader.gains[0] * reader.gains[0];
+            int group = 0;
+            foreach ((_, SeriesLevels levels) in reader.temperatures)
+                for (int g = 0; g < levels.Slope.DarkGroups; g++, group++)
+                    sets[group] = sets[group] with { Variance = levels.Variances[g][0] * square };
+            for (; group < sets.Length; group++)
+                sets[group] = sets[group] with { Variance = reader.input.UnlitVariance * square };
+            return sets;
         }
 
         private Span<ushort> Copied(int group, int pixel)

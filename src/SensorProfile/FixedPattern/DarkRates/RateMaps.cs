@@ -41,6 +41,12 @@ internal sealed record RateMaps
     /// <summary>What the level test found.</summary>
     public TelegraphSearch Levelled { get; init; } = TelegraphSearch.None;
 
+    /// <summary>Pixels that scatter more than noise explains, with or without levels.</summary>
+    public ExcessSearch Excess { get; init; } = ExcessSearch.None;
+
+    /// <summary>The sets of frames as an ordinary pixel sees them: variance and times.</summary>
+    public IReadOnlyList<SampleGroup> OrdinarySets { get; init; } = [];
+
     /// <summary>The pixels that stand out of the ordinary ones, in the order of the frame.</summary>
     public IEnumerable<OutstandingPixel> Outstanding { get; init; } = [];
 

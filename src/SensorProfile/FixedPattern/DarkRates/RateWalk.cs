@@ -19,6 +19,8 @@ internal static class RateWalk
     // from which they are thinned further, and the faint ones of those that stand out as well
     private const int ManyPixels = 8_000_000;
 
+    private const int ForSpread = 8192; // pixels whose scatter shows the spread of all
+
     // … those that stand out by less than this many times the limit
     private const double Bright = 8;
 
@@ -61,6 +63,7 @@ internal static class RateWalk
         // a quick run measures the laws of a sample: enough for the classes, without a map of them
         Half[]? doubling = laws && !input.Quick ? new Half[pixels] : null;
         int thinning = 1 + pixels / ManyPixels * 2;
+        int spreadOf = Math.Max(1, pixels / ForSpread) | 1; // odd: every channel is met
         var flags = new PixelFlags[pixels];
         double noiseFactor = (input.Thresholds ?? new()).NoiseFactor;
         var grid = CellGrid.For(input.Width, input.Height);
@@ -98,15 +101,8 @@ internal static class RateWalk
                             !input.Quick || at % (EveryLawOf * thinning) == 0
                         );
                         (rate[at], uncertainty[at], flags[at]) = (pixel.Rate, pixel.Uncertainty, pixel.Flags);
-                        if (input.TestLevels && worker.IsSuspect(row, column))
-                        {
-                            result.Tested++;
-                            if (
-                                TelegraphTest.Run(worker.Samples(row, column), noiseFactor) is { } fit
-                                && TelegraphSearch.MayPass(fit)
-                            )
-                                result.Divided.Add((at, fit));
-                        }
+                        if (input.TestLevels)
+                            TestLevels(worker, row, column, at, noiseFactor, spreadOf, result);
                         if (doubling is not null)
                             doubling[at] = (Half)pixel.Doubling;
                         if (pixel.Flags.HasFlag(PixelFlags.Outstanding))
@@ -129,6 +125,11 @@ internal static class RateWalk
             input.Walk,
             keepSamples: input.TestLevels
         );
+        var excess = ExcessSearch.Judge(
+            NoiseSpread.Measure(strips.Select(s => s.ScatterCounts), ExcessNoise.FreedomOf(groups)),
+            strips.SelectMany(s => s.Noisy),
+            pixels
+        );
         CellSignals cells = StripResult.Merge(strips, grid, temperatures);
         var levelled = TelegraphSearch.Judge(
             strips.Sum(s => s.Tested),
@@ -150,6 +151,8 @@ internal static class RateWalk
             Doubling = doubling,
             Flags = flags,
             Levelled = levelled,
+            Excess = excess,
+            OrdinarySets = workers.Value!.OrdinarySets(),
             Classes = classes,
             Bend = bend ?? LawBend.None,
             Laws = measuredLaws.SelectMany(own => own),
@@ -160,6 +163,34 @@ internal static class RateWalk
             Cells = cells,
             Temperatures = temperatures,
         };
+    }
+
+    private static void TestLevels(
+        PixelReader.StripWorker worker,
+        int row,
+        int column,
+        int at,
+        double noiseFactor,
+        int spreadOf,
+        StripResult result
+    )
+    {
+        bool suspect = worker.IsSuspect(row, column),
+            sampled = at % spreadOf == 0;
+        if (!suspect && !sampled && !worker.IsNoisy(row, column))
+            return;
+        SampleGroup[] samples = worker.Samples(row, column);
+        if (ExcessNoise.Measure(samples) is { } noise)
+        {
+            if (sampled)
+                NoiseSpread.Count(result.ScatterCounts, noise.Ratio);
+            result.Noisy.Add((at, noise));
+        }
+        if (!suspect)
+            return;
+        result.Tested++;
+        if (TelegraphTest.Run(samples, noiseFactor) is { } fit && TelegraphSearch.MayPass(fit))
+            result.Divided.Add((at, fit));
     }
 
     /// <summary>

@@ -40,6 +40,12 @@ internal sealed class StripResult
     /// <summary>Of these, pixels with a division that may be worth more than chance, not yet judged.</summary>
     public List<(int Pixel, TelegraphFit Fit)> Divided { get; } = [];
 
+    /// <summary>Of these, pixels that scatter more than counting explains, not yet judged.</summary>
+    public List<(int Pixel, ExcessNoise Noise)> Noisy { get; } = [];
+
+    /// <summary>Scatter of a sample of all pixels, in bins.</summary>
+    public int[] ScatterCounts { get; } = NoiseSpread.Counts();
+
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];
 

@@ -57,10 +57,7 @@ internal sealed record DefectMap(
             for (int i = 0; i < classes.Length; i++)
                 if (missing[i])
                     classes[i] = DefectClass.None;
-        return new(classes, Count(classes, columns.Length, rows.Length, maps.Levelled.Fits.Count, input), columns, rows)
-        {
-            Lines = lines,
-        };
+        return new(classes, Count(classes, columns.Length, rows.Length, maps, input), columns, rows) { Lines = lines };
 
         // Those that stand out in bias frames or flats with them.
         int[] Numbers(string direction) =>
@@ -108,7 +105,7 @@ internal sealed record DefectMap(
         return found & ~(found.HasFlag(DefectClass.Hot) ? DefectClass.Warm : 0);
     }
 
-    private static DefectCounts Count(DefectClass[] classes, int columns, int rows, long telegraph, PatternInput input)
+    private static DefectCounts Count(DefectClass[] classes, int columns, int rows, RateMaps maps, PatternInput input)
     {
         long[] counts = new long[8];
         foreach (DefectClass found in classes)
@@ -124,7 +121,8 @@ internal sealed record DefectMap(
             Saturated = counts[4],
             NonLinear = counts[5],
             Flickering = counts[6],
-            Telegraph = telegraph,
+            Telegraph = maps.Levelled.Fits.Count,
+            FlickeringAtLeast = input.TestLevels ? maps.Excess.AtLeast(maps.Levelled.Fits.Keys) : null,
             Columns = columns,
             Rows = rows,
             Clusters = PixelClusters

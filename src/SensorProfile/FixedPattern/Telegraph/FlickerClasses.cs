@@ -16,10 +16,50 @@ internal static class FlickerClasses
     /// − f)). Its standard uncertainty: that of the step.
     /// </remarks>
     /// <param name="fits">The pixels found by the level test.</param>
-    public static IReadOnlyList<FlickerClass> Group(IEnumerable<TelegraphFit> fits)
+    /// <param name="noisy">Those without levels of their own that scatter more than noise explains: their scatter and its
+    /// growth are known, the memory is not.</param>
+    public static IReadOnlyList<FlickerClass> Group(
+        IEnumerable<TelegraphFit> fits,
+        IEnumerable<ExcessNoise>? noisy = null
+    )
     {
         TelegraphFit[] all = [.. fits];
-        return [.. Kind(all, thermal: false), .. Kind(all, thermal: true)];
+        ExcessNoise[] others = [.. noisy ?? []];
+        return
+        [
+            .. Kind(all, thermal: false),
+            .. Kind(all, thermal: true),
+            .. Noisy(others, thermal: false),
+            .. Noisy(others, thermal: true),
+        ];
+    }
+
+    private static IEnumerable<FlickerClass> Noisy(ExcessNoise[] noisy, bool thermal)
+    {
+        ExcessNoise[] sorted =
+        [
+            .. noisy.Where(n => n.Thermal == thermal && n.Scatter > 0).OrderBy(n => n.Scatter).ThenBy(n => n.Ratio),
+        ];
+        int classes = Math.Min(MaxClasses, sorted.Length);
+        for (int c = 0; c < classes; c++)
+        {
+            ExcessNoise[] members = sorted[(c * sorted.Length / classes)..((c + 1) * sorted.Length / classes)];
+            double rms = Math.Sqrt(members.Average(n => n.Scatter * n.Scatter)),
+                doubt =
+                    Math.Sqrt(members.Sum(n => Math.Pow(n.Scatter * n.ScatterUncertainty, 2))) / (members.Length * rms);
+            yield return new FlickerClass(
+                thermal,
+                members.Length,
+                new Measurement(
+                    rms,
+                    doubt,
+                    thermal ? "e-/px/s" : "e-",
+                    members.Length,
+                    "scatter of the single pixels beyond noise and signal"
+                ),
+                null
+            );
+        }
     }
 
     private static IEnumerable<FlickerClass> Kind(TelegraphFit[] fits, bool thermal)

@@ -13,19 +13,27 @@ internal sealed class TelegraphSuspects
     /// <param name="freedom">Degrees of freedom of a pixel's scatter in the darks.</param>
     public TelegraphSuspects(PatternInput input, int freedom)
     {
-        PooledLimit =
-            freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - Chance, freedom) / freedom;
-        UnlitLimits =
-        [
-            .. input.UnlitSets.Select(s =>
-                s.Frames.Count < 2
-                    ? double.PositiveInfinity
-                    : (input.UnlitVariance + LevelVariance(s.FrameLevels))
-                        * Probability.ChiSquaredQuantile(1 - Chance, s.Frames.Count - 1)
-                        / (s.Frames.Count - 1)
-            ),
-        ];
+        double Pooled(double chance) =>
+            freedom < 1 ? double.PositiveInfinity : Probability.ChiSquaredQuantile(1 - chance, freedom) / freedom;
+        double[] Unlit(double chance) =>
+            [
+                .. input.UnlitSets.Select(s =>
+                    s.Frames.Count < 2
+                        ? double.PositiveInfinity
+                        : (input.UnlitVariance + LevelVariance(s.FrameLevels))
+                            * Probability.ChiSquaredQuantile(1 - chance, s.Frames.Count - 1)
+                            / (s.Frames.Count - 1)
+                ),
+            ];
+        (PooledLimit, UnlitLimits) = (Pooled(Chance), Unlit(Chance));
+        (LooseLimit, LooseUnlitLimits) = (Pooled(ExcessSearch.LoosestChance), Unlit(ExcessSearch.LoosestChance));
     }
+
+    /// <summary>Scatter in the darks from which a pixel's noise is measured.</summary>
+    public double LooseLimit { get; }
+
+    /// <summary>The same in each bias set, ADU².</summary>
+    public double[] LooseUnlitLimits { get; }
 
     /// <summary>Scatter in the darks over what noise and signal explain.</summary>
     public double PooledLimit { get; }

@@ -27,6 +27,14 @@ public sealed record DarkPredictionProfile
     /// <summary>The coldest and the warmest temperature left out. Null with a single temperature.</summary>
     public PredictionTest? Beyond { get; init; }
 
+    /// <summary>The coldest temperature left out: what speaks for colder ones still. Null with a single
+    /// temperature.</summary>
+    public PredictionTest? Colder { get; init; }
+
+    /// <summary>The warmest temperature left out: what speaks for warmer ones still. Null with a single
+    /// temperature.</summary>
+    public PredictionTest? Warmer { get; init; }
+
     /// <summary>
     /// For comparison: the dark of the nearest exposure, less the bias, multiplied by the ratio of the exposures.
     /// </summary>
@@ -57,6 +65,12 @@ public sealed record DarkPredictionProfile
 
     /// <summary>Rate of the typical pixel in the maps at the reference temperature, e-/px/s.</summary>
     public double TypicalRate { get; init; }
+
+    /// <summary>Standard uncertainty of the rate of an ordinary pixel in the maps, e-/px/s.</summary>
+    public double TypicalUncertainty { get; init; }
+
+    /// <summary>Noise of an ordinary pixel in a frame without exposure, e-: the unit of brightness classes.</summary>
+    public double UnlitNoise { get; init; }
 
     /// <summary>
     /// What an ordinary pixel's rate takes from its pedestal, 1/s: their errors are correlated by it.

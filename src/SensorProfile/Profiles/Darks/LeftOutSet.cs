@@ -29,4 +29,7 @@ public sealed record LeftOutSet
 
     /// <summary>Pixels in the glow of the electronics.</summary>
     public PredictionFigures? Glow { get; init; }
+
+    /// <summary>Pixels that flicker.</summary>
+    public PredictionFigures? Flickering { get; init; }
 }

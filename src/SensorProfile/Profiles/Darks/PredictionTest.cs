@@ -4,7 +4,8 @@ namespace SensorProfile.Profiles.Darks;
 public sealed record PredictionTest
 {
     /// <summary>
-    /// Whether computed and taken masters agree within their uncertainty, for ordinary, hot and glowing pixels.
+    /// Whether computed and taken masters agree within their uncertainty: of a computed dark the one that is claimed,
+    /// class by class.
     /// </summary>
     public bool Passed { get; init; }
 
@@ -20,6 +21,21 @@ public sealed record PredictionTest
     /// <summary>Pixels in the glow of the electronics.</summary>
     public PredictionFigures? Glow { get; init; }
 
-    /// <summary>Class of pixels that failed: "typical", "hot" or "glow"; null when it passed.</summary>
+    /// <summary>Pixels that flicker.</summary>
+    public PredictionFigures? Flickering { get; init; }
+
+    /// <summary>
+    /// What is claimed of a computed dark class by class of its pixels; empty for plain ways and profiles of earlier
+    /// versions.
+    /// </summary>
+    public IReadOnlyList<PredictionClass> Classes { get; init; } = [];
+
+    /// <summary>How far the common level of these sets was off where there was little dark signal, e-.</summary>
+    public double? LevelDoubt { get; init; }
+
+    /// <summary>The same beyond that, as a share of the typical pixel's dark signal, 0…1.</summary>
+    public double? LevelDoubtShare { get; init; }
+
+    /// <summary>Kind of pixels that failed: "typical", "hot" or "glow"; null when it passed.</summary>
     public string? FailedBy { get; init; }
 }

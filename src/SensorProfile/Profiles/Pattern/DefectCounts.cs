@@ -30,6 +30,12 @@ public sealed record DefectCounts
     /// </summary>
     public long? Telegraph { get; init; }
 
+    /// <summary>
+    /// Pixels, at least, that jump between levels or scatter more than noise, signal and the spread of the noise over
+    /// all pixels explain; those whose levels cannot be told apart are counted too. Null where it was not tested.
+    /// </summary>
+    public long? FlickeringAtLeast { get; init; }
+
     /// <summary>Whole columns that stand out.</summary>
     public long Columns { get; init; }
 

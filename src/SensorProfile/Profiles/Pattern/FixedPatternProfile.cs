@@ -41,10 +41,14 @@ public sealed record FixedPatternProfile
     public HotLawBend? HotLawBend { get; init; }
 
     /// <summary>
-    /// Pixels that jump between levels, in classes of about the same step; empty when none were found, and in profiles
-    /// made before it.
+    /// Pixels that jump between levels, in classes of about the same step, and those that scatter more than noise
+    /// explains; empty when none were found, and in profiles made before it.
     /// </summary>
     public IReadOnlyList<FlickerClass> Flicker { get; init; } = [];
+
+    /// <summary>Which part of the flickering pixels the frames could show, by step and dwell time; empty in profiles
+    /// made before it.</summary>
+    public IReadOnlyList<FlickerReach> FlickerReach { get; init; } = [];
 
     /// <summary>Defect counts by kind.</summary>
     public DefectCounts? Defects { get; init; }

@@ -1,0 +1,67 @@
+namespace SensorProfile.FixedPattern.Telegraph;
+
+/// <summary>Pixels that scatter more than noise, signal and the spread of the noise over all pixels explain.</summary>
+/// <remarks>
+/// The limit is the loosest of several chances at which no more than a twentieth of those beyond it are expected to be
+/// there by chance, N·p of N pixels (Benjamini and Hochberg 1995, J. R. Stat. Soc. B 57, 289: the rate of false
+/// discoveries), and the strictest where none is. At least so many flicker: those beyond it, less N·p and twice its
+/// root.
+/// </remarks>
+/// <param name="Spread">Of the noise of sound pixels.</param>
+/// <param name="Chance">Of a sound pixel being counted.</param>
+/// <param name="ByChance">Sound pixels expected among those found.</param>
+/// <param name="Pixels">Those found, by index.</param>
+internal sealed record ExcessSearch(
+    NoiseSpread Spread,
+    double Chance,
+    double ByChance,
+    IReadOnlyDictionary<int, ExcessNoise> Pixels
+)
+{
+    /// <summary>Of a sound pixel being measured: less scatter is not looked at.</summary>
+    public const double LoosestChance = 1e-3;
+
+    private const double MaxFalse = 0.05;
+    private static readonly double[] chances = [1e-6, 3e-6, 1e-5, 3e-5, 1e-4, 3e-4];
+
+    private readonly Dictionary<int, double> limits = [];
+
+    /// <summary>None.</summary>
+    public static ExcessSearch None { get; } = new(new(1, 0), chances[0], 0, new Dictionary<int, ExcessNoise>());
+
+    /// <summary>Judges the pixels tested.</summary>
+    /// <param name="spread">Of the noise of sound pixels.</param>
+    /// <param name="tested">Pixels whose frames scatter.</param>
+    /// <param name="pixels">Of the sensor.</param>
+    public static ExcessSearch Judge(NoiseSpread spread, IEnumerable<(int Pixel, ExcessNoise Noise)> tested, int pixels)
+    {
+        (int Pixel, ExcessNoise Noise)[] all = [.. tested];
+        ExcessSearch best = None;
+        foreach (double chance in chances)
+        {
+            double byChance = chance * pixels;
+            var search = new ExcessSearch(spread, chance, byChance, new Dictionary<int, ExcessNoise>());
+            search = search with
+            {
+                Pixels = all.Where(t => t.Noise.Ratio > search.Limit(t.Noise.Freedom))
+                    .ToDictionary(t => t.Pixel, t => t.Noise),
+            };
+            if (chance == chances[0] || byChance <= MaxFalse * search.Pixels.Count)
+                best = search;
+        }
+        return best;
+    }
+
+    /// <summary>Q/ν from which a pixel counts.</summary>
+    public double Limit(int freedom)
+    {
+        if (!limits.TryGetValue(freedom, out double limit))
+            limits[freedom] = limit = Spread.Limit(Chance, freedom);
+        return limit;
+    }
+
+    /// <summary>Pixels, at least, that flicker: those found here or by their levels.</summary>
+    /// <param name="levelled">Found by their levels.</param>
+    public long AtLeast(IEnumerable<int> levelled) =>
+        (long)Math.Max(0, Math.Floor(Pixels.Keys.Union(levelled).Count() - ByChance - 2 * Math.Sqrt(ByChance)));
+}

@@ -1,0 +1,48 @@
+namespace SensorProfile.Prediction;
+
+/// <summary>
+/// Classes by which computed darks are judged and claimed: kinds of pixels, hot ones by decades of their brightness.
+/// </summary>
+/// <remarks>Brightness is the computed signal above the typical pixel's over the noise of an ordinary pixel in one such
+/// frame, √(R² + typical signal): noise rules the error of a faint pixel, the law that of a bright one.</remarks>
+internal static class BrightnessClass
+{
+    /// <summary>Where classes of hot pixels end, in noises of an ordinary pixel.</summary>
+    public static readonly double[] Edges = [10, 100, 1000];
+
+    private const int Typical = 0,
+        Glow = 1,
+        Flickering = 2,
+        FirstHot = 3;
+
+    /// <summary>Number of classes.</summary>
+    public static int Count => FirstHot + Edges.Length + 1;
+
+    /// <summary>Classes of the hot pixels, the faintest first.</summary>
+    public static IEnumerable<int> Hot => Enumerable.Range(FirstHot, Edges.Length + 1);
+
+    /// <summary>The class of a pixel that is not <see cref="PixelKind.Unknown"/>.</summary>
+    /// <param name="kind">Its kind.</param> <param name="brightness">In noises of an ordinary pixel.</param>
+    public static int Of(PixelKind kind, double brightness) =>
+        kind switch
+        {
+            PixelKind.Typical => Typical,
+            PixelKind.Glow => Glow,
+            PixelKind.Flickering => Flickering,
+            _ => FirstHot + Edges.Count(e => brightness >= e),
+        };
+
+    /// <summary>The classes of a kind.</summary>
+    public static IEnumerable<int> OfKind(PixelKind kind) => kind == PixelKind.Hot ? Hot : [Of(kind, 0)];
+
+    /// <summary>Brightness from which a class of hot pixels begins.</summary>
+    public static double From(int hotClass) => hotClass == FirstHot ? 0 : Edges[hotClass - FirstHot - 1];
+
+    /// <summary>Brightness at which it ends; null for the brightest.</summary>
+    public static double? To(int hotClass) => hotClass - FirstHot < Edges.Length ? Edges[hotClass - FirstHot] : null;
+
+    /// <summary>Noise of an ordinary pixel in one frame, e-.</summary>
+    /// <param name="unlitNoise">Without exposure, e-.</param> <param name="typicalSignal">e-.</param>
+    public static double Noise(double unlitNoise, double typicalSignal) =>
+        Math.Sqrt(unlitNoise * unlitNoise + Math.Max(0, typicalSignal));
+}
