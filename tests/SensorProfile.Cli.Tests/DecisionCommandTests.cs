@@ -283,6 +283,33 @@ public sealed class DecisionCommandTests : IDisposable
         );
     }
 
+    [Fact] // seen: of the same lights, match said 40 darks and plan said 5: one had measured the sky, one assumed it
+    public void PlanAndMatchTakeTheSkyFromTheSameLights()
+    {
+        SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
+        SimulatedNight.Write(
+            folder["lights"],
+            SimulatedNight.DarksOnly.Replace(
+                "\"kind\": \"dark\"",
+                "\"kind\": \"light\", \"level\": 600",
+                StringComparison.Ordinal
+            )
+        );
+        double Sky(params string[] question)
+        {
+            JsonElement sky = folder
+                .Command.Run([.. question, "--json"])
+                .Json.GetProperty("assumptions")
+                .EnumerateArray()
+                .Single(a => a.GetProperty("name").GetString() == "sky");
+            Assert.Equal("option", sky.GetProperty("source").GetString());
+            return sky.GetProperty("value").GetDouble();
+        }
+        double planned = Sky("darks", "plan", "profile.json", "--lights", "lights"),
+            matched = Sky("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json");
+        Assert.Equal(matched, planned, 0.1 * matched);
+    }
+
     [Fact]
     public void LightsAndDarksOnDiskGetAVerdict()
     {
