@@ -36,7 +36,7 @@ internal static class ToleranceWords
                 "tolerance-below-coolers",
                 Severity.Warning,
                 $"Coolers hold about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
-                    + $"less: {WayOut(answer.Stack)}."
+                    + $"less: {WayOut(answer)}."
             );
     }
 
@@ -53,13 +53,17 @@ internal static class ToleranceWords
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
             return $"No cooler holds the darks as near as this stack needs ({warm} or {cold}, for {Words(near)}): "
-                + $"{WayOut(answer.Stack)}.";
+                + $"{WayOut(answer)}.";
         return answer.Verdict == ToleranceVerdict.CannotTell
             ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
                 + "of the lights."
-            : $"Use darks {warm} or {cold} than the lights"
+            : (FarOutside(answer) ? "By the law alone, far outside the measured range: use" : "Use")
+                + $" darks {warm} or {cold} than the lights"
                 + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
     }
+
+    private static bool FarOutside(ToleranceAnswer answer) =>
+        answer.Findings.Any(f => f.Code == "tolerance-extrapolated");
 
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;
@@ -69,9 +73,12 @@ internal static class ToleranceWords
         SideLimits.Smaller(Limit(answer, "toleranceWarmer"), Limit(answer, "toleranceColder"));
 
     /// <summary>What to do where no cooler holds the limit.</summary>
-    private static string WayOut(StackConditions stack) =>
-        stack switch
+    private static string WayOut(ToleranceAnswer answer) =>
+        answer.Stack switch
         {
+            { DitherPositions: 1 } when answer.Dithered is { } d && Tighter(d) < DarkTolerance.CoolerHolds =>
+                "take the darks at the set point of the lights, on the same night, dither over as many positions as you "
+                    + "can and reject outliers",
             { DitherPositions: 1 } => "dither and reject outliers, or take the darks at the set point of the lights, "
                 + "on the same night",
             { Rejection: Rejection.None } => "reject outliers, or take the darks at the set point of the lights, on "
