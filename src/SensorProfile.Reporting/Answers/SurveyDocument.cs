@@ -15,9 +15,7 @@ internal static class SurveyDocument
         {
             Command = "survey",
             Sentence = Unlabelled(inventory) ?? Sentence(lacks),
-            Reason =
-                $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
-                + $"used{LeftOut(inventory)}{PassedOverText(inventory)}.",
+            Reason = $"{Usable(inventory)}{LeftOut(inventory)}{PassedOverText(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
             Lines = tableLine.Length > 0 ? [tableLine] : [],
@@ -77,6 +75,15 @@ internal static class SurveyDocument
             : $"Say what these frames are: {unknown} of {Plural.Of(inventory.Frames.Count, "frame")} do not say whether they "
                 + "are bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
                 + "names of files and folders speak.";
+    }
+
+    private static string Usable(Inventory inventory)
+    {
+        int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
+        string all = $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")}";
+        return unknown == 0 ? $"{all} can be used"
+            : unknown == inventory.Frames.Count ? $"{all}: none can be used before its kind is known"
+            : $"{all} can be used, but for {unknown} whose kind is not known";
     }
 
     private static string LeftOut(Inventory inventory) =>
