@@ -7,7 +7,6 @@ using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
