@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Cli.Tests;
 
@@ -286,12 +288,26 @@ public sealed class DecisionCommandTests : IDisposable
     [Fact] // seen: of the same lights, match said 40 darks and plan said 5: one had measured the sky, one assumed it
     public void PlanAndMatchTakeTheSkyFromTheSameLights()
     {
+        CameraProfile tarn = ProfileFile.Read(folder["profile.json"]);
+        ProfileFile.Write(
+            folder["biased.json"],
+            tarn with
+            {
+                Modes =
+                [
+                    tarn.Modes[0] with
+                    {
+                        BiasLevel = new Measurement(500, 0.1, "ADU", 40, "default of the simulator"),
+                    },
+                ],
+            }
+        );
         SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
         SimulatedNight.Write(
             folder["lights"],
             SimulatedNight.DarksOnly.Replace(
                 "\"kind\": \"dark\"",
-                "\"kind\": \"light\", \"level\": 600",
+                "\"kind\": \"light\", \"level\": 6000",
                 StringComparison.Ordinal
             )
         );
@@ -305,8 +321,8 @@ public sealed class DecisionCommandTests : IDisposable
             Assert.Equal("option", sky.GetProperty("source").GetString());
             return sky.GetProperty("value").GetDouble();
         }
-        double planned = Sky("darks", "plan", "profile.json", "--lights", "lights"),
-            matched = Sky("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "profile.json");
+        double planned = Sky("darks", "plan", "biased.json", "--lights", "lights"),
+            matched = Sky("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "biased.json");
         Assert.Equal(matched, planned, 0.1 * matched);
     }
 
