@@ -70,7 +70,7 @@ public sealed class SetupTests : IDisposable
         (string[] completed, RememberedOptions remembered) = Complete(["setpoint", Profile, "--setup", Setup]);
         Assert.Equal(["setpoint", Profile, "--setup", Setup], completed);
         Assert.Equal(
-            "sky brightness 20.5 mag/arcsec², not used: without focal ratio and pixel size it is no rate",
+            "sky brightness 20.5 mag/arcsec², not used: it needs a focal ratio and a pixel size",
             Assert.Single(remembered.Options).Value
         );
     }

@@ -43,8 +43,8 @@ internal sealed class SkyDefaults(
             && (typed.Asks("--pixel-size") || setup.Camera?.PixelMicrometres is not null);
         if (!optics && setup.Sky?.Brightness is double magnitude && !typed.Asks("--sky-brightness"))
             mention(
-                $"sky brightness {SetupDefaults.Text(magnitude)} mag/arcsec², not used: without focal ratio and pixel size it "
-                    + "is no rate"
+                $"sky brightness {SetupDefaults.Text(magnitude)} mag/arcsec², not used: it needs a focal ratio and a pixel "
+                    + "size"
             );
         if (!optics)
             return;
