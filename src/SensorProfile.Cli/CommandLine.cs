@@ -19,7 +19,9 @@ internal static class CommandLine
         try
         {
             (string[] completed, RememberedOptions remembered) = SetupDefaults.Complete(
-                arguments is [CommandList.Branch] ? [CommandList.Branch, "--help"] : NegativeNumbers.Bind(arguments),
+                arguments is [var only] && CommandList.IsBranch(only)
+                    ? [only, "--help"]
+                    : NegativeNumbers.Bind(arguments),
                 session
             );
             session = session with { Remembered = remembered };

@@ -6,7 +6,11 @@ namespace SensorProfile.Cli;
 /// <summary>Every command, each with the question it answers and an example that works on the demo's output.</summary>
 internal static class CommandList
 {
-    public const string Branch = "darks";
+    private static readonly Dictionary<string, string> Branches = new()
+    {
+        ["darks"] = "Which darks do I need, and do those I have fit?",
+        ["flats"] = "How many flats do I need?",
+    };
 
     private const string Demo = "sensorprofile-demo",
         Profile = Demo + "/profile.json",
@@ -76,6 +80,11 @@ internal static class CommandList
                 + "darks were met.",
             ["darks", "predict", Profile, "--temperature", "-12", "--exposure", "180", "--out", "dark-12C-180s.fits"]
         ),
+        Entry.Of<FlatsPlanCommand>(
+            "flats plan",
+            "How many flats do I shoot, at which level?",
+            ["flats", "plan", Profile, "--exposure", "300", "--lights", "40", "--dithers", "20"]
+        ),
         Entry.Of<DriftCommand>(
             "drift",
             "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
@@ -111,9 +120,12 @@ internal static class CommandList
         string two = string.Join(' ', arguments.Take(2)),
             one = arguments.Count > 0 ? arguments[0] : "";
         return Entries.Any(e => e.Name == two) ? two
-            : one == Branch || Entries.Any(e => e.Name == one) ? one
+            : IsBranch(one) || Entries.Any(e => e.Name == one) ? one
             : "";
     }
+
+    /// <summary>Whether the word is the first of several commands: "darks".</summary>
+    public static bool IsBranch(string word) => Branches.ContainsKey(word);
 
     /// <summary>What a command can be told; null for none of that name.</summary>
     public static Type? SettingsOf(string name) => Entries.FirstOrDefault(e => e.Name == name)?.Settings;
@@ -122,12 +134,12 @@ internal static class CommandList
     {
         foreach (Entry entry in Entries.Where(e => !e.InBranch))
             entry.Add(config, session);
-        if (Entries.Any(e => e.InBranch))
-            config.AddBranch(Branch, darks =>
+        foreach ((string name, string description) in Branches)
+            config.AddBranch(name, branch =>
             {
-                darks.SetDescription("Which darks do I need, and do those I have fit?");
-                foreach (Entry entry in Entries.Where(e => e.InBranch))
-                    entry.AddToBranch(darks, session);
+                branch.SetDescription(description);
+                foreach (Entry entry in Entries.Where(e => e.Name.StartsWith(name + " ", StringComparison.Ordinal)))
+                    entry.AddToBranch(branch, session);
             });
     }
 
@@ -139,7 +151,7 @@ internal static class CommandList
         Action<IConfigurator<CommandSettings>, Session> AddToBranch
     )
     {
-        public bool InBranch => Name.StartsWith(Branch + " ", StringComparison.Ordinal);
+        public bool InBranch => Name.Contains(' ', StringComparison.Ordinal);
 
         public static Entry Of<TCommand>(string name, string description, params string[][] examples)
             where TCommand : class, ICommandLimiter<CommandSettings>

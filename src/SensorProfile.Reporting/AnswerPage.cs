@@ -3,6 +3,7 @@ using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Decisions.Tolerance;
@@ -10,6 +11,7 @@ using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
@@ -162,6 +164,32 @@ public static class AnswerPage
             );
         blocks.AddRange([.. DecisionBlocks.Numbers(answer, "–"), .. DecisionBlocks.Tail(words)]);
         Write(folder, "darks-plan", Document(profile, "darks to shoot", blocks), stream =>
+            Csv(stream, writer => DecisionTables.Write(answer, writer))
+        );
+    }
+
+    /// <summary>
+    /// How many flats, at which level: the curve, the levels (<c>flats-plan.pdf</c>, <c>.html</c>, <c>.csv</c>).
+    /// </summary>
+    /// <inheritdoc cref="Write(CameraProfile, SetpointAnswer, string)"/>
+    public static void Write(CameraProfile profile, FlatPlanAnswer answer, string folder) =>
+        Write(profile, answer, FlatPlanDocument.Of(answer), folder);
+
+    /// <summary>The same in the words of a document.</summary>
+    internal static void Write(CameraProfile profile, FlatPlanAnswer answer, AnswerDocument words, string folder)
+    {
+        List<Block> blocks = [DecisionBlocks.Head(words)];
+        FlatPlanAnswer[] stacks = answer.Dithered is { } dithered ? [answer, dithered] : [answer];
+        if (FlatBlocks.Figure(new FigureCounter(), null, stacks) is { } figure)
+            blocks.Add(figure);
+        blocks.AddRange([
+            .. DecisionBlocks.Numbers(answer, "not measured"),
+            new SubheadingBlock("Level by level"),
+            FlatBlocks.Levels(answer),
+            .. DecisionBlocks.Tail(words),
+            .. DecisionBlocks.Skies([answer.Sky]),
+        ]);
+        Write(folder, "flats-plan", Document(profile, "flats to take", blocks), stream =>
             Csv(stream, writer => DecisionTables.Write(answer, writer))
         );
     }

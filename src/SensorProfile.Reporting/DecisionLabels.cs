@@ -19,6 +19,12 @@ internal static class DecisionLabels
         ["diskSpace"] = "space on the disk",
         ["darks"] = "darks needed",
         ["lossAt20"] = "cost of 20 darks",
+        ["flats"] = "flats needed",
+        ["flatLevel"] = "mean level of a flat, part of the full well",
+        ["flatLevelAdu"] = "the same in your capture program",
+        ["lossAt20Flats"] = "cost of 20 flats",
+        ["lossByPattern"] = "cost of what flats leave on flats",
+        ["gradientLeft"] = "gradient that flats leave, times the noise of the stack",
         ["shortestExposure"] = "shortest useful exposure",
         ["longestExposure"] = "exposure at which sky and dark current fill half the well",
     };

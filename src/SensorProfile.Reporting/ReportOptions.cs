@@ -5,4 +5,10 @@ public sealed record ReportOptions
 {
     /// <summary>Pictures of the sensor; null when the maps are not at hand.</summary>
     public ReportMaps? Maps { get; init; }
+
+    /// <summary>
+    /// Scale over which residuals of glow and level are smooth, px, for the answers in the report; null judges them
+    /// against the noise of one pixel.
+    /// </summary>
+    public double? SmoothPixels { get; init; }
 }

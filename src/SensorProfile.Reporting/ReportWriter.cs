@@ -1,4 +1,5 @@
 using System.Text;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
@@ -9,7 +10,10 @@ using SensorProfile.Reporting.Tables;
 
 namespace SensorProfile.Reporting;
 
-/// <summary>Writes the report of a profile: <c>report.pdf</c>, <c>report.html</c> and <c>tables/*.csv</c>.</summary>
+/// <summary>
+/// Writes the report of a profile: <c>report.pdf</c>, <c>report.html</c>, <c>card.pdf</c>, <c>card.html</c> and
+/// <c>tables/*.csv</c>.
+/// </summary>
 /// <remarks>
 /// The same profile gives the same bytes, on every machine, in every culture, with or without fonts installed.
 /// </remarks>
@@ -28,16 +32,24 @@ public static class ReportWriter
     /// </remarks>
     /// <exception cref="IOException">The disk is full, or the folder cannot be written to; the message says
     /// where.</exception>
+    /// <exception cref="DecisionRefusedException">The scale of smooth residuals makes no sense.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
     public static IReadOnlyList<string> Write(CameraProfile profile, string folder, ReportOptions options)
     {
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         ArgumentNullException.ThrowIfNull(options);
-        NightAnswers[] nights = [.. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode))];
-        ReportDocument report = ReportContent.Build(profile, options.Maps, nights);
+        new LossLimits { SmoothPixels = options.SmoothPixels }.Check();
+        NightAnswers[] nights =
+        [
+            .. profile.Modes.Select(mode => NightAnswers.Ask(profile, mode, options.SmoothPixels)),
+        ];
+        ReportDocument report = ReportContent.Build(profile, options.Maps, nights),
+            card = CardContent.Build(profile, nights);
         var files = new SortedDictionary<string, Action<Stream>>(StringComparer.Ordinal)
         {
+            ["card.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(card))),
+            ["card.pdf"] = stream => stream.Write(PdfReport.Bytes(card, PageSize.A6)),
             ["report.html"] = stream => stream.Write(Encoding.UTF8.GetBytes(HtmlReport.Text(report))),
             ["report.pdf"] = stream => stream.Write(PdfReport.Bytes(report)),
         };

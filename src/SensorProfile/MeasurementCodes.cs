@@ -24,6 +24,7 @@ internal static class MeasurementCodes
     public const string LightDrift = "light-drift";
     public const string RowFlicker = "row-flicker";
     public const string FlatPairLeftOut = "flat-pair-left-out";
+    public const string FlatResidualNotMeasured = "flat-residual-not-measured";
     public const string NoPedestal = "no-level-without-light";
     public const string OneLightLevel = "few-light-levels";
     public const string ChannelsDiffer = "channels-differ";

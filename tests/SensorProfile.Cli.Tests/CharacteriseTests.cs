@@ -28,6 +28,8 @@ public sealed class CharacteriseTests : IDisposable
                 "profile.json",
                 "report.pdf",
                 "report.html",
+                "card.pdf",
+                "card.html",
                 "maps/read-noise.fits",
                 "maps/dark-rate.fits",
                 "tables/defects.csv",
@@ -48,7 +50,7 @@ public sealed class CharacteriseTests : IDisposable
         );
 
         folder.Command.Run("report", "Ergebnis ü/profile.json", "--out", "again").Expect(ExitCodes.Answered);
-        foreach (string file in new[] { "report.html", "report.pdf" })
+        foreach (string file in new[] { "report.html", "report.pdf", "card.html", "card.pdf" })
             Assert.Equal(File.ReadAllBytes(folder["Ergebnis ü/" + file]), File.ReadAllBytes(folder["again/" + file]));
         Assert.Equal(TemporaryFolder.Digests(folder["Ergebnis ü/maps"]), TemporaryFolder.Digests(folder["again/maps"]));
         Assert.Equal(

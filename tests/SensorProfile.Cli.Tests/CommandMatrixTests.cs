@@ -27,7 +27,18 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
         [$"exposure {Profile} --sky 0.5", "--json", "--page {0}"],
         [$"darks plan {Profile} --exposure 300 --lights 40", "--json", "--csv {0}.csv", "--page {0}"],
         [$"darks match {Profile} --exposure 300 --lights 40", "--json", "--page {0}"],
+        [$"darks plan {Profile} --exposure 300 --lights 40 --smooth 64", "--json"],
+        [$"darks match {Profile} --exposure 300 --lights 40 --smooth 64", "--json", "--page {0}"],
         [$"darks check {Master} --against night --profile {Profile}", "--json", "--out {0}"],
+        [$"darks check {Master} --against night --profile {Profile} --smooth 64", "--json"],
+        ["report results/profile.json --smooth 64 --out {0}", "--json"],
+        [$"flats plan {Profile}", "--json", "--explain", "--csv {0}.csv", "--page {0}"],
+        [
+            $"flats plan {Profile} --exposure 60 --lights 200 --dithers 20 --level 50",
+            "--json",
+            "--csv {0}.csv",
+            "--page {0}",
+        ],
         [$"darks predict {Profile} --temperature -5 --exposure 180 --out {{0}}.fits", "--json"],
         [$"drift results later", "--json", "--out {0}"],
         ["simulate camera.json --out {0}", "--json"],
@@ -59,6 +70,16 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
         $"darks plan {Profile} --exposure 100000 --lights 40",
         $"darks plan {Profile} --exposure 300 --lights 40 --loss 0.01",
         $"darks plan {Profile} --exposure 300 --lights 40 --temperature -60",
+        $"darks match {Profile} --exposure 300 --lights 40 --smooth 10000",
+        $"flats plan {Profile} --lights 1",
+        $"flats plan {Profile} --lights 10000",
+        $"flats plan {Profile} --exposure 0.001",
+        $"flats plan {Profile} --exposure 100000",
+        $"flats plan {Profile} --loss 0.01",
+        $"flats plan {Profile} --loss 99",
+        $"flats plan {Profile} --level 0.001",
+        $"flats plan {Profile} --level 100 --dark-flats 1",
+        $"flats plan {Profile} --temperature -60",
         $"darks check {Master} --against night --profile {Profile} --lights 1",
         $"darks check {Master} --against night --profile {Profile} --lights 10000 --dithers 20 --rejects",
         $"darks check {Master} --against night --profile {Profile} --loss 0.01 {Brightness}",
@@ -70,6 +91,7 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
                 $"exposure {lack}.json --sky 0.5",
                 $"darks match {lack}.json --exposure 300 --lights 40",
                 $"darks plan {lack}.json --exposure 300 --lights 40",
+                $"flats plan {lack}.json",
                 $"darks predict {lack}.json --temperature -5 --exposure 180 --out {{0}}.fits",
                 $"darks check {Master} --against night --profile {lack}.json",
                 $"drift {Profile} {lack}.json",
@@ -92,7 +114,7 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
         string sentence = run.Json.GetProperty("sentence").GetString()!;
         output.WriteLine($"{run.ExitCode} {line}\n  {sentence}");
         Assert.Matches(@"^\p{Lu}.*[.)]$", sentence);
-        Assert.DoesNotMatch(@"NaN|∞|Infinity|−0 |(?<![0-9.,])0 (s|frames|darks|°C warmer)\b", sentence);
+        Assert.DoesNotMatch(@"NaN|∞|Infinity|−0 |(?<![0-9.,])0 (s|frames|darks|flats|°C warmer)\b", sentence);
     }
 
     public static TheoryData<string> Lines

@@ -53,11 +53,12 @@ public sealed class SetupTests : IDisposable
     [InlineData("darks match --sky=2 --lights 9", "--exposure=300 --dithers=9 --rejection=sigma-clip --loss=4")]
     [InlineData("darks match --lights lights --darks darks", "--dithers=20 --rejection=sigma-clip --loss=4")]
     [InlineData("darks plan --three-skies --rejects", "--exposure=300 --lights=40 --dithers=20 --loss=4")]
+    [InlineData("flats plan --sky=2 --lights 9", "--exposure=300 --dithers=9 --rejection=sigma-clip --loss=4")]
     public void WhatWasNotTypedIsAdded(string line, string added)
     {
         string[] typed = line.Split(' ');
         (string[] completed, RememberedOptions remembered) = Complete([.. typed, "--setup", Setup]);
-        int words = typed[0] == "darks" ? 2 : 1;
+        int words = typed[0] is "darks" or "flats" ? 2 : 1;
         string[] expected = [.. typed[..words], Path.Combine(folder.Path, "tarn"), .. typed[words..], "--setup", Setup];
         Assert.Equal([.. expected, .. added.Split(' ')], completed);
         Assert.Equal(Setup, remembered.File);
@@ -73,6 +74,19 @@ public sealed class SetupTests : IDisposable
             "sky brightness 20.5 mag/arcsec², not used: it needs a focal ratio and a pixel size",
             Assert.Single(remembered.Options).Value
         );
+    }
+
+    [Theory]
+    [InlineData("darks match --lights 40")]
+    [InlineData("darks plan --sky 2")]
+    [InlineData("flats plan --sky 2")]
+    public void TheScaleOfSmoothResidualsIsPartOfTheStack(string line)
+    {
+        File.WriteAllText(Setup, """{ "camera": { "profile": "tarn" }, "stack": { "smooth": 64 } }""");
+        (string[] completed, _) = Complete([.. line.Split(' '), "--setup", Setup]);
+        Assert.Equal("--smooth=64", completed[^1]);
+        (completed, _) = Complete([.. line.Split(' '), "--smooth", "100", "--setup", Setup]);
+        Assert.DoesNotContain("--smooth=64", completed);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using OxyPlot.Annotations;
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Decisions.Tolerance;
@@ -93,6 +94,16 @@ public sealed class AnswerPageTests : IDisposable
                 line is { Type: LineAnnotationType.Vertical, X: 5 }
             )
         );
+        FlatPlanAnswer flats = FlatPlanAdvice.Find(_profile, _profile.Modes[0], new FlatPlanQuestion { Sky = _sky });
+        double[] drawn =
+        [
+            .. FlatCountPlot
+                .Of(flats)!
+                .Model.Annotations.OfType<LineAnnotation>()
+                .Where(line => line.Type == LineAnnotationType.Vertical)
+                .Select(line => line.X),
+        ];
+        Assert.Equal([20, 30], drawn);
         Assert.Contains(DarkCountPlot.Of([many], ["stack"])!.Model.Annotations.OfType<LineAnnotation>(), line =>
             line is { Type: LineAnnotationType.Vertical, X: 20 }
         );
@@ -108,6 +119,11 @@ public sealed class AnswerPageTests : IDisposable
         AnswerPage.Write(_profile, plan, _folder);
         AnswerPage.Write(ShotList.Plan(new ShotQuestion { Minutes = 120 }), _profile.CreatedUtc, _folder);
         AnswerPage.Write(_profile, ExposureAdvice.Find(_profile, new ExposureQuestion()), _folder);
+        AnswerPage.Write(
+            _profile,
+            FlatPlanAdvice.Find(_profile, _profile.Modes[0], new FlatPlanQuestion { Sky = _sky }),
+            _folder
+        );
         string[] names =
         [
             "darks-plan.csv",
@@ -116,6 +132,9 @@ public sealed class AnswerPageTests : IDisposable
             "exposure.csv",
             "exposure.html",
             "exposure.pdf",
+            "flats-plan.csv",
+            "flats-plan.html",
+            "flats-plan.pdf",
             "shots.csv",
             "shots.html",
             "shots.pdf",

@@ -133,7 +133,7 @@ public sealed class DriftReportTests : IDisposable
             Assert.Equal(
                 row.Select(NoBreak.Apply),
                 PdfTable
-                    .Wrap(table, row, bold: ReferenceEquals(row, table.Header))
+                    .Wrap(table, row, ReferenceEquals(row, table.Header), PageSize.A4.Width - 2 * PageSize.A4.Margin)
                     .Select(lines => string.Join(' ', lines))
             );
         Assert.Contains(table.Rows, row => row[1] == "0.012599 ± 0.000075" && row[5] == "−11.0" && row[6] == "< 0.001");

@@ -121,6 +121,11 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         [TypeConverter(typeof(Number))]
         public double? Loss { get; init; }
 
+        [CommandOption("--smooth <PX>")]
+        [Description(SmoothScale.Description)]
+        [TypeConverter(typeof(Number))]
+        public double? Smooth { get; init; }
+
         [CommandOption("--out <DIR>")]
         [Description("Folder for a report of the check; made by the command, refused when it exists.")]
         public string? Out { get; init; }
@@ -148,7 +153,11 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
                     DitherPositions = Dithers,
                     Rejection = RejectionName.Parse(RejectionMethod, Rejects),
                     Sky = SkyRate,
-                    Limits = usual.Limits with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.Limits.NoiseLoss },
+                    Limits = usual.Limits with
+                    {
+                        NoiseLoss = Percent.ShareOf(Loss) ?? usual.Limits.NoiseLoss,
+                        SmoothPixels = Smooth,
+                    },
                     Mode = WantedMode,
                 };
             }

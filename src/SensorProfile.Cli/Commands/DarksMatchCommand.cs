@@ -176,12 +176,13 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                     || Rejects
                     || RejectionMethod is not null
                     || Loss is not null
+                    || Smooth is not null
                     || BiasFrames is not null
                 )
             )
                 throw CommandFailure.WrongCommandLine(
                     "Without a profile nothing but settings, exposure and temperature is compared: add --profile, "
-                        + "or leave out the sky, --dithers, --rejects, --loss and --bias-frames."
+                        + "or leave out the sky, --dithers, --rejects, --loss, --smooth and --bias-frames."
                 );
             if (Scaled)
                 throw CommandFailure.WrongCommandLine(

@@ -21,7 +21,9 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
         string home = Path.GetDirectoryName(Path.GetFullPath(ProfileReading.FileOf(settings.Profile)))!;
         using OutputFolder output = OutputFolder.Begin(folder, settings.Overwrite, []);
         ReportMaps pictures = ReportMaps.Read(Path.Combine(home, "maps"), profile);
-        output.Write(work => ReportWriter.Write(profile, work, new ReportOptions { Maps = pictures }));
+        output.Write(work =>
+            ReportWriter.Write(profile, work, new ReportOptions { Maps = pictures, SmoothPixels = settings.Smooth })
+        );
         output.Write(work => StoredMaps.Copy(home, work, session.Stop));
         session.Stop.ThrowIfCancellationRequested();
         output.Complete();
@@ -34,5 +36,10 @@ internal sealed class ReportCommand : AnswerCommand<ReportCommand.Settings>
         [CommandArgument(0, "<PROFILE>")]
         [Description("profile.json, or the folder that holds it.")]
         public string Profile { get; init; } = "";
+
+        [CommandOption("--smooth <PX>")]
+        [Description(SmoothScale.Description)]
+        [TypeConverter(typeof(Number))]
+        public double? Smooth { get; init; }
     }
 }

@@ -109,6 +109,11 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         [Description("How your stack rejects outliers: none, sigma-clip, winsorised or median.")]
         public string? RejectionMethod { get; init; }
 
+        [CommandOption("--smooth <PX>")]
+        [Description(SmoothScale.Description)]
+        [TypeConverter(typeof(Number))]
+        public double? Smooth { get; init; }
+
         [CommandOption("--max-delta <C>")]
         [Description("How far below the air your cooler reaches, °C.")]
         [TypeConverter(typeof(Number))]
@@ -175,7 +180,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
                         },
                 Filters = Filters.Length == 0 ? setup.Filters : [.. Filters.Select(FilterText.Parse)],
                 Stack =
-                    Exposure is null && Lights is null && Dithers is null && RejectionMethod is null
+                    Exposure is null && Lights is null && Dithers is null && RejectionMethod is null && Smooth is null
                         ? setup.Stack
                         : new StackSetup
                         {
@@ -185,6 +190,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
                             Rejection = RejectionMethod is null
                                 ? setup.Stack?.Rejection
                                 : RejectionName.Parse(RejectionMethod, rejects: false),
+                            Smooth = Smooth ?? setup.Stack?.Smooth,
                         },
                 Cooling = Cooled(setup.Cooling),
                 AcceptedLoss = Loss ?? setup.AcceptedLoss,

@@ -64,7 +64,11 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                 : new SkySetup { Brightness = sky },
             Filters = filters?.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(FilterText.Parse).ToList(),
             Stack =
-                exposure is null && lights is null && dithers is null && rejection is null
+                exposure is null
+                && lights is null
+                && dithers is null
+                && rejection is null
+                && setup.Stack?.Smooth is null
                     ? null
                     : new StackSetup
                     {
@@ -72,6 +76,7 @@ internal sealed class SetupQuestions(TextReader person, SideStream side)
                         Lights = lights,
                         DitherPositions = dithers,
                         Rejection = rejection,
+                        Smooth = setup.Stack?.Smooth,
                     },
             Cooling =
                 reach is null && uncooled is null && setup.Cooling?.Nights is null

@@ -15,6 +15,7 @@ internal sealed record RememberedOptions(string? File, IReadOnlyList<KeyValuePai
         ["acceptedLoss"] = ["--loss"],
         ["ditherPositions"] = ["--dithers"],
         ["rejection"] = ["--rejection"],
+        ["smoothScale"] = ["--smooth"],
         ["coolerReach"] = ["--max-delta"],
         ["exposure"] = ["--exposure"],
         ["lights"] = ["--lights"],

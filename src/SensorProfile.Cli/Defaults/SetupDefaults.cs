@@ -107,6 +107,8 @@ internal sealed class SetupDefaults
             Add("--dithers", Text(positions), positions == 1 ? "not dithered" : $"{positions} dither positions");
         if (stack.Rejection is { } rejection && !typed.Asks("--rejects"))
             Add("--rejection", EnumWord.Of(rejection), $"rejection {EnumWord.Of(rejection)}");
+        if (stack.Smooth is double smooth)
+            Add("--smooth", Text(smooth), $"smooth residuals over {Text(smooth)} px");
     }
 
     private void TakeCooling(CoolingSetup? cooling)

@@ -54,6 +54,7 @@ internal static class SetupDocument
         yield return ("lights", With(setup.Stack?.Lights, ""));
         yield return ("dither positions", With(setup.Stack?.DitherPositions, ""));
         yield return ("rejection", setup.Stack?.Rejection is { } rejection ? EnumWord.Of(rejection) : null);
+        yield return ("smooth residuals over", With(setup.Stack?.Smooth, "px"));
         yield return ("cooler reaches", With(setup.Cooling?.Reach, "°C below the air"));
         yield return ("cooler", setup.Cooling?.Uncooled == true ? "none" : null);
         yield return ("nights", setup.Cooling?.Nights);

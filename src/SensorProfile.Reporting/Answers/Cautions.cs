@@ -28,5 +28,7 @@ internal static class Cautions
 
     internal static IReadOnlyList<string> ShotsUncooled { get; } = [Warming, Power, Sun, Estimates];
 
+    internal static IReadOnlyList<string> Flats { get; } = [Sun, Estimates];
+
     internal static IReadOnlyList<string> NightDarks { get; } = [Power, Estimates];
 }

@@ -69,6 +69,7 @@ internal static class ProfileDocument
             {
                 ("Report", "report.html"),
                 ("To print", "report.pdf"),
+                ("Card", "card.html"),
                 ("Profile", "profile.json"),
                 ("Maps", "maps"),
             }

@@ -15,7 +15,7 @@ internal static class PdfAnswer
     /// <summary>Writes the answer in a box.</summary>
     public static void Write(PdfPages pages, AnswerBlock answer)
     {
-        double width = PdfPages.Width - 2 * Padding - 4;
+        double width = pages.Width - 2 * Padding - 4;
         double height =
             2 * Padding
             + 14
@@ -24,9 +24,9 @@ internal static class PdfAnswer
             + PdfPages.Height(answer.Reason, width, 9, false);
         OxyColor colour = VerdictLook.Colour(answer.Verdict);
         pages.Need(height);
-        pages.FillRectangle(PdfPages.Margin, pages.Y, PdfPages.Width, height, Palette.Shade);
-        pages.FillRectangle(PdfPages.Margin, pages.Y, 4, height, colour);
-        double x = PdfPages.Margin + Padding + 4,
+        pages.FillRectangle(pages.Margin, pages.Y, pages.Width, height, Palette.Shade);
+        pages.FillRectangle(pages.Margin, pages.Y, 4, height, colour);
+        double x = pages.Margin + Padding + 4,
             bottom = pages.Y + height;
         pages.Y += Padding;
         pages.Text(VerdictLook.Words(answer.Verdict).ToUpperInvariant(), x, pages.Y + 7, 7.5, true, colour);
@@ -40,12 +40,12 @@ internal static class PdfAnswer
     /// <summary>Writes the key figures as tiles, three in a row.</summary>
     public static void Write(PdfPages pages, KeyFiguresBlock block)
     {
-        double width = (PdfPages.Width - (TilesInARow - 1) * TileGap) / TilesInARow;
+        double width = (pages.Width - (TilesInARow - 1) * TileGap) / TilesInARow;
         foreach (KeyFigure[] row in block.Figures.Chunk(TilesInARow))
         {
             pages.Need(TileHeight);
             for (int i = 0; i < row.Length; i++)
-                Tile(pages, row[i], PdfPages.Margin + i * (width + TileGap), width);
+                Tile(pages, row[i], pages.Margin + i * (width + TileGap), width);
             pages.Y += TileHeight + TileGap;
         }
         pages.Y -= TileGap;

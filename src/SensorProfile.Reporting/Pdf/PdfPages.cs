@@ -4,28 +4,24 @@ using SkiaSharp;
 
 namespace SensorProfile.Reporting.Pdf;
 
-/// <summary>A4 pages that fill from top to bottom.</summary>
+/// <summary>Pages that fill from top to bottom.</summary>
 /// <param name="document">The document that is written.</param>
 /// <param name="footer">Words at the foot of every page.</param>
-internal sealed class PdfPages(SKDocument document, string footer)
+/// <param name="size">How large they are.</param>
+internal sealed class PdfPages(SKDocument document, string footer, PageSize size)
 {
-    /// <summary>Width of an A4 page, points.</summary>
-    public const double PageWidth = 595.28;
-
-    /// <summary>Height of an A4 page, points.</summary>
-    public const double PageHeight = 841.89;
-
-    /// <summary>Left and right margin.</summary>
-    public const double Margin = 48;
-
-    /// <summary>Width of the text.</summary>
-    public const double Width = PageWidth - 2 * Margin;
-
-    private const double Top = 46;
-    private const double Bottom = PageHeight - 50;
-
     private SKCanvas? _canvas;
     private int _page;
+
+    /// <summary>Left and right margin.</summary>
+    public double Margin => size.Margin;
+
+    /// <summary>Width of the text.</summary>
+    public double Width => size.Width - 2 * Margin;
+
+    private double Top => Margin - 2;
+
+    private double Bottom => size.Height - Margin - 2;
 
     /// <summary>Where the next block begins, from the top of the page.</summary>
     public double Y { get; set; }
@@ -37,13 +33,13 @@ internal sealed class PdfPages(SKDocument document, string footer)
     public SKCanvas Canvas => _canvas ?? throw new InvalidOperationException("No page has been begun.");
 
     /// <summary>Room on an empty page.</summary>
-    public static double FullRoom => Bottom - Top;
+    public double FullRoom => Bottom - Top;
 
     /// <summary>Ends the page and begins another.</summary>
     public void NewPage()
     {
         EndPage();
-        _canvas = document.BeginPage((float)PageWidth, (float)PageHeight);
+        _canvas = document.BeginPage((float)size.Width, (float)size.Height);
         _page++;
         Y = Top;
     }
@@ -62,13 +58,13 @@ internal sealed class PdfPages(SKDocument document, string footer)
     {
         if (_canvas is null)
             return;
-        FillRectangle(Margin, PageHeight - 44, Width, 0.6, Palette.Grid);
-        Text(footer, Margin, PageHeight - 31, 7.5, false, Palette.Faint);
+        FillRectangle(Margin, Bottom + 6, Width, 0.6, Palette.Grid);
+        Text(footer, Margin, Bottom + 19, 7.5, false, Palette.Faint);
         string number = QuantityText.Count(_page);
         Text(
             number,
-            PageWidth - Margin - ReportFonts.Width(number, 7.5, false),
-            PageHeight - 31,
+            size.Width - Margin - ReportFonts.Width(number, 7.5, false),
+            Bottom + 19,
             7.5,
             false,
             Palette.Faint

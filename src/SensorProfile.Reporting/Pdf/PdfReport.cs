@@ -7,16 +7,18 @@ using SkiaSharp;
 namespace SensorProfile.Reporting.Pdf;
 
 /// <summary>
-/// A report as PDF: A4 portrait, text that can be selected and searched, the same bytes for the same profile.
+/// A report as PDF: text that can be selected and searched, the same bytes for the same profile.
 /// </summary>
 internal static class PdfReport
 {
     /// <summary>The content of the file.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="size">The paper; A4 when null.</param>
     /// <remarks>Made in memory, so that a full disk is met by our own code and not by the drawing library's.</remarks>
-    public static byte[] Bytes(ReportDocument report)
+    public static byte[] Bytes(ReportDocument report, PageSize? size = null)
     {
         using var stream = new MemoryStream();
-        Write(report, stream);
+        Write(report, stream, size ?? PageSize.A4);
         byte[] file = stream.ToArray();
         DatesInUtc(file);
         return file;
@@ -34,7 +36,7 @@ internal static class PdfReport
                 "+00'00'"u8.CopyTo(file[(at + key.Length + Digits)..]);
     }
 
-    private static void Write(ReportDocument report, MemoryStream stream)
+    private static void Write(ReportDocument report, MemoryStream stream, PageSize size)
     {
         DateTime created = report.CreatedUtc.UtcDateTime;
         var metadata = new SKDocumentPdfMetadata
@@ -50,14 +52,15 @@ internal static class PdfReport
         using SKDocument document = SKDocument.CreatePdf(stream, metadata);
         var pages = new PdfPages(
             document,
-            $"{report.Title} · {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+            $"{report.Title} · {report.Kind} of {created.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}",
+            size
         );
         pages.NewPage();
         WriteTitle(pages, report);
         for (int i = 0; i < report.Sections.Count; i++)
         {
             ReportSection section = report.Sections[i];
-            if (i > 0 && (i == 1 || !FitsBelow(section, pages.Room)))
+            if (i > 0 && (i == 1 || !FitsBelow(pages, section)))
                 pages.NewPage();
             WriteHeading(pages, section);
             PdfBlocks.Write(pages, section.Blocks);
@@ -69,13 +72,14 @@ internal static class PdfReport
     /// <summary>
     /// A short section follows on the same page; one with a figure begins its own unless it fits whole.
     /// </summary>
-    private static bool FitsBelow(ReportSection section, double room) => 46 + PdfBlocks.Height(section.Blocks) <= room;
+    private static bool FitsBelow(PdfPages pages, ReportSection section) =>
+        46 + PdfBlocks.Height(pages, section.Blocks) <= pages.Room;
 
     private static void WriteTitle(PdfPages pages, ReportDocument report)
     {
-        pages.Paragraph(report.Title, PdfPages.Margin, PdfPages.Width, 24, true, Palette.Ink);
+        pages.Paragraph(report.Title, pages.Margin, pages.Width, 24, true, Palette.Ink);
         pages.Y += 2;
-        pages.Paragraph(report.Subtitle, PdfPages.Margin, PdfPages.Width, 8, false, Palette.Faint);
+        pages.Paragraph(report.Subtitle, pages.Margin, pages.Width, 8, false, Palette.Faint);
         pages.Y += 10;
     }
 
@@ -83,12 +87,12 @@ internal static class PdfReport
     {
         if (section.Title is null)
             return;
-        if (pages.Room < PdfPages.FullRoom - 1)
+        if (pages.Room < pages.FullRoom - 1)
             pages.Y += 14;
-        pages.Paragraph(section.Title, PdfPages.Margin, PdfPages.Width, 15, true, Palette.Ink);
+        pages.Paragraph(section.Title, pages.Margin, pages.Width, 15, true, Palette.Ink);
         if (section.Context is not null)
-            pages.Paragraph(section.Context, PdfPages.Margin, PdfPages.Width, 8.5, false, Palette.Faint);
-        pages.FillRectangle(PdfPages.Margin, pages.Y + 3, PdfPages.Width, 0.8, Palette.Grid);
+            pages.Paragraph(section.Context, pages.Margin, pages.Width, 8.5, false, Palette.Faint);
+        pages.FillRectangle(pages.Margin, pages.Y + 3, pages.Width, 0.8, Palette.Grid);
         pages.Y += 12;
     }
 }

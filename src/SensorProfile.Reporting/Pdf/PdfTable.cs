@@ -16,10 +16,14 @@ internal static class PdfTable
     /// <summary>Writes the table.</summary>
     public static void Write(PdfPages pages, TableBlock table)
     {
-        IReadOnlyList<IReadOnlyList<string>> head = Wrap(table, table.Header, bold: true);
+        double width = pages.Width;
+        IReadOnlyList<IReadOnlyList<string>> head = Wrap(table, table.Header, bold: true, width);
         pages.Need(RowHeight(head) + Line + RowPadding);
         WriteRow(pages, table, head, head: true);
-        IReadOnlyList<IReadOnlyList<string>>[] rows = [.. table.Rows.Select(row => Wrap(table, row, bold: false))];
+        IReadOnlyList<IReadOnlyList<string>>[] rows =
+        [
+            .. table.Rows.Select(row => Wrap(table, row, bold: false, width)),
+        ];
         for (int i = 0; i < rows.Length; i++)
         {
             bool lastButOne = i > 0 && i == rows.Length - 2; // the last row does not go to a page alone
@@ -33,17 +37,17 @@ internal static class PdfTable
     }
 
     /// <summary>Height of the table.</summary>
-    public static double Height(TableBlock table) =>
-        RowHeight(Wrap(table, table.Header, bold: true))
-        + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false)));
+    public static double Height(TableBlock table, double width) =>
+        RowHeight(Wrap(table, table.Header, bold: true, width))
+        + table.Rows.Sum(row => RowHeight(Wrap(table, row, bold: false, width)));
 
     /// <summary>The lines of each cell of a row, as wide as its column.</summary>
-    public static IReadOnlyList<IReadOnlyList<string>> Wrap(TableBlock table, IReadOnlyList<string> cells, bool bold) =>
-        [
-            .. cells.Select(
-                (cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * PdfPages.Width - CellGap)
-            ),
-        ];
+    public static IReadOnlyList<IReadOnlyList<string>> Wrap(
+        TableBlock table,
+        IReadOnlyList<string> cells,
+        bool bold,
+        double width
+    ) => [.. cells.Select((cell, column) => TextWrap.Lines(cell, Size, bold, table.Widths[column] * width - CellGap))];
 
     private static double RowHeight(IReadOnlyList<IReadOnlyList<string>> cells) =>
         cells.Max(lines => lines.Count) * Line + RowPadding;
@@ -55,11 +59,11 @@ internal static class PdfTable
         bool head
     )
     {
-        double x = PdfPages.Margin,
+        double x = pages.Margin,
             height = RowHeight(cells);
         for (int column = 0; column < cells.Count; column++)
         {
-            double width = table.Widths[column] * PdfPages.Width - CellGap;
+            double width = table.Widths[column] * pages.Width - CellGap;
             double baseline = pages.Y + Size + 1;
             foreach (string line in cells[column])
             {
@@ -67,13 +71,13 @@ internal static class PdfTable
                 pages.Text(line, left, baseline, Size, head, Palette.Ink);
                 baseline += Line;
             }
-            x += table.Widths[column] * PdfPages.Width;
+            x += table.Widths[column] * pages.Width;
         }
         pages.Y += height;
         pages.FillRectangle(
-            PdfPages.Margin,
+            pages.Margin,
             pages.Y - 2.2,
-            PdfPages.Width,
+            pages.Width,
             head ? 0.9 : 0.4,
             head ? Palette.Faint : Palette.Grid
         );

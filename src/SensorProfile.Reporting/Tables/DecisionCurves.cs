@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.DarkCount;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
@@ -111,6 +112,41 @@ internal static class DecisionCurves
             ]
         );
 
+    /// <summary>Loss against the number of flats.</summary>
+    public static DataTable Flats(IEnumerable<FlatPlanAnswer> stacks) =>
+        new(
+            "flats-needed",
+            [
+                "sky",
+                "sky_e_px_s",
+                "exposure_s",
+                "lights",
+                "dither_positions",
+                "level_e",
+                "level_adu",
+                "flats",
+                "loss_percent",
+            ],
+            [
+                .. stacks.SelectMany(answer =>
+                    answer.Curve.Select(point =>
+                        (IReadOnlyList<object?>)
+                            [
+                                answer.Sky.Name,
+                                answer.Sky.Rate.Value,
+                                answer.Stack.ExposureSeconds,
+                                answer.Stack.Lights,
+                                answer.Stack.DitherPositions,
+                                answer.Level.Electrons,
+                                answer.Level.Adu,
+                                point.Flats,
+                                point.Loss,
+                            ]
+                    )
+                ),
+            ]
+        );
+
     /// <summary>The tables of a mode's usual nights that have rows.</summary>
     public static IEnumerable<DataTable> Of(NightAnswers answers) =>
         new[]
@@ -118,5 +154,6 @@ internal static class DecisionCurves
             Setpoint(answers.Setpoints),
             Tolerance(answers.Still.Concat(answers.Dithered)),
             Counts(answers.Counts.Concat(answers.DitheredCounts)),
+            Flats(answers.Flats.Concat(answers.DitheredFlats)),
         }.Where(table => table.Rows.Count > 0);
 }

@@ -2,9 +2,11 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Shots;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -55,6 +57,18 @@ internal static class DecisionTables
                     PlanWords.When(m),
                     PlanWords.Reason(answer, m),
                 }
+            )
+        );
+
+    /// <summary>The levels that flats could have.</summary>
+    /// <param name="answer">The plan.</param>
+    /// <param name="writer">Where to write.</param>
+    public static void Write(FlatPlanAnswer answer, TextWriter writer) =>
+        Write(
+            writer,
+            ["full_well_percent", "level_e", "level_adu", "flats", "bend_gradient_stack_noise", "remark"],
+            answer.Levels.Select(l =>
+                new object?[] { 100 * l.Share, l.Electrons, l.Adu, l.Flats, l.Bend, FlatPlanDocument.Word(answer, l) }
             )
         );
 

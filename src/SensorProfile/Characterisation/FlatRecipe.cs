@@ -54,6 +54,15 @@ internal static class FlatRecipe
         [
             .. Enumerable.Range(0, mode.Mosaic.Channels).Select(c => Channel(c, pairs, dark, topCodes[c], mode)),
         ];
+        (Measurement? residual, Measurement? overAreas) = FlatResidualRecipe.Measure(
+            channels,
+            pairs,
+            sets,
+            dark.Mean,
+            mode,
+            stages,
+            log
+        );
         (channels, float[] mean, double[] noise) = WithNonuniformity(channels, pairs, sets, dark, bias, mode, stages);
         FlatFindings.Report(channels, pairs, mode, log);
         channels = OnlyOfRawData(channels, mode, log);
@@ -63,6 +72,8 @@ internal static class FlatRecipe
             Gain = ChannelAgreement.Gain([.. channels.Select(c => c.Fit)], log),
             Mean = mean,
             MeanNoise = noise,
+            Residual = residual,
+            ResidualOverAreas = overAreas,
         };
     }
 

@@ -3,6 +3,8 @@ namespace SensorProfile.NoiseModel;
 /// <summary>How much loss the user accepts; every threshold of the dark matching is an input.</summary>
 public sealed record LossLimits
 {
+    internal const double MaxSmoothPixels = 10_000; // no sensor is larger
+
     /// <summary>Accepted rise of the noise, 0.05 = 5 %.</summary>
     public double NoiseLoss { get; init; } = 0.05;
 
@@ -14,6 +16,24 @@ public sealed record LossLimits
 
     /// <summary>Accepted residual of the glow at its peak, in the noise of the stack.</summary>
     public double GlowFactor { get; init; } = 0.5;
+
+    /// <summary>
+    /// Scale over which residuals of glow and level are smooth, px: they are then judged against the noise averaged over
+    /// so many pixels square, as the eye sees them, and <see cref="GlowFactor"/> is not used; null judges them against
+    /// the noise of one pixel.
+    /// </summary>
+    public double? SmoothPixels { get; init; }
+
+    /// <summary>Accepted residual on that scale, in the noise averaged over it.</summary>
+    /// <remarks>
+    /// An object is seen against noise from about five times the noise averaged over its area (A. Rose, The sensitivity
+    /// performance of the human eye on an absolute scale, J. Opt. Soc. Am. 38, 196, 1948; from memory). 0.5 of the noise
+    /// of a pixel is that limit for a residual of 10 px.
+    /// </remarks>
+    public double SmoothFactor { get; init; } = 5;
+
+    /// <summary>Accepted smooth residual, in the noise of one pixel of the stack.</summary>
+    internal double SmoothLimit => SmoothPixels is double pixels ? SmoothFactor / pixels : GlowFactor;
 
     /// <summary>
     /// Fall-off of the flat from the centre to the corner, 0.30 = 30 %: it turns a level residual into a gradient.
@@ -35,5 +55,12 @@ public sealed record LossLimits
             "accepted residual of the glow",
             "times the noise"
         );
+        Refuse.UnlessPositive(SmoothFactor, "glow-factor-not-positive", "accepted smooth residual", "times the noise");
+        if (SmoothPixels is double scale && !(scale is >= 1 and <= MaxSmoothPixels))
+            throw Refuse.BadArgument(
+                "smooth-scale-out-of-range",
+                $"The scale of smooth residuals must lie between 1 and {Plain.Number(MaxSmoothPixels)} px, not at "
+                    + $"{Plain.Number(scale)} px."
+            );
     }
 }

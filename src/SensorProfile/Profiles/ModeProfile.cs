@@ -41,6 +41,18 @@ public sealed record ModeProfile
     /// <summary>The same per colour of the filter array (R, G1, G2, B); empty for monochrome.</summary>
     public IReadOnlyList<ChannelProfile> Channels { get; init; } = [];
 
+    /// <summary>
+    /// What half of the flats, as master flat, leaves on the other half from pixel to pixel beyond photon noise, % of the
+    /// signal; null with fewer than 4 flats at one level.
+    /// </summary>
+    public Measurement? FlatResidual { get; init; }
+
+    /// <summary>
+    /// What half of the flats leaves on the other half over areas of 32 × 32 px and larger (lamp, dust that moved), % of
+    /// the signal; null likewise.
+    /// </summary>
+    public Measurement? FlatResidualOverAreas { get; init; }
+
     /// <summary>Dark current against exposure and temperature; null when no dark frames were usable.</summary>
     public DarkCurrentProfile? DarkCurrent { get; init; }
 

@@ -91,6 +91,11 @@ public sealed record StackSetup
 
     /// <summary>How outliers are treated: none, sigma-clip, winsorised or median.</summary>
     public Rejection? Rejection { get; init; }
+
+    /// <summary>
+    /// Scale over which residuals of glow and level are smooth, px: they are judged against the noise averaged over it.
+    /// </summary>
+    public double? Smooth { get; init; }
 }
 
 /// <summary>How the sensor is cooled.</summary>

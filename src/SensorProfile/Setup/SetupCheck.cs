@@ -29,6 +29,7 @@ internal static class SetupCheck
         yield return ("stack.exposure", setup.Stack?.Exposure, 0, 1e5);
         yield return ("stack.lights", setup.Stack?.Lights, 0, 1e6);
         yield return ("stack.ditherPositions", setup.Stack?.DitherPositions, 0, 1e6);
+        yield return ("stack.smooth", setup.Stack?.Smooth, 0, 10_000);
         yield return ("cooling.reach", setup.Cooling?.Reach, 0, 200);
         yield return ("acceptedLoss", setup.AcceptedLoss, 0, 100);
         foreach ((int i, FilterSetup filter) in (setup.Filters ?? []).Index())

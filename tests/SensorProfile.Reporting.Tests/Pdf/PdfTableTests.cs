@@ -30,7 +30,7 @@ public sealed class PdfTableTests : IDisposable
     {
         using (SKDocument document = SKDocument.CreatePdf(file))
         {
-            var pages = new PdfPages(document, "footer");
+            var pages = new PdfPages(document, "footer", PageSize.A4);
             pages.NewPage();
             PdfTable.Write(
                 pages,

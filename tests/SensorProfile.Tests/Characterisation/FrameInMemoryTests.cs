@@ -1,6 +1,7 @@
 using SensorProfile.Characterisation;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
+using SensorProfile.Tests.HouseRules;
 
 namespace SensorProfile.Tests.Characterisation;
 
@@ -12,46 +13,71 @@ public sealed class FrameInMemoryTests
     private const double Gain = 0.5; // e-/ADU
     private const double ReadNoise = 3; // e-
 
+    private readonly Random random = new(7);
+
     [Fact]
     public void TwentyLinesMeasureACamera()
     {
-        var random = new Random(7);
-        // Normal noise stands for the Poisson noise of 1000 e- and more: its skewness is below 0.03.
-        FrameInMemory Take(FrameKind kind, double seconds, double electrons, int number)
-        {
-            var samples = new ushort[Width * Height];
-            for (int i = 0; i < samples.Length; i++)
-            {
-                double noise = Math.Sqrt(ReadNoise * ReadNoise + electrons) * Normal(random);
-                samples[i] = (ushort)Math.Clamp(Math.Round(500 + (electrons + noise) / Gain), 0, 65535);
-            }
-            string name = $"{kind} {seconds} s, {number}";
-            Frame facts = new()
-            {
-                Name = name,
-                Path = name,
-                Kind = kind,
-                ExposureSeconds = seconds,
-                TemperatureCelsius = -10,
-                Width = Width,
-                Height = Height,
-            };
-            return new FrameInMemory(facts, samples);
-        }
-
+        // the guide's program: from here
         List<FrameInMemory> frames = [];
-        for (int i = 0; i < 8; i++)
-            frames.Add(Take(FrameKind.Bias, 0, 0, i));
+        void Take(FrameKind kind, double seconds, int count)
+        {
+            for (int i = 0; i < count; i++)
+            {
+                string name = $"{kind} {seconds} s, {i}";
+                var facts = new Frame
+                {
+                    Name = name,
+                    Path = name,
+                    Kind = kind,
+                    ExposureSeconds = seconds,
+                    TemperatureCelsius = -10,
+                    Width = Width,
+                    Height = Height,
+                };
+                ushort[] samples = Expose(kind, seconds); // your camera: row by row
+                frames.Add(new FrameInMemory(facts, samples));
+            }
+        }
+        Take(FrameKind.Bias, 0, 8);
         for (int level = 1; level <= 6; level++)
-        for (int i = 0; i < 2; i++)
-            frames.Add(Take(FrameKind.Flat, level, 3000 * level, i));
+            Take(FrameKind.Flat, level, 2);
 
         CameraProfile profile = Characteriser.Run(frames, new CharacterisationOptions()).Profile;
+        ModeProfile mode = profile.Modes[0];
+        // to here
 
-        ModeProfile mode = Assert.Single(profile.Modes);
         Assert.Equal(Gain, mode.Gain!.Value, 5 * mode.Gain.StandardUncertainty);
         Assert.Equal(ReadNoise, mode.ReadNoise!.Value, 5 * mode.ReadNoise.StandardUncertainty);
         Assert.Equal(20, profile.Frames.Used);
+    }
+
+    [Fact]
+    public void TheGuideShowsTheSameProgram()
+    {
+        string[] here = File.ReadAllLines(
+            Path.Combine(SourceTree.Root, "tests/SensorProfile.Tests/Characterisation/FrameInMemoryTests.cs")
+        );
+        int from = Array.FindIndex(here, l => l.TrimStart() == "// the guide's program: from here"),
+            to = Array.FindIndex(here, l => l.TrimStart() == "// to here");
+        Assert.Contains(
+            string.Join('\n', here[(from + 1)..to].Select(l => l.Length > 8 ? l[8..] : "")),
+            File.ReadAllText(Path.Combine(SourceTree.Root, "DEVELOPERS.md")).ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>A flat of 3000 e- a second; normal noise stands for Poisson noise, whose skewness is below 0.03 here.</summary>
+    private ushort[] Expose(FrameKind kind, double seconds)
+    {
+        double electrons = kind == FrameKind.Flat ? 3000 * seconds : 0;
+        var samples = new ushort[Width * Height];
+        for (int i = 0; i < samples.Length; i++)
+        {
+            double noise = Math.Sqrt(ReadNoise * ReadNoise + electrons) * Normal(random);
+            samples[i] = (ushort)Math.Clamp(Math.Round(500 + (electrons + noise) / Gain), 0, 65535);
+        }
+        return samples;
     }
 
     [Fact]

@@ -64,6 +64,7 @@ internal static class RoomOrder
         "Decisions/Tolerance",
         "Decisions/DarkMatch",
         "Decisions/DarkPlan",
+        "Decisions/FlatPlan",
         "Drift/Archive",
         "Drift/Identity",
         "Drift",

@@ -64,7 +64,8 @@ public sealed class SetupFileTests
     [Theory]
     [InlineData(
         """{ "stack": { "light": 40 } }""",
-        "s.json, line 1, stack.light: there is no such field; the fields here are exposure, lights, ditherPositions, rejection."
+        "s.json, line 1, stack.light: there is no such field; the fields here are exposure, lights, ditherPositions, "
+            + "rejection, smooth."
     )]
     [InlineData(
         """{ "telescop": {} }""",

@@ -36,6 +36,11 @@ internal abstract class StackSettings : SkySettings
     [TypeConverter(typeof(Number))]
     public double? Loss { get; init; }
 
+    [CommandOption("--smooth <PX>")]
+    [Description(SmoothScale.Description)]
+    [TypeConverter(typeof(Number))]
+    public double? Smooth { get; init; }
+
     [CommandOption("--table <FILE>")]
     [Description("Capture table that corrects the headers of the frames.")]
     public string? Table { get; init; }
@@ -95,7 +100,7 @@ internal abstract class StackSettings : SkySettings
         get
         {
             LossLimits usual = new();
-            return usual with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.NoiseLoss };
+            return usual with { NoiseLoss = Percent.ShareOf(Loss) ?? usual.NoiseLoss, SmoothPixels = Smooth };
         }
     }
 

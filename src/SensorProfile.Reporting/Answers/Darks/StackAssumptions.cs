@@ -37,6 +37,15 @@ internal static class StackAssumptions
                 }
             ),
             AnswerAssumption.Option("acceptedLoss", stack.Limits.NoiseLoss, lossGiven, loss),
+            AnswerAssumption.Option(
+                "smoothScale",
+                stack.Limits.SmoothPixels,
+                stack.Limits.SmoothPixels is not null,
+                stack.Limits.SmoothPixels is double scale
+                    ? $"smooth residuals seen from {QuantityText.Number(stack.Limits.SmoothFactor)} times the noise "
+                        + $"averaged over {QuantityText.Number(scale)} px square"
+                    : $"smooth residuals seen from {QuantityText.Number(stack.Limits.GlowFactor)} of the noise of one pixel"
+            ),
         ];
     }
 

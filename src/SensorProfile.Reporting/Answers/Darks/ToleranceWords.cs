@@ -8,16 +8,24 @@ internal static class ToleranceWords
 {
     private const double Least = 0.01; // °C, ends of what is said
 
+    private const string SameNight = "take the darks at the set point of the lights, on the same night";
+
     internal static string Threshold(BindingCause cause, LossLimits limits) =>
         cause switch
         {
             BindingCause.Typical => $"spread raises the noise of the stack by {Plain.Percent(limits.NoiseLoss)}",
             BindingCause.HotPixels =>
                 $"{Plain.Percent(limits.HotShare)} of the pixels beyond {Plain.Number(limits.HotFactor)} times the noise of the stack",
-            BindingCause.Glow => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack at the peak of the glow",
-            _ => $"{Plain.Number(limits.GlowFactor)} of the noise of the stack as a gradient, with a flat that falls "
-                + $"off by {Plain.Percent(limits.FlatFallOff)}",
+            BindingCause.Glow => $"{Smooth(limits)} at the peak of the glow",
+            _ => $"{Smooth(limits)} as a gradient, with a flat that falls off by {Plain.Percent(limits.FlatFallOff)}",
         };
+
+    /// <summary>"0.5 of the noise of the stack", or that noise averaged over a scale.</summary>
+    private static string Smooth(LossLimits limits) =>
+        limits.SmoothPixels is double scale
+            ? $"{Plain.Number(limits.SmoothFactor)} times the noise of the stack averaged over {Plain.Number(scale)} × "
+                + $"{Plain.Number(scale)} px"
+            : $"{Plain.Number(limits.GlowFactor)} of the noise of the stack";
 
     internal static AnswerWords Of(ToleranceAnswer answer) =>
         new(
@@ -74,16 +82,15 @@ internal static class ToleranceWords
 
     /// <summary>What to do where no cooler holds the limit.</summary>
     private static string WayOut(ToleranceAnswer answer) =>
-        answer.Stack switch
+        answer switch
         {
-            { DitherPositions: 1 } when answer.Dithered is { } d && Tighter(d) < DarkTolerance.CoolerHolds =>
-                "take the darks at the set point of the lights, on the same night, dither over as many positions as you "
-                    + "can and reject outliers",
-            { DitherPositions: 1 } => "dither and reject outliers, or take the darks at the set point of the lights, "
-                + "on the same night",
-            { Rejection: Rejection.None } => "reject outliers, or take the darks at the set point of the lights, on "
-                + "the same night",
-            _ => "take the darks at the set point of the lights, on the same night",
+            // all positions of a dither see what is smooth
+            { BindingCause: BindingCause.Glow or BindingCause.Level } => SameNight,
+            { Stack.DitherPositions: 1, Dithered: { } d } when Tighter(d) < DarkTolerance.CoolerHolds => SameNight
+                + ", dither over as many positions as you can and reject outliers",
+            { Stack.DitherPositions: 1 } => "dither and reject outliers, or " + SameNight,
+            { Stack.Rejection: Rejection.None } => "reject outliers, or " + SameNight,
+            _ => SameNight,
         };
 
     private static IEnumerable<string> Settled(ToleranceAnswer answer)

@@ -1,4 +1,5 @@
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 
@@ -7,32 +8,43 @@ namespace SensorProfile.Reporting.Content.Nights;
 /// <summary>What to do tonight, in the sentences of the commands: the first thing in a report.</summary>
 internal static class InShort
 {
+    /// <summary>What all of it is for.</summary>
+    public static string Conditions =>
+        $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a {NightAnswers.Sky.Name}";
+
     /// <summary>A heading and one sentence for each decision; nothing where no question could be answered.</summary>
     public static IEnumerable<Block> Of(NightAnswers answers)
     {
-        string[] sentences = [.. Sentences(answers)];
+        string[] sentences = [.. Sentences(answers).Select(s => $"{s.Question}: {s.Sentence}")];
         if (sentences.Length == 0)
             yield break;
-        yield return new SubheadingBlock(
-            $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a "
-                + NightAnswers.Sky.Name
-        );
+        yield return new SubheadingBlock(Conditions);
         yield return new ListBlock(sentences);
     }
 
-    private static IEnumerable<string> Sentences(NightAnswers answers)
+    /// <summary>Each question that could be answered, with the sentence of its command.</summary>
+    public static IEnumerable<(string Question, string Sentence)> Sentences(NightAnswers answers)
     {
         if (answers.Setpoints is [{ } setpoint, ..])
-            yield return "How cold: " + SetpointWords.Of(setpoint).Sentence;
+            yield return ("How cold", SetpointWords.Of(setpoint).Sentence);
         if (answers.Exposures is [{ } exposure, ..])
-            yield return "How long: " + ExposureWords.Of(exposure).Sentence;
+            yield return ("How long", ExposureWords.Of(exposure).Sentence);
         if (answers.DitheredCounts is [{ } count, ..])
-            yield return $"How many darks, with {NightAnswers.Positions} dither positions: "
-                + DarkCountWords.Of(count).Sentence;
+            yield return (
+                $"How many darks, with {NightAnswers.Positions} dither positions",
+                DarkCountWords.Of(count).Sentence
+            );
+        if (answers.DitheredFlats is [{ } flats, ..])
+            yield return (
+                $"How many flats, with {NightAnswers.Positions} dither positions",
+                FlatPlanWords.Of(flats).Sentence
+            );
         if (answers.Dithered is [{ } dithered, ..])
-            yield return $"How near, with {NightAnswers.Positions} positions and outliers rejected: "
-                + ToleranceWords.Of(dithered).Sentence;
+            yield return (
+                $"How near, with {NightAnswers.Positions} positions and outliers rejected",
+                ToleranceWords.Of(dithered).Sentence
+            );
         if (answers.Still is [{ } still, ..])
-            yield return "How near, without dithering: " + ToleranceWords.Of(still).Sentence;
+            yield return ("How near, without dithering", ToleranceWords.Of(still).Sentence);
     }
 }

@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Exposure;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
@@ -42,12 +43,26 @@ internal sealed record NightAnswers(
     /// <summary>The sky of all answers.</summary>
     public static SkyRate Sky => NamedSkies.Default;
 
+    /// <summary>How many flats without dithering; empty when the profile cannot say.</summary>
+    public IReadOnlyList<FlatPlanAnswer> Flats { get; init; } = [];
+
+    /// <summary>The same with dithering.</summary>
+    public IReadOnlyList<FlatPlanAnswer> DitheredFlats { get; init; } = [];
+
+    /// <summary>Scale over which residuals are smooth, px; null judges them against one pixel's noise.</summary>
+    public double? SmoothPixels { get; init; }
+
     /// <summary>Temperature of the lights; null when the profile cannot say.</summary>
     public AssumedTemperature? Temperature { get; init; }
 
     /// <summary>Asks every question of a mode; what the profile cannot answer is left out and said.</summary>
-    public static NightAnswers Ask(CameraProfile profile, ModeProfile mode)
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="smoothPixels">Scale over which residuals of glow and level are smooth, px; null for the noise of one
+    /// pixel.</param>
+    public static NightAnswers Ask(CameraProfile profile, ModeProfile mode, double? smoothPixels = null)
     {
+        var limits = new LossLimits { SmoothPixels = smoothPixels };
         var refusals = new List<Finding>();
         T? Asked<T>(Func<T> ask)
             where T : class
@@ -69,8 +84,25 @@ internal sealed record NightAnswers(
             ExposureSeconds = ExposureSeconds,
             Lights = Lights,
             Sky = Sky,
+            Limits = limits,
         };
-        AssumedTemperature? taken = Asked(() => AssumedTemperature.Choose(profile, mode, stack, cooled: true));
+        IReadOnlyList<SetpointAnswer> setpoints = One(() =>
+            SetpointAdvice.Advise(
+                profile,
+                mode,
+                new SetpointQuestion
+                {
+                    ExposureSeconds = ExposureSeconds,
+                    Sky = Sky,
+                    Loss = stack.Limits.NoiseLoss,
+                }
+            )
+        );
+        AssumedTemperature? taken = Asked(() =>
+            setpoints is [var setpoint]
+                ? AssumedTemperature.From(profile, mode, setpoint)
+                : AssumedTemperature.Choose(profile, mode, stack, cooled: true)
+        );
         double celsius = taken?.Celsius ?? mode.DarkCurrent?.ReferenceTemperature ?? 0;
         ToleranceQuestion Stack(int positions) =>
             new()
@@ -81,6 +113,7 @@ internal sealed record NightAnswers(
                 Sky = Sky,
                 DitherPositions = positions,
                 Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
+                Limits = limits,
             };
         DarkCountQuestion Darks(int positions) =>
             new()
@@ -91,15 +124,21 @@ internal sealed record NightAnswers(
                 Sky = Sky,
                 DitherPositions = positions,
                 Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
+                Limits = limits,
+            };
+        FlatPlanQuestion FlatsAt(int positions) =>
+            new()
+            {
+                ExposureSeconds = ExposureSeconds,
+                Lights = Lights,
+                TemperatureCelsius = celsius,
+                Sky = Sky,
+                DitherPositions = positions,
+                Rejection = positions > 1 ? Rejection.SigmaClip : Rejection.None,
+                Limits = limits,
             };
         var answers = new NightAnswers(
-            One(() =>
-                SetpointAdvice.Advise(
-                    profile,
-                    mode,
-                    new SetpointQuestion { ExposureSeconds = ExposureSeconds, Sky = Sky }
-                )
-            ),
+            setpoints,
             One(() => DarkTolerance.Find(profile, mode, Stack(1))),
             One(() => DarkTolerance.Find(profile, mode, Stack(Positions))),
             One(() => DarkCountAdvice.Find(profile, mode, Darks(1))),
@@ -109,6 +148,9 @@ internal sealed record NightAnswers(
         )
         {
             Temperature = taken,
+            Flats = One(() => FlatPlanAdvice.Find(profile, mode, FlatsAt(1))),
+            DitheredFlats = One(() => FlatPlanAdvice.Find(profile, mode, FlatsAt(Positions))),
+            SmoothPixels = smoothPixels,
         };
         return answers with { Refusals = [.. refusals.DistinctBy(finding => finding.Message)] };
     }

@@ -1,3 +1,7 @@
+using SensorProfile.Decisions.FlatPlan;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Sensor;
 using SensorProfile.Reporting.Plots.Nights;
@@ -21,8 +25,8 @@ internal static class NightsSection
                     + $"{NightAnswers.Sky.Name}, {DecisionText.Rate(NightAnswers.Sky)} "
                     + $"({string.Join("; ", NightAnswers.Sky.Assumptions)})"
                     + (answers.Temperature is { } taken ? $"; the darks are judged at {taken.Words}" : "")
-                    + ". For your own exposure, stack and sky ask sensorprofile setpoint, darks match, darks plan and "
-                    + "exposure: each of them writes a page like this."
+                    + ". For your own exposure, stack and sky ask sensorprofile setpoint, darks match, darks plan, "
+                    + "flats plan and exposure: each of them writes a page like this."
             ),
         };
         if (answers.Setpoints.Count > 0)
@@ -31,6 +35,8 @@ internal static class NightsSection
             blocks.AddRange(Near(context, answers));
         if (answers.Counts.Count > 0)
             blocks.AddRange(Many(context, answers));
+        if (answers.Flats.Count > 0)
+            blocks.AddRange(Flats(context, answers));
         if (answers.Exposures.Count > 0)
             blocks.AddRange(Long(answers));
         if (answers.Refusals.Count > 0)
@@ -40,6 +46,7 @@ internal static class NightsSection
             .. answers
                 .Setpoints.Concat<DecisionAnswer>(answers.Still)
                 .Concat(answers.Counts)
+                .Concat(answers.Flats)
                 .SelectMany(answer => answer.RulesOfThumb)
                 .Distinct(),
         ];
@@ -75,6 +82,12 @@ internal static class NightsSection
                 is { } figure
         )
             yield return figure;
+        if (answers.SmoothPixels is double scale)
+            yield return new TextBlock(
+                $"Residuals of glow and level are judged over {QuantityText.Number(scale)} px: "
+                    + ToleranceWords.Threshold(BindingCause.Glow, answers.Still[0].Limits)
+                    + "."
+            );
         yield return ToleranceBlocks.Table(
             answers
                 .Still.Select(answer => ($"{answer.Sky.Name}, not dithered", answer))
@@ -130,6 +143,46 @@ internal static class NightsSection
             FirstNumberColumn = 1,
         };
     }
+
+    private static IEnumerable<Block> Flats(ModeContext context, NightAnswers answers)
+    {
+        yield return new SubheadingBlock("How many flats, at which level");
+        FlatPlanAnswer[] stacks = [.. answers.Flats, .. answers.DitheredFlats];
+        if (FlatBlocks.Figure(context.Figures, Table(context, "flats-needed"), stacks) is { } figure)
+            yield return figure;
+        yield return new TableBlock(
+            ["Stack", "Flats", "Mean level", "Cost of 20 flats", "Cost of what flats leave on flats"],
+            [
+                .. stacks.Select(answer =>
+                    (IReadOnlyList<string>)
+                        [
+                            answer.Stack.DitherPositions > 1
+                                ? $"{answer.Stack.DitherPositions} positions"
+                                : "not dithered",
+                            answer.Verdict == FlatPlanVerdict.Limited
+                                ? "none is enough"
+                                : DecisionText.Of(answer, "flats", "–"),
+                            FlatPlanWords.At(answer.Level),
+                            Cost(answer, "lossAt20Flats"),
+                            Cost(answer, "lossByPattern"),
+                        ]
+                ),
+            ],
+            [0.16, 0.18, 0.3, 0.16, 0.2]
+        )
+        {
+            FirstNumberColumn = 3,
+        };
+        Finding[] warnings =
+        [
+            .. stacks.SelectMany(s => s.Findings).Where(f => f.Severity > Severity.Note).DistinctBy(f => f.Code),
+        ];
+        if (warnings.Length > 0)
+            yield return new FindingsBlock(warnings);
+    }
+
+    private static string Cost(FlatPlanAnswer answer, string quantity) =>
+        answer.Quantities.GetValueOrDefault(quantity) is { } loss ? DecisionText.Percent(loss.Value) : "not measured";
 
     private static IEnumerable<Block> Long(NightAnswers answers)
     {

@@ -55,7 +55,21 @@ internal static class LightSection
                 )
             );
         }
+        blocks.AddRange(FlatsOnFlats(context.Mode));
         return new ReportSection("Gain, full well and linearity", context.Label, blocks);
+    }
+
+    private static IEnumerable<Block> FlatsOnFlats(ModeProfile mode)
+    {
+        if (mode.FlatResidual is not { } pixels || mode.FlatResidualOverAreas is not { } areas)
+            yield break;
+        yield return new SubheadingBlock("What flats leave on flats");
+        yield return new TextBlock(
+            "Half of the flats of one level, taken as a master flat, calibrate the other half; what is left beyond photon "
+                + $"noise is {QuantityText.Of(pixels)} of the signal from pixel to pixel and {QuantityText.Of(areas)} over "
+                + "areas of 32 × 32 px: response, dust and lamp as far as flats do not take them out. No number of flats "
+                + "makes it less; lights taken under other conditions may keep more."
+        );
     }
 
     private static string Caption(PhotonTransferProfile transfer)

@@ -48,6 +48,8 @@ internal static class ModeSummary
             DynamicRange = Mean([.. channels.Select(c => c.DynamicRange).OfType<Measurement>()]),
             LinearityError = Mean([.. flats.Channels.Select(c => c.Linearity?.Error).OfType<Measurement>()]),
             ResponseNonuniformity = ChannelRms.Of([.. flats.Channels.Select(c => c.Nonuniformity)]),
+            FlatResidual = flats.Residual,
+            FlatResidualOverAreas = flats.ResidualOverAreas,
             Channels = channels.Length > 1 ? channels : [],
             DarkCurrent = darks.Profile,
             DarkCurrentAdu = darks.ProfileAdu,

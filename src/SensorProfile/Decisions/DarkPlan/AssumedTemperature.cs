@@ -30,11 +30,22 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     )
     {
         ArgumentNullException.ThrowIfNull(stack);
-        var reader = SensorReader.Of(profile, mode);
-        if (cooled && Setpoint(profile, mode, stack) is double setpoint)
-            return new AssumedTemperature(Math.Clamp(setpoint, reader.Range.Low, reader.Range.High), true);
-        return new AssumedTemperature(reader.Best.PixelReference, false);
+        return Of(SensorReader.Of(profile, mode), cooled ? Setpoint(profile, mode, stack) : null);
     }
+
+    /// <summary>The same for a cooled camera whose set point was asked for before.</summary>
+    /// <param name="profile">The camera.</param>
+    /// <param name="mode">One of its modes.</param>
+    /// <param name="setpoint">The answer for the same exposure, sky and accepted loss.</param>
+    internal static AssumedTemperature From(CameraProfile profile, ModeProfile mode, SetpointAnswer setpoint) =>
+        Of(SensorReader.Of(profile, mode), Value(setpoint));
+
+    private static AssumedTemperature Of(SensorReader reader, double? setpoint) =>
+        setpoint is double wanted
+            ? new(Math.Clamp(wanted, reader.Range.Low, reader.Range.High), true)
+            : new(reader.Best.PixelReference, false);
+
+    private static double? Value(SetpointAnswer answer) => answer.Quantities.GetValueOrDefault("setpoint")?.Value;
 
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
     internal string Words =>
@@ -49,19 +60,13 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
     {
         try
         {
-            return SetpointAdvice
-                .Advise(
-                    profile,
-                    mode,
-                    new SetpointQuestion
-                    {
-                        ExposureSeconds = stack.ExposureSeconds,
-                        Sky = NamedSkies.OrDefault(stack.Sky),
-                        Loss = stack.Limits.NoiseLoss,
-                    }
-                )
-                .Quantities.GetValueOrDefault("setpoint")
-                ?.Value;
+            var question = new SetpointQuestion
+            {
+                ExposureSeconds = stack.ExposureSeconds,
+                Sky = NamedSkies.OrDefault(stack.Sky),
+                Loss = stack.Limits.NoiseLoss,
+            };
+            return Value(SetpointAdvice.Advise(profile, mode, question));
         }
         // no set point follows: the reference temperature stands in, and the answer says so
         catch (DecisionRefusedException refused) when (refused.Kind == RefusalKind.CannotTell)

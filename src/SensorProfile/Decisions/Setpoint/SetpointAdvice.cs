@@ -75,19 +75,20 @@ public static class SetpointAdvice
     /// <param name="near">Where the answer is expected; null when it may be anywhere.</param>
     internal static double? WarmestWithin(Func<double, double> rateAt, double allowance, double? near = null)
     {
+        if (near is double expected)
+        {
+            (double X, double Rate) colder = (expected - NearCelsius, rateAt(expected - NearCelsius)),
+                warmer = (expected + NearCelsius, rateAt(expected + NearCelsius));
+            if (colder.Rate <= allowance && warmer.Rate > allowance)
+                return Between(rateAt, allowance, colder, warmer);
+        }
+        if (rateAt(Coldest) > allowance)
+            return null;
+        if (rateAt(Warmest) <= allowance)
+            return Warmest;
         double low = Coldest,
             high = Warmest;
-        bool bracketed =
-            near is double expected
-            && rateAt(expected - NearCelsius) <= allowance
-            && rateAt(expected + NearCelsius) > allowance;
-        if (bracketed)
-            (low, high) = (near!.Value - NearCelsius, near.Value + NearCelsius);
-        else if (rateAt(Coldest) > allowance)
-            return null;
-        else if (rateAt(high) <= allowance)
-            return high;
-        for (int i = 0; i < (bracketed ? 12 : 50); i++)
+        for (int i = 0; i < 50; i++)
         {
             double middle = 0.5 * (low + high);
             if (rateAt(middle) > allowance)
@@ -96,6 +97,37 @@ public static class SetpointAdvice
                 low = middle;
         }
         return low;
+    }
+
+    /// <summary>
+    /// The crossing between two places, to a thousandth of a degree: rates grow exponentially, so it is looked for on the
+    /// straight line in the logarithm of the rate, moved a little towards the farther end so that the next one lies on its
+    /// other side; every second step halves the bracket where that does not.
+    /// </summary>
+    private static double Between(
+        Func<double, double> rateAt,
+        double allowance,
+        (double X, double Rate) low,
+        (double X, double Rate) high
+    )
+    {
+        const double wanted = 1e-3;
+        for (int step = 0; high.X - low.X > wanted; step++)
+        {
+            double x = 0.5 * (low.X + high.X);
+            if (step % 3 < 2 && low.Rate > 0)
+            {
+                double guess =
+                    low.X + (high.X - low.X) * Math.Log(allowance / low.Rate) / Math.Log(high.Rate / low.Rate);
+                x = Math.Clamp(guess + (guess < x ? 0.4 : -0.4) * wanted, low.X + 0.1 * wanted, high.X - 0.1 * wanted);
+            }
+            double rate = rateAt(x);
+            if (rate > allowance)
+                high = (x, rate);
+            else
+                low = (x, rate);
+        }
+        return low.X;
     }
 
     private static void Check(SetpointQuestion question)

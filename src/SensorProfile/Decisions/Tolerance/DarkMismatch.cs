@@ -10,7 +10,8 @@ namespace SensorProfile.Decisions.Tolerance;
 /// of places of the stack whose residual exceeds
 /// 3 times the stack's noise, against s. 3 glow: residual at the peak against half the stack's noise. 4 level: mean
 /// residual times the fall-off of the flat against half
-/// the stack's noise. The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
+/// the stack's noise; with a scale of L px both against f/L of it, f times the noise averaged over L² px
+/// (<see cref="LossLimits.SmoothLimit"/>). The stack's noise is what is new in each light, N/√M. Pixels that are full in the lights leave
 /// minus the sky whatever dark is subtracted: that is no mismatch, and is told apart (<see cref="FullPixels"/>).
 /// </remarks>
 /// <param name="sensor">The camera.</param>
@@ -39,10 +40,10 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
                 / (limits.SpreadFactor * noise),
             BindingCause.HotPixels => Math.Max(residual.ShareBeyond(limits.HotFactor * noise) - Full(noise).Share, 0)
                 / limits.HotShare,
-            BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.GlowFactor * noise),
+            BindingCause.Glow => Math.Abs(residual.GlowPeak()) / (limits.SmoothLimit * noise),
             BindingCause.Level => limits.FlatFallOff
                 * Math.Abs(residual.Level() - Full(noise).Level)
-                / (limits.GlowFactor * noise),
+                / (limits.SmoothLimit * noise),
             _ => null,
         };
     }
@@ -65,40 +66,35 @@ internal sealed class DarkMismatch(SensorModel sensor, StackConditions stack, do
             Load(BindingCause.Level, darkCelsius, darkExposure, scaled)!.Value
         );
 
+    /// <summary>Whether the stack rejects outliers, and the camera's pixels are known.</summary>
+    internal bool RejectsOutliers => light.Clip is not null;
+
+    /// <summary>One cause of darks so much warmer, °C; 0 where it is not known.</summary>
+    internal double LoadWarmer(BindingCause cause, double celsius, bool scaled) =>
+        Load(cause, stack.TemperatureCelsius + celsius, stack.ExposureSeconds, scaled) ?? 0;
+
+    /// <summary>One cause of darks so much longer, s; 0 where it is not known.</summary>
+    internal double LoadLonger(BindingCause cause, double seconds, bool scaled) =>
+        Load(cause, stack.TemperatureCelsius, Math.Max(stack.ExposureSeconds + seconds, 1e-9), scaled) ?? 0;
+
     /// <summary>
     /// How much warmer than the lights the darks may be for one cause, °C; null when unlimited or unknown. A search
     /// begins at <paramref name="near"/> where the answer is expected there.
     /// </summary>
     internal double? Warmer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius + d, stack.ExposureSeconds, scaled) ?? 0,
-            FarthestWarm,
-            near
-        );
+        Roots.FirstAboveOne(d => LoadWarmer(cause, d, scaled), FarthestWarm, near);
 
     /// <summary>How much colder, °C; null when unlimited or unknown.</summary>
     internal double? Colder(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius - d, stack.ExposureSeconds, scaled) ?? 0,
-            FarthestCold,
-            near
-        );
+        Roots.FirstAboveOne(d => LoadWarmer(cause, -d, scaled), FarthestCold, near);
 
     /// <summary>By how many seconds the darks may be longer; null when unlimited or unknown.</summary>
     internal double? Longer(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius, stack.ExposureSeconds + d, scaled) ?? 0,
-            FarthestExposure * stack.ExposureSeconds,
-            near
-        );
+        Roots.FirstAboveOne(d => LoadLonger(cause, d, scaled), FarthestExposure * stack.ExposureSeconds, near);
 
     /// <summary>By how many seconds they may be shorter; null when unlimited or unknown.</summary>
     internal double? Shorter(BindingCause cause, bool scaled, Roots.Expected? near = null) =>
-        Roots.FirstAboveOne(
-            d => Load(cause, stack.TemperatureCelsius, Math.Max(stack.ExposureSeconds - d, 1e-9), scaled) ?? 0,
-            stack.ExposureSeconds,
-            near
-        );
+        Roots.FirstAboveOne(d => LoadLonger(cause, -d, scaled), stack.ExposureSeconds, near);
 
     /// <summary>Rise of the stack's noise, as a share, by the mismatch and by the number of darks.</summary>
     internal double Loss(DarkFrames darks)

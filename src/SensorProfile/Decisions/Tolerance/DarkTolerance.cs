@@ -114,9 +114,11 @@ public static class DarkTolerance
                 )
             );
 
-        MismatchLimits best = Decide(reader.Best, stack, sky.Rate.Value, question);
+        var mismatch = new DarkMismatch(reader.Best, stack, sky.Rate.Value, question.Limits);
+        MismatchLimits best = MismatchLimits.Find(mismatch, question.Scaled);
+        var expected = new ExpectedLimits(best, mismatch, question.Scaled);
         MismatchSpreads spreads = MismatchLimits.Spreads(
-            UncertaintyDraws.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, best).Row())
+            UncertaintyDraws.Through(reader, sky.Rate, (model, s) => Decide(model, stack, s, question, expected).Row())
         );
         SideLimits all = best.All;
         var quantities = new AnswerQuantities();
@@ -173,7 +175,7 @@ public static class DarkTolerance
         StackConditions stack,
         double sky,
         ToleranceQuestion question,
-        MismatchLimits? near = null
+        ExpectedLimits near
     ) => MismatchLimits.Find(new DarkMismatch(sensor, stack, sky, question.Limits), question.Scaled, near);
 
     private static CauseTolerance Cause(BindingCause cause, SideLimits best, SideSpreads spreads, bool known)

@@ -78,19 +78,15 @@ internal sealed record MismatchLimits(SideLimits Typical, SideLimits HotPixels, 
     }
 
     /// <summary>Works them out; a search begins where the answer is expected.</summary>
-    internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, MismatchLimits? near = null)
+    internal static MismatchLimits Find(DarkMismatch mismatch, bool scaled, ExpectedLimits? near = null)
     {
-        SideLimits Each(BindingCause cause)
-        {
-            SideLimits? expected = near?.Of(cause);
-            Roots.Expected? At(double? side) => expected is null ? null : new Roots.Expected(side);
-            return new(
-                mismatch.Warmer(cause, scaled, At(expected?.Warmer)),
-                mismatch.Colder(cause, scaled, At(expected?.Colder)),
-                mismatch.Longer(cause, scaled, At(expected?.Longer)),
-                mismatch.Shorter(cause, scaled, At(expected?.Shorter))
+        SideLimits Each(BindingCause cause) =>
+            new(
+                mismatch.Warmer(cause, scaled, near?.Warmer(cause)),
+                mismatch.Colder(cause, scaled, near?.Colder(cause)),
+                mismatch.Longer(cause, scaled, near?.Longer(cause)),
+                mismatch.Shorter(cause, scaled, near?.Shorter(cause))
             );
-        }
         return new MismatchLimits(
             Each(BindingCause.Typical),
             Each(BindingCause.HotPixels),

@@ -10,6 +10,10 @@ internal static class Roots
     // between places so near to each other a load is a power law to a thousandth
     private const double CloseTogether = 1.2;
 
+    // a step told by a shape, or by the last two places, is right to a tenth of itself
+    private const double LastStepByShape = 0.002,
+        LastStep = 0.006;
+
     /// <summary>
     /// Smallest x in (0, <paramref name="end"/>] where <paramref name="load"/> exceeds 1; null when it never does.
     /// </summary>
@@ -45,6 +49,8 @@ internal static class Roots
         double here = load(x);
         if (!(here > 0) || !double.IsFinite(here))
             return FirstAboveOne(load, end);
+        if (expected.Shape is { } shape && Following(load, end, (x, here), shape) is double followed)
+            return followed;
         // past the crossing where the load grows faster than x^1.4, and never farther than 40 %
         double other = Math.Min(end, x * Math.Clamp(Math.Pow(here, -0.7), 1 / 1.4, 1.4)),
             there = load(other);
@@ -64,7 +70,35 @@ internal static class Roots
 
     /// <summary>What a search expects.</summary>
     /// <param name="Crossing">Where; null for no crossing.</param>
-    internal readonly record struct Expected(double? Crossing);
+    /// <param name="Shape">How the load grows there; null when not known.</param>
+    internal readonly record struct Expected(double? Crossing, LoadShape? Shape = null);
+
+    /// <summary>
+    /// First to where the shape says, then on the straight line through the last two places in logarithms; null when that
+    /// does not close in.
+    /// </summary>
+    private static double? Following(
+        Func<double, double> load,
+        double end,
+        (double X, double Load) last,
+        LoadShape shape
+    )
+    {
+        const int mostSteps = 4;
+        double next = last.X * (shape.Crossing(last.Load) ?? 0),
+            close = LastStepByShape;
+        for (int step = 0; step < mostSteps && next > 0 && next < end; step++)
+        {
+            if (Math.Abs(next / last.X - 1) < close)
+                return next;
+            double there = load(next);
+            if (!(there > 0) || !double.IsFinite(there))
+                return null;
+            double after = OnPowerLaw(last, (next, there));
+            (last, next, close) = ((next, there), after, LastStep);
+        }
+        return null;
+    }
 
     /// <summary>The crossing between two places, to a share of itself.</summary>
     /// <remarks>

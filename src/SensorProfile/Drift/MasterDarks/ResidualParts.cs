@@ -72,7 +72,7 @@ internal static class ResidualParts
             ResidualKind.Glow,
             left.Glow,
             left.GlowUncertainty,
-            limits.GlowFactor * stack,
+            limits.SmoothLimit * stack,
             "largest smooth residual over blocks of 32 × 32 px",
             left.Pixels,
             ruler

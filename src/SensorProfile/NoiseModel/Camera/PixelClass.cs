@@ -26,17 +26,16 @@ internal readonly record struct PixelClass(double Weight, double RateAtReference
         RateAt(growth, LawExponent == 1 ? growth.Thermal : Math.Pow(growth.Own, LawExponent));
 
     /// <summary>The same from the power of the growth, g^<see cref="LawExponent"/>.</summary>
-    internal double RateAt(RateFactors growth, double power) => At(RateAtReference, growth, power);
+    internal double RateAt(RateFactors growth, double power) => At(RateAtReference, Glow, growth, power);
 
-    /// <summary>Of the slowest pixel of the class.</summary>
-    internal double LowAt(RateFactors growth, double power) => At(Low, growth, power);
-
-    /// <summary>Of the fastest pixel of the class.</summary>
-    internal double HighAt(RateFactors growth, double power) => At(High, growth, power);
-
-    private double At(double rate, RateFactors growth, double power)
+    /// <summary>The same for a pixel of any rate.</summary>
+    /// <param name="rate">Thermal rate at the reference temperature, e-/px/s.</param>
+    /// <param name="glow">Glow at the reference temperature, e-/px/s.</param>
+    /// <param name="growth">What the temperature does.</param>
+    /// <param name="power">Power of the growth.</param>
+    internal static double At(double rate, double glow, RateFactors growth, double power)
     {
         double floor = Math.Min(rate, growth.Floor);
-        return floor + (rate - floor) * power + Glow * growth.Glow;
+        return floor + (rate - floor) * power + glow * growth.Glow;
     }
 }

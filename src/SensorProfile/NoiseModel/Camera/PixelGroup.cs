@@ -18,20 +18,31 @@ internal readonly record struct PixelGroup(
     int UpperQuartile
 )
 {
-    /// <summary>The group that begins at a class and ends with the last.</summary>
-    internal static PixelGroup Of(List<PixelClass> classes, int first, double share, double glow)
+    /// <summary>A group of classes.</summary>
+    /// <param name="weights">Their shares of all pixels, slowest first.</param>
+    /// <param name="first">Place of the first.</param>
+    /// <param name="share">Share of the group.</param>
+    /// <param name="glow">Its glow, e-/px/s at the reference temperature.</param>
+    internal static PixelGroup Of(ReadOnlySpan<double> weights, int first, double share, double glow) =>
+        new(
+            first,
+            weights.Length,
+            share,
+            glow,
+            first + PlaceOf(0.25 * share, weights),
+            first + PlaceOf(0.5 * share, weights),
+            first + PlaceOf(0.75 * share, weights)
+        );
+
+    private static int PlaceOf(double rank, ReadOnlySpan<double> weights)
     {
-        int AtShare(double part)
+        double below = 0;
+        for (int i = 0; i < weights.Length; i++)
         {
-            double below = 0;
-            for (int i = first; i < classes.Count; i++)
-            {
-                below += classes[i].Weight;
-                if (below >= part * share)
-                    return i;
-            }
-            return classes.Count - 1;
+            below += weights[i];
+            if (below >= rank)
+                return i;
         }
-        return new(first, classes.Count - first, share, glow, AtShare(0.25), AtShare(0.5), AtShare(0.75));
+        return weights.Length - 1;
     }
 }

@@ -23,24 +23,44 @@ internal sealed class PixelPopulation
     private static readonly Rank[] ranks = [.. Ranks()];
     private static readonly Rank[] coarseRanks = [.. Coarse(ranks)];
 
-    private readonly PixelClass[] classes;
+    // class by class, in arrays of numbers: a population is made for every random draw
     private readonly double[] weights,
-        exponents; // each exponent of the classes once, in the order of the classes
+        middles, // thermal rates at the reference temperature, e-/px/s
+        lows,
+        highs,
+        exponents; // each exponent of the classes once
     private readonly bool[] hot,
         outlying;
     private readonly int[] exponentOf, // of each class, its place among the exponents
         groupOf;
     private readonly int typicalExponents; // places that classes which are not hot use
+    private IReadOnlyList<PixelClass>? classes; // made when first asked for
 
-    private PixelPopulation(PixelClass[] classes, int[] groupOf, PixelGroup[] groups, double glowsAbove)
+    private PixelPopulation(RankedPixels[] ranked, Population[] populations, double[] exponents, double glowsAbove)
     {
-        (this.classes, this.groupOf, Groups) = (classes, groupOf, groups);
-        weights = [.. classes.Select(c => c.Weight)];
-        hot = [.. classes.Select(c => c.Hot)];
-        outlying = [.. classes.Select(c => c.Hot || c.Glow > glowsAbove)];
-        exponents = [.. classes.Select(c => c.LawExponent).Distinct()];
-        var places = exponents.Index().ToDictionary(e => e.Item, e => e.Index);
-        exponentOf = [.. classes.Select(c => places[c.LawExponent])];
+        this.exponents = exponents;
+        int count = ranked.Sum(r => r.Count);
+        (weights, middles, lows, highs) = (new double[count], new double[count], new double[count], new double[count]);
+        (hot, outlying) = (new bool[count], new bool[count]);
+        (exponentOf, groupOf) = (new int[count], new int[count]);
+        var groups = new PixelGroup[ranked.Length];
+        for (int g = 0, first = 0; g < groups.Length; first += ranked[g++].Count)
+        {
+            (RankedPixels own, Population population) = (ranked[g], populations[g]);
+            own.Middles.CopyTo(middles, first);
+            own.Lows.CopyTo(lows, first);
+            own.Highs.CopyTo(highs, first);
+            own.Hot.CopyTo(hot, first);
+            own.ExponentOf.CopyTo(exponentOf, first);
+            Array.Fill(groupOf, g, first, own.Count);
+            for (int i = 0; i < own.Count; i++)
+            {
+                weights[first + i] = population.WeightOf(own, i);
+                outlying[first + i] = own.Hot[i] || population.Glow > glowsAbove;
+            }
+            groups[g] = PixelGroup.Of(weights.AsSpan(first, own.Count), first, population.Share, population.Glow);
+        }
+        Groups = groups;
         // rejection needs the quartiles, whatever they are
         typicalExponents = groups.Any(g => hot[g.LowerQuartile] || hot[g.Middle] || hot[g.UpperQuartile])
             ? exponents.Length
@@ -48,7 +68,18 @@ internal sealed class PixelPopulation
     }
 
     /// <summary>The classes, group by group, slowest pixel of each first.</summary>
-    internal IReadOnlyList<PixelClass> Classes => classes;
+    internal IReadOnlyList<PixelClass> Classes =>
+        classes ??= [
+            .. weights.Select(
+                (weight, i) =>
+                    new PixelClass(weight, middles[i], exponents[exponentOf[i]], hot[i])
+                    {
+                        Glow = Groups[groupOf[i]].Glow,
+                        Low = lows[i],
+                        High = highs[i],
+                    }
+            ),
+        ];
 
     /// <summary>Share of all pixels, class by class.</summary>
     internal ReadOnlySpan<double> Weights => weights;
@@ -74,10 +105,10 @@ internal sealed class PixelPopulation
     internal double[] RatesAt(RateFactors growth, bool withHotPixels = true)
     {
         double[] powers = Powers(growth, withHotPixels ? exponents.Length : typicalExponents),
-            rates = new double[classes.Length];
+            rates = new double[weights.Length];
         for (int i = 0; i < rates.Length; i++)
             if (exponentOf[i] < powers.Length)
-                rates[i] = classes[i].RateAt(growth, powers[exponentOf[i]]);
+                rates[i] = At(middles, i, growth, powers);
         return rates;
     }
 
@@ -90,13 +121,12 @@ internal sealed class PixelPopulation
     private double ShareAbove(double rate, RateFactors growth, double[] powers)
     {
         double share = 0;
-        for (int i = 0; i < classes.Length; i++)
+        for (int i = 0; i < weights.Length; i++)
         {
-            double power = powers[exponentOf[i]],
-                high = classes[i].HighAt(growth, power);
+            double high = At(highs, i, growth, powers);
             if (!(high > rate))
                 continue;
-            double low = classes[i].LowAt(growth, power);
+            double low = At(lows, i, growth, powers);
             share += weights[i] * (low >= rate ? 1 : (high - rate) / (high - low));
         }
         return share;
@@ -108,10 +138,10 @@ internal sealed class PixelPopulation
         double[] powers = Powers(growth, exponents.Length);
         double low = double.PositiveInfinity,
             high = double.NegativeInfinity;
-        for (int i = 0; i < classes.Length; i++)
+        for (int i = 0; i < weights.Length; i++)
         {
-            low = Math.Min(low, classes[i].LowAt(growth, powers[exponentOf[i]]));
-            high = Math.Max(high, classes[i].HighAt(growth, powers[exponentOf[i]]));
+            low = Math.Min(low, At(lows, i, growth, powers));
+            high = Math.Max(high, At(highs, i, growth, powers));
         }
         for (int i = 0; i < 60 && high - low > 1e-9 * Math.Abs(high); i++)
         {
@@ -124,6 +154,9 @@ internal sealed class PixelPopulation
         }
         return high;
     }
+
+    private double At(double[] rates, int i, RateFactors growth, double[] powers) =>
+        PixelClass.At(rates[i], Groups[groupOf[i]].Glow, growth, powers[exponentOf[i]]);
 
     private double[] Powers(RateFactors growth, int count)
     {
@@ -144,31 +177,33 @@ internal sealed class PixelPopulation
         double whole = parts.Sum(p => p.Share),
             widest = parts.Max(p => p.Share),
             usual = parts.Sum(p => p.Share / whole * p.HotShare);
-        var classes = new List<PixelClass>(ranks.Length + (parts.Length - 1) * coarseRanks.Length);
-        var groups = new List<PixelGroup>(parts.Length);
-        foreach (GlowClass part in parts)
+        var exponents = new Dictionary<double, int>();
+        RankedPixels fine = RankedPixels.Of(ranks, rates, hotAbove, laws, exponents);
+        RankedPixels? coarse = null;
+        var ranked = new RankedPixels[parts.Length];
+        var populations = new Population[parts.Length];
+        for (int g = 0; g < parts.Length; g++)
         {
-            int first = classes.Count;
+            GlowClass part = parts[g];
             double share = part.Share / whole,
                 expected = usual * share * (glow?.Pixels ?? 0),
                 found = part.HotShare * share * (glow?.Pixels ?? 0);
-            var own = new Population(
+            ranked[g] =
+                part.Share == widest ? fine : coarse ??= RankedPixels.Of(coarseRanks, rates, hotAbove, laws, exponents);
+            populations[g] = new Population(
                 share,
                 glow is null ? 0 : part.Rate * glow.Scale,
                 (found + PriorHotPixels) / (expected + PriorHotPixels)
-            );
-            Rank[] used = part.Share == widest ? ranks : coarseRanks;
-            own = own.Balanced(used.Where(r => rates.RateAtScore(r.Score) > hotAbove).Sum(r => r.Weight));
-            foreach (Rank rank in used)
-                Add(classes, rank, own, rates, hotAbove, laws);
-            groups.Add(PixelGroup.Of(classes, first, share, own.Glow));
+            ).Balanced(ranked[g].HotShare);
         }
-        int[] groupOf = [.. groups.SelectMany((g, i) => Enumerable.Repeat(i, g.Count))];
-        return new PixelPopulation([.. classes], groupOf, [.. groups], glow?.StrongAbove ?? double.PositiveInfinity);
+        double[] powers = new double[exponents.Count];
+        foreach ((double exponent, int place) in exponents)
+            powers[place] = exponent;
+        return new PixelPopulation(ranked, populations, powers, glow?.StrongAbove ?? double.PositiveInfinity);
     }
 
     /// <summary>A class of ranks: its share, the normal score of its middle and those of its ends.</summary>
-    private readonly record struct Rank(double Weight, double Score, double Low, double High);
+    internal readonly record struct Rank(double Weight, double Score, double Low, double High);
 
     /// <summary>Part of the sensor: its share, its glow, and by what its hot and other pixels outnumber the sensor's.</summary>
     private readonly record struct Population(double Share, double Glow, double Hot, double Other = 1)
@@ -185,6 +220,12 @@ internal sealed class PixelPopulation
                 {
                     Hot = 1,
                 };
+
+        internal double WeightOf(RankedPixels pixels, int i)
+        {
+            double weight = pixels.Weights[i] * Share * (pixels.Hot[i] ? Hot : Other);
+            return pixels.Parts[i] == 1 ? weight : weight * pixels.Parts[i];
+        }
     }
 
     private static IEnumerable<Rank> Ranks()
@@ -211,38 +252,4 @@ internal sealed class PixelPopulation
 
     private static IEnumerable<Rank> Coarse(Rank[] fine) =>
         fine.Chunk(Merged).Select(c => new Rank(c.Sum(r => r.Weight), c[c.Length / 2].Score, c[0].Low, c[^1].High));
-
-    private static void Add(
-        List<PixelClass> classes,
-        Rank rank,
-        Population own,
-        RateDistribution rates,
-        double hotAbove,
-        PixelLaws laws
-    )
-    {
-        double rate = rates.RateAtScore(rank.Score);
-        bool hot = rate > hotAbove;
-        (double doubling, double spread) = laws.Of(rate);
-        var whole = new PixelClass(
-            rank.Weight * own.Share * (hot ? own.Hot : own.Other),
-            rate,
-            laws.Typical / doubling,
-            hot
-        )
-        {
-            Glow = own.Glow,
-            Low = rates.RateAtScore(rank.Low),
-            High = rates.RateAtScore(rank.High),
-        };
-        if (spread <= 0)
-        {
-            classes.Add(whole);
-            return;
-        }
-        // three-point Gauss–Hermite rule over the spread of laws
-        double step = Math.Min(Math.Sqrt(3) * spread, 0.6 * doubling);
-        foreach ((double part, double shift) in ((double, double)[])[(1 / 6.0, -step), (2 / 3.0, 0), (1 / 6.0, step)])
-            classes.Add(whole with { Weight = whole.Weight * part, LawExponent = laws.Typical / (doubling + shift) });
-    }
 }

@@ -65,6 +65,17 @@ internal static class UncertaintyDraws
         return [.. Enumerable.Range(0, width).Select(i => Of([.. drawn.Select(d => d[i])], draws))];
     }
 
+    /// <summary>
+    /// The same for a decision that rests on a few quantities, each with a doubt of its own: <paramref name="decide"/>
+    /// draws them by the standard normal deviates that it is given.
+    /// </summary>
+    internal static Spread Of(Func<Func<double>, double?> decide)
+    {
+        var random = new Random(Seed);
+        double Next() => SensorReader.Deviate(random);
+        return Of([.. Enumerable.Range(0, ManyDraws).Select(_ => decide(Next))], ManyDraws);
+    }
+
     private static IEnumerable<(double Sky, SensorModel? Model)> DrawnFrom(
         SensorReader reader,
         RemainingUncertainty left,

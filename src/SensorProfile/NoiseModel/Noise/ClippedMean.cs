@@ -54,8 +54,11 @@ internal sealed class ClippedMean
     {
         stack = new StackTrials(samples, positions, cut, method, outliers);
         cost = new(stack.CostOf);
-        usual = new(() => stack.Parts(spread: 1));
-        level = [.. logSpreads.Select(log => new Lazy<StackTrials.Part[]>(() => stack.Parts(Math.Exp(log))))];
+        usual = new(() => stack.Parts(excess: 0, spread: 1));
+        level =
+        [
+            .. logSpreads.Select(log => new Lazy<StackTrials.Part[]>(() => stack.Parts(excess: 0, Math.Exp(log)))),
+        ];
         for (int i = 0; i < excesses.Length; i++)
         for (int j = 0; j < logSpreads.Length; j++)
         {
@@ -185,7 +188,6 @@ internal sealed class ClippedMean
 
     private Node At(int row, int column)
     {
-        double[][] deviates = stack.Deviates;
         StackTrials.Part[] likeOthers = this.usual.Value,
             level = this.level[column].Value;
         double excess = excesses[row],
@@ -198,22 +200,13 @@ internal sealed class ClippedMean
         var usual = new RunningVariance();
         var all = new RunningVariance();
         var allUsual = new RunningVariance();
-        double[] samples = new double[stack.Samples],
-            sorted = new double[stack.Samples],
-            left = new double[deviates.Length];
-        for (int trial = 0; trial < deviates.Length; trial++)
+        StackTrials.Part[] trials = stack.Parts(excess, spread);
+        double[] left = new double[trials.Length];
+        for (int trial = 0; trial < trials.Length; trial++)
         {
-            double[] z = deviates[trial];
-            int odd = stack.OddOf(trial),
-                count = 0;
-            for (int i = 0; i < z.Length; i++)
-            {
-                bool own = stack.IsOdd(i, odd);
-                samples[i] = own ? excess + spread * z[i] : z[i];
-                count += own ? 1 : 0;
-            }
-            double share = (double)count / z.Length;
-            StackTrials.Part with = stack.PartOf(samples, sorted, odd),
+            int count = stack.OddSamples(trial);
+            double share = (double)count / stack.Samples;
+            StackTrials.Part with = trials[trial],
                 alike = likeOthers[trial];
             whole += with.Mean / share / excess;
             left[trial] = (with.Mean - level[trial].Mean) / share / excess;
@@ -230,14 +223,14 @@ internal sealed class ClippedMean
         {
             // what the pixel's samples add to the variance of the whole: (k − 1 + own)/k of the usual one
             double ownVariance = 1 + stack.Positions * (all.Value / allUsual.Value - 1);
-            return new Node(whole / deviates.Length, Math.Max(ownVariance, 0) / (spread * spread), parts);
+            return new Node(whole / trials.Length, Math.Max(ownVariance, 0) / (spread * spread), parts);
         }
-        (lost, usuallyLost) = (lost / deviates.Length, usuallyLost / deviates.Length);
+        (lost, usuallyLost) = (lost / trials.Length, usuallyLost / trials.Length);
         // the others' share of the mean grows where this pixel's samples are left out: their variance (1 − 1/k) → (1 −
         // 1/k)/(1 − lost/k)²
         int k = stack.Positions;
         double others = (k - 1) * (Math.Pow((1 - usuallyLost / k) / (1 - lost / k), 2) - 1);
-        return new Node(whole / deviates.Length, (ofOdd.Value / usual.Value + others) / (spread * spread), parts);
+        return new Node(whole / trials.Length, (ofOdd.Value / usual.Value + others) / (spread * spread), parts);
     }
 
     /// <summary>Mean of the sorted values in each of the parts.</summary>

@@ -25,17 +25,14 @@ internal static class FlickerRanks
         if (sensor.Pixels is null || sensor.Flicker.Count == 0)
             return [];
         RateFactors growth = sensor.GrowthAt(celsius, exposureSeconds);
-        (double Variance, double Weight)[] plain =
-        [
-            .. sensor.Pixels.Classes.Select(c =>
-                (
-                    PixelNoise
-                        .OfLight(sensor, sky * exposureSeconds, Math.Max(c.RateAt(growth), 0) * exposureSeconds)
-                        .Random,
-                    c.Weight
-                )
-            ),
-        ];
+        double[] rates = sensor.Pixels.RatesAt(growth);
+        ReadOnlySpan<double> weights = sensor.Pixels.Weights;
+        var plain = new (double Variance, double Weight)[rates.Length];
+        for (int i = 0; i < plain.Length; i++)
+            plain[i] = (
+                PixelNoise.OfLight(sensor, sky * exposureSeconds, Math.Max(rates[i], 0) * exposureSeconds).Random,
+                weights[i]
+            );
         (double Added, double Share)[] jumps =
         [
             .. sensor.Flicker.Select(f =>

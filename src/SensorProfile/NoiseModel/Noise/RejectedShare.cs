@@ -1,5 +1,3 @@
-using System.Numerics;
-using System.Runtime.InteropServices;
 using MathNet.Numerics.Distributions;
 
 namespace SensorProfile.NoiseModel.Noise;
@@ -13,9 +11,10 @@ namespace SensorProfile.NoiseModel.Noise;
 /// quarter of the scatter of a sample (and than most ordinary residuals). With h of those among k, P(|Σx| > kL) = Σ_h
 /// B(h; k, p)·P_h: each leaves the part of itself that a stack with h outliers leaves (<see cref="ClippedMean.With"/>; the
 /// MAD and the median count outliers and hardly ask how far they lie), their sum is the h-fold convolution of that
-/// distribution, and the k − h others, of which nothing is rejected, add like noise. Convolved on a grid of kL/32; a sum
-/// beyond 1.5 times the threshold counts as beyond for good. The few places with more outliers than matter count like those
-/// with the most that do; all with more than twelve count as beyond, the safe side. Held against a pixel-level Monte Carlo in the tests.
+/// distribution, and the k − h others, of which nothing is rejected, add like noise. Convolved on a grid of kL/32; what
+/// leaves it, beyond 1.5 times the threshold, counts as beyond for good. The few places with more outliers than matter count
+/// like those with the most that do; all with more than twelve count as beyond, the safe side. Held against a pixel-level
+/// Monte Carlo in the tests.
 /// </remarks>
 internal sealed class RejectedShare(ClippedMean clip, int positions, double limit)
 {
@@ -36,177 +35,146 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     /// <param name="spread">Scatter of their residuals alone, e-.</param>
     /// <param name="shift">What the middle pixel itself leaves, e-.</param>
     /// <param name="part">Share of the sensor that this part is, 0…1: how finely it has to be known.</param>
-    internal double Beyond(IReadOnlyList<Member> pixels, double unit, double spread, double shift, double part = 1)
+    internal double Beyond(ReadOnlySpan<Member> pixels, double unit, double spread, double shift, double part = 1)
     {
         double farthest = Math.Max(StandsOut * unit, Ordinary * spread);
-        Member[] outlying = [.. AlikePooled(pixels.Where(p => Math.Abs(p.Excess) > farthest))],
-            others = [.. pixels.Where(p => Math.Abs(p.Excess) <= farthest)];
-        double p = outlying.Sum(o => o.Weight) / pixels.Sum(o => o.Weight);
-        int most = OutliersThatMatter(p, Negligible / part);
-        double[] other = Whole(others),
-            rest = Powers(other, positions - most, shift);
-        double more = Math.Max(0, 1 - Binomial.CDF(p, positions, most)),
-            share = 0;
+        (SumGrid other, double ordinary) = Whole(pixels, farthest);
+        Member[] outlying = AlikePooled(pixels, farthest);
+        double weight = outlying.Sum(o => o.Weight),
+            p = weight / (weight + ordinary);
+        (int most, double more) = OutliersThatMatter(p, Negligible / part);
+
+        SumGrid rest = Powers(other, positions - most, positions * shift),
+            next = new(Half);
+        double share = 0;
         for (int h = most; h >= 0; h--)
         {
-            double beyond = h > 0 ? Together(rest, outlying, h, unit) : OutOfLimit(rest);
+            double beyond = 1 - (h > 0 ? Together(rest, outlying, h, unit) : rest.Within(CellsToThreshold));
+            beyond = Math.Clamp(beyond, 0, 1);
             share += Binomial.PMF(p, positions, h) * beyond;
             if (h == most)
                 share += more * (most < MaxOutliers ? beyond : 1);
             if (h > 0)
-                rest = Convolved(rest, other);
+            {
+                next.SetToSum(rest, other);
+                (rest, next) = (next, rest);
+            }
         }
         return Math.Min(1, share);
     }
 
     /// <summary>
-    /// Of places with so many outliers. The samples of a place have one MAD and one median: where one outlier leaves much,
-    /// all do, so they are added quantile by quantile.
+    /// Share of the places with so many outliers that stays within the threshold. The samples of a place have one MAD and
+    /// one median: where one outlier leaves much, all do, so they are added quantile by quantile.
     /// </summary>
-    private double Together(double[] rest, Member[] outlying, int count, double unit)
+    private double Together(SumGrid rest, ReadOnlySpan<Member> outlying, int count, double unit)
     {
-        double[][] one = Distribution(outlying, clip.With(count), unit);
-        double share = 0;
-        double[] sum = new double[rest.Length],
-            before = new double[rest.Length];
+        SumGrid[] one = Distribution(outlying, clip.With(count), unit);
+        Span<double> withRest = stackalloc double[2 * Half + 1];
+        rest.WithinBeside(CellsToThreshold, withRest);
+        SumGrid sum = new(Half),
+            before = new(Half);
+        double inside = 0;
         for (int q = 0; q < one.Length; q++)
         {
-            Convolve(rest, one[q], sum);
+            SumGrid all = one[q];
             for (int i = 1; i < count; i++)
             {
-                (before, sum) = (sum, before);
-                Convolve(before, one[q], sum);
+                sum.SetToSum(all, one[q]);
+                (all, sum, before) = (sum, before, sum);
             }
-            share += ClippedMean.PlaceShares[q] * OutOfLimit(sum);
+            inside += ClippedMean.PlaceShares[q] * all.Mean(withRest);
         }
-        return share;
+        return inside;
     }
 
-    /// <summary>Pixels of nearly the same residual as one class, at their mean.</summary>
-    private static IEnumerable<Member> AlikePooled(IEnumerable<Member> pixels) =>
-        pixels
-            .GroupBy(p => (Math.Sign(p.Excess), (int)Math.Floor(Math.Log(Math.Abs(p.Excess)) / Alike)))
-            .Select(group =>
-            {
-                double weight = group.Sum(p => p.Weight);
-                return weight > 0
-                    ? new Member(
-                        weight,
-                        group.Sum(p => p.Weight * p.Excess) / weight,
-                        group.Sum(p => p.Weight * p.Deviation) / weight
-                    )
-                    : group.First();
-            });
+    /// <summary>Pixels that stand out; those of nearly the same residual as one class, at their mean.</summary>
+    private static Member[] AlikePooled(ReadOnlySpan<Member> pixels, double farthest)
+    {
+        var classes = new Dictionary<(int Sign, int Step), (double Weight, double Excess, double Deviation)>();
+        foreach (Member pixel in pixels)
+        {
+            double far = Math.Abs(pixel.Excess);
+            if (!(far > farthest && pixel.Weight > 0))
+                continue;
+            (int, int) key = (Math.Sign(pixel.Excess), (int)Math.Floor(Math.Log(far) / Alike));
+            (double weight, double excess, double deviation) = classes.GetValueOrDefault(key);
+            classes[key] = (
+                weight + pixel.Weight,
+                excess + pixel.Weight * pixel.Excess,
+                deviation + pixel.Weight * pixel.Deviation
+            );
+        }
+        return [.. classes.Values.Select(c => new Member(c.Weight, c.Excess / c.Weight, c.Deviation / c.Weight))];
+    }
 
-    private int OutliersThatMatter(double p, double negligible)
+    /// <summary>The most outliers of a place that matter, and the share of the places with more.</summary>
+    private (int Most, double More) OutliersThatMatter(double p, double negligible)
     {
         int most = 0;
-        while (most < Math.Min(positions, MaxOutliers) && 1 - Binomial.CDF(p, positions, most) > negligible)
+        double more = 1 - Binomial.PMF(p, positions, 0);
+        while (most < Math.Min(positions, MaxOutliers) && more > negligible)
+        {
             most++;
-        return most;
+            more -= Binomial.PMF(p, positions, most);
+        }
+        return (most, Math.Max(0, more));
     }
 
     /// <summary>The sum of so many pixels, from what the middle pixels of the place leave.</summary>
-    private double[] Powers(double[] one, int count, double shift)
+    private SumGrid Powers(SumGrid one, int count, double electrons)
     {
-        double[] sum = new double[2 * Half + 1];
-        Add(sum, positions * shift, 1);
-        for (int i = 0; i < count; i++)
-            sum = Convolved(sum, one);
+        SumGrid sum = new(Half),
+            power = one,
+            spare = new(Half),
+            second = new(Half);
+        sum.SetTo(electrons / cell);
+        for (; count > 0; count >>= 1)
+        {
+            if ((count & 1) == 1)
+            {
+                spare.SetToSum(sum, power);
+                (sum, spare) = (spare, sum);
+            }
+            if (count == 1)
+                break;
+            second.SetToSum(power, power);
+            (power, second) = (second, power == one ? new(Half) : power);
+        }
         return sum;
     }
 
-    /// <summary>The distribution of one of the pixels that are left whole, on the grid.</summary>
-    private double[] Whole(Member[] pixels)
+    /// <summary>The distribution of one of the pixels that are left whole, and their weight.</summary>
+    private (SumGrid Grid, double Weight) Whole(ReadOnlySpan<Member> pixels, double farthest)
     {
-        double[] cells = new double[2 * Half + 1];
-        double whole = pixels.Sum(p => p.Weight);
+        double whole = 0;
         foreach (Member pixel in pixels)
-            Add(cells, pixel.Excess, pixel.Weight / whole);
-        return cells;
+            if (Math.Abs(pixel.Excess) <= farthest)
+                whole += pixel.Weight;
+        SumGrid grid = new(Half);
+        foreach (Member pixel in pixels)
+            if (Math.Abs(pixel.Excess) <= farthest)
+                grid.Add(pixel.Excess / cell, pixel.Weight / whole);
+        return (grid, whole);
     }
 
-    /// <summary>
-    /// What one of the pixels leaves in the sum, on the grid, for each quantile of the places; what lies beyond the grid is
-    /// missing.
-    /// </summary>
-    private double[][] Distribution(Member[] pixels, ClippedMean response, double unit)
+    /// <summary>What one of the pixels leaves in the sum for each quantile of the places.</summary>
+    private SumGrid[] Distribution(ReadOnlySpan<Member> pixels, ClippedMean response, double unit)
     {
-        double[][] cells =
-        [
-            .. Enumerable.Range(0, ClippedMean.PlaceShares.Length).Select(_ => new double[2 * Half + 1]),
-        ];
         Span<double> parts = stackalloc double[ClippedMean.PlaceShares.Length];
-        double whole = pixels.Sum(p => p.Weight);
+        SumGrid[] grids = new SumGrid[parts.Length];
+        for (int q = 0; q < grids.Length; q++)
+            grids[q] = new SumGrid(Half);
+        double whole = 0;
+        foreach (Member pixel in pixels)
+            whole += pixel.Weight;
         foreach (Member pixel in pixels)
         {
             response.PartsLeft(pixel.Excess / unit, pixel.Deviation / unit, parts);
             for (int q = 0; q < parts.Length; q++)
-                Add(cells[q], parts[q] * pixel.Excess, pixel.Weight / whole);
+                grids[q].Add(parts[q] * pixel.Excess / cell, pixel.Weight / whole);
         }
-        return cells;
-    }
-
-    /// <summary>Shared between two cells, so that the mean stays and nothing jumps.</summary>
-    private void Add(double[] cells, double electrons, double weight)
-    {
-        double place = electrons / cell + Half,
-            down = Math.Floor(place);
-        if (!(down >= 0 && down < cells.Length - 1))
-            return;
-        cells[(int)down] += weight * (down + 1 - place);
-        cells[(int)down + 1] += weight * (place - down);
-    }
-
-    private static double[] Convolved(double[] sum, double[] one)
-    {
-        double[] cells = new double[sum.Length];
-        Convolve(sum, one, cells);
-        return cells;
-    }
-
-    /// <summary>The distribution of the sum of two; the one over fewer cells is walked cell by cell.</summary>
-    private static void Convolve(double[] sum, double[] one, double[] cells)
-    {
-        cells.AsSpan().Clear();
-        (int From, int To) ofSum = Used(sum),
-            ofOne = Used(one);
-        (double[] few, double[] many) = (sum, one);
-        if (ofOne.To - ofOne.From < ofSum.To - ofSum.From)
-            ((few, many), (ofSum, ofOne)) = ((one, sum), (ofOne, ofSum));
-        for (int i = ofSum.From; i < ofSum.To; i++)
-        {
-            if (few[i] == 0)
-                continue;
-            int first = Math.Max(ofOne.From, Half - i),
-                count = Math.Min(ofOne.To, cells.Length + Half - i) - first;
-            if (count > 0)
-                AddScaled(many.AsSpan(first, count), few[i], cells.AsSpan(i + first - Half, count));
-        }
-    }
-
-    /// <summary>From the first cell in use to behind the last.</summary>
-    private static (int From, int To) Used(ReadOnlySpan<double> cells) =>
-        (Math.Max(0, cells.IndexOfAnyExcept(0.0)), 1 + cells.LastIndexOfAnyExcept(0.0));
-
-    /// <summary>to += scale·from, cell by cell: the same bits at any vector width.</summary>
-    private static void AddScaled(ReadOnlySpan<double> from, double scale, Span<double> to)
-    {
-        ReadOnlySpan<Vector<double>> many = MemoryMarshal.Cast<double, Vector<double>>(from);
-        Span<Vector<double>> sums = MemoryMarshal.Cast<double, Vector<double>>(to);
-        for (int i = 0; i < many.Length; i++)
-            sums[i] += scale * many[i];
-        for (int i = many.Length * Vector<double>.Count; i < from.Length; i++)
-            to[i] += scale * from[i];
-    }
-
-    /// <summary>What lies beyond the threshold, the grid's missing share included; the cell at the threshold by half.</summary>
-    private static double OutOfLimit(double[] sum)
-    {
-        double inside = (sum[Half - CellsToThreshold] + sum[Half + CellsToThreshold]) / 2;
-        for (int i = Half - CellsToThreshold + 1; i < Half + CellsToThreshold; i++)
-            inside += sum[i];
-        return Math.Clamp(1 - inside, 0, 1);
+        return grids;
     }
 
     /// <summary>A class of pixels.</summary>

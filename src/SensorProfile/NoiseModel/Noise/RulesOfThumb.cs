@@ -10,6 +10,9 @@ internal static class RulesOfThumb
     /// <summary>The usual number of darks in a master.</summary>
     internal const int UsualDarks = 20;
 
+    /// <summary>The usual number of flats.</summary>
+    internal static (int Low, int High) UsualFlats => (20, 30);
+
     /// <summary>"Dark current doubles every 5 to 7 °C."</summary>
     internal static bool DoublingIsUsual(double doubling) => doubling is >= 5 and <= 7;
 
@@ -42,6 +45,28 @@ internal static class RulesOfThumb
         return $"\"At least 20 darks\" {NoSource}: they would cost this stack {Plain.Percent(cost)}, which is "
             + $"{(TwentyDarksSuffice(varianceRatio, lights, loss) ? "good enough" : "not enough")} for "
             + $"{Plain.Percent(loss)}.";
+    }
+
+    /// <summary>"20 to 30 flats", "flats at half of the full well".</summary>
+    internal static IEnumerable<string> OfFlats(
+        FlatNoise noise,
+        double electrons,
+        int? unlit,
+        double loss,
+        double? level
+    )
+    {
+        double twenty = noise.Loss(electrons, UsualFlats.Low, unlit),
+            thirty = noise.Loss(electrons, UsualFlats.High, unlit);
+        string verdict =
+            twenty <= loss ? "good enough"
+            : thirty <= loss ? "30 are enough, 20 are not,"
+            : "not enough";
+        yield return $"\"20 to 30 flats\" {NoSource}: they would cost this stack {Plain.Percent(twenty)} to "
+            + $"{Plain.Percent(thirty)}: {verdict} for {Plain.Percent(loss)}.";
+        if (level is double share)
+            yield return $"\"Expose flats to half of the full well\" {NoSource}: here {Plain.Percent(share)} is taken; the "
+                + "number of flats goes down as their level goes up.";
     }
 
     /// <summary>"An uncooled camera reaches about 30 °C on a warm night."</summary>

@@ -78,12 +78,12 @@ internal sealed record StackNoise(
         ResidualPattern pattern = darks is null ? default : residual.Pattern(withHotPixels: true);
         double dithered = pattern.Dithered(stack.DitherPositions),
             variance = 0;
-        for (int i = 0; i < sensor.Pixels.Classes.Count; i++)
+        for (int i = 0; i < sensor.Pixels.Weights.Length; i++)
         {
             PixelNoise noise = residual.Noise(i, darks);
             (double random, double left) = residual.Reaching(i, noise.Random);
             variance +=
-                sensor.Pixels.Classes[i].Weight
+                sensor.Pixels.Weights[i]
                 * (residual.ClipCost * random / stack.Lights + left * left * noise.Common / stack.DitherPositions);
         }
         double scale = darks is null ? 1 : Scale(sensor, stack, darks);

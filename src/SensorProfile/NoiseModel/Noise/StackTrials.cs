@@ -5,60 +5,103 @@ using SensorProfile.NoiseModel.Camera;
 namespace SensorProfile.NoiseModel.Noise;
 
 /// <summary>Stacks of normal samples in which some of the k pixels stand out, done one by one.</summary>
-/// <param name="samples">M.</param>
-/// <param name="positions">k.</param>
-/// <param name="cut">Limit of the rejection, in standard deviations from the MAD.</param>
-/// <param name="method">How outliers are rejected.</param>
-/// <param name="outliers">How many of the k stand out.</param>
-internal sealed class StackTrials(int samples, int positions, double cut, Rejection method, int outliers)
+internal sealed class StackTrials
 {
     private const int Seed = 7411;
     private static readonly ConcurrentDictionary<int, Lazy<double[][]>> drawn = [];
 
-    internal int Samples => samples;
+    private readonly int outliers;
+    private readonly Lazy<double[][]> sortedOthers;
 
-    internal int Positions => positions;
+    /// <param name="samples">M.</param>
+    /// <param name="positions">k.</param>
+    /// <param name="cut">Limit of the rejection, in standard deviations from the MAD.</param>
+    /// <param name="method">How outliers are rejected.</param>
+    /// <param name="outliers">How many of the k stand out.</param>
+    internal StackTrials(int samples, int positions, double cut, Rejection method, int outliers)
+    {
+        (Samples, Positions, Cut, Method, this.outliers) = (samples, positions, cut, method, outliers);
+        sortedOthers = new(() => [.. Deviates.Select(SortedOthers)]);
+    }
 
-    internal double Cut => cut;
+    internal int Samples { get; }
 
-    internal Rejection Method => method;
+    internal int Positions { get; }
+
+    internal double Cut { get; }
+
+    internal Rejection Method { get; }
 
     /// <summary>Normal samples of every trial, each second the first with all signs turned.</summary>
     internal double[][] Deviates =>
         drawn.GetOrAdd(Samples, n => new(() => Drawn(n, Math.Clamp(40_000 / n, 300, 2000)))).Value;
 
-    /// <summary>What the stack keeps in every trial when the pixel lies where the others do.</summary>
-    internal Part[] Parts(double spread)
+    /// <summary>What the stack keeps in every trial.</summary>
+    /// <param name="excess">Mean of the odd pixels, in the standard deviation of the others.</param>
+    /// <param name="spread">Standard deviation of their samples, in that of the others.</param>
+    internal Part[] Parts(double excess, double spread)
     {
-        double[] own = new double[Samples],
+        double[] samples = new double[Samples],
             sorted = new double[Samples];
-        return
-        [
-            .. Deviates.Select(
-                (z, trial) =>
-                {
-                    for (int i = 0; i < z.Length; i++)
-                        own[i] = IsOdd(i, OddOf(trial)) ? spread * z[i] : z[i];
-                    return PartOf(own, sorted, OddOf(trial));
-                }
-            ),
-        ];
+        double[][] deviates = Deviates,
+            usual = sortedOthers.Value;
+        var parts = new Part[deviates.Length];
+        Span<double> own = stackalloc double[Samples];
+        for (int trial = 0; trial < parts.Length; trial++)
+        {
+            double[] z = deviates[trial];
+            int odd = OddOf(trial),
+                count = 0;
+            for (int i = 0; i < z.Length; i++)
+            {
+                samples[i] = z[i];
+                if (IsOdd(i, odd))
+                    own[count++] = samples[i] = excess + spread * z[i];
+            }
+            own[..count].Sort();
+            Merge(usual[trial], own[..count], sorted);
+            parts[trial] = PartOf(samples, sorted, odd);
+        }
+        return parts;
+    }
+
+    /// <summary>How many samples of a trial are those of odd pixels.</summary>
+    internal int OddSamples(int trial)
+    {
+        int odd = OddOf(trial),
+            count = 0;
+        for (int i = 0; i < Samples; i++)
+            count += IsOdd(i, odd) ? 1 : 0;
+        return count;
     }
 
     /// <summary>Which of the pixels is the odd one in a trial, or the first of several.</summary>
-    internal int OddOf(int trial) => trial / 2 % Positions;
+    private int OddOf(int trial) => trial / 2 % Positions;
 
-    internal bool IsOdd(int sample, int odd) => (sample + Positions - odd) % Positions < outliers;
+    private bool IsOdd(int sample, int odd) => (sample + Positions - odd) % Positions < outliers;
+
+    /// <summary>The samples of the usual pixels of a trial: sorted once for all that the odd ones may hold.</summary>
+    private double[] SortedOthers(double[] z, int trial)
+    {
+        int odd = OddOf(trial);
+        double[] others = [.. z.Where((_, i) => !IsOdd(i, odd))];
+        Array.Sort(others);
+        return others;
+    }
+
+    private static void Merge(ReadOnlySpan<double> usual, ReadOnlySpan<double> own, Span<double> sorted)
+    {
+        int u = 0,
+            o = 0;
+        for (int i = 0; i < sorted.Length; i++)
+            sorted[i] = o == own.Length || (u < usual.Length && usual[u] <= own[o]) ? usual[u++] : own[o++];
+    }
 
     /// <summary>What the stack makes of one trial.</summary>
-    internal Part PartOf(double[] samples, double[] sorted, int odd)
+    private Part PartOf(double[] samples, double[] sorted, int odd)
     {
-        samples.CopyTo(sorted, 0);
         if (Method == Rejection.Median)
-        {
-            Array.Sort(sorted);
             return new Part((sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2, 0, 0);
-        }
         (double median, double limit) = Limits(sorted, Cut);
         double all = 0,
             own = 0;
@@ -102,6 +145,8 @@ internal sealed class StackTrials(int samples, int positions, double cut, Reject
         {
             for (int i = 0; i < Samples; i++)
                 z[i] = SensorReader.Deviate(random);
+            z.CopyTo(sorted, 0);
+            Array.Sort(sorted);
             double mean = z.Average(),
                 difference = PartOf(z, sorted, 0).Mean - mean;
             sum += 2 * mean * difference + difference * difference;
@@ -109,12 +154,11 @@ internal sealed class StackTrials(int samples, int positions, double cut, Reject
         return 1 + Samples * sum / trials;
     }
 
-    private static (double Median, double Limit) Limits(double[] samples, double cut)
+    private static (double Median, double Limit) Limits(double[] sorted, double cut)
     {
-        Array.Sort(samples);
-        int below = (samples.Length - 1) / 2;
-        double median = (samples[below] + samples[samples.Length / 2]) / 2;
-        return (median, cut * OrderStatistics.MadToSigma * MedianDeviation(samples, median, below));
+        int below = (sorted.Length - 1) / 2;
+        double median = (sorted[below] + sorted[sorted.Length / 2]) / 2;
+        return (median, cut * OrderStatistics.MadToSigma * MedianDeviation(sorted, median, below));
     }
 
     /// <summary>

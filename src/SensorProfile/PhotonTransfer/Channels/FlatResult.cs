@@ -20,6 +20,12 @@ internal sealed record FlatResult
     /// </summary>
     public IReadOnlyList<double> MeanNoise { get; init; } = [];
 
+    /// <summary>What half of the flats leaves on the other half from pixel to pixel, %; null when not measured.</summary>
+    public Measurement? Residual { get; init; }
+
+    /// <summary>The same over areas of 32 × 32 px and larger, %.</summary>
+    public Measurement? ResidualOverAreas { get; init; }
+
     /// <summary>Gain of a channel, e-/ADU; null when it was not measured.</summary>
     public Measurement? GainOf(int channel) => Channels.Count > channel ? Channels[channel].Fit?.Gain : null;
 

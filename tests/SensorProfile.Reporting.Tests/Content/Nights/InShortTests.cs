@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
 using SensorProfile.Reporting.Answers.Darks;
+using SensorProfile.Reporting.Answers.Flats;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
@@ -21,6 +22,7 @@ public class InShortTests
             SetpointDocument.Of(answers.Setpoints[0]).Sentence,
             ExposureDocument.Of(answers.Exposures[0]).Sentence,
             DarkCountWords.Of(answers.DitheredCounts[0]).Sentence,
+            FlatPlanDocument.Of(answers.DitheredFlats[0]).Sentence,
             ToleranceDocument.Of(answers.Dithered[0]).Sentence,
             ToleranceDocument.Of(answers.Still[0]).Sentence,
         ];

@@ -1,6 +1,8 @@
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
@@ -67,6 +69,25 @@ public class AnswerCoverageTests(ITestOutputHelper output)
             return [(best[0], spreads[0]), (best[1], spreads[1])];
         });
 
+    [Fact] // a loss so small that the number is large, and is no small integer
+    public void NumbersOfFlats() => Check(truth, ["flats"], (reader, sky) =>
+        {
+            FlatPlanAnswer answer = FlatPlanAdvice.Find(
+                new CameraProfile { Camera = reader.Camera, Modes = [reader.Mode] },
+                reader.Mode,
+                new FlatPlanQuestion
+                {
+                    ExposureSeconds = 300,
+                    DitherPositions = 1,
+                    Sky = sky,
+                    Level = 0.5,
+                    Limits = new LossLimits { NoiseLoss = 0.0005 },
+                }
+            );
+            Interval held = answer.Intervals["flats"];
+            return [(answer.Flats, new UncertaintyDraws.Spread(0, held.Low, held.High, 1))];
+        });
+
     private void Check(
         Tarn camera,
         string[] names,
@@ -91,9 +112,7 @@ public class AnswerCoverageTests(ITestOutputHelper output)
                     held[n]++;
         }
         for (int n = 0; n < names.Length; n++)
-            output.WriteLine(
-                $"{names[n]}: {right[n]:G4} °C, held by {100.0 * held[n] / Profiles:F1} % of the intervals"
-            );
+            output.WriteLine($"{names[n]}: {right[n]:G4}, held by {100.0 * held[n] / Profiles:F1} % of the intervals");
         Assert.All(held, h => Assert.InRange(h, 0.91 * Profiles, 0.98 * Profiles));
     }
 

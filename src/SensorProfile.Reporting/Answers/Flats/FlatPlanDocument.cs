@@ -1,0 +1,88 @@
+using SensorProfile.Decisions.FlatPlan;
+
+namespace SensorProfile.Reporting.Answers.Flats;
+
+/// <summary>The answer of <c>flats plan</c>.</summary>
+internal static class FlatPlanDocument
+{
+    /// <summary>Terminal, JSON and page all take the answer from here.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="csv">Where its levels were written; null for nowhere.</param>
+    /// <param name="findings">What else was found.</param>
+    public static AnswerDocument Of(FlatPlanAnswer answer, string? csv = null, params IEnumerable<Finding> findings)
+    {
+        AnswerDocument reply = DecisionDocument.Of(
+            "flats plan",
+            answer,
+            FlatPlanWords.Of(answer),
+            JsonNodes.Field("level", answer.Level),
+            JsonNodes.Field("levelLimit", answer.LevelLimit),
+            JsonNodes.Field("levels", answer.Levels),
+            JsonNodes.Field("sky", answer.Sky),
+            JsonNodes.Field("stack", answer.Stack),
+            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
+            JsonNodes.Field("curve", answer.Curve)
+        );
+        return reply with
+        {
+            Quantities = [.. reply.Quantities.Select(q => q with { Absent = QuantityText.NotMeasured })],
+            Findings = [.. reply.Findings, .. findings],
+            Tables = [Levels(answer), Stacks(answer), SkyFields.Assumptions([answer.Sky])],
+            Lines = csv is null ? [] : [$"The levels as a table: {csv}"],
+        };
+    }
+
+    private static object Member(FlatPlanAnswer dithered) =>
+        new
+        {
+            dithered.Stack.DitherPositions,
+            FlatPlanWords.Of(dithered).Sentence,
+            dithered.Verdict,
+            dithered.Quantities,
+            dithered.Intervals,
+        };
+
+    private static AnswerTable Levels(FlatPlanAnswer answer) =>
+        new(
+            "Level by level",
+            [">of full well", ">mean level", ">flats", ">gradient by the bend", ""],
+            [
+                .. answer.Levels.Select(l =>
+                    (IReadOnlyList<string>)
+                        [
+                            l.Share is double share ? $"{QuantityText.Number(100 * share, 3)} %" : "",
+                            l.Adu is double adu ? $"{QuantityText.Count((long)Math.Round(adu))} ADU" : "",
+                            l.Flats is int n ? QuantityText.Count(n) : "none",
+                            l.Bend is double bend ? QuantityText.Number(bend, 2) : "",
+                            Word(answer, l),
+                        ]
+                ),
+            ]
+        );
+
+    /// <summary>"taken", "too bright", "bent", or nothing.</summary>
+    internal static string Word(FlatPlanAnswer answer, FlatLevel level) =>
+        level == answer.Level ? "taken"
+        : !level.Unsaturated ? "too bright"
+        : !level.Straight ? "bent"
+        : "";
+
+    private static AnswerTable Stacks(FlatPlanAnswer answer) =>
+        answer.Dithered is not { } dithered
+            ? new AnswerTable("", [""], [])
+            : new AnswerTable(
+                "With and without dithering",
+                ["stack", ">flats", ">cost of 20 flats"],
+                [
+                    Row("not dithered", answer),
+                    Row($"{QuantityText.Count(dithered.Stack.DitherPositions)} positions", dithered),
+                ]
+            );
+
+    private static IReadOnlyList<string> Row(string name, FlatPlanAnswer answer) =>
+        [
+            name,
+            answer.Verdict == FlatPlanVerdict.Limited ? "none is enough" : QuantityText.Count(answer.Flats),
+            $"{QuantityText.Number(answer.Quantities["lossAt20Flats"]?.Value ?? 0, 2)} %",
+        ];
+}

@@ -1,0 +1,87 @@
+using SensorProfile.Decisions.FlatPlan;
+using SensorProfile.NoiseModel;
+
+namespace SensorProfile.Reporting.Answers.Flats;
+
+/// <summary>A number of flats and their level in words.</summary>
+internal static class FlatPlanWords
+{
+    private const double Half = 0.5,
+        AboutHalf = 0.025;
+
+    internal static AnswerWords Of(FlatPlanAnswer answer) =>
+        new(Sentence(answer), string.Join(" ", Reasons(answer)), JsonNodes.Word(answer.Verdict))
+        {
+            Cautions = Cautions.Flats,
+        };
+
+    /// <summary>"about half of full well (32 000 ADU)", "the level of your brightest flats (41 000 ADU)".</summary>
+    internal static string At(FlatLevel level)
+    {
+        string where =
+            level.Share is not double share ? "the level of your brightest flats"
+            : Math.Abs(share - Half) <= AboutHalf ? "about half of full well"
+            : $"about {Plain.Number(100 * share, 2)} % of full well";
+        return $"{where} ({(level.Adu is double adu ? $"{Rounded(adu)} ADU" : $"{Rounded(level.Electrons)} e⁻")})";
+    }
+
+    /// <summary>What sets the level: "the response bends above it".</summary>
+    private static string Limit(FlatPlanAnswer answer) =>
+        answer.LevelLimit switch
+        {
+            FlatLevelLimit.Saturation => "the brightest pixels of brighter flats would leave the linear range",
+            FlatLevelLimit.Linearity => answer.Level.Straight
+                ? "the response bends above it"
+                : "the response is straightest there",
+            _ => "no brighter flats were measured",
+        };
+
+    private static string Sentence(FlatPlanAnswer answer)
+    {
+        string loss = Plain.Percent(answer.Limits.NoiseLoss),
+            take = $"ake {Plain.Whole(answer.Flats)} flats at {At(answer.Level)}";
+        if (answer.Verdict == FlatPlanVerdict.Limited)
+            return $"{(answer.Stack.DitherPositions > 1 ? "Dither over more positions" : "Dither")} and t{take}: what flats "
+                + $"leave on flats costs this stack {Cost(answer, "lossByPattern")} however many you take, and {loss} is "
+                + "accepted.";
+        return $"T{take}: "
+            + (
+                answer.FewestForHits
+                    ? "the fewest among which a spoilt one can be told."
+                    : $"fewer would cost this stack more than {loss}."
+            );
+    }
+
+    private static IEnumerable<string> Reasons(FlatPlanAnswer answer)
+    {
+        yield return $"A master flat multiplies the sky by its own noise, {Places(answer.Stack)}; 20 flats would cost "
+            + $"{Cost(answer, "lossAt20Flats")}.";
+        yield return answer.LevelLimit == FlatLevelLimit.Given
+            ? $"The best level would be {At(Best(answer))}."
+            : $"Brighter means fewer, and this is as bright as advised: {Limit(answer)}.";
+        if (answer.Dithered is { } dithered && dithered.Flats < answer.Flats)
+            yield return $"Dithered over {Plain.Whole(dithered.Stack.DitherPositions)} positions, "
+                + $"{Plain.Whole(dithered.Flats)} flats would do.";
+    }
+
+    /// <summary>The level that would have been advised.</summary>
+    private static FlatLevel Best(FlatPlanAnswer answer) =>
+        answer.Levels.LastOrDefault(l => l is { Straight: true, Unsaturated: true })
+        ?? answer.Levels.MinBy(l => l.Bend ?? 0)!;
+
+    private static string Places(StackConditions stack) =>
+        stack.DitherPositions > 1
+            ? $"moved to {Plain.Whole(stack.DitherPositions)} positions of {Plain.Whole(stack.Lights)} lights"
+        : stack.Lights > 1 ? $"the same in all {Plain.Whole(stack.Lights)} lights at one place"
+        : "in this one light";
+
+    private static string Cost(FlatPlanAnswer answer, string quantity) =>
+        Plain.Percent((answer.Quantities[quantity]?.Value ?? 0) / 100);
+
+    /// <summary>A level to aim at: two digits.</summary>
+    private static string Rounded(double level)
+    {
+        double step = Math.Pow(10, Math.Max(Math.Floor(Math.Log10(Math.Max(level, 1))) - 1, 0));
+        return QuantityText.Count((long)(Math.Round(level / step) * step));
+    }
+}
