@@ -17,6 +17,9 @@ internal static class Headline
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
             return "Nothing could be measured from these frames.";
+        if (NotRaw(profile) is not null)
+            return "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, "
+                + "without any correction in camera or capture program.";
         string first = Sentence(profile.Modes[0]);
         if (profile.Modes.Count == 1)
             return first;
@@ -26,6 +29,12 @@ internal static class Headline
                 : $"{profile.Modes.Count - 1} other settings were measured too.";
         return $"At {ModeLabel.Text(profile.Modes[0].Settings)}: {char.ToLowerInvariant(first[0])}{first[1..]} {others}";
     }
+
+    /// <summary>The refusal of frames that are not raw, where no mode is; null else.</summary>
+    public static Finding? NotRaw(CameraProfile profile) =>
+        profile.Modes.Any(m => m.Gain is not null || m.Channels.Any(c => c.Gain is not null))
+            ? null
+            : profile.Findings.FirstOrDefault(f => f is { Code: "response-not-raw", Severity: Severity.Refusal });
 
     /// <summary>The sentence for one mode.</summary>
     /// <param name="mode">A mode.</param>
@@ -90,11 +99,17 @@ internal static class Headline
     public static IReadOnlyList<string> Missing(ModeProfile mode)
     {
         ArgumentNullException.ThrowIfNull(mode);
+        // what stands in the sentence in ADU is not missing altogether
         (string Name, Measurement? Quantity)[] asked =
         [
-            ("read noise", mode.ReadNoise),
+            (mode.ReadNoiseAdu is null ? "read noise" : "read noise in electrons", mode.ReadNoise),
             ("gain", mode.Gain),
-            ("dark current", mode.DarkCurrent?.RateAtReference),
+            (
+                mode.DarkCurrentAdu?.RateAtReference is null && (mode.Gain is not null || mode.DarkNights.Count == 0)
+                    ? "dark current"
+                    : "dark current in electrons",
+                mode.DarkCurrent?.RateAtReference
+            ),
             ("doubling temperature", (mode.DarkCurrent ?? mode.DarkCurrentAdu)?.DoublingTemperature),
         ];
         return [.. asked.Where(quantity => quantity.Quantity is null).Select(quantity => quantity.Name)];

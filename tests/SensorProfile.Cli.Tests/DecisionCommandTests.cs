@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using SensorProfile.Cli.Tests.Running;
+using SensorProfile.Profiles;
+using SensorProfile.Profiles.Files;
 
 namespace SensorProfile.Cli.Tests;
 
@@ -369,6 +371,47 @@ public sealed class DecisionCommandTests : IDisposable
         Assert.All(json.GetProperty("masters").EnumerateArray(), m =>
             Assert.InRange(m.GetProperty("temperature").GetDouble(), 3, 5)
         );
+    }
+
+    [Fact] // seen: of the same lights, match said 40 darks and plan said 5: one had measured the sky, one assumed it
+    public void PlanAndMatchTakeTheSkyFromTheSameLights()
+    {
+        CameraProfile tarn = ProfileFile.Read(folder["profile.json"]);
+        ProfileFile.Write(
+            folder["biased.json"],
+            tarn with
+            {
+                Modes =
+                [
+                    tarn.Modes[0] with
+                    {
+                        BiasLevel = new Measurement(500, 0.1, "ADU", 40, "default of the simulator"),
+                    },
+                ],
+            }
+        );
+        SimulatedNight.Write(folder["darks"], SimulatedNight.DarksOnly);
+        SimulatedNight.Write(
+            folder["lights"],
+            SimulatedNight.DarksOnly.Replace(
+                "\"kind\": \"dark\"",
+                "\"kind\": \"light\", \"level\": 6000",
+                StringComparison.Ordinal
+            )
+        );
+        double Sky(params string[] question)
+        {
+            JsonElement sky = folder
+                .Command.Run([.. question, "--json"])
+                .Json.GetProperty("assumptions")
+                .EnumerateArray()
+                .Single(a => a.GetProperty("name").GetString() == "sky");
+            Assert.Equal("option", sky.GetProperty("source").GetString());
+            return sky.GetProperty("value").GetDouble();
+        }
+        double planned = Sky("darks", "plan", "biased.json", "--lights", "lights"),
+            matched = Sky("darks", "match", "--lights", "lights", "--darks", "darks", "--profile", "biased.json");
+        Assert.Equal(matched, planned, 0.1 * matched);
     }
 
     [Fact]

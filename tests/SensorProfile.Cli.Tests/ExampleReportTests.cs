@@ -10,8 +10,7 @@ namespace SensorProfile.Cli.Tests;
 public sealed class ExampleReportTests
 {
     private const string DayAfterTheDemoNight = "1949904000"; // 2031-10-16 08:00 UTC
-    private static readonly string[] files =
-    ["report.pdf", "report.html", "card.pdf", "card.html", "profile.json"];
+    private static readonly string[] files = ["report.pdf", "report.html", "card.pdf", "card.html", "profile.json"];
 
     [Fact]
     public void TheExampleIsWhatTheDemoMakes()

@@ -49,10 +49,11 @@ public sealed class SetupTests : IDisposable
     )]
     [InlineData("setpoint --exposure 60 --sky 2 --ambient=-3", "--loss=4 --max-delta=35")]
     [InlineData("setpoint --sky 2 --ambient 5 --uncooled --loss 1", "--exposure=300")]
-    [InlineData("darks match --sky=2 --lights 9", "--exposure=300 --dithers=20 --rejection=sigma-clip --loss=4")]
+    // nine lights have nine positions at most
+    [InlineData("darks match --sky=2 --lights 9", "--exposure=300 --dithers=9 --rejection=sigma-clip --loss=4")]
     [InlineData("darks match --lights lights --darks darks", "--dithers=20 --rejection=sigma-clip --loss=4")]
     [InlineData("darks plan --three-skies --rejects", "--exposure=300 --lights=40 --dithers=20 --loss=4")]
-    [InlineData("flats plan --sky=2 --lights 9", "--exposure=300 --dithers=20 --rejection=sigma-clip --loss=4")]
+    [InlineData("flats plan --sky=2 --lights 9", "--exposure=300 --dithers=9 --rejection=sigma-clip --loss=4")]
     public void WhatWasNotTypedIsAdded(string line, string added)
     {
         string[] typed = line.Split(' ');
@@ -61,6 +62,18 @@ public sealed class SetupTests : IDisposable
         string[] expected = [.. typed[..words], Path.Combine(folder.Path, "tarn"), .. typed[words..], "--setup", Setup];
         Assert.Equal([.. expected, .. added.Split(' ')], completed);
         Assert.Equal(Setup, remembered.File);
+    }
+
+    [Fact] // it was passed over without a word, and the sky assumed
+    public void HalfASkyIsMentioned()
+    {
+        File.WriteAllText(Setup, """{ "sky": { "brightness": 20.5 }, "telescope": { "focalRatio": 5 } }""");
+        (string[] completed, RememberedOptions remembered) = Complete(["setpoint", Profile, "--setup", Setup]);
+        Assert.Equal(["setpoint", Profile, "--setup", Setup], completed);
+        Assert.Equal(
+            "sky brightness 20.5 mag/arcsec², not used: it needs a focal ratio and a pixel size",
+            Assert.Single(remembered.Options).Value
+        );
     }
 
     [Theory]

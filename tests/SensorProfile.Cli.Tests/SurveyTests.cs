@@ -41,6 +41,11 @@ public sealed class SurveyTests : IDisposable
             run.FirstLine,
             StringComparison.Ordinal
         );
+        Assert.Contains(
+            "6 frames in 2 sets: none can be used before its kind is known",
+            run.Output,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tests;
 
@@ -41,6 +42,44 @@ public class HeadlineTests
         Assert.Equal(
             "Read noise 1.90 ± 0.10 ADU (the gain is unknown).",
             Headline.Sentence(new ModeProfile { ReadNoiseAdu = new Measurement(1.9, 0.1, "ADU", 20, "") })
+        );
+
+    // Seen: 8-bit frames, refused, and "31 hot pixels above 1·10⁻⁶ ADU/px/s." as the answer.
+    [Fact]
+    public void FramesThatAreNotRawGiveNoNumber()
+    {
+        var profile = new CameraProfile
+        {
+            Modes =
+            [
+                new ModeProfile
+                {
+                    ReadNoiseAdu = new Measurement(65.5, 0.1, "ADU", 20, ""),
+                    DarkCurrentAdu = _whole.DarkCurrent,
+                },
+            ],
+            Findings = [new Finding("response-not-raw", Severity.Refusal, "These flats do not answer to light.")],
+        };
+        Assert.Equal(
+            "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, without "
+                + "any correction in camera or capture program.",
+            Headline.Sentence(profile)
+        );
+        Assert.Equal("These flats do not answer to light.", ProfileDocument.Of("report", profile, ".").Reason);
+        Assert.Null(Headline.NotRaw(profile with { Modes = [.. profile.Modes, _whole] }));
+    }
+
+    [Fact] // it stands in the sentence in ADU
+    public void WhatIsThereInAduIsMissingInElectronsOnly() =>
+        Assert.Equal(
+            ["read noise in electrons", "gain", "dark current in electrons"],
+            Headline.Missing(
+                new ModeProfile
+                {
+                    ReadNoiseAdu = new Measurement(1.9, 0.1, "ADU", 20, ""),
+                    DarkCurrentAdu = _whole.DarkCurrent,
+                }
+            )
         );
 
     // With 0.006 of 0.0076 e-/px/s from a light leak the whole doubles every 23 °C, the sensor every 6.

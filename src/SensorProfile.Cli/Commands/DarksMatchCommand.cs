@@ -7,7 +7,6 @@ using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
-using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
@@ -104,7 +103,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         ];
         (SkyRate? sky, Finding[] skyFindings) = profile is null
             ? (settings.SkyRate, [])
-            : Sky(session, settings, profile, lights, darks);
+            : SkyReading.OfLights(session, settings, profile, lights, darks);
         MatchAnswer answer = DarkMatching.Match(profile, settings.Matching(lights, darks, sky));
         Finding[] ofFrames =
         [
@@ -116,29 +115,6 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         if (profile is not null)
             reply = reply with { Assumptions = StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null) };
         return PageFolder.Complete(page, reply, folder => AnswerPage.Write(answer, sky, reply, date, folder));
-    }
-
-    /// <summary>
-    /// The sky that was given, else as the lights show it, else none (the default one is assumed then).
-    /// </summary>
-    private static (SkyRate?, Finding[]) Sky(
-        Session session,
-        Settings settings,
-        CameraProfile profile,
-        IReadOnlyList<FrameSet> lights,
-        IReadOnlyList<FrameSet> darks
-    )
-    {
-        if (settings.SkyRate is { } given)
-            return (given, []);
-        try
-        {
-            return (SkyReading.Measure(session, profile, settings.WantedMode, lights, darks), []);
-        }
-        catch (DecisionRefusedException refusal)
-        {
-            return (null, [refusal.ToFinding() with { Severity = Severity.Note }]);
-        }
     }
 
     internal sealed class Settings : StackSettings
@@ -214,17 +190,20 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 );
         }
 
+        private CommandFailure FolderAlone() =>
+            CommandFailure.WrongCommandLine(
+                $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks that lights on "
+                    + "disk are judged against."
+            );
+
         public ToleranceQuestion Tolerance =>
             new()
             {
-                ExposureSeconds = Exposure
+                ExposureSeconds = (LightPaths.Count > 0 ? throw FolderAlone() : Exposure)
                     ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
                 Lights = LightCount
                     ?? throw CommandFailure.WrongCommandLine(
-                        Lights.Length == 0
-                            ? "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."
-                            : $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks "
-                                + "that lights on disk are judged against."
+                        "darks match needs --lights, the number of lights in the stack (or their folder, together with --darks)."
                     ),
                 TemperatureCelsius = Temperature,
                 DitherPositions = Dithers,

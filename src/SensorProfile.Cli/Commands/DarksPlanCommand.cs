@@ -45,9 +45,11 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 )
                 : [];
         AssumedTemperature? taken = settings.Assumed(profile, sets);
-        PlanQuestion question = settings.Question(sets, taken);
+        (SkyRate? sky, Finding[] ofSky) =
+            sets.Count > 0 ? SkyReading.OfLights(session, settings, profile, sets, []) : (settings.SkyRate, []);
+        PlanQuestion question = settings.Question(sets, taken, sky);
         PlanAnswer answer = DarksPlan.Find(profile, question);
-        List<Finding> found = [.. SetPoints.NotHeld(sets)];
+        List<Finding> found = [.. ofSky, .. SetPoints.NotHeld(sets)];
         if (taken is not null)
             found.Add(taken.ToFinding());
         if (question.Lights.Count < sets.Count)
@@ -58,7 +60,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         {
             Assumptions =
             [
-                .. StackAssumptions.Of(settings.Stack, settings.SkyRate, settings.Loss is not null),
+                .. StackAssumptions.Of(settings.Stack, sky, settings.Loss is not null),
                 .. settings.AssumedLights(question),
                 .. taken is null
                     ? Array.Empty<AnswerAssumption>()
@@ -118,7 +120,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 );
         }
 
-        public PlanQuestion Question(IReadOnlyList<FrameSet> sets, AssumedTemperature? taken) =>
+        public PlanQuestion Question(IReadOnlyList<FrameSet> sets, AssumedTemperature? taken, SkyRate? sky) =>
             new()
             {
                 Lights =
@@ -130,7 +132,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                                 .Select(g => FromDisk([.. g])),
                         ]
                         : Typed(taken),
-                Sky = SkyRate,
+                Sky = sky,
                 Limits = Limits,
                 Cooled = !Uncooled,
             };

@@ -77,8 +77,10 @@ internal sealed class SetupDefaults
         if (command != "darks predict")
             TakeStack(setup.Stack, framesSay);
         if (!onDisk)
-            new SkyDefaults(known, typed, Add).Take(setup, file, lights =>
-                MeasuredSky.On(lights, TypedProfile ?? setup.Camera?.Profile, session)
+            new SkyDefaults(known, typed, Add, words => taken.Add(KeyValuePair.Create("", words))).Take(
+                setup,
+                file,
+                lights => MeasuredSky.On(lights, TypedProfile ?? setup.Camera?.Profile, session)
             );
         if (setup.AcceptedLoss is double loss)
             Add("--loss", Text(loss), $"accepted loss {Text(loss)} %");
@@ -97,7 +99,11 @@ internal sealed class SetupDefaults
         bool counted = known.Has("--dithers") && !typed.Asks("--night");
         if (!framesSay && counted && stack.Lights is int lights)
             Add("--lights", Text(lights), $"{lights} lights");
-        if (stack.DitherPositions is int positions)
+        // a number of lights that is typed wins: they cannot have more positions than that
+        int most = int.TryParse(typed.ValueOf("--lights"), NumberStyles.None, CultureInfo.InvariantCulture, out int n)
+            ? Math.Max(1, n)
+            : int.MaxValue;
+        if (stack.DitherPositions is int usual && Math.Min(usual, most) is int positions)
             Add("--dithers", Text(positions), positions == 1 ? "not dithered" : $"{positions} dither positions");
         if (stack.Rejection is { } rejection && !typed.Asks("--rejects"))
             Add("--rejection", EnumWord.Of(rejection), $"rejection {EnumWord.Of(rejection)}");

@@ -4,7 +4,12 @@ using SensorProfile.Setup;
 namespace SensorProfile.Cli.Defaults;
 
 /// <summary>The sky of the setup as options: a rate, lights to measure it on, or a brightness with optics and filter.</summary>
-internal sealed class SkyDefaults(SettingsOptions known, TypedArguments typed, Action<string, string, string> add)
+internal sealed class SkyDefaults(
+    SettingsOptions known,
+    TypedArguments typed,
+    Action<string, string, string> add,
+    Action<string> mention
+)
 {
     public void Take(ObservingSetup setup, string file, Func<string, double?> measure)
     {
@@ -36,6 +41,11 @@ internal sealed class SkyDefaults(SettingsOptions known, TypedArguments typed, A
         bool optics =
             (typed.Asks("--focal-ratio") || setup.Telescope?.FocalRatio is not null)
             && (typed.Asks("--pixel-size") || setup.Camera?.PixelMicrometres is not null);
+        if (!optics && setup.Sky?.Brightness is double magnitude && !typed.Asks("--sky-brightness"))
+            mention(
+                $"sky brightness {SetupDefaults.Text(magnitude)} mag/arcsec², not used: it needs a focal ratio and a pixel "
+                    + "size"
+            );
         if (!optics)
             return;
         if (!known.Has("--sky-brightness"))

@@ -38,11 +38,12 @@ internal static class ShortAnswer
             Take(middle, Beginning(leading, width, left));
         foreach (string line in files)
             Take(places, [line]);
-        foreach (Finding finding in Worst(reply).Take(left / 2))
+        foreach (Finding[] alike in Worst(reply).Take(left / 2))
             Take(
                 findings,
                 TableText.Wrapped(
-                    $"{AnswerPrinter.Word(finding.Severity)}: {finding.Message} {FindingOptions.Label(finding)}",
+                    $"{AnswerPrinter.Word(alike[0].Severity)}: {alike[0].Message} {FindingOptions.Label(alike[0])}"
+                        + (alike.Length == 1 ? "" : $" (and {QuantityText.Count(alike.Length - 1)} more like it)"),
                     width
                 )
             );
@@ -53,11 +54,14 @@ internal static class ShortAnswer
         return [.. head, .. middle, .. findings, .. places, .. tail];
     }
 
-    private static IEnumerable<Finding> Worst(AnswerDocument reply) =>
+    /// <summary>The worst first; those of one kind are told by the first of them.</summary>
+    private static IEnumerable<Finding[]> Worst(AnswerDocument reply) =>
         reply
             .Findings.Where(f => f.Severity > Severity.Note && !AnswerPrinter.IsSaid(reply, f))
             .DistinctBy(f => f.Message)
-            .OrderByDescending(f => f.Severity);
+            .GroupBy(f => (f.Severity, f.Code))
+            .OrderByDescending(g => g.Key.Severity)
+            .Select(g => g.ToArray());
 
     private static string[] Titled(AnswerTable table, int width) =>
         [.. table.Title.Length > 0 ? TableText.Wrapped(table.Title, width) : [], .. TableText.Lines(table, width)];

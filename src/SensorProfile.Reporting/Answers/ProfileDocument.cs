@@ -15,7 +15,10 @@ internal static class ProfileDocument
         {
             Command = command,
             Sentence = Headline.Sentence(profile),
-            Reason = complete ? "" : Missing(profile, missing),
+            Reason =
+                Headline.NotRaw(profile) is { } spoilt ? spoilt.Message
+                : complete ? ""
+                : Missing(profile, missing),
             Verdict = complete ? "measured" : "incomplete",
             Quantities = profile.Modes.Count == 1 ? ModeQuantities.Of(profile.Modes[0]) : [],
             Tables = [.. profile.Modes.SelectMany(mode => Tables(profile, mode))],

@@ -15,9 +15,7 @@ internal static class SurveyDocument
         {
             Command = "survey",
             Sentence = Unlabelled(inventory) ?? Sentence(lacks),
-            Reason =
-                $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")} can be "
-                + $"used{LeftOut(inventory)}{PassedOverText(inventory)}.",
+            Reason = $"{Usable(inventory)}{LeftOut(inventory)}{PassedOverText(inventory)}.",
             Verdict = lacks.Count == 0 ? "complete" : "lacking",
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
             Lines = tableLine.Length > 0 ? [tableLine] : [],
@@ -83,6 +81,15 @@ internal static class SurveyDocument
         all == 1
             ? "the only one does not say whether it is"
             : $"{unknown} of {Plural.Of(all, "frame")} {(unknown == 1 ? "does not say whether it is" : "do not say whether they are")}";
+
+    private static string Usable(Inventory inventory)
+    {
+        int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
+        string all = $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")}";
+        return unknown == 0 ? $"{all} can be used"
+            : unknown == inventory.Frames.Count ? $"{all}: none can be used before its kind is known"
+            : $"{all} can be used, but for {unknown} whose kind is not known";
+    }
 
     private static string LeftOut(Inventory inventory) =>
         inventory.Rejected.Count == 0 ? "" : $", {Plural.Of(inventory.Rejected.Count, "file")} left out";

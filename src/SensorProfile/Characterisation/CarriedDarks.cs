@@ -64,6 +64,8 @@ internal static class CarriedDarks
             return taker;
         }
         Measurement? best = tests.MinBy(t => t.Ratio.StandardUncertainty)?.Ratio;
+        // the law is there now: nothing is refused for want of darks at this setting
+        log.Withdraw("too-few-temperatures", "dark-rate-not-resolved", "temperature-law-not-determined");
         double doubt = Math.Min(Untested, best?.StandardUncertainty ?? Untested);
         log.Add(
             MeasurementCodes.DarksCarried,

@@ -68,7 +68,11 @@ internal static class DarkFindings
     }
 
     private static string At(IEnumerable<DarkTemperature> temperatures) =>
-        Counted.List([.. temperatures.Select(t => Invariant($"{t.TemperatureCelsius:0.0}").Replace('-', '−'))]) + " °C";
+        Counted.List([
+            .. temperatures.Select(t =>
+                Invariant($"{Math.Round(t.TemperatureCelsius, 1) + 0.0:0.0}").Replace('-', '−')
+            ),
+        ]) + " °C";
 
     private static void Compare(DarkTemperature[] temperatures, FindingsLog log)
     {

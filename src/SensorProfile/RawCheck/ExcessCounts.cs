@@ -47,7 +47,15 @@ internal sealed class ExcessCounts
     /// <param name="least">Least excess above the median, ADU.</param>
     /// <param name="codeStep">q, ADU.</param>
     /// <param name="walk">Threads.</param>
-    public void Add(IFrameSamples frame, ColourMosaic mosaic, double least, int codeStep, WalkOptions walk)
+    /// <param name="channels">Whether pixels of a channel are counted; null counts all.</param>
+    public void Add(
+        IFrameSamples frame,
+        ColourMosaic mosaic,
+        double least,
+        int codeStep,
+        WalkOptions walk,
+        IReadOnlyList<bool>? channels = null
+    )
     {
         int width = frame.Width,
             height = frame.Height,
@@ -84,7 +92,10 @@ internal sealed class ExcessCounts
                     // As many pixels one by one as were asked about together.
                     int end = Math.Min(x + Vector<ushort>.Count, width - 2 * period);
                     for (; x < end; x++)
-                        if (StandsOut(samples, y * width + x, width, period, limit))
+                        if (
+                            channels?[mosaic.Channel(y, x)] != false
+                            && StandsOut(samples, y * width + x, width, period, limit)
+                        )
                             Count(samples, y * width + x, width, period, least, codeStep, around);
                     x--;
                 }

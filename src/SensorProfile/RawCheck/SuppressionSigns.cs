@@ -13,7 +13,8 @@ namespace SensorProfile.RawCheck;
 /// <remarks>
 /// Single frames are judged, for that is what a camera acts on. The end is looked for in all sets together, in those
 /// from each exposure on, in those of each temperature and in the less noisy ones, for a camera may act on long
-/// exposures only.
+/// exposures only. Colours whose codes the camera scaled after the converter are left out: codes that never occur look
+/// like an end, and where no colour is left the end is not looked for.
 /// </remarks>
 internal static class SuppressionSigns
 {
@@ -54,8 +55,17 @@ internal static class SuppressionSigns
             ?? mode.Frames.Max(f => f.Channels.Max(c => c.Maximum));
         int step = mode.CodeStep.Step,
             perSet = (int)Math.Clamp(PixelsWanted / (mode.BytesPerFrame / 2 * sets.Length), 1, FramesPerSet);
+        bool[] plain = [.. mode.FlatCodes.Select(c => !CodePopulation.Of(c, mode.CodeStep).LooksScaled)];
+        bool anyPlain = plain.Contains(true);
         PairCounts[] counted = [.. sets.Select(Counts)];
-        return [.. new[] { Falls(counted, noise, step), Edge(counted, noise, step) }.OfType<SuppressionSign>()];
+        return
+        [
+            .. new[]
+            {
+                Falls(counted, noise, step),
+                anyPlain ? Edge(counted, noise, step) : null,
+            }.OfType<SuppressionSign>(),
+        ];
 
         PairCounts Counts(ScreenedSet set)
         {
@@ -67,7 +77,7 @@ internal static class SuppressionSigns
                 ),
                 least = MinSigmas * own;
             foreach (ScreenedFrame frame in set.Frames.Take(perSet))
-                counts.Add(frame.Samples, mode.Mosaic, least, step, stages.Walk);
+                counts.Add(frame.Samples, mode.Mosaic, least, step, stages.Walk, anyPlain ? plain : null);
             // Full pixels all end at one level.
             return new(
                 set,

@@ -48,6 +48,10 @@ internal sealed class FindingsLog
         Add(code, Severity.Warning, finding, [.. all.Select(f => f.Frame.Name)]);
     }
 
+    /// <summary>Takes back what was found of the mode that is being measured and no longer holds.</summary>
+    public void Withdraw(params IReadOnlyList<string> codes) =>
+        findings.RemoveAll(f => f.Mode == Mode && codes.Contains(f.Finding.Code));
+
     /// <summary>Adds a finding.</summary>
     public void Add(string code, Severity severity, string message, IReadOnlyList<string>? frames = null) =>
         findings.Add((Mode, new(code, severity, message, frames ?? [])));

@@ -49,6 +49,11 @@ internal static class SetupCheck
             && new object?[] { sky.Brightness, sky.Rate, sky.Lights }.Count(s => s is not null) > 1
         )
             yield return ("sky", "say the sky in one way: brightness, rate or lights.");
+        if (setup.Stack is { Lights: int lights, DitherPositions: int positions } && positions > lights)
+            yield return (
+                "stack",
+                $"{lights} lights cannot have {positions} dither positions: give at most one per light."
+            );
         if (setup.Cooling is { Uncooled: true, Reach: not null })
             yield return ("cooling", "a camera without a cooler has no reach: leave out reach or uncooled.");
         foreach ((int i, FilterSetup filter) in (setup.Filters ?? []).Index())

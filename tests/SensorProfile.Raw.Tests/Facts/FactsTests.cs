@@ -1,3 +1,4 @@
+using System.Globalization;
 using SensorProfile.Raw.Containers;
 using SensorProfile.Raw.Facts;
 using SensorProfile.Raw.Writing;
@@ -141,7 +142,7 @@ public sealed class FactsTests
             time is null
                 ? ""
                 : FormattableString.Invariant(
-                    $"{time.Local:HH:mm} {(time.Offset is { } zone ? zone.TotalHours.ToString("+0;-0") : "?")}"
+                    $"{time.Local:HH:mm} {(time.Offset is { } zone ? zone.TotalHours.ToString("+0;-0", CultureInfo.InvariantCulture) : "?")}"
                 )
         );
     }

@@ -16,6 +16,7 @@ internal sealed record SyntheticMaps
     public double TypicalDoubling { get; init; } = 6.1;
     public double Noise { get; init; } = 0.004; // standard uncertainty of an ordinary pixel's rate, e-/px/s
     public int Sensor { get; init; } = 310;
+    public double EdgeGlow { get; init; } // at the first column, falling to 1/e in 12 px
 
     /// <summary>One year's maps.</summary>
     /// <param name="night">Seed of the measurement noise.</param>
@@ -47,7 +48,8 @@ internal sealed record SyntheticMaps
             double hot = draw < HotShare && ++hotSeen > healed ? excess : 0;
             if (born is not null && born.TryGetValue(i, out double fresh))
                 hot += fresh;
-            double truth = gain * (ordinary + hot * Math.Pow(2, probeCelsius / own)),
+            double glow = EdgeGlow * Math.Exp(-(i % Width) / 12.0);
+            double truth = gain * (ordinary + glow + hot * Math.Pow(2, probeCelsius / own)),
                 u = double.Hypot(Noise, Math.Sqrt(truth / 6000));
             (rate[i], uncertainty[i]) = ((float)(truth + u * Normal.Sample(noise, 0, 1)), (float)u);
             doubling[i] = hot > 0 ? (float)(own + 0.1 * Normal.Sample(noise, 0, 1)) : float.NaN;

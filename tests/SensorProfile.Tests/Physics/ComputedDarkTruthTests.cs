@@ -6,7 +6,6 @@ using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Physics;
-using SensorProfile.Tests.Data;
 using SensorProfile.Tests.Prediction;
 using Xunit.Abstractions;
 

@@ -290,6 +290,22 @@ public sealed class TreatmentTests(ITestOutputHelper output)
         Assert.DoesNotContain("G1", sign.Message, StringComparison.Ordinal);
     }
 
+    [Fact] // seen: "the camera takes hot pixels out of its frames", for the odd codes that a factor of 2 leaves empty
+    public void ACombOfCodesIsNoEnd()
+    {
+        Finding sign = Assert.Single(
+            Signs(
+                Camera() with
+                {
+                    ColourFilter = "RGGB",
+                    Gain = 0.8,
+                    InCamera = new InCamera { ScaleRed = 2, ScaleBlue = 1.5 },
+                }
+            )
+        );
+        Assert.Equal("digital-scaling", sign.Code);
+    }
+
     [Fact]
     public void CodesThatNeverOccurInAnyColourAreFound()
     {

@@ -72,6 +72,10 @@ public sealed class SetupFileTests
         "s.json, line 1, telescop: there is no such field; "
             + "the fields here are telescope, camera, sky, filters, stack, cooling, acceptedLoss."
     )]
+    [InlineData(
+        """{ "stack": { "lights": 10, "ditherPositions": 30 } }""",
+        "s.json, line 1, stack: 10 lights cannot have 30 dither positions: give at most one per light."
+    )]
     [InlineData("""{ "stack": { "lights": "many" } }""", "s.json, line 1, stack.lights: expected a whole number.")]
     [InlineData(
         """{ "stack": { "lights": 4, "lights": 5 } }""",

@@ -1,3 +1,4 @@
+using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
@@ -10,6 +11,29 @@ namespace SensorProfile.Cli.Commands.Reading;
 /// <summary>The sky measured on the user's own lights.</summary>
 internal static class SkyReading
 {
+    /// <summary>
+    /// The sky that was given, else as the lights show it, else none (the default one is assumed then).
+    /// </summary>
+    public static (SkyRate? Sky, Finding[] Findings) OfLights(
+        Session session,
+        StackSettings settings,
+        CameraProfile profile,
+        IReadOnlyList<FrameSet> lights,
+        IReadOnlyList<FrameSet> darks
+    )
+    {
+        if (settings.SkyRate is { } given)
+            return (given, []);
+        try
+        {
+            return (Measure(session, profile, settings.WantedMode, lights, darks), []);
+        }
+        catch (DecisionRefusedException refusal)
+        {
+            return (null, [refusal.ToFinding() with { Severity = Severity.Note }]);
+        }
+    }
+
     /// <summary>
     /// From the largest set of lights, above darks of its exposure where there are some; the mode is the one that was
     /// asked for, else that of these lights.

@@ -75,7 +75,7 @@ internal static class DarkLibraryWords
                 $" {Path.GetFileName(turned[0].File)} is {turned[0].Realigned}: it serves lights of its own size only.",
             1 => $" Bring {Path.GetFileName(turned[0].File)} back before you use it: it is {turned[0].Realigned}.",
             _ =>
-                $" {Plain.Whole(turned.Length)} of them are turned, shifted, cropped or binned against the fresh darks: "
+                $" {Plain.Whole(turned.Length)} of those to keep are turned, shifted, cropped or binned against the fresh darks: "
                     + "bring them back before you use them.",
         };
     }

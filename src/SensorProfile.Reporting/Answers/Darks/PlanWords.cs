@@ -34,7 +34,8 @@ internal static class PlanWords
         string why = master.FewestForHits
             ? "the fewest that can tell a cosmic-ray hit"
             : $"fewer would cost more than {Plain.Percent(answer.Loss)}";
-        return $"Serves about {Plain.Whole((long)Math.Round(master.Lights))} lights "
+        long lights = (long)Math.Round(master.Lights);
+        return $"Serves {(lights == 1 ? "1 light" : $"about {Plain.Whole(lights)} lights")} "
             + $"{Range(master.ServesFrom, master.ServesTo)}; {Plain.Whole(master.Frames)} frames: {why}"
             + (
                 master.MismatchUse > 0.005
@@ -98,7 +99,8 @@ internal static class PlanWords
         string shoot =
             $"Shoot {Plain.Whole(masters)} master dark{(masters == 1 ? At(answer.Masters[0]) : "s")}, "
             + $"{Plain.Whole(Frames(answer))} frames in all: {Plain.Duration(answer.Masters.Sum(m => m.Seconds))} and "
-            + Plain.Bytes(answer.Masters.Sum(m => m.Bytes));
+            + Plain.Bytes(answer.Masters.Sum(m => m.Bytes))
+            + Dithered(answer);
         if (answer.Unplanned.Count > 0)
             return $"{shoot}; for {Plain.Whole(answer.Unplanned.Sum(u => u.Lights))} lights "
                 + $"({string.Join(", ", answer.Unplanned.Select(Where))}) it cannot be told.";
@@ -129,7 +131,6 @@ internal static class PlanWords
                 : "";
         return fewest
             + cover
-            + Dithered(answer)
             + (
                 last is null
                     ? ""
@@ -137,6 +138,7 @@ internal static class PlanWords
             );
     }
 
+    /// <summary>What dithering saves of more darks than most people take.</summary>
     private static string Dithered(PlanAnswer answer)
     {
         if (answer.Saving is not { } saving || saving.Frames >= Frames(answer))
@@ -145,8 +147,8 @@ internal static class PlanWords
             saving.Masters == answer.Masters.Count
                 ? ""
                 : $" in {Plain.Whole(saving.Masters)} master{(saving.Masters == 1 ? "" : "s")}";
-        return $" Dithered over {Plain.Whole(saving.Positions)} positions, {Plain.Whole(saving.Frames)} frames would "
-            + $"do{masters}.";
+        return $"; dither over {Plain.Whole(saving.Positions)} positions and {Plain.Whole(saving.Frames)} frames{masters} will "
+            + "do";
     }
 
     private static string Range(double low, double high) =>

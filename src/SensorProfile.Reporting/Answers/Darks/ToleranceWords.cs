@@ -65,9 +65,13 @@ internal static class ToleranceWords
         return answer.Verdict == ToleranceVerdict.CannotTell
             ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
                 + "of the lights."
-            : $"Use darks {warm} or {cold} than the lights"
+            : (FarOutside(answer) ? "By the law alone, far outside the measured range: use" : "Use")
+                + $" darks {warm} or {cold} than the lights"
                 + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
     }
+
+    private static bool FarOutside(ToleranceAnswer answer) =>
+        answer.Findings.Any(f => f.Code == "tolerance-extrapolated");
 
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;
@@ -82,6 +86,8 @@ internal static class ToleranceWords
         {
             // all positions of a dither see what is smooth
             { BindingCause: BindingCause.Glow or BindingCause.Level } => SameNight,
+            { Stack.DitherPositions: 1, Dithered: { } d } when Tighter(d) < DarkTolerance.CoolerHolds => SameNight
+                + ", dither over as many positions as you can and reject outliers",
             { Stack.DitherPositions: 1 } => "dither and reject outliers, or " + SameNight,
             { Stack.Rejection: Rejection.None } => "reject outliers, or " + SameNight,
             _ => SameNight,

@@ -64,7 +64,7 @@ internal static class SetpointWords
         return answer switch
         {
             { Limit: SetpointLimit.Glow } =>
-                $"{run} still adds {Effect(answer)}, more than {Accepted(answer)}; cooling does not help: this is glow.",
+                $"{run} still adds {Effect(answer)}, more than {Accepted(answer)}; cooling does not help: this is glow or a light leak.",
             { Limit: SetpointLimit.Cooler, Nights: { Count: > 1 } nights } =>
                 $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}; {QuantityText.Degrees(nights[0].Sensor)} "
                     + $"would {(Keeps(answer, nights[0]) ? "do" : "do better")}, and is within reach on "
@@ -113,7 +113,7 @@ internal static class SetpointWords
             null => $"Up to {air} outside{measured}, dark current adds {Effect(answer)}",
             SetpointLimit.Glow =>
                 $"Even at {air} outside{measured}, dark current adds {Effect(answer)}, more than {Accepted(answer)}, "
-                    + "and colder nights do not help: this is glow",
+                    + "and colder nights do not help: this is glow or a light leak",
             _ => $"Even at {air} outside{measured}, dark current adds {Effect(answer)}, more than {Accepted(answer)}",
         };
         double worst = Math.Max(warmest.ExtraTypical, warmest.ExtraAtShare ?? 0);

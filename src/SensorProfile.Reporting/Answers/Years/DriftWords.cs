@@ -170,7 +170,9 @@ internal static class DriftWords
         if (c.Quantity == "newLessHealed")
             return $"{Plain.Whole((long)c.To.Value)} new hot pixels against {Plain.Whole((long)c.From.Value)} healed";
         double share = c.From.Value != 0 ? c.Change.Value / Math.Abs(c.From.Value) : 0;
-        string by = Math.Abs(share) is > 0.001 and < 10 ? Plain.Percent(Math.Abs(share)) : QuantityText.Of(c.Change);
+        string by = Math.Abs(share) is > 0.001 and < 10
+            ? Plain.Percent(Math.Abs(share))
+            : QuantityText.Of(c.Change with { Value = Math.Abs(c.Change.Value) });
         return $"{QuantityNames.WithArticle(c.Quantity)} is {(c.Change.Value > 0 ? "up" : "down")} by {by}";
     }
 
@@ -179,7 +181,8 @@ internal static class DriftWords
         string seen = changes.FirstOrDefault(c => c.Quantity == "darkRate") is { From.Value: > 0 } dark
             ? $"; a change of the dark current by {Plain.Percent(dark.Detectable / dark.From.Value)} would have been seen"
             : "";
-        return $"No change beyond the errors in {Years(years)}{seen}.";
+        string blind = RetakeWords.SawDarks(changes) ? "" : "; the dark current and the hot pixels were not compared";
+        return $"No change beyond the errors in {Years(years)}{seen}{blind}.";
     }
 
     private static string Reason(DriftAnswer answer)
@@ -190,9 +193,13 @@ internal static class DriftWords
             "",
             answer.Probes.Where(p => p.Verdict != ProbeVerdict.None).Select(p => " " + ProbeWords.Of(p)).Distinct()
         );
-        return $"{(beyond == 0 ? "None" : Plain.Whole(beyond))} of the {Plain.Whole(tests)} "
-            + $"values{(answer.Trends.Count > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
-            + "explain. "
+        string of =
+            tests == 1
+                ? $"The one value compared {(beyond == 0 ? "did not move" : "moved")} by more than its error can explain. "
+                : $"{(beyond == 0 ? "None" : Plain.Whole(beyond))} of the {Plain.Whole(tests)} "
+                    + $"values{(answer.Trends.Count > 0 ? " and yearly slopes" : "")} compared moved by more than their errors can "
+                    + "explain. ";
+        return of
             + "The bar is so high that a sensor in which nothing changed would show even one such move in at "
             + $"most {Plain.Percent(answer.Significance)} of reports like this one (rule of Holm).{probe}";
     }

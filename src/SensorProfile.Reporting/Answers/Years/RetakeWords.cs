@@ -41,6 +41,9 @@ internal static class RetakeWords
                     : "";
             return $"Retake the {Joined(retake)}.{why}{proof}{probe}";
         }
+        if (!SawDarks(answer.Changes))
+            return $"Whether darks from {since} still hold cannot be told from these profiles: neither dark current nor hot "
+                + $"pixels were compared; a check against 8 fresh darks tells.{probe}";
         return (
                 answer.Outcome == DriftVerdict.Changed
                     ? "Your darks may stay: what changed is not in them. Use the newest profile for gain and levels."
@@ -48,6 +51,13 @@ internal static class RetakeWords
                         + "fresh darks makes sure."
             ) + probe;
     }
+
+    /// <summary>Whether anything that stands in a dark was compared.</summary>
+    internal static bool SawDarks(IReadOnlyList<DriftChange> changes) =>
+        changes.Any(c =>
+            c.Quantity is "darkRate" or "darkRateByPixel" or "newLessHealed"
+            || c.Quantity.StartsWith("hotPixelsAbove", StringComparison.Ordinal)
+        );
 
     /// <summary>"darks", "bias frames", "flats".</summary>
     public static string Word(RetakeKind kind) => EnumWord.Spaced(kind);

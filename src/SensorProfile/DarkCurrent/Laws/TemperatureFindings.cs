@@ -156,7 +156,7 @@ internal static class TemperatureFindings
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Light reaches the sensor in the dark, or it glows: {100 * share:0} % of the rate at {reference:0.#} °C "
+                    $"Light reaches the sensor in the dark, or it glows: {100 * share:0} % of the rate at {Text(reference)} °C "
                         + $"({floor:G2} e⁻/px/s) does not fall with temperature. Cover camera and viewfinder, take a dark in "
                         + $"a dark room and compare; without this light dark current doubles every {thermal:0.0} °C."
                 )
@@ -201,5 +201,6 @@ internal static class TemperatureFindings
         return $"add darks at {Text(next)} °C";
     }
 
-    private static string Text(double temperature) => temperature.ToString("0.#", CultureInfo.InvariantCulture);
+    private static string Text(double temperature) =>
+        (Math.Round(temperature, 1) + 0.0).ToString("0.#", CultureInfo.InvariantCulture).Replace('-', '−');
 }

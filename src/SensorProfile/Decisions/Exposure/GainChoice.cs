@@ -54,8 +54,10 @@ internal static class GainChoice
         if (rows.Length == 0)
             throw Refuse.CannotTell(
                 "gain-missing",
-                "No mode of the profile has both read noise and gain: add bias frames and flat pairs and "
-                    + "characterise again."
+                profile.Modes.Any(m => m.ReadNoiseAdu is not null)
+                    ? "No mode of the profile has a gain: add flat pairs and characterise again."
+                    : "No mode of the profile has both read noise and gain: add bias frames and flat pairs and "
+                        + "characterise again."
             );
         GainRow? chosen = rows.FirstOrDefault(r => r.Drowned);
         GainRow advised = chosen ?? rows.MinBy(r => r.ReadNoise.Value)!;

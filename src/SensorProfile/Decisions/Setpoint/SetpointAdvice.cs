@@ -152,7 +152,7 @@ public static class SetpointAdvice
                 $"The self-heating of the sensor cannot be {Plain.Number(question.SelfHeating)} °C: give 0 or more."
             );
         foreach (AmbientTemperature ambient in question.Ambient)
-            if (!(ambient.Celsius is > -90 and < 60))
+            if (!(ambient.Celsius is >= -90 and <= 60))
                 throw Refuse.BadArgument(
                     "ambient-out-of-range",
                     $"An ambient temperature of {Plain.Number(ambient.Celsius)} °C is not between −90 °C and 60 °C."

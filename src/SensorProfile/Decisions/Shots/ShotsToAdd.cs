@@ -19,10 +19,8 @@ internal static class ShotsToAdd
                 .OrderByDescending(g => g.Sum(s => s.Frames.Count)),
         ];
         FrameSet[] sets = modes.Count > 0 ? [.. modes[0]] : [];
-        if (sets.Length > 0)
-            question = question with { Width = sets[0].Width, Height = sets[0].Height };
-        else if (question.Existing.Frames is [var any, ..]) // what they are is not known, but how large
-            question = question with { Width = any.Width, Height = any.Height };
+        if ((sets.FirstOrDefault() ?? question.Existing.Sets.MaxBy(s => s.Frames.Count)) is { } some)
+            question = question with { Width = some.Width, Height = some.Height };
         double longest = question.LongestExposureSeconds
             ?? sets.Where(s => s.Kind == FrameKind.Dark)
                 .Select(s => s.ExposureSeconds)

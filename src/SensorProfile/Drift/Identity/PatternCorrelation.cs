@@ -5,7 +5,8 @@ namespace SensorProfile.Drift.Identity;
 
 /// <summary>Whether the ordinary pixels of two dark-rate maps show one pattern.</summary>
 /// <remarks>
-/// r = Σ ab/√(Σ a²·Σ b²) over the pixels of blocks of 32 × 32 px, each block's mean taken off (glow cancels) and what
+/// r = Σ ab/√(Σ a²·Σ b²) over the pixels of blocks of 32 × 32 px, the means of each block's rows and columns taken off
+/// (glow along an edge cancels, and the rows and columns of the read-out) and what
 /// lies beyond 4 robust standard deviations left out. What sensors of one model share (rows and columns of the
 /// read-out, pixels that share a transistor) gives a correlation at shifts of two pixels as well: their mean is taken
 /// off. For two sensors the rest is zero with a standard error of √(5/4n); for one sensor it is
@@ -18,7 +19,8 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
 {
     private const int Block = 32,
         MaxBlocks = 400,
-        Step = 2;
+        Step = 2,
+        Sweeps = 3;
     private const double Outlying = 4;
 
     /// <summary>Compares; null where ordinary pixels were not kept, or sizes differ.</summary>
@@ -38,10 +40,10 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
         return new PatternCorrelation(
             straight.Correlation - beside,
             Math.Sqrt(
-                Reliability(straight.A / straight.Pixels, straight.NoiseA / straight.Pixels)
-                    * Reliability(straight.B / straight.Pixels, straight.NoiseB / straight.Pixels)
+                Reliability(straight.A / straight.Freedom, straight.NoiseA / straight.Pixels)
+                    * Reliability(straight.B / straight.Freedom, straight.NoiseB / straight.Pixels)
             ),
-            Math.Sqrt(1.25 / straight.Pixels)
+            Math.Sqrt(1.25 / straight.Freedom)
         );
     }
 
@@ -64,6 +66,7 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
             b = [],
             ua = [],
             ub = [];
+        List<int> places = [];
         for (int y = top; y < top + Block; y++)
         for (int x = left; x < left + Block; x++)
         {
@@ -76,6 +79,7 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
             b.Add(rb);
             ua.Add(na * na);
             ub.Add(nb * nb);
+            places.Add((y - top) * Block + x - left);
         }
         if (a.Count < Block * Block / 4)
             return default;
@@ -89,19 +93,51 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
         ];
         if (ordinary.Length < 2)
             return default;
-        double meanA = ordinary.Average(i => a[i]),
-            meanB = ordinary.Average(i => b[i]);
-        return ordinary.Aggregate(default(Sums), (sum, i) =>
-            sum
-            + new Sums(
-                (a[i] - meanA) * (a[i] - meanA),
-                (b[i] - meanB) * (b[i] - meanB),
-                (a[i] - meanA) * (b[i] - meanB),
-                ua[i],
-                ub[i],
-                1
-            )
-        );
+        int[] at = [.. ordinary.Select(i => places[i])];
+        double[] flatA = WithoutLines([.. ordinary.Select(i => a[i])], at),
+            flatB = WithoutLines([.. ordinary.Select(i => b[i])], at);
+        Sums all = Enumerable
+            .Range(0, at.Length)
+            .Aggregate(default(Sums), (sum, i) =>
+                sum
+                + new Sums(
+                    flatA[i] * flatA[i],
+                    flatB[i] * flatB[i],
+                    flatA[i] * flatB[i],
+                    ua[ordinary[i]],
+                    ub[ordinary[i]],
+                    1,
+                    0
+                )
+            );
+        int lines = at.Select(p => p / Block).Distinct().Count() + at.Select(p => p % Block).Distinct().Count();
+        return all with { Freedom = Math.Max(1, all.Pixels - lines + 1) };
+    }
+
+    /// <summary>
+    /// The mean of each row and each column taken off, by turns, since pixels that were left out tie them together.
+    /// </summary>
+    private static double[] WithoutLines(double[] values, int[] places)
+    {
+        for (int sweep = 0; sweep < Sweeps; sweep++)
+        {
+            TakeOff(values, places, p => p / Block);
+            TakeOff(values, places, p => p % Block);
+        }
+        return values;
+    }
+
+    private static void TakeOff(double[] values, int[] places, Func<int, int> line)
+    {
+        var sums = new double[Block];
+        var counts = new int[Block];
+        for (int i = 0; i < values.Length; i++)
+        {
+            sums[line(places[i])] += values[i];
+            counts[line(places[i])]++;
+        }
+        for (int i = 0; i < values.Length; i++)
+            values[i] -= sums[line(places[i])] / counts[line(places[i])];
     }
 
     private static (double Middle, double Reach) Reach(List<double> values)
@@ -110,7 +146,15 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
         return (OrderStatistics.Median(all), Outlying * OrderStatistics.MadSigma([.. values]));
     }
 
-    private readonly record struct Sums(double A, double B, double Product, double NoiseA, double NoiseB, long Pixels)
+    private readonly record struct Sums(
+        double A,
+        double B,
+        double Product,
+        double NoiseA,
+        double NoiseB,
+        long Pixels,
+        long Freedom
+    )
     {
         public double Correlation => A > 0 && B > 0 ? Product / Math.Sqrt(A * B) : 0;
 
@@ -121,7 +165,8 @@ internal sealed record PatternCorrelation(double Excess, double Expected, double
                 a.Product + b.Product,
                 a.NoiseA + b.NoiseA,
                 a.NoiseB + b.NoiseB,
-                a.Pixels + b.Pixels
+                a.Pixels + b.Pixels,
+                a.Freedom + b.Freedom
             );
     }
 }

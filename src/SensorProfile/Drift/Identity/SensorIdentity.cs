@@ -6,7 +6,8 @@ namespace SensorProfile.Drift.Identity;
 /// <summary>Knows a sensor by its pixels.</summary>
 /// <remarks>
 /// One sensor when more hot pixels stand in the same places, in any orientation, than chance puts there, or when its
-/// ordinary pixels show one pattern: a sensor whose hot pixels healed keeps that. Another one when neither does,
+/// ordinary pixels show one pattern, by more than chance and by more than a quarter of what one sensor would show: a
+/// sensor whose hot pixels healed keeps that. Another one when neither does,
 /// although one of them would have shown: the pattern, had it been the same, would stand clear of zero by the limits
 /// of both errors; or, where ordinary pixels were not kept, so few hot pixels can be in common that no warming up
 /// explains it. All limits are those of a chance of 0.1 % of being wrong.
@@ -22,6 +23,9 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
     // a sensor that was warmed up and whose frames were turned as well is a rare one
     private const double MinSurvivorsTurned = 0.25;
 
+    // glow or rows that two sensors share leave a little in common: the pattern of one sensor agrees better than this
+    private const double MinOfExpected = 0.25;
+
     private static readonly double Limit = Probability.NormalQuantile(1 - HotPixelVotes.Chance);
 
     /// <summary>Compares a later session with an earlier one.</summary>
@@ -34,7 +38,7 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
         if (votes.Found)
             return new SensorIdentity(SensorMatch.Same, votes, null);
         PatternCorrelation? ordinary = pattern();
-        if (ordinary is not null && ordinary.Excess > Limit * ordinary.StandardError)
+        if (ordinary is not null && ShowsOneSensor(ordinary))
             return new SensorIdentity(SensorMatch.Same, votes, ordinary);
         bool patternWouldShow =
             ordinary is not null && ordinary.Expected - ordinary.Excess > 2 * Limit * ordinary.StandardError;
@@ -46,6 +50,9 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
             ordinary
         );
     }
+
+    private static bool ShowsOneSensor(PatternCorrelation ordinary) =>
+        ordinary.Excess > Limit * ordinary.StandardError && ordinary.Excess > MinOfExpected * ordinary.Expected;
 
     /// <summary>The evidence: "3 of 412 hot pixels in common, chance gives 1.2".</summary>
     public string Evidence

@@ -11,6 +11,8 @@ namespace SensorProfile.Drift.MasterDarks;
 /// <remarks>
 /// v′ = M + (v − m_c)·g_c/g: m_c is the median of colour c in its map, M the mean of those, g_c the gain of the colour,
 /// g the mean gain, e-/ADU. Levels that differ from colour to colour are taken out: they are the camera's, not the dark's.
+/// A part of the frame is counted from its own first pixel. A binned pixel holds the mean of its colours, in which equal
+/// electrons count 1/g_c each: its gain is b²/Σ(1/g_c) over its b × b pixels.
 /// </remarks>
 internal sealed class ColourScale
 {
@@ -46,57 +48,67 @@ internal sealed class ColourScale
             "colours-apart",
             Severity.Note,
             $"The colours of this camera ({string.Join(", ", mosaic.Names)}) are scaled apart: each was brought to electrons by "
-                + "its own gain before the masters were judged. Cropped and binned masters are judged by the mean gain."
+                + "its own gain before the masters were judged, a binned pixel by the gain of the colours it mixes."
         );
 
-    /// <summary>Maps of the whole sensor on one scale; parts and binned maps, whose colours are mixed, as they are.</summary>
-    public (MasterDark Master, FreshDarks Fresh, FreshDarks? Bias) Apply(
-        MasterDark master,
-        FreshDarks fresh,
-        FreshDarks? bias
-    ) =>
-        fresh.Width != width || fresh.Height != height || master.Width != width || master.Height != height
-            ? (master, fresh, bias)
-            : (
-                master with
+    /// <summary>
+    /// The maps on one scale; as they are where they are no part of the sensor that was characterised.
+    /// </summary>
+    public Realignment Apply(Realignment aligned)
+    {
+        FramePart part = aligned.Part;
+        return part.WholeWidth != width / part.Block || part.WholeHeight != height / part.Block
+            ? aligned
+            : aligned with
+            {
+                Master = aligned.Master with
                 {
-                    Values = Scaled(master.Values, levels: true),
+                    Values = Scaled(aligned.Master.Values, aligned.Master.Width, part, levels: true),
                 },
-                Scaled(fresh),
-                bias is { } b && b.Width == width && b.Height == height ? Scaled(b) : bias
-            );
+                Fresh = Scaled(aligned.Fresh, part),
+                Bias = aligned.Bias is { } bias ? Scaled(bias, part) : null,
+            };
+    }
 
-    private FreshDarks Scaled(FreshDarks darks) =>
+    private FreshDarks Scaled(FreshDarks darks, FramePart part) =>
         FreshDarks.Measured(
             darks.Set,
             darks.Width,
-            Scaled(darks.Mean, levels: true),
-            Scaled(darks.HalfDifference, levels: false),
+            Scaled(darks.Mean, darks.Width, part, levels: true),
+            Scaled(darks.HalfDifference, darks.Width, part, levels: false),
             darks.Frames
         );
 
-    private float[] Scaled(float[] map, bool levels)
+    private float[] Scaled(float[] map, int columns, FramePart part, bool levels)
     {
+        double[] mixes = [.. Enumerable.Range(0, factors.Length).Select(c => OfBlock(c, part.Block))];
+        var channels = new int[map.Length];
+        for (int i = 0; i < map.Length; i++)
+            channels[i] = mosaic.Channel((part.Top + i / columns) * part.Block, (part.Left + i % columns) * part.Block);
         double[] medians = levels
-            ? [.. Enumerable.Range(0, factors.Length).Select(c => Level(map, c))]
+            ? [.. Enumerable.Range(0, factors.Length).Select(c => Level(map, channels, c))]
             : new double[factors.Length];
-        double common = medians.Average();
+        // binned by an even number all pixels are one mix
+        double common = channels.Distinct().Select(c => medians[c]).DefaultIfEmpty(0).Average();
         var scaled = new float[map.Length];
         for (int i = 0; i < map.Length; i++)
-        {
-            int channel = mosaic.Channel(i / width, i % width);
-            scaled[i] = (float)(common + (map[i] - medians[channel]) * factors[channel]);
-        }
+            scaled[i] = (float)(common + (map[i] - medians[channels[i]]) * mixes[channels[i]]);
         return scaled;
     }
 
-    private double Level(float[] map, int channel)
+    /// <summary>Of the mean of b × b pixels, the first of which is of that channel: b²/Σ(g/g_c).</summary>
+    private double OfBlock(int first, int b)
     {
-        double[] own =
-        [
-            .. map.Where((v, i) => float.IsFinite(v) && mosaic.Channel(i / width, i % width) == channel)
-                .Select(v => (double)v),
-        ];
+        double sum = 0;
+        for (int y = 0; y < b; y++)
+        for (int x = 0; x < b; x++)
+            sum += 1 / factors[mosaic.Channel(first / mosaic.Period + y, first % mosaic.Period + x)];
+        return b * b / sum;
+    }
+
+    private static double Level(float[] map, int[] channels, int channel)
+    {
+        double[] own = [.. map.Where((v, i) => float.IsFinite(v) && channels[i] == channel).Select(v => (double)v)];
         return own.Length == 0 ? 0 : OrderStatistics.Median(own);
     }
 }

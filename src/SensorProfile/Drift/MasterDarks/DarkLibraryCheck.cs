@@ -107,12 +107,8 @@ public static class DarkLibraryCheck
                 return CannotTell(master, FreshChoice.Why(MasterGround.OtherSizeUnexplained, master, set));
             if (aligned.Foreign is { } common)
                 return Foreign(master, common);
-            (MasterDark whole, FreshDarks like, FreshDarks? zero) = colours?.Apply(
-                aligned.Master,
-                aligned.Fresh,
-                aligned.Bias
-            ) ?? (aligned.Master, aligned.Fresh, aligned.Bias);
-            MasterVerdict verdict = MasterCheck.Check(whole, like, zero, ruler, profile);
+            Realignment even = colours?.Apply(aligned) ?? aligned;
+            MasterVerdict verdict = MasterCheck.Check(even.Master, even.Fresh, even.Bias, ruler, profile);
             return verdict with { Realigned = aligned.Words, OtherSize = aligned.OtherSize };
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)

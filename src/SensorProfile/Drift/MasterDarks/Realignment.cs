@@ -20,6 +20,9 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
     private const double MinSurvivors = 0.25;
     private const int LargestBinning = 4;
 
+    /// <summary>Where the part in common lies in the fresh darks.</summary>
+    public FramePart Part { get; private init; }
+
     /// <summary>Whether the master is cropped or binned against the fresh darks.</summary>
     public bool OtherSize { get; private init; }
 
@@ -56,6 +59,7 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
             return null;
         return new Realignment(master, fresh, bias, null)
         {
+            Part = new FramePart(0, 0, fresh.Width, fresh.Height, 1),
             Foreign =
                 direct!.LargestShare < MinSurvivors
                     ? new CommonHotPixels(direct.Votes, direct.Pixels, direct.Expected)
@@ -97,8 +101,12 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
         int ofFresh
     )
     {
+        var whole = new FramePart(0, 0, fresh.Width, fresh.Height, Math.Max(ofMaster, ofFresh));
         if (alignment.IsIdentity && master.Width == fresh.Width && master.Height == fresh.Height)
-            return new Realignment(master, fresh, bias, HowItLies(alignment, master, fresh, ofMaster, ofFresh));
+            return new Realignment(master, fresh, bias, HowItLies(alignment, master, fresh, ofMaster, ofFresh))
+            {
+                Part = whole,
+            };
         int left = Math.Max(0, alignment.ShiftX),
             top = Math.Max(0, alignment.ShiftY),
             width = Math.Min(fresh.Width, alignment.ShiftX + alignment.TurnedWidth) - left,
@@ -120,7 +128,10 @@ internal sealed record Realignment(MasterDark Master, FreshDarks Fresh, FreshDar
             fresh.Part(left, top, width, height),
             bias?.Part(left, top, width, height),
             HowItLies(alignment, master, fresh, ofMaster, ofFresh)
-        );
+        )
+        {
+            Part = whole with { Left = left, Top = top },
+        };
     }
 
     private static string? HowItLies(

@@ -26,12 +26,19 @@ internal static class CommonTemperature
         ];
         if (without.Length > 0)
         {
+            // a law in ADU is there: only the gain is lacking
+            int[] inAdu =
+            [
+                .. without.Where(i =>
+                    mode.Mode(i).DarkCurrentAdu is { Models.Count: > 0, Selected: not null, MeasuredRange: [_, ..] }
+                ),
+            ];
+            string[] why = [.. Lacking(mode, [.. without.Except(inAdu)], Law), .. Lacking(mode, inAdu, Electrons)];
             findings.Add(
                 new Finding(
                     "dark-current-not-compared",
                     Severity.Warning,
-                    $"The dark current at {mode.Name} was not compared: {Files(mode, without)} holds no "
-                        + "temperature law. Darks of three exposures at three temperatures give one.",
+                    $"The dark current at {mode.Name} was not compared: {string.Join(" ", why)}",
                     [.. without.Select(i => mode.Members[i].Profile.File)]
                 )
             );
@@ -88,6 +95,12 @@ internal static class CommonTemperature
         );
         return null;
     }
+
+    private const string Law = "no temperature law. Darks of three exposures at three temperatures give one.",
+        Electrons = "no dark current in electrons, since the gain is unknown. Flat pairs at the same settings give it.";
+
+    private static IEnumerable<string> Lacking(MatchedMode mode, int[] members, string what) =>
+        members.Length == 0 ? [] : [$"{Files(mode, members)} {(members.Length == 1 ? "holds" : "hold")} {what}"];
 
     private static string Files(MatchedMode mode, int[] members) =>
         string.Join(", ", members.Select(i => mode.Members[i].Profile.File));

@@ -71,8 +71,9 @@ internal sealed class SensorReader
         if (mode.ReadNoise is not { Value: > 0 })
             throw Refuse.CannotTell(
                 "read-noise-missing",
-                "The profile has no read noise in electrons: add bias frames and flat pairs and characterise "
-                    + "again."
+                // with a read noise in ADU only the gain is lacking
+                $"The profile has no read noise in electrons: add {(mode.ReadNoiseAdu is null ? "bias frames and " : "")}flat "
+                    + "pairs and characterise again."
             );
         DarkCurrentModel? model = mode.DarkCurrent?.Models.FirstOrDefault(m => m.Name == mode.DarkCurrent.Selected);
         if (model is null)

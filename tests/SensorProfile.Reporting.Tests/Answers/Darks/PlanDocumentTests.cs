@@ -62,9 +62,10 @@ public class PlanDocumentTests
             }
         );
         AnswerDocument said = PlanDocument.Of(plain);
-        Assert.Contains(
-            $"Dithered over {plain.Saving!.Positions} positions, {plain.Saving.Frames} frames would do.",
-            said.Reason,
+        // a plan that nobody carries out is no advice without it
+        Assert.EndsWith(
+            $"; dither over {plain.Saving!.Positions} positions and {plain.Saving.Frames} frames will do.",
+            said.Sentence,
             StringComparison.Ordinal
         );
         Finding flagged = Assert.Single(said.Findings, f => f.Code == "more-darks-than-practical");

@@ -31,6 +31,39 @@ public class ToleranceDocumentTests
             );
     }
 
+    [Fact] // seen: "dither and reject outliers" for 10000 lights, where that leaves 0.01 °C
+    public void AWayOutThatIsNoneIsNotOffered()
+    {
+        ToleranceAnswer answer = DarkTolerance.FindBoth(
+            new Tarn().Profile(),
+            new Tarn().Mode(),
+            Question() with
+            {
+                Lights = 10000,
+                Sky = SkyRate.Given(0.05),
+            }
+        );
+        Assert.True(answer is { BeyondCoolers: true, Dithered.BeyondCoolers: true });
+        Assert.EndsWith(
+            ": take the darks at the set point of the lights, on the same night, dither over as many positions as you "
+                + "can and reject outliers.",
+            ToleranceDocument.Of(answer).Sentence,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact] // seen: "Use darks at most 53 °C warmer" from a profile of −20 °C to 5 °C
+    public void ALimitFarOutsideTheMeasuredRangeIsSaidAtOnce()
+    {
+        ToleranceAnswer answer = Find(new Tarn(), Question() with { Lights = 1, Sky = SkyRate.Given(50) });
+        answer = answer with { Findings = [new Finding("tolerance-extrapolated", Severity.Warning, "Far outside.")] };
+        Assert.StartsWith(
+            "By the law alone, far outside the measured range: use darks ",
+            ToleranceDocument.Of(answer).Sentence,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void WhereDitheringWasNotSaidItIsShownWhatItBuys() =>
         Assert.Contains(

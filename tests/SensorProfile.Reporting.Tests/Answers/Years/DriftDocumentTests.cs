@@ -46,7 +46,38 @@ public class DriftDocumentTests
             "No change beyond the errors in 1 year; a change of the dark current by 10 % would have been seen.",
             said.Sentence
         );
-        Assert.StartsWith("None of the 1 values compared", said.Reason, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The one value compared did not move by more than its error can explain.",
+            said.Reason,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact] // seen: "the saturation level is down by −60 ± 18 ADU"
+    public void DownIsSaidOnce()
+    {
+        string said = DriftDocument
+            .Of(Answer(DriftVerdict.Changed, Change("saturationLevel", 60226, 60166, true)))
+            .Sentence;
+        Assert.Contains("the saturation level is down by 60 ", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("−", said, StringComparison.Ordinal);
+    }
+
+    [Fact] // seen: two profiles without darks, and "Nothing to retake: darks from 2031-10 still hold"
+    public void WhatWasNotComparedIsNotSaidToHold()
+    {
+        AnswerDocument said = DriftDocument.Of(
+            Answer(DriftVerdict.Unchanged, Change("biasLevel", 600, 600, false), Change("gain", 0.8, 0.8, false))
+        );
+        Assert.Equal(
+            "No change beyond the errors in 1 year; the dark current and the hot pixels were not compared.",
+            said.Sentence
+        );
+        Assert.StartsWith(
+            "Whether darks from 2031-10 still hold cannot be told from these profiles",
+            said.Tables[0].Rows[0][1],
+            StringComparison.Ordinal
+        );
     }
 
     [Theory] // set to −10 °C, a sensor that is 0.98 °C colder than its probe says wants −9.02 °C

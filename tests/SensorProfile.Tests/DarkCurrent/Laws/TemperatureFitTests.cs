@@ -174,8 +174,8 @@ public class TemperatureFitTests
         Finding finding = Assert.Single(result.Findings);
         Assert.Equal(("too-few-temperatures", Severity.Refusal), (finding.Code, finding.Severity));
         Assert.Equal(
-            "Dark current was measured at 2 temperatures (-10, 0 °C), so no doubling temperature is given: it "
-                + "needs 3 temperatures, better 6; add darks at -5 °C.",
+            "Dark current was measured at 2 temperatures (−10, 0 °C), so no doubling temperature is given: it "
+                + "needs 3 temperatures, better 6; add darks at −5 °C.",
             finding.Message
         );
     }
@@ -285,7 +285,7 @@ public class TemperatureFitTests
         Assert.Equal("doubling+floor", result.Selected);
         Finding finding = result.Findings.Single(f => f.Code == "dark-floor");
         Assert.Equal(
-            "Light reaches the sensor in the dark, or it glows: 33 % of the rate at -10 °C (0.01 e⁻/px/s) does not fall with "
+            "Light reaches the sensor in the dark, or it glows: 33 % of the rate at −10 °C (0.01 e⁻/px/s) does not fall with "
                 + "temperature. Cover camera and viewfinder, take a dark in a dark room and compare; without this light dark "
                 + "current doubles every 6.0 °C.",
             finding.Message

@@ -65,6 +65,17 @@ public class ShotsToAddTests
         );
     }
 
+    [Fact] // seen: 1.2 GB for frames of 320 × 240 px, of which none said its kind
+    public void FramesWithoutAKindSayTheirSizeAllTheSame()
+    {
+        FrameSet[] sets = Flats(1);
+        double Space(IEnumerable<FrameSet> of) =>
+            ShotList.Plan(new ShotQuestion { Existing = Sets.Inventory([.. of]) }).Quantities["diskSpace"]!.Value;
+        double flats = Space(sets),
+            unknown = Space(sets.Select(s => s with { Kind = FrameKind.Unknown, Width = 320, Height = 240 }));
+        Assert.True(unknown < 0.1 * flats, $"{unknown} {flats}");
+    }
+
     [Fact]
     public void InTooLittleTimeTheRestIsNamed()
     {

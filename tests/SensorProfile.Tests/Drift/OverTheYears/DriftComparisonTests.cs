@@ -61,6 +61,28 @@ public sealed class DriftComparisonTests
         Assert.All(answer.Changes, c => Assert.Equal(c.To.Value - c.From.Value, c.Change.Value, 12));
     }
 
+    [Fact] // seen: "holds no temperature law, take darks", of a profile whose law is in ADU for want of flats
+    public void ALawInAduLacksTheGainAlone()
+    {
+        var random = new Random(4);
+        ProfileOnDisk then = Tarn.Measure(2031, random),
+            now = Tarn.Measure(2032, random);
+        ModeProfile mode = now.Profile.Modes[0];
+        now = now with
+        {
+            Profile = now.Profile with
+            {
+                Modes = [mode with { Gain = null, DarkCurrent = null, DarkCurrentAdu = mode.DarkCurrent }],
+            },
+        };
+        Finding said = DriftComparison.Run([then, now]).Findings.Single(f => f.Code == "dark-current-not-compared");
+        Assert.EndsWith(
+            "holds no dark current in electrons, since the gain is unknown. Flat pairs at the same settings give it.",
+            said.Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void AnotherCameraIsNamedAndTheRestIsCompared()
     {

@@ -22,6 +22,17 @@ public class SensorReaderTests
         Assert.Equal(RefusalKind.CannotTell, refused.Kind);
     }
 
+    [Fact] // bias frames are there: they need not be taken again
+    public void AProfileWithoutGainAsksForFlatsAlone() =>
+        Assert.Equal(
+            "The profile has no read noise in electrons: add flat pairs and characterise again.",
+            Assert
+                .Throws<DecisionRefusedException>(() =>
+                    Read(camera.Mode() with { ReadNoise = null, ReadNoiseAdu = camera.Of(1.9, "ADU") })
+                )
+                .Message
+        );
+
     [Fact]
     public void AProfileWithoutDarkCurrentIsRefused()
     {
