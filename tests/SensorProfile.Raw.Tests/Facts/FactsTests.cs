@@ -137,14 +137,8 @@ public sealed class FactsTests
                 to.Text((Tag)int.Parse(entry[0], System.Globalization.CultureInfo.InvariantCulture), Value(entry[1]));
         }
         RawTime? time = Read(EditedFile.Bytes(mosaic => Add(mosaic, true), editExif: exif => Add(exif, false))).Time;
-        Assert.Equal(
-            expected,
-            time is null
-                ? ""
-                : FormattableString.Invariant(
-                    $"{time.Local:HH:mm} {(time.Offset is { } zone ? zone.TotalHours.ToString("+0;-0", CultureInfo.InvariantCulture) : "?")}"
-                )
-        );
+        string zone = time?.Offset?.TotalHours.ToString("+0;-0", CultureInfo.InvariantCulture) ?? "?";
+        Assert.Equal(expected, time is null ? "" : FormattableString.Invariant($"{time.Local:HH:mm} {zone}"));
     }
 
     [Fact]

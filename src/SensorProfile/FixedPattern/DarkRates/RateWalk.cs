@@ -126,7 +126,7 @@ internal static class RateWalk
             keepSamples: input.TestLevels
         );
         var excess = ExcessSearch.Judge(
-            NoiseSpread.Measure(strips.Select(s => s.ScatterCounts), ExcessNoise.FreedomOf(groups)),
+            ScatterSpread.Measure(strips.Select(s => s.ScatterCounts), ExcessNoise.FreedomOf(groups)),
             strips.SelectMany(s => s.Noisy),
             pixels
         );
@@ -183,7 +183,7 @@ internal static class RateWalk
         if (ExcessNoise.Measure(samples) is { } noise)
         {
             if (sampled)
-                NoiseSpread.Count(result.ScatterCounts, noise.Ratio);
+                ScatterSpread.Count(result.ScatterCounts, noise.Ratio);
             result.Noisy.Add((at, noise));
         }
         if (!suspect)

@@ -44,7 +44,7 @@ internal sealed class StripResult
     public List<(int Pixel, ExcessNoise Noise)> Noisy { get; } = [];
 
     /// <summary>Scatter of a sample of all pixels, in bins.</summary>
-    public int[] ScatterCounts { get; } = NoiseSpread.Counts();
+    public int[] ScatterCounts { get; } = ScatterSpread.Counts();
 
     /// <summary>Laws of single pixels.</summary>
     public List<MeasuredLaw> Laws { get; } = [];

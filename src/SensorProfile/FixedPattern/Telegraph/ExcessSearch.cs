@@ -12,7 +12,7 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// <param name="ByChance">Sound pixels expected among those found.</param>
 /// <param name="Pixels">Those found, by index.</param>
 internal sealed record ExcessSearch(
-    NoiseSpread Spread,
+    ScatterSpread Spread,
     double Chance,
     double ByChance,
     IReadOnlyDictionary<int, ExcessNoise> Pixels
@@ -33,7 +33,11 @@ internal sealed record ExcessSearch(
     /// <param name="spread">Of the noise of sound pixels.</param>
     /// <param name="tested">Pixels whose frames scatter.</param>
     /// <param name="pixels">Of the sensor.</param>
-    public static ExcessSearch Judge(NoiseSpread spread, IEnumerable<(int Pixel, ExcessNoise Noise)> tested, int pixels)
+    public static ExcessSearch Judge(
+        ScatterSpread spread,
+        IEnumerable<(int Pixel, ExcessNoise Noise)> tested,
+        int pixels
+    )
     {
         (int Pixel, ExcessNoise Noise)[] all = [.. tested];
         ExcessSearch best = None;

@@ -10,7 +10,7 @@ namespace SensorProfile.FixedPattern.Telegraph;
 /// ∫ φ(z)·P(χ² > ν·L·e^(−σz)/m) dz = p, m the median of Q/ν over that of χ²/ν.
 /// </remarks>
 /// <param name="Median">m.</param> <param name="Sigma">σ.</param>
-internal readonly record struct NoiseSpread(double Median, double Sigma)
+internal readonly record struct ScatterSpread(double Median, double Sigma)
 {
     private static readonly double[] shares = [0.841345, 0.977250]; // one and two standard deviations above the median
     private const double Bin = 0.01,
@@ -29,7 +29,7 @@ internal readonly record struct NoiseSpread(double Median, double Sigma)
     }
 
     /// <summary>From the counts of all strips; no spread where fewer than 200 pixels were counted.</summary>
-    public static NoiseSpread Measure(IEnumerable<int[]> strips, int freedom)
+    public static ScatterSpread Measure(IEnumerable<int[]> strips, int freedom)
     {
         long[] counts = new long[Bins];
         foreach (int[] strip in strips)
