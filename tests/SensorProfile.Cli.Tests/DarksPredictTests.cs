@@ -314,7 +314,7 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
         File.Delete(own[$"two/maps/{ModeLabel.Folders(two.Modes)[0]}/pedestal.fits"]);
         string[] question = ["darks", "predict", "two", "--temperature", "-5", "--exposure", "200", "--out", "d.fits"];
         Assert.Contains(
-            "say which gain, offset or read-out you mean",
+            "say which gain you mean",
             own.Command.Run(question).Expect(ExitCodes.WrongCommandLine).Error,
             StringComparison.Ordinal
         );

@@ -41,7 +41,7 @@ public static class DarkPrediction
         ForecastLaws laws = Laws(mode, trials);
         bool pinned = mode.DarkCurrent!.Form == "variance";
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
-        double levelDoubt = pinned ? 0 : LevelDoubt(trials, test, laws, question);
+        double levelDoubt = pinned ? 0 : LevelDoubt(trials, Binds(mode.DarkCurrent!) ? test : null, laws, question);
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
             pixels = PredictedPixels.Compute(
@@ -93,17 +93,23 @@ public static class DarkPrediction
         };
     }
 
+    /// <summary>
+    /// Whether a trial leaves temperatures enough: with one of three left out any law passes through the other two, and what
+    /// it is off by in between says little of the law that three bind.
+    /// </summary>
+    private static bool Binds(DarkCurrentProfile dark) => dark.Points.Select(p => p.Temperature).Distinct().Count() > 3;
+
     /// <summary>By the sets of the trial that speaks for the question; by all where they do not say.</summary>
     private static double LevelDoubt(
         DarkPredictionProfile trials,
-        PredictionTest test,
+        PredictionTest? test,
         ForecastLaws laws,
         DarkPredictionQuestion question
     )
     {
-        double constant = test.LevelDoubt ?? trials.LevelDoubt?.Value ?? 0,
+        double constant = test?.LevelDoubt ?? trials.LevelDoubt?.Value ?? 0,
             share =
-                (test.LevelDoubtShare ?? trials.LevelDoubtShare)
+                (test?.LevelDoubtShare ?? trials.LevelDoubtShare)
                 * new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
         return Math.Sqrt(constant * constant + share * share);
     }

@@ -57,7 +57,7 @@ public class ProfileAnswerTests
             Gain = null,
         };
         Assert.Equal(
-            "Cannot tell read noise and gain at ISO 800. The findings below say which frames would help.",
+            "Cannot tell read noise in electrons and gain at ISO 800. The findings below say which frames would help.",
             ProfileAnswer.Of(new CameraProfile { Modes = [_whole, other] }).Reason
         );
     }

@@ -147,8 +147,15 @@ public class ReportContentTests
     public void FiguresAreNumberedInOrderAndEveryAxisNamesItsUnit()
     {
         ReportDocument report = ReportContent.Build(TarnProfile.Build(), null);
-        Assert.Equal(Enumerable.Range(1, 11), Figures(report).Select(figure => figure.Number));
-        string[] counted = ["Pixels in each step", "Pixels above that rate", "Darks in the master", "Times the limit"];
+        Assert.Equal(Enumerable.Range(1, 12), Figures(report).Select(figure => figure.Number));
+        string[] counted =
+        [
+            "Pixels in each step",
+            "Pixels above that rate",
+            "Darks in the master",
+            "Flats in the master",
+            "Times the limit",
+        ];
         foreach (
             OxyPlot.Axes.Axis axis in Figures(report)
                 .SelectMany(figure => figure.Panels)
