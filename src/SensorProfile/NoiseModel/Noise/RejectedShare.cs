@@ -38,10 +38,12 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
     internal double Beyond(ReadOnlySpan<Member> pixels, double unit, double spread, double shift, double part = 1)
     {
         double farthest = Math.Max(StandsOut * unit, Ordinary * spread);
-        (SumGrid other, double ordinary) = Whole(pixels, farthest);
+        SumGrid other = Whole(pixels, farthest);
         Member[] outlying = AlikePooled(pixels, farthest);
-        double weight = outlying.Sum(o => o.Weight),
-            p = weight / (weight + ordinary);
+        double all = 0;
+        foreach (Member pixel in pixels)
+            all += pixel.Weight; // those too whose residual is no number: nothing is claimed of them
+        double p = all > 0 ? Math.Min(1, outlying.Sum(o => o.Weight) / all) : 0;
         (int most, double more) = OutliersThatMatter(p, Negligible / part);
 
         SumGrid rest = Powers(other, positions - most, positions * shift),
@@ -144,8 +146,8 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         return sum;
     }
 
-    /// <summary>The distribution of one of the pixels that are left whole, and their weight.</summary>
-    private (SumGrid Grid, double Weight) Whole(ReadOnlySpan<Member> pixels, double farthest)
+    /// <summary>The distribution of one of the pixels that are left whole.</summary>
+    private SumGrid Whole(ReadOnlySpan<Member> pixels, double farthest)
     {
         double whole = 0;
         foreach (Member pixel in pixels)
@@ -155,7 +157,7 @@ internal sealed class RejectedShare(ClippedMean clip, int positions, double limi
         foreach (Member pixel in pixels)
             if (Math.Abs(pixel.Excess) <= farthest)
                 grid.Add(pixel.Excess / cell, pixel.Weight / whole);
-        return (grid, whole);
+        return grid;
     }
 
     /// <summary>What one of the pixels leaves in the sum for each quantile of the places.</summary>

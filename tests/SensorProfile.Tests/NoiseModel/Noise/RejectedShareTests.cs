@@ -79,4 +79,17 @@ public class RejectedShareTests
             ),
             12
         );
+
+    [Fact] // a night of zeros and noise gave such a camera: characterise ended in exit code 70
+    public void PixelsWhoseResidualIsNoNumberDoNotCount() =>
+        Assert.InRange(
+            new RejectedShare(ClippedMean.Of(40, 5, 3, Rejection.SigmaClip), 5, 1).Beyond(
+                [new RejectedShare.Member(1, double.NaN, 1)],
+                unit: 1,
+                spread: 0,
+                shift: 0
+            ),
+            0,
+            1
+        );
 }
