@@ -27,26 +27,24 @@ internal static class FlickerRanks
         RateFactors growth = sensor.GrowthAt(celsius, exposureSeconds);
         double[] rates = sensor.Pixels.RatesAt(growth);
         ReadOnlySpan<double> weights = sensor.Pixels.Weights;
-        var plain = new (double Variance, double Weight)[rates.Length];
-        for (int i = 0; i < plain.Length; i++)
-            plain[i] = (
-                PixelNoise.OfLight(sensor, sky * exposureSeconds, Math.Max(rates[i], 0) * exposureSeconds).Random,
-                weights[i]
-            );
+        double[] variances = new double[rates.Length],
+            below = weights.ToArray();
+        for (int i = 0; i < rates.Length; i++)
+            variances[i] = PixelNoise
+                .OfLight(sensor, sky * exposureSeconds, Math.Max(rates[i], 0) * exposureSeconds)
+                .Random;
+        Array.Sort(variances, below);
+        for (int i = 1; i < below.Length; i++)
+            below[i] += below[i - 1];
         (double Added, double Share)[] jumps =
         [
             .. sensor.Flicker.Select(f =>
                 (FlickerNoise.OfLight(f, growth.Thermal, exposureSeconds), FlickerNoise.Share(f, sensor))
             ),
         ];
-        double steady = 1 - jumps.Sum(j => j.Share);
-        (double Variance, double Weight)[] mixed =
-        [
-            .. plain.Select(p => (p.Variance, p.Weight * steady)),
-            .. plain.SelectMany(p => jumps.Select(j => (p.Variance + j.Added, p.Weight * j.Share))),
-        ];
-        double[] without = Quantiles(plain),
-            with = Quantiles(mixed);
+        (double, double)[] mixed = [(0, 1 - jumps.Sum(j => j.Share)), .. jumps];
+        double[] without = Quantiles(variances, below, [(0, 1)]),
+            with = Quantiles(variances, below, mixed);
         return [.. shares.Select((share, i) => new FlickerAtRank(share, Math.Sqrt(without[i]), Math.Sqrt(with[i])))];
     }
 
@@ -86,29 +84,57 @@ internal static class FlickerRanks
         ];
     }
 
-    private static double[] Quantiles((double Variance, double Weight)[] pixels)
+    /// <summary>
+    /// Smallest variances that the shares of the pixels do not exceed, halved in between: a share of mixed pixels at or below
+    /// a variance is that of the plain ones at or below it less what a jump adds, jump by jump.
+    /// </summary>
+    /// <param name="variances">Of the plain pixels, in order.</param>
+    /// <param name="below">Share of the pixels at or below each.</param>
+    /// <param name="jumps">What is added, and to which share of the pixels.</param>
+    private static double[] Quantiles(double[] variances, double[] below, (double Added, double Share)[] jumps)
     {
-        double[] variances = new double[pixels.Length];
-        int[] order = new int[pixels.Length];
-        for (int i = 0; i < pixels.Length; i++)
-            (variances[i], order[i]) = (pixels[i].Variance, i);
-        Array.Sort(variances, order);
-        // equals in the order of the classes, so that the sum of the weights is the same everywhere
-        for (int from = 0, to; from < order.Length; from = to)
+        const int halvings = 60;
+        double farthest = variances[^1] + jumps.Max(j => j.Added);
+        double Share(double variance)
         {
-            for (to = from + 1; to < order.Length && variances[to] == variances[from]; )
-                to++;
-            Array.Sort(order, from, to - from);
+            double share = 0;
+            foreach ((double added, double part) in jumps)
+            {
+                int at = CountUpTo(variances, variance - added);
+                if (at > 0)
+                    share += part * below[at - 1];
+            }
+            return share;
         }
         double[] found = new double[shares.Length];
         for (int i = 0; i < shares.Length; i++)
         {
-            double below = 0;
-            int at = 0;
-            while (at < order.Length - 1 && below + pixels[order[at]].Weight < shares[i])
-                below += pixels[order[at++]].Weight;
-            found[i] = variances[at];
+            (double low, double high) = (0, farthest);
+            for (int step = 0; step < halvings; step++)
+            {
+                double middle = (low + high) / 2;
+                if (Share(middle) >= shares[i])
+                    high = middle;
+                else
+                    low = middle;
+            }
+            found[i] = high;
         }
         return found;
+    }
+
+    /// <summary>How many of the sorted values are no larger than one.</summary>
+    private static int CountUpTo(double[] sorted, double value)
+    {
+        (int low, int high) = (0, sorted.Length);
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (sorted[middle] <= value)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low;
     }
 }
