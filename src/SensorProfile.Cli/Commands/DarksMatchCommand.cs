@@ -30,6 +30,8 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
     private static AnswerDocument Tolerance(Settings settings)
     {
+        if (settings.LightPaths.Count > 0)
+            throw settings.FolderAlone();
         using PageFolder? page = PageFolder.Begin(settings.Page, settings.Overwrite);
         ToleranceQuestion question = settings.Tolerance;
         CameraProfile profile = ProfileReading.Read(
@@ -190,7 +192,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
                 );
         }
 
-        private CommandFailure FolderAlone() =>
+        public CommandFailure FolderAlone() =>
             CommandFailure.WrongCommandLine(
                 $"'{Lights[0]}' is not a number of lights: give their number, or add --darks PATH, the darks that lights on "
                     + "disk are judged against."
@@ -199,7 +201,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
         public ToleranceQuestion Tolerance =>
             new()
             {
-                ExposureSeconds = (LightPaths.Count > 0 ? throw FolderAlone() : Exposure)
+                ExposureSeconds = Exposure
                     ?? throw CommandFailure.WrongCommandLine("darks match needs --exposure, the seconds of one light."),
                 Lights = LightCount
                     ?? throw CommandFailure.WrongCommandLine(

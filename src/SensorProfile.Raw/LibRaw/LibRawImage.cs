@@ -135,7 +135,7 @@ internal sealed class LibRawImage : IDisposable
         Check(library.Function<LibRawLibrary.Step>("libraw_raw2image")(data));
         if (Marshal.ReadIntPtr(data) == IntPtr.Zero || Size(6) != Height || Size(7) != Width)
             throw new LibRawFailure("LibRaw gives an image of another size than it announced");
-        RefuseOneCode();
+        RefuseZeros();
         IntPtr sizes = data + IntPtr.Size,
             parameters = library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
         stored = HasMargins ? LibRawStored.Find(data, sizes, parameters) : null;
@@ -163,18 +163,15 @@ internal sealed class LibRawImage : IDisposable
         Size(0) >= Size(4) + Height && Size(1) >= Size(5) + Width && (Size(0) > Height || Size(1) > Width);
 
     /// <summary>
-    /// Where LibRaw does not get on with a compressed stream it may say so by nothing but zeros.
+    /// Where LibRaw does not get on with a compressed stream it may say so by nothing but zeros. Another code everywhere can
+    /// be a flat that is full.
     /// </summary>
-    private void RefuseOneCode()
+    private void RefuseZeros()
     {
-        ushort first = Visible(0)[0];
         for (int row = 0; row < Height; row++)
-            if (Visible(row).AsSpan().ContainsAnyExcept(first))
+            if (Visible(row).AsSpan().ContainsAnyExcept((ushort)0))
                 return;
-        throw new LibRawFailure(
-            FormattableString.Invariant($"it gives the code {first} for every pixel, which no sensor does"),
-            LibRawCause.Damaged
-        );
+        throw new LibRawFailure("it gives 0 for every pixel, which no sensor does", LibRawCause.Damaged);
     }
 
     private ushort[] Visible(int row)

@@ -9,6 +9,6 @@ internal sealed record PageSize(double Width, double Height, double Margin)
     /// <summary>A4 portrait (ISO 216: 210 × 297 mm).</summary>
     public static PageSize A4 { get; } = new(595.28, 841.89, 48);
 
-    /// <summary>A6 portrait (ISO 216: 105 × 148 mm): as wide as a telephone's screen can show in letters of this size.</summary>
+    /// <summary>A6 portrait (ISO 216: 105 × 148 mm): as wide as a phone's screen can show in letters of this size.</summary>
     public static PageSize A6 { get; } = new(297.64, 419.53, 24);
 }

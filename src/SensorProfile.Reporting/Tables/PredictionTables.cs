@@ -1,4 +1,5 @@
 using SensorProfile.Profiles.Darks;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -95,7 +96,7 @@ internal static class PredictionTables
                                 c.CommonShare,
                                 c.Residual?.Value,
                                 c.Expected,
-                                c.Refused,
+                                c.Refused is { } refused ? EnumWord.Of(refused) : null,
                             ]
                     )
                 ),

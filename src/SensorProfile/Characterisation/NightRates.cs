@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent.Results;
+using SensorProfile.Fitting.Models;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.Profiles.Darks;
@@ -10,11 +11,6 @@ namespace SensorProfile.Characterisation;
 /// <summary>Darks without a thermometer: the dark current of each night, and the nights in order of warmth.</summary>
 internal static class NightRates
 {
-    /// <summary>
-    /// The usual rise that doubles dark current in silicon, °C: only to say how far apart nights are.
-    /// </summary>
-    private const double UsualDoubling = 6;
-
     /// <summary>The sets of each night, in order of time; of several nights those without a time last.</summary>
     public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
     {
@@ -66,7 +62,7 @@ internal static class NightRates
             Severity.Note,
             "By their dark current the nights were, from the coldest to the warmest: "
                 + Counted.List([.. seen.Select((n, i) => Place(n, i, coldest))])
-                + Invariant($" (if dark current doubles every {UsualDoubling:0} °C).")
+                + Invariant($" (if dark current doubles every {PhysicalConstants.UsualDoubling:0} °C).")
         );
     }
 
@@ -75,7 +71,9 @@ internal static class NightRates
         + (
             index == 0
                 ? ""
-                : Invariant($", about {UsualDoubling * Math.Log2(Rate(night)!.Value / coldest):0.#} °C warmer")
+                : Invariant(
+                    $", about {PhysicalConstants.UsualDoubling * Math.Log2(Rate(night)!.Value / coldest):0.#} °C warmer"
+                )
         );
 
     private static Measurement? Rate(DarkNight night) => night.TypicalRate ?? night.RateFromVariance;

@@ -34,4 +34,11 @@ public sealed record StackConditions
 
     /// <summary>Whether the stack is no plain mean.</summary>
     internal bool Clips => Rejection != Rejection.None;
+
+    /// <summary>
+    /// By what a stack that rejects raises the variance of what the samples of one position share: nothing without
+    /// dithering, for all samples share it then.
+    /// </summary>
+    /// <param name="cost">Rise for what is new in each sample; 1 without rejection.</param>
+    internal double CostOfShared(double cost) => Lights > 1 ? 1 + (cost - 1) * (DitherPositions - 1) / (Lights - 1) : 1;
 }

@@ -52,6 +52,6 @@ internal sealed class ClassClaims
                 return known.Refused is null
                     ? (new ClassDoubt(known.VarianceFactor, known.CommonShare).Widen(variance, signal), null)
                     : (double.NaN, known);
-        return (double.NaN, new() { Pixels = ClassJudge.Name(kind), Refused = PredictionClass.TooFew });
+        return (double.NaN, new() { Pixels = ClassJudge.Name(kind), Refused = ClassRefusal.TooFew });
     }
 }

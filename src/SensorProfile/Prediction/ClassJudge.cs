@@ -82,10 +82,10 @@ internal static class ClassJudge
         double Coverage(ClassDoubt doubt) => sets.Sum(s => (long)s.Within(doubt)) / (double)pixels;
         double common = kind is PixelKind.Hot or PixelKind.Glow ? Common(sets) : 0;
         ClassDoubt doubt = new(Factor(common, Coverage), common);
-        string? refused =
-            IsFew(sets) ? PredictionClass.TooFew
-            : common > MaxCommon && Coverage(ClassDoubt.None) < Matters ? PredictionClass.CommonError
-            : doubt.Factor > MaxFactor || sets.Any(s => IsFar(s, doubt)) ? PredictionClass.Unsteady
+        ClassRefusal? refused =
+            IsFew(sets) ? ClassRefusal.TooFew
+            : common > MaxCommon && Coverage(ClassDoubt.None) < Matters ? ClassRefusal.CommonError
+            : doubt.Factor > MaxFactor || sets.Any(s => IsFar(s, doubt)) ? ClassRefusal.Unsteady
             : null;
         PredictionFigures pooled = ClassTally.Pool(sets.Select(s => s.Figures(doubt)))!;
         return new(

@@ -32,7 +32,9 @@ internal static class PredictionJudge
         [
             .. sets.Select(s => ClassTally.Pool(s) is { Pixels: >= MinPixels } all ? all : null),
         ];
-        int failed = Array.FindIndex([.. kinds.Select((_, k) => k)], k => pooled[k] is { } all && Fails(all, sets[k]));
+        int failed = Enumerable
+            .Range(0, kinds.Length)
+            .FirstOrDefault(k => pooled[k] is { } all && Fails(all, sets[k]), -1);
         return new PredictionTest
         {
             Passed = failed < 0 && pooled[0] is not null,
@@ -96,7 +98,7 @@ internal static class PredictionJudge
             glow = ClassJudge.Name(PixelKind.Glow);
         long Pixels(string kind, bool failing) =>
             classes
-                .Where(c => c.Pixels == kind && (!failing || c.Refused is not (null or PredictionClass.TooFew)))
+                .Where(c => c.Pixels == kind && (!failing || c.Refused is not (null or ClassRefusal.TooFew)))
                 .Sum(c => c.Compared);
         if (classes.FirstOrDefault(c => c.Pixels == typical) is not { Refused: null })
             return typical;

@@ -15,7 +15,7 @@ public sealed class FaultTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     /// <summary>A pipe that nobody writes to was opened, and the program waited for ever.</summary>
-    [LinuxFact]
+    [PipesAndDevicesFact]
     public void PipesDevicesAndLoopsOfLinksAreNoFrames()
     {
         Frame("dark_1.fits");

@@ -81,17 +81,25 @@ public sealed class CutShortTests : IDisposable
 
     /// <summary>For a stream that it does not get on with LibRaw says no word, and gives zeros.</summary>
     [LibRawTheory, InlineData("a.orf")]
-    public void NothingButOneCodeIsNoFrame(string name)
+    public void NothingButZerosAreNoFrame(string name)
     {
-        DngWriter.Write(folder["a.dng"], Frame(_ => 512));
+        DngWriter.Write(folder["a.dng"], Frame(_ => 0));
         File.WriteAllBytes(folder[name], MakersFile.FromDng(File.ReadAllBytes(folder["a.dng"])));
         RawFormatException refusal = Assert.Throws<RawFormatException>(() =>
             LibRawDecoder.Decode(folder[name], (_, _, _) => { })
         );
         Assert.Equal(
-            "a.orf: LibRaw cannot read it: it gives the code 512 for every pixel, which no sensor does. " + Again,
+            "a.orf: LibRaw cannot read it: it gives 0 for every pixel, which no sensor does. " + Again,
             refusal.Message
         );
+    }
+
+    [LibRawTheory, InlineData("a.orf")] // every pixel of a flat may be full
+    public void AFullFrameIsRead(string name)
+    {
+        DngWriter.Write(folder["a.dng"], Frame(_ => 16383));
+        File.WriteAllBytes(folder[name], MakersFile.FromDng(File.ReadAllBytes(folder["a.dng"])));
+        Assert.Equal(64, LibRawDecoder.Decode(folder[name], (_, _, _) => { }).Mosaic.Width);
     }
 
     /// <summary>LibRaw knows neither zone, nor fractions of a second, nor the temperature of Exif 2.31.</summary>

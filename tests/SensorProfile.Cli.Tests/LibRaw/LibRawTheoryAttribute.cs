@@ -8,5 +8,8 @@ internal sealed class LibRawTheoryAttribute : TheoryAttribute
 {
     /// <param name="linuxOnly">Whether it tests what Linux alone does.</param>
     public LibRawTheoryAttribute(bool linuxOnly = false) =>
-        Skip = linuxOnly && !OperatingSystem.IsLinux() ? "Needs Linux." : LibRawLibrary.Load().Problem;
+        Skip =
+            linuxOnly && !OperatingSystem.IsLinux()
+                ? "Hard limits of a process are set on Linux alone."
+                : LibRawLibrary.Load().Problem;
 }

@@ -28,8 +28,8 @@ internal static class FilledProfile
             return count + 5_000_000_000L;
         if (type == typeof(bool))
             return true;
-        if (type == typeof(Severity))
-            return Severity.Refusal;
+        if (type.IsEnum)
+            return Enum.GetValues(type).Cast<object>().Last(); // not the one that stands where nothing is said
         if (type == typeof(DateTimeOffset))
             return new DateTimeOffset(2025, 10, 12, 20, 15, 0, TimeSpan.Zero).AddSeconds(count);
         return type.IsGenericType ? FillList(type.GetGenericArguments()[0], ref count) : FillRecord(type, ref count);

@@ -38,7 +38,7 @@ internal static class DarkPredictionDocument
         };
     }
 
-    private static AnswerTable Classes(PredictionTest test) =>
+    internal static AnswerTable Classes(PredictionTest test) =>
         new(
             "What left-out darks bear out, class by class",
             ["class", ">pixels", ">within 95 %", ">without widening", "claimed"],

@@ -27,7 +27,7 @@ internal static class FlatPlanDocument
         {
             Quantities = [.. reply.Quantities.Select(q => q with { Absent = QuantityText.NotMeasured })],
             Findings = [.. reply.Findings, .. findings],
-            Tables = [Levels(answer), Stacks(answer), SkyFields.Assumptions([answer.Sky])],
+            Tables = [Levels(answer), .. Stacks(answer), SkyFields.Assumptions([answer.Sky])],
             Lines = csv is null ? [] : [$"The levels as a table: {csv}"],
         };
     }
@@ -42,7 +42,7 @@ internal static class FlatPlanDocument
             dithered.Intervals,
         };
 
-    private static AnswerTable Levels(FlatPlanAnswer answer) =>
+    internal static AnswerTable Levels(FlatPlanAnswer answer) =>
         new(
             "Level by level",
             [">of full well", ">mean level", ">flats", ">gradient by the bend", ""],
@@ -67,10 +67,10 @@ internal static class FlatPlanDocument
         : !level.Straight ? "bent"
         : "";
 
-    private static AnswerTable Stacks(FlatPlanAnswer answer) =>
-        answer.Dithered is not { } dithered
-            ? new AnswerTable("", [""], [])
-            : new AnswerTable(
+    private static IEnumerable<AnswerTable> Stacks(FlatPlanAnswer answer)
+    {
+        if (answer.Dithered is { } dithered)
+            yield return new AnswerTable(
                 "With and without dithering",
                 ["stack", ">flats", ">cost of 20 flats"],
                 [
@@ -78,6 +78,7 @@ internal static class FlatPlanDocument
                     Row($"{QuantityText.Count(dithered.Stack.DitherPositions)} positions", dithered),
                 ]
             );
+    }
 
     private static IReadOnlyList<string> Row(string name, FlatPlanAnswer answer) =>
         [

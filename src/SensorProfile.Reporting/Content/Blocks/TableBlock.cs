@@ -1,3 +1,5 @@
+using SensorProfile.Reporting.Answers;
+
 namespace SensorProfile.Reporting.Content.Blocks;
 
 /// <summary>A small table to be read, not computed with (those are the CSV files).</summary>
@@ -10,6 +12,19 @@ internal sealed record TableBlock(
     IReadOnlyList<double> Widths
 ) : Block
 {
+    /// <summary>The table of an answer, laid out once for terminal and page.</summary>
+    /// <param name="table">The table; heads of numbers begin with ">" and stand together.</param>
+    /// <param name="widths">Shares of the width, one for each column.</param>
+    public static TableBlock Of(AnswerTable table, params IReadOnlyList<double> widths)
+    {
+        int[] numbers = [.. Enumerable.Range(0, table.Columns.Count).Where(i => table.Columns[i].StartsWith('>'))];
+        return new([.. table.Columns.Select(c => c.TrimStart('>'))], table.Rows, widths)
+        {
+            FirstNumberColumn = numbers.FirstOrDefault(int.MaxValue),
+            LastNumberColumn = numbers.LastOrDefault(int.MaxValue),
+        };
+    }
+
     /// <summary>
     /// Index of the first column that holds numbers: it and the following are set to the right, up to
     /// <see cref="LastNumberColumn"/>.

@@ -5,7 +5,7 @@ using SensorProfile.Reporting.Content.Blocks;
 namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
-/// What to do with the camera, short enough for a telephone beside the telescope: how cold, how long, how many darks and how
+/// What to do with the camera, short enough for a phone beside the telescope: how cold, how long, how many darks and how
 /// near, what to take again, when to come back.
 /// </summary>
 internal static class CardContent
@@ -20,16 +20,11 @@ internal static class CardContent
         List<ReportSection> sections =
         [
             .. profile.Modes.Select(
-                (mode, i) =>
-                    new ReportSection(
-                        profile.Modes.Count > 1 ? ModeLabel.Text(mode.Settings) : null,
-                        null,
-                        [.. Decisions(mode, nights[i])]
-                    )
+                (mode, i) => new ReportSection(ModeLabel.Text(mode.Settings), null, [.. Decisions(mode, nights[i])])
             ),
-            new ReportSection(profile.Modes.Count > 1 ? "For all settings" : null, null, [.. Upkeep(profile)]),
+            new ReportSection("For all settings", null, [.. Upkeep(profile)]),
         ];
-        if (profile.Modes.Count == 1)
+        if (profile.Modes.Count <= 1) // one part then, without a heading
             sections = [new ReportSection(null, null, [.. sections.SelectMany(s => s.Blocks)])];
         string date = profile.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return new ReportDocument(profile.Camera.Name, $"Measured {date}", profile.CreatedUtc, sections)
@@ -64,7 +59,7 @@ internal static class CardContent
                 .Select(f => f.Message)
                 .Distinct(),
         ];
-        yield return new SubheadingBlock("What to take again");
+        yield return new SubheadingBlock("What to take again, or to mind");
         if (minded.Length == 0)
             yield return new TextBlock("Nothing: no finding speaks against these frames.");
         else

@@ -31,24 +31,5 @@ internal static class FlatBlocks
 
     /// <summary>Level by level.</summary>
     public static TableBlock Levels(FlatPlanAnswer answer) =>
-        new(
-            ["Mean level, of full well", "ADU", "Flats", "Gradient by the bend, noise of the stack", ""],
-            [
-                .. answer.Levels.Select(l =>
-                    (IReadOnlyList<string>)
-                        [
-                            l.Share is double share ? $"{QuantityText.Number(100 * share, 3)} %" : "–",
-                            l.Adu is double adu ? QuantityText.Count((long)Math.Round(adu)) : "–",
-                            l.Flats is int n ? QuantityText.Count(n) : "none is enough",
-                            l.Bend is double bend ? QuantityText.Number(bend, 2) : "–",
-                            FlatPlanDocument.Word(answer, l),
-                        ]
-                ),
-            ],
-            [0.22, 0.18, 0.18, 0.28, 0.14]
-        )
-        {
-            FirstNumberColumn = 0,
-            LastNumberColumn = 3,
-        };
+        TableBlock.Of(FlatPlanDocument.Levels(answer), 0.2, 0.2, 0.18, 0.28, 0.14);
 }

@@ -1,5 +1,3 @@
-using SensorProfile.Decisions.ComputedDarks;
-using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Reporting.Answers.Darks;
@@ -43,30 +41,8 @@ internal static class PredictionBlocks
             FirstNumberColumn = 2,
         };
         if ((trials.ByTemperature ?? trials.ByExposure) is { Classes.Count: > 0 } test)
-            yield return Classes(test);
+            yield return TableBlock.Of(DarkPredictionDocument.Classes(test), 0.36, 0.1, 0.11, 0.13, 0.3);
     }
-
-    /// <summary>What is claimed of every class of pixels.</summary>
-    private static TableBlock Classes(PredictionTest test) =>
-        new(
-            ["Computed darks, by class of pixels", "Within 95 %", "Unwidened", "Claimed"],
-            [
-                .. test.Classes.Select(c =>
-                    (IReadOnlyList<string>)
-                        [
-                            ClassNames.Of(c),
-                            Plain.Percent(c.Coverage),
-                            Plain.Percent(c.PlainCoverage),
-                            PredictionWords.Claim(c),
-                        ]
-                ),
-            ],
-            [0.4, 0.12, 0.12, 0.36]
-        )
-        {
-            FirstNumberColumn = 1,
-            LastNumberColumn = 2,
-        };
 
     private static string Spaced(string sentence) => sentence.Length == 0 ? "" : sentence + " ";
 

@@ -28,8 +28,8 @@ internal static class ClassNames
     public static string Reason(PredictionClass known) =>
         known.Refused switch
         {
-            PredictionClass.TooFew => "too few in the darks that were left out",
-            PredictionClass.CommonError =>
+            ClassRefusal.TooFew => "too few in the darks that were left out",
+            ClassRefusal.CommonError =>
                 $"in left-out darks off together by {Plain.Percent(known.CommonShare)} of their signal",
             _ => "they change from set to set more than an interval can hold",
         };

@@ -1,4 +1,3 @@
-using SensorProfile.Fits;
 using SensorProfile.Fitting.Statistics;
 using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.NoiseModel;
@@ -16,8 +15,6 @@ namespace SensorProfile.Decisions.ComputedDarks;
 /// </summary>
 public static class DarkPrediction
 {
-    private const double WorthSaying = 0.8;
-
     /// <summary>The computed master with what speaks for it.</summary>
     /// <param name="profile">The camera's profile.</param>
     /// <param name="mode">One of its modes.</param>
@@ -39,9 +36,10 @@ public static class DarkPrediction
             PredictionGate.Pass(profile, mode, question);
         double[] gains = Gains(profile, mode, out ColourMosaic mosaic);
         ForecastLaws laws = Laws(mode, trials);
+        double signal = new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
         bool pinned = mode.DarkCurrent!.Form == "variance";
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
-        double levelDoubt = pinned ? 0 : LevelDoubt(trials, Binds(mode.DarkCurrent!) ? test : null, laws, question);
+        double levelDoubt = pinned ? 0 : LevelDoubt(trials, Binds(mode.DarkCurrent!) ? test : null, signal);
         PredictedPixels pixels;
         using (PredictionMaps maps = PredictionMaps.Open(profile, mode, question.MapsFolder))
             pixels = PredictedPixels.Compute(
@@ -54,14 +52,10 @@ public static class DarkPrediction
                 top,
                 levelDoubt,
                 pinned,
-                new ClassClaims(
-                    test,
-                    trials,
-                    new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical
-                ),
+                new ClassClaims(test, trials, signal),
                 cancellation
             );
-        List<Finding> findings = [.. known, .. Findings(trials, test, proof, pixels, pinned, levelDoubt)];
+        List<Finding> findings = [.. known, .. PredictionFindings.Of(trials, test, proof, pixels, pinned, levelDoubt)];
         PredictionCheck? check = question.Against is { } fresh
             ? PredictionCheck.Run(fresh, mode, question, pixels, mosaic, gains, cancellation)
             : null;
@@ -69,7 +63,7 @@ public static class DarkPrediction
             findings.AddRange(check.Findings);
         bool contradicted = check is { Agrees: false };
         double typical = Median(pixels.Doubts.Ordinary),
-            frames = EquivalentFrames(profile, mode, laws, question, typical);
+            frames = EquivalentFrames(profile, mode, signal, typical);
         return new DarkPredictionAnswer
         {
             Verdict = contradicted ? PredictionVerdict.CannotTell : PredictionVerdict.Computed,
@@ -88,7 +82,7 @@ public static class DarkPrediction
                     profile.Camera.Height,
                     pixels.Values,
                     pixels.Uncertainty,
-                    [.. Cards(profile, mode, question, test, typical, pixels.Refused.Sum(r => r.Pixels))]
+                    [.. ComputedDarkCards.Of(profile, mode, question, test, typical, pixels.Refused.Sum(r => r.Pixels))]
                 ),
         };
     }
@@ -100,17 +94,12 @@ public static class DarkPrediction
     private static bool Binds(DarkCurrentProfile dark) => dark.Points.Select(p => p.Temperature).Distinct().Count() > 3;
 
     /// <summary>By the sets of the trial that speaks for the question; by all where they do not say.</summary>
-    private static double LevelDoubt(
-        DarkPredictionProfile trials,
-        PredictionTest? test,
-        ForecastLaws laws,
-        DarkPredictionQuestion question
-    )
+    /// <param name="trials">All trials.</param> <param name="test">Those that speak for the question; null when none does.</param>
+    /// <param name="signal">Of the typical pixel, e-.</param>
+    private static double LevelDoubt(DarkPredictionProfile trials, PredictionTest? test, double signal)
     {
         double constant = test?.LevelDoubt ?? trials.LevelDoubt?.Value ?? 0,
-            share =
-                (test?.LevelDoubtShare ?? trials.LevelDoubtShare)
-                * new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
+            share = (test?.LevelDoubtShare ?? trials.LevelDoubtShare) * signal;
         return Math.Sqrt(constant * constant + share * share);
     }
 
@@ -155,90 +144,12 @@ public static class DarkPrediction
     }
 
     /// <summary>Frames of a taken master dark that would be as noisy in the typical pixel: σ²/u².</summary>
-    private static double EquivalentFrames(
-        CameraProfile profile,
-        ModeProfile mode,
-        ForecastLaws laws,
-        DarkPredictionQuestion question,
-        double doubt
-    )
+    private static double EquivalentFrames(CameraProfile profile, ModeProfile mode, double signal, double doubt)
     {
         if (mode.ReadNoise is not { } read || !(doubt > 0))
             return double.NaN;
         double step = Math.Max(profile.Camera.CodeStep, 1) * (mode.Gain?.Value ?? 1);
-        return (
-                read.Value * read.Value
-                + step * step / 12
-                + new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical
-            ) / (doubt * doubt);
-    }
-
-    private static IEnumerable<Finding> Findings(
-        DarkPredictionProfile trials,
-        PredictionTest test,
-        PredictionProof proof,
-        PredictedPixels pixels,
-        bool pinned,
-        double levelDoubt
-    )
-    {
-        if (pinned)
-            yield return new(
-                "level-pinned",
-                Severity.Warning,
-                "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
-                    + "pattern is right, a common offset may remain and is no noise."
-            );
-        if (pixels.Refused.Count > 0)
-            yield return new("class-refused", Severity.Warning, ClassNames.Refusal(pixels.Refused));
-        PredictionClass? unsteady = test
-            .Classes.Where(c => c is { Pixels: "hot", Refused: null, PlainCoverage: < 0.9 })
-            .MinBy(c => c.PlainCoverage);
-        if (unsteady is not null)
-            yield return new(
-                "hot-pixels-unsteady",
-                Severity.Note,
-                $"Some hot pixels change from set to set: of {ClassNames.Of(unsteady)} "
-                    + $"{Plain.Percent(1 - unsteady.PlainCoverage)} lay outside the 95 % interval of their noise, so their "
-                    + "uncertainty is widened until it holds 95 %. Dithering and rejection take care of them."
-            );
-        (PredictionTest? plain, string way) =
-            proof == PredictionProof.Exposure
-                ? (trials.ScalingByExposure, "scaled by exposure")
-                : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
-        if (
-            plain is { Passed: true, Hot: { } less }
-            && test.Hot is { } left
-            && less.Residual.Value < WorthSaying * left.Residual.Value
-        )
-            yield return new(
-                "plain-way-leaves-less",
-                Severity.Note,
-                $"A dark {way} left {Plain.Number(less.Residual.Value, 2)} e⁻ in the hot pixels of the same trials, "
-                    + $"the computed one {Plain.Number(left.Residual.Value, 2)} e⁻: where you have such darks, they do "
-                    + "better."
-            );
-        if (pixels.Unmeasured > 0)
-            yield return new(
-                "pixels-not-measured",
-                Severity.Note,
-                $"{Plain.Whole(pixels.Unmeasured)} pixels have no measured dark rate (full in every dark); their "
-                    + "uncertainty is not a number."
-            );
-        if (pixels.Full > 0)
-            yield return new(
-                "pixels-full",
-                Severity.Note,
-                $"{Plain.Whole(pixels.Full)} hot pixels are full in the computed dark, as they will be in the "
-                    + "lights."
-            );
-        if (levelDoubt > 0)
-            yield return new(
-                "level-doubt",
-                Severity.Note,
-                $"The common level is known to {Plain.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
-                    + "this is in the uncertainty of every pixel and is no noise."
-            );
+        return (read.Value * read.Value + step * step / 12 + signal) / (doubt * doubt);
     }
 
     private static OrderedDictionary<string, Measurement?> Quantities(
@@ -286,61 +197,6 @@ public static class DarkPrediction
         if (check is not null)
             quantities["coverageAgainst"] = check.Coverage;
         return quantities;
-    }
-
-    private static IEnumerable<FitsCard> Cards(
-        CameraProfile profile,
-        ModeProfile mode,
-        DarkPredictionQuestion question,
-        PredictionTest test,
-        double typical,
-        long refused
-    )
-    {
-        yield return FitsCard.Of("IMAGETYP", "Master Dark", "computed, not taken");
-        yield return FitsCard.Of("EXPTIME", question.ExposureSeconds, "[s] exposure it is computed for");
-        yield return FitsCard.Of("CCD-TEMP", question.TemperatureCelsius, "[degC] temperature it is computed for");
-        yield return FitsCard.Of("INSTRUME", profile.Camera.Name, "camera");
-        if (mode.Settings.Gain is { } gain)
-            yield return FitsCard.Of("GAIN", gain, "gain setting");
-        if (mode.Settings.Offset is { } offset)
-            yield return FitsCard.Of("OFFSET", offset, "offset setting");
-        if (mode.Settings.Iso is { } iso)
-            yield return FitsCard.Of("ISOSPEED", iso, "ISO setting");
-        string[] binning = mode.Settings.Binning.Split('x');
-        if (binning is [string x, string y] && int.TryParse(x, out int across) && int.TryParse(y, out int along))
-        {
-            yield return FitsCard.Of("XBINNING", across);
-            yield return FitsCard.Of("YBINNING", along);
-        }
-        if (mode.Settings.Readout is { Length: > 0 } readout)
-            yield return FitsCard.Of("READOUTM", readout);
-        if (profile.Camera.ColourFilter is { } filter)
-            yield return FitsCard.Of("BAYERPAT", filter, "from the first row of the file");
-        yield return FitsCard.Of("CONTENT", "Master dark computed from per-pixel maps, pedestal included");
-        yield return FitsCard.Of(
-            "CREATOR",
-            $"{profile.Software.Name} {profile.Software.Version}",
-            "that made the maps"
-        );
-        yield return FitsCard.Of("INDIGEST", profile.Frames.InputDigest, "digest of the frames behind the maps");
-        yield return FitsCard.Of("DKUNCERT", typical, "[e-] median standard uncertainty, ordinary pixels");
-        if (test.Typical is { } ordinary)
-            yield return FitsCard.Of(
-                "DKCOVTYP",
-                Math.Round(ordinary.Coverage, 4),
-                "left-out ordinary pixels within 95 %"
-            );
-        if (test.Hot is { } hot)
-            yield return FitsCard.Of("DKCOVHOT", Math.Round(hot.Coverage, 4), "left-out hot pixels within 95 %");
-        if (test.Glow is { } glow)
-            yield return FitsCard.Of(
-                "DKCOVGLO",
-                Math.Round(glow.Coverage, 4),
-                "left-out pixels in the glow within 95 %"
-            );
-        if (refused > 0)
-            yield return FitsCard.Of("DKREFUSD", refused, "pixels of which no uncertainty is claimed");
     }
 
     private static double Median(IReadOnlyList<float> values)

@@ -1,5 +1,6 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.Fitting.Models;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Sets;
 using SensorProfile.NoiseModel;
@@ -181,9 +182,11 @@ public static class DarkMatching
     /// </summary>
     private static double Apart(FrameSet a, FrameSet b)
     {
-        const double usualDoubling = 6;
         return a.ExposureSeconds is > 0 and var t && b.ExposureSeconds is > 0 and var u
-            ? Math.Abs(Math.Log2(u / t) + ((b.TemperatureCelsius - a.TemperatureCelsius ?? 0) / usualDoubling))
+            ? Math.Abs(
+                Math.Log2(u / t)
+                    + ((b.TemperatureCelsius - a.TemperatureCelsius ?? 0) / PhysicalConstants.UsualDoubling)
+            )
             : double.PositiveInfinity;
     }
 

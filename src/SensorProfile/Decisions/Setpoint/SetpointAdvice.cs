@@ -1,3 +1,4 @@
+using MathNet.Numerics.RootFinding;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
@@ -20,7 +21,8 @@ public static class SetpointAdvice
     internal const double Coldest = -120,
         Warmest = 90; // where a solution is looked for, °C
     private const double DiminishingGain = 0.01; // "colder gains less than 1 %"
-    private const double NearCelsius = 2;
+    private const double NearCelsius = 2,
+        Exact = 1e-3; // °C
 
     /// <summary>Answers for the given sky, or for three named skies side by side.</summary>
     /// <param name="profile">The camera.</param>
@@ -75,13 +77,13 @@ public static class SetpointAdvice
     /// <param name="near">Where the answer is expected; null when it may be anywhere.</param>
     internal static double? WarmestWithin(Func<double, double> rateAt, double allowance, double? near = null)
     {
-        if (near is double expected)
-        {
-            (double X, double Rate) colder = (expected - NearCelsius, rateAt(expected - NearCelsius)),
-                warmer = (expected + NearCelsius, rateAt(expected + NearCelsius));
-            if (colder.Rate <= allowance && warmer.Rate > allowance)
-                return Between(rateAt, allowance, colder, warmer);
-        }
+        // rates grow exponentially: in their logarithm a root is found in a few steps
+        double Over(double celsius) => Math.Log(Math.Max(rateAt(celsius), double.Epsilon) / allowance);
+        if (
+            near is double expected
+            && Brent.TryFindRoot(Over, expected - NearCelsius, expected + NearCelsius, Exact, 50, out double root)
+        )
+            return root;
         if (rateAt(Coldest) > allowance)
             return null;
         if (rateAt(Warmest) <= allowance)
@@ -97,37 +99,6 @@ public static class SetpointAdvice
                 low = middle;
         }
         return low;
-    }
-
-    /// <summary>
-    /// The crossing between two places, to a thousandth of a degree: rates grow exponentially, so it is looked for on the
-    /// straight line in the logarithm of the rate, moved a little towards the farther end so that the next one lies on its
-    /// other side; every second step halves the bracket where that does not.
-    /// </summary>
-    private static double Between(
-        Func<double, double> rateAt,
-        double allowance,
-        (double X, double Rate) low,
-        (double X, double Rate) high
-    )
-    {
-        const double wanted = 1e-3;
-        for (int step = 0; high.X - low.X > wanted; step++)
-        {
-            double x = 0.5 * (low.X + high.X);
-            if (step % 3 < 2 && low.Rate > 0)
-            {
-                double guess =
-                    low.X + (high.X - low.X) * Math.Log(allowance / low.Rate) / Math.Log(high.Rate / low.Rate);
-                x = Math.Clamp(guess + (guess < x ? 0.4 : -0.4) * wanted, low.X + 0.1 * wanted, high.X - 0.1 * wanted);
-            }
-            double rate = rateAt(x);
-            if (rate > allowance)
-                high = (x, rate);
-            else
-                low = (x, rate);
-        }
-        return low.X;
     }
 
     private static void Check(SetpointQuestion question)

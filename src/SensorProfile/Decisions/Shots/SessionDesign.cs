@@ -1,3 +1,4 @@
+using SensorProfile.Fitting.Models;
 using SensorProfile.Frames;
 
 namespace SensorProfile.Decisions.Shots;
@@ -23,7 +24,7 @@ namespace SensorProfile.Decisions.Shots;
 internal sealed record SessionDesign(int Bias, int FlatPairs, IReadOnlyList<DarkDesign> Darks, long Pixels)
 {
     private const double RateAtMinusTen = 0.006,
-        Doubling = 6,
+        Doubling = PhysicalConstants.UsualDoubling,
         MinRelative = 0.01,
         PairsBelowTop = 0.7;
 

@@ -1,6 +1,7 @@
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.Identity;
+using SensorProfile.Fitting.Models;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 
@@ -16,8 +17,7 @@ namespace SensorProfile.Drift.HotPixelMatching;
 internal sealed record YearMaps
 {
     private const double SameTemperature = 0.5,
-        FarthestShift = 12, // °C
-        UsualDoubling = 6;
+        FarthestShift = 12; // °C
 
     /// <summary>Rates of the first session.</summary>
     public required PixelRates First { get; init; }
@@ -117,7 +117,7 @@ internal sealed record YearMaps
             first.ReferenceTemperature is double reference
             && LawCorrection.Law(before)?.At(reference).DoublingTemperature.Value is > 0 and < 100 and double doubling
                 ? doubling
-                : UsualDoubling;
+                : PhysicalConstants.UsualDoubling;
         return HotPixelStep.Measure(
             HotPixelMatch.Match(first, there, HotThreshold.Of(before, first.TypicalRate)),
             before,

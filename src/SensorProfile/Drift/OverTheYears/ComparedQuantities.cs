@@ -1,6 +1,7 @@
 using System.Globalization;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.HotPixelMatching;
+using SensorProfile.Fitting.Models;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Pattern;
 using SensorProfile.Profiles.Response;
@@ -10,8 +11,6 @@ namespace SensorProfile.Drift.OverTheYears;
 /// <summary>Reads from a mode of a profile what is compared over the years.</summary>
 internal static class ComparedQuantities
 {
-    private const double UsualDoubling = 6; // °C, where a profile measured none
-
     /// <summary>
     /// Names of quantities that change with the gain when it is measured wrongly: those in electrons.
     /// </summary>
@@ -135,7 +134,7 @@ internal static class ComparedQuantities
     {
         double doubling = HotPixelStep.OfClass(mode, rate)
             ?? mode.DarkCurrent?.DoublingTemperature?.Value
-            ?? UsualDoubling;
+            ?? PhysicalConstants.UsualDoubling;
         double steepness = Steepness(curve, rate),
             perCelsius = steepness * Math.Log(2) / doubling,
             gain = mode.Gain is { Value: > 0 } k ? k.StandardUncertainty / k.Value : 0;

@@ -14,4 +14,10 @@ internal static class PhysicalConstants
     /// source).
     /// </summary>
     public const double AssumedDoubling = 6.5;
+
+    /// <summary>
+    /// The same where a camera has not been measured at all, °C: a round number that people know (common practice; no
+    /// source).
+    /// </summary>
+    public const double UsualDoubling = 6;
 }

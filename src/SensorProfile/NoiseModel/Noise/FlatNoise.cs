@@ -62,13 +62,10 @@ internal readonly record struct FlatNoise(
 
     /// <summary>g·S²·M/(c·V·k).</summary>
     private double PerVariance =>
-        Shared * Signal * Signal * Stack.Lights / (Cost * LightVariance * Stack.DitherPositions);
+        Stack.CostOfShared(Cost) * Signal * Signal * Stack.Lights / (Cost * LightVariance * Stack.DitherPositions);
 
     private double Cost =>
         Stack.Clips
             ? ClippedMean.Of(Stack.Lights, Stack.DitherPositions, Stack.RejectionSigma, Stack.Rejection).Cost
             : 1;
-
-    // clipping costs nothing of what all samples share
-    private double Shared => Stack.Lights > 1 ? 1 + (Cost - 1) * (Stack.DitherPositions - 1) / (Stack.Lights - 1) : 1;
 }

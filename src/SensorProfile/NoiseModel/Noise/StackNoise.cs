@@ -90,9 +90,7 @@ internal sealed record StackNoise(
         variance += sensor.Flicker.Sum(f =>
             FlickerNoise.Share(f, sensor) * FlickerNoise.OfStack(f, sensor, stack, darks, scale)
         );
-        // clipping costs nothing of what all samples share
-        double shared =
-            stack.Lights > 1 ? 1 + (residual.ClipCost - 1) * (stack.DitherPositions - 1) / (stack.Lights - 1) : 1;
+        double shared = stack.CostOfShared(residual.ClipCost);
         return (pattern.Spread, variance + shared * dithered * dithered + residual.PairsOfOutliers());
     }
 }

@@ -5,15 +5,6 @@ namespace SensorProfile.Profiles.Darks;
 /// above the typical pixel's. Nothing is claimed of a class that is refused.</remarks>
 public sealed record PredictionClass
 {
-    /// <summary>Its pixels in the darks that were left out are too few to judge it.</summary>
-    internal const string TooFew = "too-few";
-
-    /// <summary>All of its pixels are off together by more than a tenth.</summary>
-    internal const string CommonError = "common-error";
-
-    /// <summary>Its pixels change from set to set.</summary>
-    internal const string Unsteady = "unsteady";
-
     /// <summary>Kind of pixels: "typical", "hot", "glow" or "flickering".</summary>
     public string Pixels { get; init; } = "typical";
 
@@ -48,6 +39,19 @@ public sealed record PredictionClass
     /// <summary>Typical standard uncertainty of the difference, as claimed, e-.</summary>
     public double Expected { get; init; }
 
-    /// <summary>Why nothing is claimed: "too-few", "common-error" or "unsteady"; null where it is.</summary>
-    public string? Refused { get; init; }
+    /// <summary>Why nothing is claimed; null where it is.</summary>
+    public ClassRefusal? Refused { get; init; }
+}
+
+/// <summary>Why nothing is claimed of a class of pixels.</summary>
+public enum ClassRefusal
+{
+    /// <summary>Its pixels in the darks that were left out are too few to judge it.</summary>
+    TooFew,
+
+    /// <summary>All of its pixels are off together by more than a tenth.</summary>
+    CommonError,
+
+    /// <summary>Its pixels change from set to set.</summary>
+    Unsteady,
 }

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Profiles.Files;
 
@@ -16,7 +17,7 @@ namespace SensorProfile.Profiles.Files;
     NewLine = "\n",
     AllowTrailingCommas = true,
     ReadCommentHandling = JsonCommentHandling.Skip,
-    Converters = [typeof(SeverityConverter)]
+    Converters = [typeof(SeverityConverter), typeof(ClassRefusalConverter)]
 )]
 [JsonSerializable(typeof(CameraProfile))]
 internal sealed partial class ProfileJson : JsonSerializerContext
@@ -37,4 +38,7 @@ internal sealed partial class ProfileJson : JsonSerializerContext
 
     private sealed class SeverityConverter()
         : JsonStringEnumConverter<Severity>(JsonNamingPolicy.CamelCase, allowIntegerValues: false);
+
+    private sealed class ClassRefusalConverter()
+        : JsonStringEnumConverter<ClassRefusal>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false);
 }

@@ -25,7 +25,7 @@ public sealed class CardContentTests : IDisposable
             Assert.Equal(new TextBlock(sentence), blocks[at + 1]);
         }
         Assert.Equal(
-            ["What to take again", "When to come back"],
+            ["What to take again, or to mind", "When to come back"],
             blocks.OfType<SubheadingBlock>().TakeLast(2).Select(b => b.Text)
         );
     }
