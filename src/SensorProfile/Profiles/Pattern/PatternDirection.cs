@@ -9,3 +9,29 @@ public enum PatternDirection
     /// <summary>From row to row, the first of the file first: one part is below the other.</summary>
     Down,
 }
+
+/// <summary>Which lines of the sensor.</summary>
+public enum LineDirection
+{
+    /// <summary>A column.</summary>
+    Column,
+
+    /// <summary>A row.</summary>
+    Row,
+}
+
+/// <summary>In what a line or a part of the sensor stands out.</summary>
+public enum PatternKind
+{
+    /// <summary>Rate in the dark, e-/px/s.</summary>
+    Dark,
+
+    /// <summary>Level of the bias frames, ADU.</summary>
+    Level,
+
+    /// <summary>Noise of the bias frames, %.</summary>
+    Noise,
+
+    /// <summary>Response to light, by the flats, %.</summary>
+    Response,
+}
