@@ -1,12 +1,15 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace SensorProfile.Cli.Tests.Running;
 
 /// <summary>What a finished command left behind.</summary>
 internal sealed record CommandRun(int ExitCode, string Output, string Error)
 {
+    [JsonIgnore]
     public string FirstLine => Output.Split('\n')[0];
 
+    [JsonIgnore]
     public JsonElement Json => JsonDocument.Parse(Output).RootElement;
 
     /// <summary>Fails with the command's own words when the exit code is another.</summary>
