@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 
 namespace SensorProfile.Cli.Tests.Running;
@@ -9,8 +10,16 @@ internal sealed record CommandRun(int ExitCode, string Output, string Error)
     [JsonIgnore]
     public string FirstLine => Output.Split('\n')[0];
 
+    /// <summary>What <c>--json</c> printed; it keeps to its schema in every test that looks at it.</summary>
     [JsonIgnore]
-    public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+    public JsonElement Json
+    {
+        get
+        {
+            Assert.Empty(AnswerContract.Breaches(JsonNode.Parse(Output)!));
+            return JsonDocument.Parse(Output).RootElement;
+        }
+    }
 
     /// <summary>Fails with the command's own words when the exit code is another.</summary>
     public CommandRun Expect(int exitCode)
