@@ -20,7 +20,8 @@ namespace SensorProfile.Tests.NoiseModel.Answers;
 /// Drawn: rate and doubling temperature with a correlation of −0.7, as a fit whose reference lies beside the middle of
 /// its points has it; read noise, gain, full well, sky; the rates of the pixels and the counts of
 /// hot ones, each group with one common error, as the gain and the law give them; the doubling temperature of hot
-/// pixels. Asked for: 91–98 %; one standard deviation of 300 intervals that hold 95 % is 1.3 %, of 150 1.8 %: a sample is held to the same bounds.
+/// pixels. Asked for: 91–98 %; one standard deviation of 300 intervals that hold 95 % is 1.3 %, of 150 1.8 %:
+/// a sample is held to the same bounds.
 /// </remarks>
 public class AnswerCoverageTests(ITestOutputHelper output)
 {
