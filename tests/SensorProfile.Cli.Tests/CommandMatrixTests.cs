@@ -156,6 +156,49 @@ public sealed class CommandMatrixTests(CharacterisedNight night, ITestOutputHelp
             Assert.True(Path.Exists(folder[written]), $"{written} was not written.");
     }
 
+    public static TheoryData<string> PlainLines =>
+        [.. Forms.Select(form => form[0]).DistinctBy(line => string.Join(' ', line.Split(' ').Take(2)))];
+
+    /// <summary>Most tests run commands in a process that has run others: its answers are those of a process of its own.</summary>
+    [Theory]
+    [MemberData(nameof(PlainLines))]
+    public void AProcessOfItsOwnAnswersTheSame(string line)
+    {
+        TemporaryFolder folder = night.Folder;
+        Prepare(folder);
+        var surroundings = new Dictionary<string, string?> { ["SOURCE_DATE_EPOCH"] = "1949904000" };
+        SensorProfileCommand command = folder.Command with { Environment = surroundings };
+        string[] Arguments() =>
+            string.Format(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    line,
+                    "place-" + Guid.NewGuid().ToString("N")[..8]
+                )
+                .Split(' ');
+        string[] one = Arguments(),
+            other = Arguments();
+        CommandRun own = (command with { OnItsOwn = true }).Run(one),
+            warm = command.Run(other);
+        string Told(string text, string[] arguments) =>
+            arguments
+                .Where(a => a.StartsWith("place-", StringComparison.Ordinal))
+                .Aggregate(text, (told, place) => told.Replace(place, "place", StringComparison.Ordinal));
+        Assert.Equal(own.ExitCode, warm.ExitCode);
+        Assert.Equal(Told(own.Output, one), Told(warm.Output, other));
+        foreach ((string First, string Second) in one.Zip(other).Where(pair => pair.First != pair.Second))
+            Assert.Equal(Written(folder[First]), Written(folder[Second]));
+    }
+
+    private static SortedDictionary<string, string> Written(string place)
+    {
+        if (Directory.Exists(place))
+            return TemporaryFolder.Digests(place);
+        return new SortedDictionary<string, string>
+        {
+            [""] = Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(place))),
+        };
+    }
+
     private static void Prepare(TemporaryFolder folder)
     {
         if (!Directory.Exists(folder["later"]))

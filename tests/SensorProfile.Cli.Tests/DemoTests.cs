@@ -4,7 +4,8 @@ using SensorProfile.Cli.Tests.Running;
 namespace SensorProfile.Cli.Tests;
 
 /// <summary>The demo, run once, and every example that the help shows, run on what the demo left.</summary>
-public sealed class DemoTests(DemoTests.Night night) : IClassFixture<DemoTests.Night>
+[Collection(DemoNight.Shared)]
+public sealed class DemoTests(DemoNight night)
 {
     [Fact]
     public void TheFirstLineIsTheCameraAndThePlacesStandAtTheEnd()
@@ -71,16 +72,5 @@ public sealed class DemoTests(DemoTests.Night night) : IClassFixture<DemoTests.N
             );
             Assert.NotEqual("", run.FirstLine);
         }
-    }
-
-    public sealed class Night : IDisposable
-    {
-        public Night() => Run = Folder.Command.Run("demo").Expect(ExitCodes.Answered);
-
-        internal TemporaryFolder Folder { get; } = new();
-
-        internal CommandRun Run { get; }
-
-        public void Dispose() => Folder.Dispose();
     }
 }

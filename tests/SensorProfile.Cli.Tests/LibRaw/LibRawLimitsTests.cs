@@ -45,7 +45,7 @@ public sealed class LibRawLimitsTests : IDisposable
     {
         string path = Bomb();
         string[] arguments = LibRawChild.Arguments(path, true, true, new LibRawLimits(3L << 30, seconds));
-        CommandRun run = folder.Command.Run(arguments);
+        CommandRun run = (folder.Command with { OnItsOwn = true }).Run(arguments);
         Assert.Equal(128 + 9, run.ExitCode); // SIGKILL
     }
 

@@ -5,6 +5,16 @@ internal static class Checkout
 {
     public static string File(string relative) => Path.Combine(Root(), relative);
 
+    /// <summary>
+    /// What was built of a project, in the configuration of these tests; where builds go elsewhere, what lies beside them.
+    /// </summary>
+    public static string Built(string project, string name)
+    {
+        DirectoryInfo framework = new(Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory));
+        string own = Path.Combine(Root(), project, "bin", framework.Parent!.Name, framework.Name, name);
+        return System.IO.File.Exists(own) ? own : Path.Combine(AppContext.BaseDirectory, name);
+    }
+
     private static string Root()
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)

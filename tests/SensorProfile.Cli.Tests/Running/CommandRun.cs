@@ -1,14 +1,17 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
 
 namespace SensorProfile.Cli.Tests.Running;
 
 /// <summary>What a finished command left behind.</summary>
 internal sealed record CommandRun(int ExitCode, string Output, string Error)
 {
+    [JsonIgnore]
     public string FirstLine => Output.Split('\n')[0];
 
     /// <summary>What <c>--json</c> printed; it keeps to its schema in every test that looks at it.</summary>
+    [JsonIgnore]
     public JsonElement Json
     {
         get

@@ -3,18 +3,26 @@ using System.Text;
 
 namespace SensorProfile.Cli.Tests.Running;
 
-/// <summary>Runs the built command as a process of its own, as a user would.</summary>
+/// <summary>
+/// Runs the built command: as a process of its own where that may matter (signals, pipes, locale, settings of the
+/// runtime), else in a process that has run commands before and has them compiled already (<see cref="WarmProgram"/>).
+/// </summary>
 internal sealed record SensorProfileCommand
 {
-    private static readonly string Program = System.IO.Path.Combine(AppContext.BaseDirectory, "sensorprofile.dll");
+    private static readonly string Program = Checkout.Built("src/SensorProfile.Cli", "sensorprofile.dll");
 
     public string WorkingDirectory { get; init; } = AppContext.BaseDirectory;
 
     /// <summary>Set on top of the test's own environment; null removes a variable.</summary>
     public IReadOnlyDictionary<string, string?> Environment { get; init; } = new Dictionary<string, string?>();
 
+    /// <summary>Never in a warm process.</summary>
+    public bool OnItsOwn { get; init; }
+
     public CommandRun Run(params string[] arguments)
     {
+        if (!OnItsOwn && Environment.Keys.All(WarmProgram.Knows))
+            return WarmProcess.Run(new WarmQuestion(WorkingDirectory, Variables(), arguments));
         using Process process = Start(arguments);
         return Finish(process);
     }
@@ -48,11 +56,7 @@ internal sealed record SensorProfileCommand
             StandardOutputEncoding = Encoding.UTF8,
             StandardErrorEncoding = Encoding.UTF8,
         };
-        foreach (string name in new[] { "COLUMNS", "NO_COLOR", "TERM" })
-            info.Environment.Remove(name);
-        // a setup that a test writes stays with that test, and nobody's own is read
-        info.Environment["XDG_CONFIG_HOME"] = System.IO.Path.Combine(WorkingDirectory, ".config");
-        foreach ((string name, string? value) in Environment)
+        foreach ((string name, string? value) in Variables())
         {
             if (value is null)
                 info.Environment.Remove(name);
@@ -60,5 +64,21 @@ internal sealed record SensorProfileCommand
                 info.Environment[name] = value;
         }
         return info;
+    }
+
+    /// <summary>What differs from the test's own surroundings; null removes a variable.</summary>
+    private Dictionary<string, string?> Variables()
+    {
+        var variables = new Dictionary<string, string?>
+        {
+            ["COLUMNS"] = null,
+            ["NO_COLOR"] = null,
+            ["TERM"] = null,
+            // a setup that a test writes stays with that test, and nobody's own is read
+            ["XDG_CONFIG_HOME"] = System.IO.Path.Combine(WorkingDirectory, ".config"),
+        };
+        foreach ((string name, string? value) in Environment)
+            variables[name] = value;
+        return variables;
     }
 }

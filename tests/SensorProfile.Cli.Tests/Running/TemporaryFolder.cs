@@ -3,15 +3,13 @@ using System.Security.Cryptography;
 namespace SensorProfile.Cli.Tests.Running;
 
 /// <summary>A folder that goes away with the test.</summary>
-internal sealed class TemporaryFolder : IDisposable
+internal sealed partial class TemporaryFolder : IDisposable
 {
     public TemporaryFolder() => Path = Directory.CreateTempSubdirectory("sensorprofile-test-").FullName;
 
     public string Path { get; }
 
     public string this[string relative] => System.IO.Path.Combine(Path, relative);
-
-    public SensorProfileCommand Command => new() { WorkingDirectory = Path };
 
     /// <summary>Every file below, with the digest of its content.</summary>
     public static SortedDictionary<string, string> Digests(string folder) =>

@@ -10,7 +10,7 @@ namespace SensorProfile.Fuzz.Pixels;
 /// <remarks>SENSORPROFILE_FUZZ_NIGHTS sets how many nights are tried, from SENSORPROFILE_FUZZ_FIRST on.</remarks>
 public sealed class PixelTests(ITestOutputHelper output)
 {
-    private const int OrdinaryNights = 12;
+    private const int OrdinaryNights = 6;
 
     [Fact]
     public void NonsenseGivesAnswersWithoutNonsense()

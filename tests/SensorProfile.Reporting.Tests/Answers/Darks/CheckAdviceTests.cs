@@ -22,7 +22,7 @@ public sealed partial class CheckAdviceTests
     private const int Width = 96,
         Height = 64;
 
-    private static readonly int Cases = LongRuns.Of(100, 1000);
+    private static readonly int Cases = LongRuns.Of(50, 1000);
 
     [Fact]
     public void ChecksAgreeWithThemselves()

@@ -21,7 +21,7 @@ namespace SensorProfile.Reporting.Tests.Answers.Darks;
 /// </summary>
 public sealed partial class PlanAdviceTests
 {
-    private static readonly int Cases = LongRuns.Of(100, 1000);
+    private static readonly int Cases = LongRuns.Of(30, 1000);
 
     [Fact]
     public void PlansAgreeWithThemselvesAndWithTheMatch()

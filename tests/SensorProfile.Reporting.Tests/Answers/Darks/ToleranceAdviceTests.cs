@@ -15,7 +15,7 @@ namespace SensorProfile.Reporting.Tests.Answers.Darks;
 /// </summary>
 public sealed partial class ToleranceAdviceTests
 {
-    private static readonly int Cases = LongRuns.Of(60, 1000);
+    private static readonly int Cases = LongRuns.Of(20, 1000);
 
     [Fact]
     public void AnswersAgreeWithThemselves()

@@ -8,21 +8,20 @@ using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Nights;
 using SensorProfile.Reporting.Plots.Nights;
+using SensorProfile.Tests.Data;
 
 namespace SensorProfile.Reporting.Tests.Answers.Nights;
 
 /// <summary>
-/// Over a thousand cameras, skies and nights at random: sentence, verdict, numbers, table and plot say the same, and
-/// what
-/// they say is physical.
+/// Over cameras, skies and nights at random: sentence, verdict, numbers, table and plot say the same, and what they say
+/// is physical.
 /// </summary>
 public sealed partial class SetpointAdviceTests
 {
-    private const int Cases = 1300;
-    private const int FewestAnswered = 1000;
+    private static readonly int Cases = LongRuns.Of(150, 1300);
 
     [Fact]
-    public void AThousandAnswersAgreeWithThemselves()
+    public void AnswersAgreeWithThemselves()
     {
         int answered = 0;
         var seen = new HashSet<string>();
@@ -43,7 +42,7 @@ public sealed partial class SetpointAdviceTests
             if (seed % 40 == 0)
                 JsonAndPlotAgree(answer, said, note);
         }
-        Assert.True(answered >= FewestAnswered, $"only {answered} answered");
+        Assert.True(answered >= 0.77 * Cases, $"only {answered} answered");
         foreach (
             string kind in (string[])
                 [
@@ -64,8 +63,9 @@ public sealed partial class SetpointAdviceTests
     [Fact]
     public void TheAdviceIsMonotone()
     {
-        int compared = 0;
-        for (int seed = 0; seed < 100; seed++)
+        int cases = LongRuns.Of(40, 100),
+            compared = 0;
+        for (int seed = 0; seed < cases; seed++)
         {
             var given = new RandomCase(seed);
             SetpointQuestion question = given.Question;
@@ -94,7 +94,7 @@ public sealed partial class SetpointAdviceTests
                     $"seed {seed}: {SetpointDocument.Of(answer).Sentence}"
                 );
         }
-        Assert.True(compared > 60, $"only {compared} compared");
+        Assert.True(compared > 0.6 * cases, $"only {compared} compared");
     }
 
     private static SetpointAnswer? Ask(RandomCase given, SetpointQuestion question)

@@ -16,7 +16,7 @@ namespace SensorProfile.Reporting.Tests.Answers.Years;
 /// </summary>
 public sealed partial class DriftAdviceTests
 {
-    private static readonly int Cases = LongRuns.Of(200, 1000);
+    private static readonly int Cases = LongRuns.Of(100, 1000);
 
     [Fact]
     public void ComparisonsAgreeWithThemselves()
