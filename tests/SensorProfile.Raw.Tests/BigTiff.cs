@@ -11,7 +11,7 @@ internal sealed class BigTiff
     private const int Shift = 8; // 16 bytes of header for 8
     private readonly byte[] old;
     private readonly bool bigEndian;
-    private readonly MemoryStream stream = new();
+    private readonly List<byte> file = [];
 
     private BigTiff(byte[] old) => (this.old, bigEndian) = (old, old[0] == 'M');
 
@@ -20,10 +20,10 @@ internal sealed class BigTiff
 
     private byte[] Write()
     {
-        stream.Write(new byte[2 * Shift]);
-        stream.Write(old.AsSpan(Shift));
+        file.AddRange(new byte[2 * Shift]);
+        file.AddRange(old[Shift..]);
         long first = Directory(Number(old.AsSpan(4, 4)));
-        byte[] bytes = stream.ToArray();
+        byte[] bytes = [.. file];
         byte[] header = [.. old[..2], .. Bytes(43, 2), .. Bytes(8, 2), .. Bytes(0, 2), .. Bytes(first, 8)];
         header.CopyTo(bytes, 0);
         return bytes;
@@ -61,10 +61,8 @@ internal sealed class BigTiff
 
     private long Append(byte[] bytes)
     {
-        long at = stream.Length;
-        stream.Position = at;
-        stream.Write(bytes);
-        return at;
+        file.AddRange(bytes);
+        return file.Count - bytes.Length;
     }
 
     private long Number(ReadOnlySpan<byte> at) => TiffForm.Unsigned(at, bigEndian);
