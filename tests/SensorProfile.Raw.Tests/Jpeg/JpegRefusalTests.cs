@@ -115,7 +115,26 @@ public sealed class JpegRefusalTests
             Place
                 + "the components of the JPEG image differ in size: the camera reduced the colours. Take frames in "
                 + "the camera's full raw format.",
-            Refusal([.. Good()[..FrameAt], 0xFF, 0xC3, 0, 14, 12, 0, 24, 0, 16, 2, 1, 0x21, 0, 2, 0x11, 0])
+            Refusal([
+                .. Good()[..FrameAt],
+                0xFF,
+                0xC3,
+                0,
+                14,
+                12,
+                0,
+                24,
+                0,
+                16,
+                2,
+                1,
+                0x21,
+                0,
+                2,
+                0x11,
+                0,
+                .. new byte[300],
+            ])
         );
         Assert.Equal(
             Place + "the JPEG image has 23 lines of 1 × 32 samples, which do not make 24 rows of 32." + Copy,

@@ -228,7 +228,7 @@ public sealed class RefusalTests
         );
         Assert.Equal(
             Place
-                + "CFARepeatPatternDim (33421): the file does not say after how many pixels its colour filter repeats."
+                + "CFARepeatPatternDim (33421), byte N: the file does not say after how many pixels its colour filter repeats."
                 + Copy,
             EditedFile.Refusal(EditedFile.Bytes(tags => tags.Without(Tag.CFARepeatPatternDim)))
         );
