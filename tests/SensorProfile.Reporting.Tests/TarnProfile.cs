@@ -114,7 +114,7 @@ internal static partial class TarnProfile
             NoiseDistribution = null,
             DarkCurrent = dark with
             {
-                Form = "variance",
+                Form = DarkForm.Variance,
                 Selected = null,
                 Models = [],
                 RateAtReference = null,
@@ -133,7 +133,7 @@ internal static partial class TarnProfile
                     .. channels.Select(c =>
                         Curve(c.Name, c.Gain) with
                         {
-                            Selected = "straight",
+                            Selected = GainForm.Straight,
                             Curvature = null,
                             GainCurved = null,
                         }
@@ -321,9 +321,9 @@ internal static partial class TarnProfile
             Curvature = new Measurement(Curvature, 7e-8, "1/ADU", 11, "weighted curve, 0 to 70 %"),
             GainStraight = new Measurement(gain / 0.975, 0.0011, "e-/ADU", 11, "weighted line, 0 to 70 %"),
             GainCurved = new Measurement(gain, 0.0009, "e-/ADU", 11, "weighted curve, 0 to 70 %"),
-            Selected = "curved",
+            Selected = GainForm.Curved,
             FitLimit = 44400,
-            SaturatedBy = "pixel",
+            SaturatedBy = SaturationCause.Pixel,
         };
     }
 

@@ -1,4 +1,5 @@
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -102,7 +103,7 @@ internal static class PatternTables
                     ["direction", "period_px", "amplitude_adu", "chance"],
                     [
                         .. (pattern.Structure?.Periods ?? []).Select(p =>
-                            (IReadOnlyList<object?>)[p.Direction, p.Period, p.Amplitude, p.Chance]
+                            (IReadOnlyList<object?>)[EnumWord.Of(p.Direction), p.Period, p.Amplitude, p.Chance]
                         ),
                     ]
                 ),

@@ -1,5 +1,6 @@
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Reporting.Tables;
 
@@ -45,7 +46,9 @@ internal static class SensorTables
                     [
                         .. (pattern.Structure?.Lines ?? []).SelectMany(l =>
                             l.Deviations.Select(
-                                (d, i) => (IReadOnlyList<object?>)[l.Direction, (i + 0.5) * l.LinesPerPoint + 0.5, d]
+                                (d, i) =>
+                                    (IReadOnlyList<object?>)
+                                        [EnumWord.Of(l.Direction), (i + 0.5) * l.LinesPerPoint + 0.5, d]
                             )
                         ),
                     ]
@@ -56,7 +59,9 @@ internal static class SensorTables
                     [
                         .. (pattern.Structure?.Lines ?? []).SelectMany(l =>
                             l.Periods.Zip(l.Amplitudes, l.Limits)
-                                .Select(p => (IReadOnlyList<object?>)[l.Direction, p.First, p.Second, p.Third])
+                                .Select(p =>
+                                    (IReadOnlyList<object?>)[EnumWord.Of(l.Direction), p.First, p.Second, p.Third]
+                                )
                         ),
                     ]
                 ),

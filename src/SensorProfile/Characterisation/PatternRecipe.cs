@@ -103,7 +103,7 @@ internal static class PatternRecipe
     {
         if (darks.Profile is not { ReferenceTemperature: { } reference } profile || darks.Temperatures.Count == 0)
             return null;
-        bool variance = profile.Form == "variance";
+        bool variance = profile.Form == DarkForm.Variance;
         var first = mode.Frames.First().Samples;
         if (first.Height < 2 || first.Width < 2)
         {

@@ -26,14 +26,16 @@ internal static class StructureRecipe
         {
             unlit = DarkStructure.Measure(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
             var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
-            lines.AddRange(LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), "level", 1, "ADU"));
-            boundaries.AddRange(SensorBoundaries.Find(level, "level", 1, "ADU"));
+            lines.AddRange(
+                LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), PatternKind.Level, 1, "ADU")
+            );
+            boundaries.AddRange(SensorBoundaries.Find(level, PatternKind.Level, 1, "ADU"));
             // Half of a variance's relative step is the noise's.
             if (moments.Frames > 3)
                 boundaries.AddRange(
                     SensorBoundaries.Find(
                         LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
-                        "noise",
+                        PatternKind.Noise,
                         50,
                         "%"
                     )
@@ -53,8 +55,8 @@ internal static class StructureRecipe
         )
         {
             var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
-            lines.AddRange(LineDefects.InTable(table, MinResponse, "response", 100, "%"));
-            boundaries.AddRange(SensorBoundaries.Find(table, "response", 100, "%"));
+            lines.AddRange(LineDefects.InTable(table, MinResponse, PatternKind.Response, 100, "%"));
+            boundaries.AddRange(SensorBoundaries.Find(table, PatternKind.Response, 100, "%"));
             structure = ResponseStructure.Measure(response, width, mode.Mosaic, flats.MeanNoise);
         }
         Report(boundaries, log);
@@ -77,13 +79,13 @@ internal static class StructureRecipe
             .Select(b =>
                 Invariant($"{Quantity(b.Kind)} changes by {b.Step.Value:+0.###;-0.###} ± ")
                 + Invariant($"{b.Step.StandardUncertainty:0.###} {b.Step.Unit} at ")
-                + Invariant($"{(b.Direction == "across" ? "column" : "row")} {b.Number}")
+                + Invariant($"{(b.Direction == PatternDirection.Across ? "column" : "row")} {b.Number}")
                 + (b.Part == "whole" ? "" : $" ({b.Part})")
             );
         string where =
             $"{string.Join("; ", said)}{(boundaries.Count > 4 ? Invariant($"; {boundaries.Count - 4} more") : "")}";
         // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
-        if (boundaries.All(b => b.Kind == "response"))
+        if (boundaries.All(b => b.Kind == PatternKind.Response))
             log.Add(
                 MeasurementCodes.ResponseStep,
                 Severity.Note,
@@ -100,8 +102,11 @@ internal static class StructureRecipe
             );
     }
 
-    private static string Quantity(string kind) =>
-        kind == "noise" ? "read noise"
-        : kind == "level" ? "bias level"
-        : "response";
+    private static string Quantity(PatternKind kind) =>
+        kind switch
+        {
+            PatternKind.Noise => "read noise",
+            PatternKind.Level => "bias level",
+            _ => "response",
+        };
 }

@@ -1,5 +1,6 @@
 using SensorProfile.Fitting.Models;
 using SensorProfile.Fitting.Statistics;
+using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.PhotonTransfer;
 
@@ -109,7 +110,7 @@ internal static class GainFit
             Curvature = curved is null ? null : Curvature(curved, scale),
             GainStraight = gainStraight,
             GainCurved = gainCurved,
-            Selected = takeCurved ? "curved" : "straight",
+            Selected = takeCurved ? GainForm.Curved : GainForm.Straight,
             FitLimit = scale,
             Used = used,
             Levels = levels,

@@ -1,3 +1,5 @@
+using SensorProfile.Profiles.Response;
+
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Conversion gain of one channel and what it rests on.</summary>
@@ -25,7 +27,7 @@ internal sealed record GainFitResult
     public Measurement? GainCurved { get; init; }
 
     /// <summary>"straight" or "curved".</summary>
-    public required string Selected { get; init; }
+    public required GainForm Selected { get; init; }
 
     /// <summary>Largest signal that entered the fit, ADU above the pedestal.</summary>
     public required double FitLimit { get; init; }

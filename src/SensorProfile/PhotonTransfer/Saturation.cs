@@ -1,16 +1,18 @@
+using SensorProfile.Profiles.Response;
+
 namespace SensorProfile.PhotonTransfer;
 
 /// <summary>Where a channel stops answering to more light.</summary>
 /// <param name="SignalAdu">Saturation above the pedestal, ADU.</param>
 /// <param name="StandardUncertaintyAdu">Standard uncertainty, ADU.</param>
-/// <param name="By">"adc" when the codes end first, "pixel" when the pixel fills first.</param>
+/// <param name="By">What ends the signal first.</param>
 /// <param name="PeakSignal">Signal of the pair with the highest variance (the EMVA 1288 rule), ADU above the
 /// pedestal.</param>
 /// <param name="Method">How the value was found.</param>
 internal sealed record SaturationLevel(
     double SignalAdu,
     double StandardUncertaintyAdu,
-    string By,
+    SaturationCause By,
     double PeakSignal,
     string Method
 );
@@ -51,7 +53,7 @@ internal static class Saturation
             return new(
                 topCodeSignal,
                 codeStep / Math.Sqrt(12),
-                "adc",
+                SaturationCause.Adc,
                 peak.MeanSignal,
                 "highest code of the flats, at which the pixels pile up"
             );
@@ -66,7 +68,7 @@ internal static class Saturation
             return new(
                 plateau.Average(),
                 Math.Max(Math.Max(scatter, noise), 1e-4 * plateau.Average()),
-                "pixel",
+                SaturationCause.Pixel,
                 peak.MeanSignal,
                 "plateau of the flats beyond the variance peak (EMVA 1288)"
             );
@@ -78,7 +80,7 @@ internal static class Saturation
         return new(
             (low + high) / 2,
             Math.Max((high - low) / Math.Sqrt(12), 0.01 * high),
-            "pixel",
+            SaturationCause.Pixel,
             peak.MeanSignal,
             "between the variance peak (EMVA 1288) and the brightest flat"
         );

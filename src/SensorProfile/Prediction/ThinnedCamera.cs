@@ -113,7 +113,7 @@ internal static class ThinnedCamera
         List<DefectLine> kept = [];
         foreach (DefectLine line in lines)
         {
-            (int[] across, int[] along) = line.Direction == "row" ? (rows, columns) : (columns, rows);
+            (int[] across, int[] along) = line.Direction == LineDirection.Row ? (rows, columns) : (columns, rows);
             int number = Array.BinarySearch(across, line.Number - 1),
                 from = along.Count(i => i < line.From - 1),
                 to = along.Count(i => i < line.To);

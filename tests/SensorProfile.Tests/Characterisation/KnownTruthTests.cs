@@ -167,7 +167,8 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         DarkCurrentProfile dark = mode.DarkCurrent!;
         // The clipped variance averages over the ordinary pixels, whose log-normal rates have the mean
         // median·exp(s²/2).
-        double skew = dark.Form == "variance" ? Math.Exp(camera.DarkNonuniformity * camera.DarkNonuniformity / 2) : 1;
+        double skew =
+            dark.Form == DarkForm.Variance ? Math.Exp(camera.DarkNonuniformity * camera.DarkNonuniformity / 2) : 1;
         TrueDarkPoint reference = truth.DarkCurrent!.Points.MinBy(p =>
             Math.Abs(p.Temperature - dark.ReferenceTemperature!.Value)
         )!;
@@ -175,7 +176,7 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
         Agrees(
             "dark rate",
             dark.RateAtReference,
-            (dark.Form == "variance" ? reference.OrdinaryRate : reference.TypicalRate) * skew
+            (dark.Form == DarkForm.Variance ? reference.OrdinaryRate : reference.TypicalRate) * skew
         );
         Agrees(
             "doubling temperature",
@@ -192,7 +193,7 @@ public sealed class KnownTruthTests(ITestOutputHelper output)
             if (point.MeanRate is not null)
                 Agrees($"mean rate at {point.Temperature:0.0}", point.MeanRate, at.MeanRate);
         }
-        Assert.Equal(name == "black-clamp" ? "variance" : "level", dark.Form);
+        Assert.Equal(name == "black-clamp" ? DarkForm.Variance : DarkForm.Level, dark.Form);
         Assert.Equal(camera.CodeStep, session.Characterise().Profile.Camera.CodeStep);
         Assert.Empty(worst);
     }

@@ -33,7 +33,7 @@ public sealed class LabCameraTests(ITestOutputHelper output)
         Assert.Equal(4, profile.Camera.CodeStep);
 
         DarkCurrentProfile dark = mode.DarkCurrent!;
-        Assert.Equal("variance", dark.Form);
+        Assert.Equal(DarkForm.Variance, dark.Form);
         DarkCurrentPoint point = dark.Points.Single(p => p.Exposures.Contains(100));
         // the level falls with exposure: the camera pins it
         Assert.Null(point.TypicalRate);

@@ -90,9 +90,9 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
             },
             54
         );
-        Boundary(pattern, "across", "level", 161, 4);
-        Boundary(pattern, "across", "response", 161, 1);
-        Boundary(pattern, "down", "noise", 121, 30);
+        Boundary(pattern, PatternDirection.Across, PatternKind.Level, 161, 4);
+        Boundary(pattern, PatternDirection.Across, PatternKind.Response, 161, 1);
+        Boundary(pattern, PatternDirection.Down, PatternKind.Noise, 121, 30);
         Assert.Equal(3, pattern.Boundaries.Count);
         Assert.Empty(pattern.Lines);
         Assert.Contains("column 161", Assert.Single(findings).Message, StringComparison.Ordinal);
@@ -117,11 +117,11 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
             55
         );
         SensorBoundary across = Assert.Single(pattern.Boundaries, b =>
-            b.Direction == "across" && b.Part == "second half"
+            b.Direction == PatternDirection.Across && b.Part == "second half"
         );
         Assert.InRange(across.Number, 160, 162);
         Assert.InRange((across.Step.Value - 6) / across.Step.StandardUncertainty, -4, 4);
-        Assert.Contains(pattern.Boundaries, b => b.Direction == "down" && b.Part == "second half");
+        Assert.Contains(pattern.Boundaries, b => b.Direction == PatternDirection.Down && b.Part == "second half");
     }
 
     [Theory, InlineData(null), InlineData("RGGB")]
@@ -134,7 +134,7 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
             },
             56
         );
-        Lines(light, lit, "response", -50, 6);
+        Lines(light, lit, PatternKind.Response, -50, 6);
         (FixedPatternProfile level, _, SimulationTruth unlit) = Measure(
             Camera(filter) with
             {
@@ -142,15 +142,15 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
             },
             57
         );
-        Lines(level, unlit, "level", 8, 0.6);
+        Lines(level, unlit, PatternKind.Level, 8, 0.6);
         Assert.Equal(3, level.Defects!.Columns);
-        Assert.DoesNotContain(level.Lines, l => l.Kind == "response");
+        Assert.DoesNotContain(level.Lines, l => l.Kind == PatternKind.Response);
     }
 
     private static void Lines(
         FixedPatternProfile pattern,
         SimulationTruth truth,
-        string kind,
+        PatternKind kind,
         double excess,
         double tolerance
     )
@@ -159,7 +159,7 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
         Assert.Equal(truth.BadColumns.Select(c => c.X).Order(), found.Select(l => l.Number).Order());
         // The columns begin somewhere in the upper half: the part named lies below that but for a quarter of the
         // height.
-        Assert.All(found, l => Assert.Equal("column", l.Direction));
+        Assert.All(found, l => Assert.Equal(LineDirection.Column, l.Direction));
         Assert.All(found, l =>
             Assert.InRange(
                 l.Excess.Value,
@@ -170,7 +170,13 @@ public sealed class SensorStructureTests(ITestOutputHelper output)
         Assert.Contains(found, l => Math.Abs(l.Excess.Value - excess) < tolerance);
     }
 
-    private static void Boundary(FixedPatternProfile pattern, string direction, string kind, int number, double step)
+    private static void Boundary(
+        FixedPatternProfile pattern,
+        PatternDirection direction,
+        PatternKind kind,
+        int number,
+        double step
+    )
     {
         SensorBoundary found = Assert.Single(pattern.Boundaries, b => b.Direction == direction && b.Kind == kind);
         Assert.Equal("whole", found.Part);

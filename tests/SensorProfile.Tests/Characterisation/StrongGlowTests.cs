@@ -68,7 +68,7 @@ public sealed class StrongGlowTests(ITestOutputHelper output)
         CameraProfile profile = session.Characterise().Profile;
         Assert.DoesNotContain(profile.Findings, f => f.Code == "black-level-pinned");
         DarkCurrentProfile dark = profile.Modes[0].DarkCurrent!;
-        Assert.Equal("level", dark.Form);
+        Assert.Equal(DarkForm.Level, dark.Form);
         foreach (DarkCurrentPoint point in dark.Points)
         {
             double truth = session
@@ -103,7 +103,7 @@ public sealed class StrongGlowTests(ITestOutputHelper output)
         );
         CameraProfile profile = session.Characterise().Profile;
         Assert.DoesNotContain(profile.Findings, f => f.Code == "black-level-pinned");
-        Assert.Equal("level", profile.Modes[0].DarkCurrent!.Form);
+        Assert.Equal(DarkForm.Level, profile.Modes[0].DarkCurrent!.Form);
     }
 
     /// <summary>12 bits stored as 16, two codes of read noise: a frame's codes are 16 ADU apart.</summary>
@@ -132,7 +132,7 @@ public sealed class StrongGlowTests(ITestOutputHelper output)
         using var session = new SimulatedSession(Camera(clamp: true, glow: 0.15), 43);
         CameraProfile profile = session.Characterise().Profile;
         Assert.Contains(profile.Findings, f => f.Code == "black-level-pinned");
-        Assert.Equal("variance", profile.Modes[0].DarkCurrent!.Form);
+        Assert.Equal(DarkForm.Variance, profile.Modes[0].DarkCurrent!.Form);
     }
 
     [Theory, InlineData(44), InlineData(45)]

@@ -79,7 +79,7 @@ public sealed class PlacesAndCurvesTests(ITestOutputHelper output)
                 .Range(0, 3000)
                 .Select(i => 500 + 0.3 * Math.Sin(2 * Math.PI * i / 7.5) + 0.02 * Math.Sin(i * i * 0.7)),
         ];
-        LineProfile profile = LineSpectrum.Profile(means, "across")!;
+        LineProfile profile = LineSpectrum.Profile(means, PatternDirection.Across)!;
         Assert.InRange(profile.Deviations.Count, 256, 512);
         Assert.InRange(profile.Periods.Count, 256, 512);
         int peak = Enumerable.Range(0, profile.Amplitudes.Count).MaxBy(i => profile.Amplitudes[i]);

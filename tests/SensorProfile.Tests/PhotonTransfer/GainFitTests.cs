@@ -1,5 +1,6 @@
 using MathNet.Numerics.Distributions;
 using SensorProfile.PhotonTransfer;
+using SensorProfile.Profiles.Response;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.PhotonTransfer;
@@ -17,7 +18,7 @@ public sealed class GainFitTests(ITestOutputHelper output)
         Assert.Equal(2.0, fit.Gain.Value, 1e-9);
         Assert.Equal(0.5, fit.Slope.Value, 1e-9);
         Assert.Equal(0.0, fit.Intercept!.Value, 1e-6);
-        Assert.Equal("straight", fit.Selected);
+        Assert.Equal(GainForm.Straight, fit.Selected);
     }
 
     [Fact]
@@ -31,7 +32,7 @@ public sealed class GainFitTests(ITestOutputHelper output)
             .. Enumerable.Range(1, 12).Select(i => Point(830.0 * i, AstierVariance(830.0 * i) + 4, pixels: 9_000_000)),
         ];
         GainFitResult fit = GainFit.Fit(points, 4, 4 * Math.Sqrt(2 / 9e6), saturationAdu: null)!;
-        Assert.Equal("curved", fit.Selected);
+        Assert.Equal(GainForm.Curved, fit.Selected);
         Assert.Equal(2.0, fit.Gain.Value, 0.003);
         Assert.InRange(fit.Curvature!.Value, -4.9e-6, -4.4e-6); // a = a00 · gain = -4.8e-6 per ADU
         Assert.True(fit.GainStraight.Value > 2.02);

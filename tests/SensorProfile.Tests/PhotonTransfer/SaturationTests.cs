@@ -1,4 +1,5 @@
 using SensorProfile.PhotonTransfer;
+using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.Tests.PhotonTransfer;
 
@@ -24,7 +25,7 @@ public sealed class SaturationTests
         ];
         SaturationLevel found = Saturation.Find(points, topCodeSignal: 15000, codeStep: 1)!;
         Assert.Equal(14000, found.PeakSignal);
-        Assert.Equal("adc", found.By);
+        Assert.Equal(SaturationCause.Adc, found.By);
         Assert.Equal(15000, found.SignalAdu);
     }
 
@@ -41,7 +42,7 @@ public sealed class SaturationTests
             Point(30012, 8),
         ];
         SaturationLevel found = Saturation.Find(points, topCodeSignal: 65000, codeStep: 1)!;
-        Assert.Equal("pixel", found.By);
+        Assert.Equal(SaturationCause.Pixel, found.By);
         Assert.Equal(30011, found.SignalAdu, 1e-9);
         Assert.InRange(found.StandardUncertaintyAdu, 1, 10);
     }
@@ -55,7 +56,10 @@ public sealed class SaturationTests
             topCodeSignal: 15_000,
             codeStep: 4
         )!;
-        Assert.Equal(("adc", 15_000, 4 / Math.Sqrt(12)), (found.By, found.SignalAdu, found.StandardUncertaintyAdu));
+        Assert.Equal(
+            (SaturationCause.Adc, 15_000, 4 / Math.Sqrt(12)),
+            (found.By, found.SignalAdu, found.StandardUncertaintyAdu)
+        );
     }
 
     /// <summary>
@@ -69,7 +73,7 @@ public sealed class SaturationTests
             topCodeSignal: 65_000,
             codeStep: 1
         )!;
-        Assert.Equal("pixel", found.By);
+        Assert.Equal(SaturationCause.Pixel, found.By);
         Assert.Equal(23_000, found.SignalAdu, 1e-9);
         Assert.Equal(6000 / Math.Sqrt(12), found.StandardUncertaintyAdu, 1e-9);
     }

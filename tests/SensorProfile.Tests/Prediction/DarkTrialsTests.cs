@@ -138,8 +138,10 @@ public sealed class DarkTrialsTests
             [
                 .. Enumerable
                     .Range(FirstColumn, 20)
-                    .Select(c => new DefectLine("column", c + 1, 351, 700, "level", excess)),
-                .. Enumerable.Range(FirstRow, 20).Select(r => new DefectLine("row", r + 1, 1, 900, "level", excess)),
+                    .Select(c => new DefectLine(LineDirection.Column, c + 1, 351, 700, PatternKind.Level, excess)),
+                .. Enumerable
+                    .Range(FirstRow, 20)
+                    .Select(r => new DefectLine(LineDirection.Row, r + 1, 1, 900, PatternKind.Level, excess)),
             ],
         };
         PatternInput thin = ThinnedCamera.Thin(input)!;
@@ -148,12 +150,18 @@ public sealed class DarkTrialsTests
         int[] columns = [.. Enumerable.Range(0, thin.Width).Where(c => kept[c] >= 1000)],
             rows = [.. Enumerable.Range(0, thin.Height).Where(r => kept[r * thin.Width] >= 20_000)];
         Assert.InRange(columns.Length, 4, 16);
-        Assert.Equal(columns.Select(c => c + 1), thin.Lines.Where(l => l.Direction == "column").Select(l => l.Number));
-        Assert.Equal(rows.Select(r => r + 1), thin.Lines.Where(l => l.Direction == "row").Select(l => l.Number));
-        Assert.All(thin.Lines.Where(l => l.Direction == "column"), l =>
+        Assert.Equal(
+            columns.Select(c => c + 1),
+            thin.Lines.Where(l => l.Direction == LineDirection.Column).Select(l => l.Number)
+        );
+        Assert.Equal(
+            rows.Select(r => r + 1),
+            thin.Lines.Where(l => l.Direction == LineDirection.Row).Select(l => l.Number)
+        );
+        Assert.All(thin.Lines.Where(l => l.Direction == LineDirection.Column), l =>
             Assert.InRange(l.From, thin.Height / 2 - 1, thin.Height / 2 + 3)
         );
-        Assert.All(thin.Lines, l => Assert.Equal(l.Direction == "column" ? thin.Height : thin.Width, l.To));
+        Assert.All(thin.Lines, l => Assert.Equal(l.Direction == LineDirection.Column ? thin.Height : thin.Width, l.To));
     }
 
     private static PatternInput Input() =>

@@ -42,7 +42,7 @@ internal static class DarkSection
             ),
         };
         IReadOnlyList<Panel> variances = DarkSignalPlot.Variances(dark, context.Mode.Gain);
-        if (dark!.Form == "variance" && variances.Count > 0)
+        if (dark!.Form == DarkForm.Variance && variances.Count > 0)
         {
             blocks.Add(
                 context.Figure(
@@ -89,7 +89,7 @@ internal static class DarkSection
 
     private static string Caption(DarkCurrentProfile dark)
     {
-        string what = dark.Form == "variance" ? "the rate from the variance" : "the median pixel";
+        string what = dark.Form == DarkForm.Variance ? "the rate from the variance" : "the median pixel";
         string law = dark.Selected is { } name
             ? $"The law “{ModelNames.Text(name)}” was chosen for {what}; its band is of 95 % and holds the "
                 + "spread between the possible laws; it is dashed where nothing was measured: do not rely on it "

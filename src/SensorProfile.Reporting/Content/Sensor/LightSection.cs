@@ -1,5 +1,6 @@
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Response;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Plots.Sensor;
 
@@ -77,8 +78,8 @@ internal static class LightSection
         PhotonTransferCurve first = transfer.Curves[0];
         string ends = first.SaturatedBy switch
         {
-            "adc" => " The codes end before the pixels are full.",
-            "pixel" => " The variance falls before the codes end: the pixels are full.",
+            SaturationCause.Adc => " The codes end before the pixels are full.",
+            SaturationCause.Pixel => " The variance falls before the codes end: the pixels are full.",
             _ => "",
         };
         return "Photon transfer: the variance of a pair of flats grows with the signal, and the slope is the gain. "
@@ -110,7 +111,7 @@ internal static class LightSection
                             TableCell.Of(curve.GainCurved),
                             TableCell.Of(curve.Curvature),
                             TableCell.Of(curve.Intercept),
-                            curve.Selected,
+                            EnumWord.Of(curve.Selected),
                         ]
                 ),
             ],

@@ -1,4 +1,5 @@
 using SensorProfile.Profiles.Pattern;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
@@ -51,12 +52,12 @@ internal static class ResponseBlocks
                     .Select(l =>
                         (IReadOnlyList<string>)
                             [
-                                $"{l.Direction} {QuantityText.Count(l.Number)}",
+                                $"{EnumWord.Of(l.Direction)} {QuantityText.Count(l.Number)}",
                                 $"{QuantityText.Count(l.From)} to {QuantityText.Count(l.To)}",
                                 l.Kind switch
                                 {
-                                    "dark" => "darks",
-                                    "level" => "bias frames",
+                                    PatternKind.Dark => "darks",
+                                    PatternKind.Level => "bias frames",
                                     _ => "flats",
                                 },
                                 $"{TableCell.Of(l.Excess)} {QuantityText.Unit(l.Excess.Unit)}",
@@ -80,12 +81,12 @@ internal static class ResponseBlocks
                 .. pattern.Boundaries.Select(b =>
                     (IReadOnlyList<string>)
                         [
-                            $"{(b.Direction == "across" ? "column" : "row")} {QuantityText.Count(b.Number)}",
+                            $"{(b.Direction == PatternDirection.Across ? "column" : "row")} {QuantityText.Count(b.Number)}",
                             b.Part,
                             b.Kind switch
                             {
-                                "level" => "bias level",
-                                "noise" => "read noise",
+                                PatternKind.Level => "bias level",
+                                PatternKind.Noise => "read noise",
                                 _ => "response",
                             },
                             $"{TableCell.Of(b.Step)} {QuantityText.Unit(b.Step.Unit)}",

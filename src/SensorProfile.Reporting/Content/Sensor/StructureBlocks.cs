@@ -62,7 +62,7 @@ internal static class StructureBlocks
             "; ",
             structure.Periods.Select(p =>
                 $"every {QuantityText.Number(p.Period, 3)} px "
-                + $"{(p.Direction == "across" ? "from column to column" : "from row to row")} "
+                + $"{(p.Direction == PatternDirection.Across ? "from column to column" : "from row to row")} "
                 + $"({QuantityText.Number(p.Amplitude, 2)} {unit})"
             )
         );

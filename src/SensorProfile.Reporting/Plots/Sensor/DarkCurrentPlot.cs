@@ -158,7 +158,7 @@ internal static class DarkCurrentPlot
     }
 
     /// <summary>Index of the series that the laws describe.</summary>
-    private static int Fitted(DarkCurrentProfile dark) => dark.Form == "variance" ? 2 : 0;
+    private static int Fitted(DarkCurrentProfile dark) => dark.Form == DarkForm.Variance ? 2 : 0;
 
     private static IEnumerable<(int Index, string Name, BarPoint[] Points)> Series(DarkCurrentProfile dark)
     {

@@ -22,7 +22,7 @@ internal static class LineProfilePlot
         PlotBase.AddLinear(
             model,
             AxisPosition.Bottom,
-            profile.Direction == "across" ? "Column, px" : "Row, px",
+            profile.Direction == PatternDirection.Across ? "Column, px" : "Row, px",
             new Span(1, profile.Deviations.Count * step)
         );
         PlotBase.MarkZero(PlotBase.AddLinear(model, AxisPosition.Left, "Mean level, ADU", Span.Of(profile.Deviations)));
@@ -48,7 +48,7 @@ internal static class LineProfilePlot
         PlotBase.AddLogarithmic(
             model,
             AxisPosition.Bottom,
-            profile.Direction == "across" ? "Period across columns, px" : "Period down rows, px",
+            profile.Direction == PatternDirection.Across ? "Period across columns, px" : "Period down rows, px",
             Span.OfPositive(shown.Select(i => profile.Periods[i]))
         );
         double top = shown.Max(i => Math.Max(profile.Amplitudes[i], profile.Limits[i]));

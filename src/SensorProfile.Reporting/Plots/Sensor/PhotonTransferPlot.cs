@@ -69,7 +69,7 @@ internal static class PhotonTransferPlot
             alone ? Palette.Vermillion : colour,
             LineStyle.Solid,
             Curve(curve, Straight(curve)),
-            curve.Selected == "straight" ? 1.5 : 0.9
+            curve.Selected == GainForm.Straight ? 1.5 : 0.9
         );
         PlotBase.AddLine(
             model,
@@ -77,14 +77,14 @@ internal static class PhotonTransferPlot
             alone ? Palette.Green : colour,
             LineStyle.Dash,
             Curve(curve, Curved(curve)),
-            curve.Selected == "curved" ? 1.5 : 0.9
+            curve.Selected == GainForm.Curved ? 1.5 : 0.9
         );
         if (alone)
             PlotBase.AddLine(
                 model,
                 null,
-                curve.Selected == "curved" ? Palette.Vermillion : Palette.Green,
-                curve.Selected == "curved" ? LineStyle.Solid : LineStyle.Dash,
+                curve.Selected == GainForm.Curved ? Palette.Vermillion : Palette.Green,
+                curve.Selected == GainForm.Curved ? LineStyle.Solid : LineStyle.Dash,
                 OtherFit(curve),
                 0.9,
                 StackedAxes.Lower
@@ -101,7 +101,7 @@ internal static class PhotonTransferPlot
     /// <summary>Deviation of each point from the chosen fit, % of the fit.</summary>
     internal static IEnumerable<(BarPoint Point, bool InFit)> Residuals(PhotonTransferCurve curve)
     {
-        if ((curve.Selected == "curved" ? Curved(curve) : Straight(curve)) is not { } fit)
+        if ((curve.Selected == GainForm.Curved ? Curved(curve) : Straight(curve)) is not { } fit)
             yield break;
         foreach (PhotonTransferPoint point in curve.Points.Where(IsDrawable))
         {
@@ -122,7 +122,7 @@ internal static class PhotonTransferPlot
     private static IEnumerable<DataPoint> OtherFit(PhotonTransferCurve curve)
     {
         (Func<double, double>? chosen, Func<double, double>? other) =
-            curve.Selected == "curved" ? (Curved(curve), Straight(curve)) : (Straight(curve), Curved(curve));
+            curve.Selected == GainForm.Curved ? (Curved(curve), Straight(curve)) : (Straight(curve), Curved(curve));
         return chosen is null || other is null
             ? []
             : Curve(curve, chosen).Select(point => new DataPoint(point.X, 100 * (other(point.X) / point.Y - 1)));

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Profiles.Response;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Characterisation.Summaries;
@@ -20,7 +21,7 @@ internal static class CameraSummary
             .Max();
         bool converterSeen = modes
             .SelectMany(m => m.Profile.PhotonTransfer?.Curves ?? [])
-            .Any(c => c.SaturatedBy == "adc");
+            .Any(c => c.SaturatedBy == SaturationCause.Adc);
         return new CameraInfo
         {
             Name = frames.Select(f => f.Camera).FirstOrDefault(c => c is not null) ?? "unnamed camera",

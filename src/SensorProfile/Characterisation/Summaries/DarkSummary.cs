@@ -27,7 +27,7 @@ internal static class DarkSummary
             ReferenceTemperature = single?.Temperature ?? fit?.ReferenceTemperature,
             RateAtReference = fit?.RateAtReference ?? (single is null ? null : RateOf(single, variance)),
             MeasuredRange = [temperatures[0].TemperatureCelsius, temperatures[^1].TemperatureCelsius],
-            Form = variance ? "variance" : "level",
+            Form = variance ? DarkForm.Variance : DarkForm.Level,
         };
     }
 

@@ -209,7 +209,7 @@ internal static class ModeSummary
         if (nearest is null || nearest.Channels.Count <= channel)
             return null;
         DarkSignalFit? line = variance ? nearest.Channels[channel].Variance : nearest.Channels[channel].Typical;
-        if (line is not { Resolved: true } || (!variance && darks.Profile.Form == "variance"))
+        if (line is not { Resolved: true } || (!variance && darks.Profile.Form == DarkForm.Variance))
             return null;
         double factor = 1;
         if (darks.Profile.Models.FirstOrDefault(m => m.Name == darks.Profile.Selected) is { } model)

@@ -37,7 +37,7 @@ public static class DarkPrediction
         double[] gains = Gains(profile, mode, out ColourMosaic mosaic);
         ForecastLaws laws = Laws(mode, trials);
         double signal = new DarkForecast(laws, question.TemperatureCelsius, question.ExposureSeconds).Typical;
-        bool pinned = mode.DarkCurrent!.Form == "variance";
+        bool pinned = mode.DarkCurrent!.Form == DarkForm.Variance;
         double top = mode.SaturationLevel?.Value ?? ushort.MaxValue;
         double levelDoubt = pinned ? 0 : LevelDoubt(trials, Binds(mode.DarkCurrent!) ? test : null, signal);
         PredictedPixels pixels;

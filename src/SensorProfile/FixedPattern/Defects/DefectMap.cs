@@ -45,8 +45,8 @@ internal sealed record DefectMap(
         [
             .. LineDefects.InDark(maps.Rate, input.Width, input.Height, least).Where(line => HasValues(line, input)),
         ];
-        int[] columns = Numbers("column"),
-            rows = Numbers("row");
+        int[] columns = Numbers(LineDirection.Column),
+            rows = Numbers(LineDirection.Row);
         foreach (int column in columns)
             for (int i = column; i < classes.Length; i += input.Width)
                 classes[i] |= DefectClass.Line;
@@ -60,7 +60,7 @@ internal sealed record DefectMap(
         return new(classes, Count(classes, columns.Length, rows.Length, maps, input), columns, rows) { Lines = lines };
 
         // Those that stand out in bias frames or flats with them.
-        int[] Numbers(string direction) =>
+        int[] Numbers(LineDirection direction) =>
             [
                 .. lines
                     .Concat(input.Lines)
@@ -75,7 +75,7 @@ internal sealed record DefectMap(
     {
         if (input.Missing is not { } missing)
             return true;
-        bool column = line.Direction == "column";
+        bool column = line.Direction == LineDirection.Column;
         int length = column ? input.Height : input.Width;
         return Enumerable
             .Range(0, length)

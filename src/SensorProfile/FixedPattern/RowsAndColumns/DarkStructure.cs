@@ -34,13 +34,17 @@ internal static class DarkStructure
             "spatial standard deviation of the mean bias (EMVA 1288)"
         ) with
         {
-            Periods = [.. LineSpectrum.Periods(across, "across"), .. LineSpectrum.Periods(down, "down")],
+            Periods =
+            [
+                .. LineSpectrum.Periods(across, PatternDirection.Across),
+                .. LineSpectrum.Periods(down, PatternDirection.Down),
+            ],
             Lines =
             [
                 .. new[]
                 {
-                    LineSpectrum.Profile(across, "across"),
-                    LineSpectrum.Profile(down, "down"),
+                    LineSpectrum.Profile(across, PatternDirection.Across),
+                    LineSpectrum.Profile(down, PatternDirection.Down),
                 }.OfType<LineProfile>(),
             ],
         };

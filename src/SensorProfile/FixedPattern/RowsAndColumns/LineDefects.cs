@@ -36,7 +36,7 @@ internal static class LineDefects
                         l.Line + 1,
                         from + 1,
                         to + 1,
-                        "dark",
+                        PatternKind.Dark,
                         new(
                             l.Excess,
                             l.Sigma,
@@ -51,13 +51,13 @@ internal static class LineDefects
     /// <summary>In bias frames or flats, by the means of a line table.</summary>
     /// <param name="table">Means of the lines.</param>
     /// <param name="least">Least excess, in the unit of the table.</param>
-    /// <param name="kind">"level" or "response".</param>
+    /// <param name="kind">Level or response.</param>
     /// <param name="factor">From the table's unit to the result's.</param>
     /// <param name="unit">Unit of the result.</param>
     public static IEnumerable<DefectLine> InTable(
         LineTable table,
         double least,
-        string kind,
+        PatternKind kind,
         double factor,
         string unit
     ) =>
@@ -103,7 +103,7 @@ internal static class LineDefects
     private static IEnumerable<DefectLine> Both(Func<bool, IEnumerable<DefectLine>> find) =>
         find(false).Concat(find(true));
 
-    private static string Direction(bool byRow) => byRow ? "row" : "column";
+    private static LineDirection Direction(bool byRow) => byRow ? LineDirection.Row : LineDirection.Column;
 
     private static double[] Medians(float[] map, int width, int lines, (int From, int To) extent, bool byRow)
     {

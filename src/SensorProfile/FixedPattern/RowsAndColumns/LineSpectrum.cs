@@ -19,9 +19,13 @@ internal static class LineSpectrum
 
     /// <summary>Periods that stand out, strongest first.</summary>
     /// <param name="means">Mean of each line, ADU, at least 64.</param>
-    /// <param name="direction">"across" or "down".</param>
+    /// <param name="direction">Which lines the means are of.</param>
     /// <param name="step">px from line to line.</param>
-    public static IReadOnlyList<PatternPeriod> Periods(IReadOnlyList<double> means, string direction, int step = 1)
+    public static IReadOnlyList<PatternPeriod> Periods(
+        IReadOnlyList<double> means,
+        PatternDirection direction,
+        int step = 1
+    )
     {
         var found = new List<(double Power, PatternPeriod Period)>();
         (double[] power, double[] levels) = Spectrum(means);
@@ -43,7 +47,7 @@ internal static class LineSpectrum
     }
 
     /// <summary>The means and their spectrum, reduced for plots; null with fewer than 64 lines.</summary>
-    public static LineProfile? Profile(IReadOnlyList<double> means, string direction)
+    public static LineProfile? Profile(IReadOnlyList<double> means, PatternDirection direction)
     {
         (double[] power, double[] levels) = Spectrum(means);
         if (power.Length == 0)

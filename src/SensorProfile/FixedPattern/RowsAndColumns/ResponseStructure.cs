@@ -62,8 +62,8 @@ internal static class ResponseStructure
         {
             Periods =
             [
-                .. LineSpectrum.Periods(Percent(lines.Means(false, 1, 0)), "across"),
-                .. LineSpectrum.Periods(Percent(lines.Means(true, 1, 0)), "down"),
+                .. LineSpectrum.Periods(Percent(lines.Means(false, 1, 0)), PatternDirection.Across),
+                .. LineSpectrum.Periods(Percent(lines.Means(true, 1, 0)), PatternDirection.Down),
             ],
         };
     }

@@ -10,7 +10,7 @@ internal static class SensorBoundaries
     /// <param name="kind">"level", "response" or "noise".</param>
     /// <param name="factor">From the table's unit to the result's.</param>
     /// <param name="unit">Unit of the result.</param>
-    public static IEnumerable<SensorBoundary> Find(LineTable table, string kind, double factor, string unit)
+    public static IEnumerable<SensorBoundary> Find(LineTable table, PatternKind kind, double factor, string unit)
     {
         foreach (bool byRow in (bool[])[false, true])
         {
@@ -34,7 +34,7 @@ internal static class SensorBoundaries
 
             SensorBoundary Boundary(BoundarySearch.Found step, string part, double common) =>
                 new(
-                    byRow ? "down" : "across",
+                    byRow ? PatternDirection.Down : PatternDirection.Across,
                     step.At + 1,
                     part,
                     kind,

@@ -41,7 +41,7 @@ internal sealed record FlatChannel
                 ),
                 "e-",
                 f.Gain.Samples,
-                s.By == "adc" ? "up to the end of the codes: " + s.Method : s.Method
+                s.By == SaturationCause.Adc ? "up to the end of the codes: " + s.Method : s.Method
             )
             : null;
 
@@ -88,7 +88,7 @@ internal sealed record FlatChannel
             Curvature = Fit?.Curvature,
             GainStraight = Fit?.GainStraight,
             GainCurved = Fit?.GainCurved,
-            Selected = Fit?.Selected ?? "straight",
+            Selected = Fit?.Selected ?? GainForm.Straight,
             FitLimit = Fit?.FitLimit ?? 0,
             SaturatedBy = Saturation?.By,
         };

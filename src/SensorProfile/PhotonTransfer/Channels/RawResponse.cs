@@ -1,3 +1,4 @@
+using SensorProfile.Profiles.Response;
 using static System.FormattableString;
 
 namespace SensorProfile.PhotonTransfer.Channels;
@@ -48,7 +49,7 @@ internal static class RawResponse
     internal static double Misfit(FlatChannel channel)
     {
         GainFitResult fit = channel.Fit!;
-        double bend = fit.Selected == "curved" ? fit.Curvature?.Value ?? 0 : 0;
+        double bend = fit.Selected == GainForm.Curved ? fit.Curvature?.Value ?? 0 : 0;
         double[] squares =
         [
             .. channel

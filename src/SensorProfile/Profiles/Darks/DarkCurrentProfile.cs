@@ -33,6 +33,6 @@ public sealed record DarkCurrentProfile
     /// </summary>
     public ModeSettings? CarriedFrom { get; init; }
 
-    /// <summary>"level" when the models describe the level form, "variance" where the camera pins its level.</summary>
-    public string Form { get; init; } = "level";
+    /// <summary>What the models describe: the level, or the variance where the camera pins its level.</summary>
+    public DarkForm Form { get; init; }
 }

@@ -2,6 +2,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using SensorProfile.Profiles.Darks;
+using SensorProfile.Profiles.Pattern;
+using SensorProfile.Profiles.Response;
 
 namespace SensorProfile.Profiles.Files;
 
@@ -17,7 +19,16 @@ namespace SensorProfile.Profiles.Files;
     NewLine = "\n",
     AllowTrailingCommas = true,
     ReadCommentHandling = JsonCommentHandling.Skip,
-    Converters = [typeof(SeverityConverter), typeof(ClassRefusalConverter)]
+    Converters = [
+        typeof(WordConverter<Severity>),
+        typeof(WordConverter<ClassRefusal>),
+        typeof(WordConverter<PatternDirection>),
+        typeof(WordConverter<LineDirection>),
+        typeof(WordConverter<PatternKind>),
+        typeof(WordConverter<GainForm>),
+        typeof(WordConverter<SaturationCause>),
+        typeof(WordConverter<DarkForm>),
+    ]
 )]
 [JsonSerializable(typeof(CameraProfile))]
 internal sealed partial class ProfileJson : JsonSerializerContext
@@ -36,9 +47,7 @@ internal sealed partial class ProfileJson : JsonSerializerContext
         );
     }
 
-    private sealed class SeverityConverter()
-        : JsonStringEnumConverter<Severity>(JsonNamingPolicy.CamelCase, allowIntegerValues: false);
-
-    private sealed class ClassRefusalConverter()
-        : JsonStringEnumConverter<ClassRefusal>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false);
+    private sealed class WordConverter<T>()
+        : JsonStringEnumConverter<T>(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false)
+        where T : struct, Enum;
 }

@@ -5,10 +5,8 @@ namespace SensorProfile.Profiles.Pattern;
 /// </summary>
 public sealed record LineProfile
 {
-    /// <summary>
-    /// "across" for the columns from left to right, "down" for the rows from the first of the file on.
-    /// </summary>
-    public string Direction { get; init; } = "";
+    /// <summary>Columns from left to right, or rows from the first of the file on.</summary>
+    public PatternDirection Direction { get; init; }
 
     /// <summary>Lines behind each point of <see cref="Deviations"/>.</summary>
     public int LinesPerPoint { get; init; }

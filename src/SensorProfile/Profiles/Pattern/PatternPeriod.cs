@@ -1,8 +1,8 @@
 namespace SensorProfile.Profiles.Pattern;
 
 /// <summary>A regular pattern in the level without light or in the response to light.</summary>
-/// <param name="Direction">"across" when it repeats from column to column, "down" when from row to row.</param>
+/// <param name="Direction">Which way it repeats.</param>
 /// <param name="Period">px.</param>
 /// <param name="Amplitude">Half of its swing in the mean of the lines: ADU, or % of the signal in the response.</param>
 /// <param name="Chance">Probability that the strongest of all periods is so strong by chance.</param>
-public sealed record PatternPeriod(string Direction, double Period, double Amplitude, double Chance);
+public sealed record PatternPeriod(PatternDirection Direction, double Period, double Amplitude, double Chance);

@@ -1,19 +1,18 @@
 namespace SensorProfile.Profiles.Pattern;
 
 /// <summary>A step between two parts of the sensor that are read through different amplifiers or taps.</summary>
-/// <param name="Direction">"across" when the parts lie side by side (the boundary runs along a column), "down" when one
-/// is below the other.</param>
+/// <param name="Direction">How the parts lie: across, and the boundary runs along a column, or down.</param>
 /// <param name="Number">First column (or row) of the later part, 1-based as FITS counts.</param>
 /// <param name="Part">"whole" length of the boundary, or its "first half" or "second half".</param>
-/// <param name="Kind">"level" (bias frames), "response" (flats) or "noise" (bias frames).</param>
+/// <param name="Kind">What changes: level, noise or response.</param>
 /// <param name="Step">Later part less earlier part: ADU, % of the signal, or % of the noise.</param>
 /// <param name="Chance">Probability, at most, that the strongest step of a sensor without boundaries is so
 /// strong.</param>
 public sealed record SensorBoundary(
-    string Direction,
+    PatternDirection Direction,
     int Number,
     string Part,
-    string Kind,
+    PatternKind Kind,
     Measurement Step,
     double Chance
 );

@@ -24,15 +24,12 @@ public sealed record PhotonTransferCurve
     /// <summary>Gain from the curved fit, e-/ADU; null when it could not be fitted.</summary>
     public Measurement? GainCurved { get; init; }
 
-    /// <summary>"straight" or "curved": which of the two the reported gain comes from.</summary>
-    public string Selected { get; init; } = "straight";
+    /// <summary>Which of the two the reported gain comes from.</summary>
+    public GainForm Selected { get; init; }
 
     /// <summary>Upper end of the fitted range, ADU above dark.</summary>
     public double FitLimit { get; init; }
 
-    /// <summary>
-    /// "adc" when the codes end first, "pixel" when the variance falls before that, null when saturation was not
-    /// reached.
-    /// </summary>
-    public string? SaturatedBy { get; init; }
+    /// <summary>What ends the signal first; null when saturation was not reached.</summary>
+    public SaturationCause? SaturatedBy { get; init; }
 }

@@ -76,14 +76,14 @@ public sealed class SpatialSplitTests
             double[] noise = new double[512];
             for (int i = 0; i < noise.Length; i++)
                 noise[i] = random.NextNormal();
-            alarms += LineSpectrum.Periods(noise, "across").Count;
+            alarms += LineSpectrum.Periods(noise, PatternDirection.Across).Count;
         }
         // 200 spectra at 1e-6 each; the level from 33 neighbours is known to 20 %, which raises that
         Assert.InRange(alarms, 0, 1);
         double[] pattern = new double[512];
         for (int i = 0; i < pattern.Length; i++)
             pattern[i] = random.NextNormal() + 1.5 * Math.Cos(2 * Math.PI * i / 8);
-        PatternPeriod found = Assert.Single(LineSpectrum.Periods(pattern, "across"));
+        PatternPeriod found = Assert.Single(LineSpectrum.Periods(pattern, PatternDirection.Across));
         Assert.Equal(8, found.Period, 9);
         Assert.InRange(found.Amplitude, 1.3, 1.7); // noise of an amplitude: √(2/512) = 0.06
     }

@@ -1,0 +1,11 @@
+namespace SensorProfile.Profiles.Response;
+
+/// <summary>How the variance of flat pairs grows with their signal.</summary>
+public enum GainForm
+{
+    /// <summary>In proportion.</summary>
+    Straight,
+
+    /// <summary>With a bend, by the nonlinearity of the response.</summary>
+    Curved,
+}
