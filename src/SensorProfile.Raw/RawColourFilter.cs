@@ -22,6 +22,10 @@ public enum RawColour
 /// <param name="BottomRight">Colour of odd rows and odd columns.</param>
 public sealed record RawColourFilter(RawColour TopLeft, RawColour TopRight, RawColour BottomLeft, RawColour BottomRight)
 {
+    /// <summary>What is left to do where another filter stands before the sensor.</summary>
+    internal const string Remedy =
+        "Leave it out: only sensors with a filter of red, green and blue in 2 × 2 pixels, or with none, can be measured here.";
+
     /// <summary>Four letters, first row first, for example <c>RGGB</c>.</summary>
     public string Name =>
         string.Concat(new[] { TopLeft, TopRight, BottomLeft, BottomRight }.Select(c => c.ToString()[0]));

@@ -50,4 +50,8 @@ public sealed record RawStorage(
     int SegmentWidth,
     int SegmentHeight,
     int Directory
-);
+)
+{
+    /// <summary>Exposures that the file holds; the first is read.</summary>
+    public int Exposures { get; init; } = 1;
+}

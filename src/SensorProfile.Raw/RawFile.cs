@@ -42,7 +42,10 @@ public sealed class RawFile : IDisposable
             layout.SegmentWidth,
             layout.SegmentHeight,
             found.Directory.Index
-        );
+        )
+        {
+            Exposures = found.Exposures,
+        };
         Facts = FactsReader.Read(file, found.Directory, Mosaic.Linearisation, warnings);
         Warnings = warnings;
         rows = new MosaicRows(found.Directory, layout);
@@ -64,8 +67,8 @@ public sealed class RawFile : IDisposable
     public IReadOnlyList<RawWarning> Warnings { get; }
 
     /// <summary>
-    /// Whether a file that begins like this may be one for this reader: TIFF of either byte order, or BigTIFF, which it
-    /// refuses by name. Four bytes tell.
+    /// Whether a file that begins like this may be one for this reader: TIFF or BigTIFF of either byte order. Four bytes
+    /// tell.
     /// </summary>
     public static bool MayBe(ReadOnlySpan<byte> firstBytes) =>
         firstBytes is [0x49, 0x49, 42 or 43, 0, ..] or [0x4D, 0x4D, 0, 42 or 43, ..];

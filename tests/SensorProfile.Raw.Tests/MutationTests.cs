@@ -89,6 +89,8 @@ public sealed class MutationTests(ITestOutputHelper output)
             };
             yield return TestFrames.Bytes(frame, form);
         }
+        foreach (string form in new[] { "packed, big-endian, strips", "lossless JPEG, two components, tiles" })
+            yield return BigTiff.From(TestFrames.Bytes(TestFrames.Noisy(64, 60, 12), TestFrames.Forms[form]));
         yield return Facts.MakerNoteFiles.Bytes(temperature: 31);
         yield return PlainTiff.Bytes(TestFrames.Noisy(64, 60, 16), Compression.LZW);
         yield return PlainTiff.Bytes(TestFrames.Noisy(64, 60, 16), Compression.ADOBE_DEFLATE);

@@ -175,6 +175,8 @@ internal sealed class TiffDirectory(
             TiffType.SignedShort => (short)UInt16(at),
             TiffType.Long or TiffType.Directory => UInt32(at),
             TiffType.SignedLong => (int)UInt32(at),
+            TiffType.Long8 or TiffType.Directory8 => TiffForm.Unsigned(at[..8], IsBigEndian),
+            TiffType.SignedLong8 => TiffForm.Int64(at, IsBigEndian),
             _ => null,
         };
 

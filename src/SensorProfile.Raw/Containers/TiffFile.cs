@@ -1,4 +1,3 @@
-using System.Buffers.Binary;
 using System.Diagnostics.CodeAnalysis;
 using static System.FormattableString;
 
@@ -15,19 +14,19 @@ internal sealed class TiffFile
 {
     private const int MaxDirectories = 64;
     private const int MaxEntries = 4096;
-    private const int HeaderBytes = 8;
-    private const int EntryBytes = 12;
-
+    private const long MaxCount = 1L << 48; // values of a tag: times 8 bytes no overflow, and no file has them
     private readonly HashSet<long> seen = [];
     private readonly List<TiffDirectory> directories = [];
     private readonly List<RawWarning> warnings = [];
     private readonly RawBytes source;
     private readonly bool bigEndian;
+    private readonly TiffForm form;
 
-    private TiffFile(RawBytes source, bool bigEndian)
+    private TiffFile(RawBytes source, bool bigEndian, TiffForm form)
     {
         this.source = source;
         this.bigEndian = bigEndian;
+        this.form = form;
     }
 
     /// <summary>The directories of images in the order in which the file names them; there is at least one.</summary>
@@ -46,30 +45,30 @@ internal sealed class TiffFile
     /// <exception cref="RawFormatException">The file is not TIFF, or its first directory cannot be read.</exception>
     public static TiffFile Read(RawBytes source, bool ofAnyNumber = false)
     {
-        Span<byte> header = stackalloc byte[HeaderBytes];
-        int read = source.Read(0, header);
-        bool bigEndian = read > 0 && header[0] == 'M';
-        if (!ofAnyNumber || read < HeaderBytes)
-            CheckHeader(source, header[..read]);
-        var file = new TiffFile(source, bigEndian);
-        long first = bigEndian
-            ? BinaryPrimitives.ReadUInt32BigEndian(header[4..])
-            : BinaryPrimitives.ReadUInt32LittleEndian(header[4..]);
-        file.Walk(first);
+        Span<byte> header = stackalloc byte[TiffForm.MostHeaderBytes];
+        header.Clear();
+        ReadOnlySpan<byte> read = header[..source.Read(0, header)];
+        bool bigEndian = header[0] == 'M';
+        TiffForm form = TiffForm.Of(read);
+        if (!ofAnyNumber || read.Length < form.HeaderBytes)
+            CheckHeader(source, read, form);
+        var file = new TiffFile(source, bigEndian, form);
+        file.Walk(form.FirstDirectory(read, bigEndian));
         return file;
     }
 
-    private static void CheckHeader(RawBytes source, ReadOnlySpan<byte> header)
+    private static void CheckHeader(RawBytes source, ReadOnlySpan<byte> header, TiffForm form)
     {
         var start = new RawLocation(source.File, null, null, null, 0);
-        if (header is [0x49, 0x49, 43, 0, ..] or [0x4D, 0x4D, 0, 43, ..])
+        bool saysBig = header is [0x49, 0x49, 43, 0, ..] or [0x4D, 0x4D, 0, 43, ..];
+        if (saysBig && header.Length >= TiffForm.MostHeaderBytes && form != TiffForm.Big)
             throw new RawFormatException(
                 RawRefusal.UnknownCoding,
                 start,
-                "this is BigTIFF, the form for files above 4 GB, which this reader does not know.",
+                "this is BigTIFF, the form for files above 4 GB, with offsets of other than 8 bytes.",
                 "Save the frame as ordinary TIFF or DNG."
             );
-        if (header.Length < HeaderBytes || !RawFile.MayBe(header))
+        if (header.Length < form.HeaderBytes || !RawFile.MayBe(header))
             throw new RawFormatException(
                 RawRefusal.AnotherFormat,
                 start,
@@ -168,7 +167,7 @@ internal sealed class TiffFile
 
     private TiffDirectory ReadDirectory(long offset, int index, string name, out long next)
     {
-        if (offset < HeaderBytes || offset + 2 > source.Length)
+        if (offset < form.HeaderBytes || offset + form.CountBytes > source.Length)
             throw Damaged(
                 name,
                 offset,
@@ -176,49 +175,42 @@ internal sealed class TiffFile
             );
         if (!seen.Add(offset))
             throw Damaged(name, offset, "the directory was read before: the directories run in a circle.");
-        Span<byte> number = stackalloc byte[4];
-        source.Read(offset, number[..2]);
-        int count = UInt16(number);
-        long end = offset + 2 + ((long)count * EntryBytes);
+        Span<byte> number = stackalloc byte[form.OffsetBytes];
+        source.Read(offset, number[..form.CountBytes]);
+        long count = TiffForm.Unsigned(number[..form.CountBytes], bigEndian);
         if (count is 0 or > MaxEntries)
             throw Damaged(name, offset, Invariant($"expected 1 to {MaxEntries} entries, found {count}."));
+        long end = offset + form.CountBytes + (count * form.EntryBytes);
         if (end > source.Length)
             throw Damaged(
                 name,
                 offset,
                 Invariant($"its {count} entries end at byte {end}, but the file ends after {source.Length} bytes.")
             );
-        var bytes = new byte[count * EntryBytes];
-        source.Read(offset + 2, bytes);
-        next = source.Read(end, number) == 4 ? UInt32(number) : 0;
-        return new TiffDirectory(source, bigEndian, index, name, Entries(bytes, offset + 2));
+        var bytes = new byte[count * form.EntryBytes];
+        source.Read(offset + form.CountBytes, bytes);
+        next = source.Read(end, number) == number.Length ? TiffForm.Unsigned(number, bigEndian) : 0;
+        return new TiffDirectory(source, bigEndian, index, name, Entries(bytes, offset + form.CountBytes));
     }
 
     private Dictionary<Tag, TiffEntry> Entries(byte[] bytes, long offset)
     {
         var entries = new Dictionary<Tag, TiffEntry>();
-        for (int at = 0; at < bytes.Length; at += EntryBytes)
+        int valueAt = form.EntryBytes - form.OffsetBytes;
+        for (int at = 0; at < bytes.Length; at += form.EntryBytes)
         {
-            ReadOnlySpan<byte> entry = bytes.AsSpan(at, EntryBytes);
-            var type = (TiffType)UInt16(entry[2..]);
-            uint count = UInt32(entry[4..]);
-            bool inside = (long)TiffEntry.BytesOf(type) * count <= 4;
-            var tag = (Tag)UInt16(entry);
+            ReadOnlySpan<byte> entry = bytes.AsSpan(at, form.EntryBytes);
+            var tag = (Tag)TiffForm.Unsigned(entry[..2], bigEndian);
+            var type = (TiffType)TiffForm.Unsigned(entry[2..4], bigEndian);
+            long count = Math.Min(TiffForm.Unsigned(entry[4..valueAt], bigEndian), MaxCount);
+            bool inside = TiffEntry.BytesOf(type) * count <= form.OffsetBytes;
+            long place = inside ? offset + at + valueAt : TiffForm.Unsigned(entry[valueAt..], bigEndian);
             // Where a tag stands twice the first one counts.
-            entries.TryAdd(
-                tag,
-                new TiffEntry(tag, type, count, inside ? offset + at + 8 : UInt32(entry[8..]), offset + at)
-            );
+            entries.TryAdd(tag, new TiffEntry(tag, type, count, place, offset + at));
         }
         return entries;
     }
 
     private RawFormatException Damaged(string name, long offset, string problem) =>
         new(RawRefusal.Damaged, new RawLocation(source.File, name, null, null, offset), problem, TiffDirectory.Repair);
-
-    private ushort UInt16(ReadOnlySpan<byte> at) =>
-        bigEndian ? BinaryPrimitives.ReadUInt16BigEndian(at) : BinaryPrimitives.ReadUInt16LittleEndian(at);
-
-    private uint UInt32(ReadOnlySpan<byte> at) =>
-        bigEndian ? BinaryPrimitives.ReadUInt32BigEndian(at) : BinaryPrimitives.ReadUInt32LittleEndian(at);
 }

@@ -1,6 +1,6 @@
 namespace SensorProfile.Raw.Containers;
 
-/// <summary>The types of TIFF 6.0 and, for directories, of its first supplement.</summary>
+/// <summary>The types of TIFF 6.0, for directories of its first supplement, and with 64 bits of BigTIFF.</summary>
 internal enum TiffType : ushort
 {
     Byte = 1,
@@ -16,6 +16,9 @@ internal enum TiffType : ushort
     Float = 11,
     Double = 12,
     Directory = 13,
+    Long8 = 16,
+    SignedLong8 = 17,
+    Directory8 = 18,
 }
 
 /// <summary>One entry of a directory; its values are read when they are asked for.</summary>
@@ -24,13 +27,13 @@ internal enum TiffType : ushort
 /// <param name="Count">Number of its values.</param>
 /// <param name="DataOffset">Offset of the first value in the file.</param>
 /// <param name="EntryOffset">Offset of the entry in the file.</param>
-internal readonly record struct TiffEntry(Tag Tag, TiffType Type, uint Count, long DataOffset, long EntryOffset)
+internal readonly record struct TiffEntry(Tag Tag, TiffType Type, long Count, long DataOffset, long EntryOffset)
 {
     /// <summary>Bytes of one value; 0 for a type that is not known.</summary>
     public int ValueBytes => BytesOf(Type);
 
     /// <summary>Bytes of all values.</summary>
-    public long DataBytes => (long)ValueBytes * Count;
+    public long DataBytes => ValueBytes * Count;
 
     /// <summary>Bytes of one value of a type; 0 for a type that is not known.</summary>
     public static int BytesOf(TiffType type) =>
@@ -40,6 +43,7 @@ internal readonly record struct TiffEntry(Tag Tag, TiffType Type, uint Count, lo
             TiffType.Short or TiffType.SignedShort => 2,
             TiffType.Long or TiffType.SignedLong or TiffType.Float or TiffType.Directory => 4,
             TiffType.Rational or TiffType.SignedRational or TiffType.Double => 8,
+            TiffType.Long8 or TiffType.SignedLong8 or TiffType.Directory8 => 8,
             _ => 0,
         };
 }

@@ -9,6 +9,10 @@ namespace SensorProfile.Raw.Facts;
 /// </summary>
 internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<RawWarning> warnings)
 {
+    // as Exif has it, and as converters have written it
+    private static readonly string[] moments = ["yyyy:MM:dd HH:mm:ss", "yyyy-MM-dd HH:mm:ss", "yyyy-MM-ddTHH:mm:ss"];
+    private static readonly string[] zones = [@"hh\:mm", "hhmm"];
+
     private readonly TiffDirectory first = file.Directories[0];
 
     /// <summary>Reads them; what is wrong with them becomes a warning.</summary>
@@ -87,20 +91,14 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
     }
 
     private static DateTime? Moment(string? text) =>
-        DateTime.TryParseExact(
-            text,
-            "yyyy:MM:dd HH:mm:ss",
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.None,
-            out DateTime local
-        )
+        DateTime.TryParseExact(text, moments, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateTime local)
             ? local
             : null;
 
     private TimeSpan Fraction() =>
-        Text(file.Exif, Tag.SubSecTimeOriginal) is { Length: <= 7 } digits && digits.All(char.IsAsciiDigit)
+        Text(file.Exif, Tag.SubSecTimeOriginal) is { } digits && digits.All(char.IsAsciiDigit)
             // a tick is 10⁻⁷ s
-            ? TimeSpan.FromTicks(long.Parse(digits.PadRight(7, '0'), CultureInfo.InvariantCulture))
+            ? TimeSpan.FromTicks(long.Parse(digits.PadRight(7, '0')[..7], CultureInfo.InvariantCulture))
             : TimeSpan.Zero;
 
     /// <summary>
@@ -115,10 +113,12 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
             ?? (WasChanged() ? null : Text(file.Exif, Tag.OffsetTime));
         if (
             text is [('+' or '-') and var sign, .. var rest]
-            && TimeSpan.TryParseExact(rest, @"hh\:mm", CultureInfo.InvariantCulture, out TimeSpan offset)
+            && TimeSpan.TryParseExact(rest, zones, CultureInfo.InvariantCulture, out TimeSpan offset)
             && offset <= TimeSpan.FromHours(14)
         )
             return sign == '-' ? -offset : offset;
+        if (text is "Z")
+            return TimeSpan.Zero;
         return
             (Integer(file.Exif, Tag.TimeZoneOffset) ?? Integer(first, Tag.TimeZoneOffset))
                 is >= -12
@@ -151,14 +151,20 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
                 RawTreatmentKind.CurvedCodes,
                 Invariant($"LinearizationTable: {curve.Table.Count} codes, steps of up to {curve.LargestStep}")
             );
-        double[] noise = OptionalTags.Read(
-            first,
-            Tag.NoiseReductionApplied,
-            warnings,
-            d => d.Numbers(Tag.NoiseReductionApplied, 1),
-            []
-        );
-        if (noise is [> 0 and var applied])
+        // it belongs to the mosaic, and converters have also written it beside the camera's name
+        double? noise = new[] { mosaic, first }
+            .Select(d =>
+                OptionalTags.Read(
+                    d,
+                    Tag.NoiseReductionApplied,
+                    warnings,
+                    at => at.Numbers(Tag.NoiseReductionApplied, 1),
+                    []
+                )
+            )
+            .FirstOrDefault(values => values.Length > 0)
+            ?[0];
+        if (noise is > 0 and var applied)
             yield return new RawTreatment(
                 RawTreatmentKind.NoiseReduced,
                 Invariant($"NoiseReductionApplied: {applied}")

@@ -163,7 +163,8 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
         for (int c = 0; c < content[5]; c++)
         {
             ReadOnlySpan<byte> component = content.Slice(6 + (3 * c), 3);
-            if (component[1] != 0x11)
+            // one component alone is coded sample after sample whatever its factors are (T.81, A.2.2)
+            if (component[1] != 0x11 && content[5] > 1)
                 throw bytes.Refuse(
                     RawRefusal.UnknownCoding,
                     "the components of the JPEG image differ in size: the camera reduced the colours.",

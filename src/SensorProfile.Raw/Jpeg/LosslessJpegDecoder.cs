@@ -123,8 +123,16 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
     /// <summary>Restart markers count from 0 to 7 and over again; prediction and bits start anew behind them.</summary>
     private void PassRestart(int number)
     {
+        const int mostFill = 256;
         bits = default;
         Bytes.Fill(2);
+        // any marker may stand behind more bytes FF (T.81, B.1.1.2)
+        for (int fill = 0; fill < mostFill && Bytes.Window is [0xFF, 0xFF, ..]; fill++)
+        {
+            Bytes.Advance(1);
+            if (Bytes.Window.Length < 2)
+                Bytes.Fill(2);
+        }
         if (Bytes.Window is not [0xFF, var marker, ..] || marker != 0xD0 + (number & 7))
             throw Damaged(Invariant($"the restart marker FF{0xD0 + (number & 7):X2} is missing"));
         Bytes.Advance(2);

@@ -14,7 +14,8 @@ internal static class CutShort
 {
     private const string Remedy = TiffDirectory.Repair;
     private const int MostBoxes = 1000;
-    private const int OtherMark = 8, // of .raf: where a mark stands behind the maker's name
+    private const int MarkOfHeap = 6, // of .crw: its kind
+        OtherMark = 8, // of .raf: where a mark stands behind the maker's name
         OffsetsOfOther = 84; // and three pairs of offset and length
 
     private static readonly (Tag Offsets, Tag Lengths)[] places =
@@ -34,6 +35,8 @@ internal static class CutShort
             start = start[..file.Read(0, start)];
             return start switch
             {
+                // begins like TIFF, with the length of its head where TIFF has the first directory
+                _ when start.AsSpan().IndexOf("HEAPCCDR"u8) == MarkOfHeap => null,
                 [0x49, 0x49, ..] or [0x4D, 0x4D, ..] => InTiff(file),
                 [_, _, _, _, (byte)'f', (byte)'t', (byte)'y', (byte)'p', ..] => InBoxes(file),
                 _ when start.AsSpan().IndexOf("CCD-RAW"u8) == OtherMark => InOffsets(file, start),

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text;
+using static System.FormattableString;
 
 namespace SensorProfile.Raw.LibRaw;
 
@@ -38,14 +39,20 @@ public static class LibRawChild
             new LibRawHeader { Problem = problem, Cause = LibRawCause.Missing }.Write(writer);
             return 0;
         }
-        LibRawLimits.Of(arguments.ElementAtOrDefault(4), arguments.ElementAtOrDefault(5)).Bind();
+        var limits = LibRawLimits.Of(
+            arguments.ElementAtOrDefault(4),
+            arguments.ElementAtOrDefault(5),
+            arguments.ElementAtOrDefault(6)
+        );
+        limits.Bind();
         try
         {
             using LibRawImage image = LibRawImage.Open(library, arguments[1]);
-            bool samples = arguments.Contains(WithSamples) && ProblemOf(image, arguments.Contains(WithDng)) is null;
+            Check(image, arguments.Contains(WithDng), limits);
+            bool samples = arguments.Contains(WithSamples);
             if (samples)
                 image.Decode(); // first, so that the answer can still be that it cannot be done
-            LibRawNotes.Add(HeaderOf(image, arguments.Contains(WithDng)), arguments[1]).Write(writer);
+            LibRawNotes.Add(HeaderOf(image), arguments[1]).Write(writer);
             if (samples)
                 image.Rows(row => writer.Write(MemoryMarshal.AsBytes<ushort>(row)));
         }
@@ -56,11 +63,10 @@ public static class LibRawChild
         return 0;
     }
 
-    private static LibRawHeader HeaderOf(LibRawImage image, bool alsoDng)
+    private static LibRawHeader HeaderOf(LibRawImage image)
     {
         return new LibRawHeader
         {
-            Problem = ProblemOf(image, alsoDng),
             Width = image.Width,
             Height = image.Height,
             SensorWidth = image.SensorWidth,
@@ -72,11 +78,28 @@ public static class LibRawChild
             Iso = image.Iso,
             ExposureSeconds = image.ExposureSeconds,
             Time = image.Time,
+            Exposures = image.Exposures,
         };
     }
 
-    private static string? ProblemOf(LibRawImage image, bool alsoDng) =>
-        image.IsDng && !alsoDng ? "it is a damaged or unusual DNG"
-        : image.ColourFilter() is null ? "its colour filter repeats after more than 2 × 2 pixels"
-        : null;
+    /// <summary>Refuses by its header, before anything is unpacked, what cannot serve.</summary>
+    private static void Check(LibRawImage image, bool alsoDng, LibRawLimits limits)
+    {
+        if (image.IsDng && !alsoDng)
+            throw new LibRawFailure("it is a damaged or unusual DNG");
+        if (image.ColoursOfAPixel > 1)
+            throw new LibRawFailure(
+                Invariant($"every pixel of it holds {image.ColoursOfAPixel} colours, not the one of a filter"),
+                LibRawCause.Demosaiced
+            );
+        if (image.ColourFilter() is null)
+            throw new LibRawFailure("its colour filter repeats after more than 2 × 2 pixels", LibRawCause.Filter);
+        if ((long)image.SensorWidth * image.SensorHeight > limits.Pixels)
+            throw new LibRawFailure(
+                Invariant(
+                    $"it announces {image.SensorWidth} × {image.SensorHeight} pixels, more than a file of its length can hold"
+                ),
+                LibRawCause.Damaged
+            );
+    }
 }

@@ -13,6 +13,8 @@ public static class LibRawDecoder
     private const string Way = "Convert it to DNG.";
     private const string WayOfUnknown =
         "Copy it again from the card in case it is damaged; if its camera is newer than this LibRaw, convert it to DNG.";
+    private const string WayOfDemosaiced =
+        "Set the camera to full raw files; a sensor that sees three colours in every pixel cannot be measured here: leave it out.";
     private const string Package =
         "Install LibRaw (package libraw20 or libraw23 on Debian, libraw with Homebrew, libraw.dll on Windows; its path "
         + "can be given in SENSORPROFILE_LIBRAW), or convert the file to DNG.";
@@ -45,7 +47,7 @@ public static class LibRawDecoder
         LibRawLimits? limits = null
     )
     {
-        limits ??= LibRawLimits.Ordinary;
+        limits ??= LibRawLimits.For(new FileInfo(path).Length);
         string[] arguments = LibRawChild.Arguments(path, samples is not null, alsoDng, limits);
         if (LibRawProcess.Start(arguments, limits) is not { } child)
             throw Refused(path, "the program that reads makers' raw files is not beside this one.", Way);
@@ -102,6 +104,13 @@ public static class LibRawDecoder
                 TiffDirectory.Repair
             ),
             LibRawCause.Unknown => Refused(path, problem, WayOfUnknown),
+            LibRawCause.Filter => Refused(path, problem, RawColourFilter.Remedy),
+            LibRawCause.Demosaiced => new RawFormatException(
+                RawRefusal.Demosaiced,
+                new RawLocation(path),
+                problem,
+                WayOfDemosaiced
+            ),
             _ => Refused(path, problem, Way),
         };
     }

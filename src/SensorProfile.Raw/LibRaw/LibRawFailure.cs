@@ -14,6 +14,12 @@ internal enum LibRawCause
 
     /// <summary>LibRaw does not know what it is: damage, or a camera newer than it.</summary>
     Unknown,
+
+    /// <summary>A filter of other than 2 × 2 pixels.</summary>
+    Filter,
+
+    /// <summary>Every pixel holds several colours.</summary>
+    Demosaiced,
 }
 
 /// <summary>LibRaw cannot read a file.</summary>

@@ -7,6 +7,9 @@ namespace SensorProfile.Raw.LibRaw;
 /// <param name="Facts">How the frame was taken, as far as LibRaw says.</param>
 public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
 {
+    /// <summary>Exposures that the file holds; the first is read.</summary>
+    public int Exposures { get; init; } = 1;
+
     internal static LibRawFrame Of(LibRawHeader header) =>
         new(
             MosaicOf(header),
@@ -20,7 +23,10 @@ public sealed record LibRawFrame(RawMosaic Mosaic, RawFacts Facts)
                 Temperature = header.Temperature,
                 Treatments = header.Treatments,
             }
-        );
+        )
+        {
+            Exposures = header.Exposures,
+        };
 
     private static RawMosaic MosaicOf(LibRawHeader header)
     {

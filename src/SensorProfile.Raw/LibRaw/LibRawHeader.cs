@@ -55,6 +55,9 @@ internal sealed record LibRawHeader
     /// <summary>The camera's clock, seconds since 1970; 0 or less when unknown.</summary>
     public long Time { get; init; }
 
+    /// <summary>Exposures in the file; the first is read.</summary>
+    public int Exposures { get; init; } = 1;
+
     /// <summary>Serial number; empty when unknown.</summary>
     public string SerialNumber { get; init; } = "";
 
@@ -84,6 +87,7 @@ internal sealed record LibRawHeader
         writer.Write(Iso);
         writer.Write(ExposureSeconds);
         writer.Write(Time);
+        writer.Write(Exposures);
         writer.Write(SerialNumber);
         writer.Write(Offset);
         writer.Write(Temperature is not null);
@@ -125,6 +129,7 @@ internal sealed record LibRawHeader
                 Iso = reader.ReadSingle(),
                 ExposureSeconds = reader.ReadSingle(),
                 Time = reader.ReadInt64(),
+                Exposures = reader.ReadInt32(),
                 SerialNumber = reader.ReadString(),
                 Offset = reader.ReadString(),
                 Temperature = reader.ReadBoolean()

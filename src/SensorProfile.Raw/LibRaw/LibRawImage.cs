@@ -6,10 +6,16 @@ namespace SensorProfile.Raw.LibRaw;
 /// <summary>A file that LibRaw has opened, in this process.</summary>
 internal sealed class LibRawImage : IDisposable
 {
-    // libraw_iparams_t: guard[4], then make, model, software and two more names of 64 bytes, two numbers, the version
+    // libraw_iparams_t: guard[4], then make, model, software and two more names of 64 bytes; then numbers: index of the
+    // maker, exposures, version of DNG, whether colours lie one behind the other, colours, pattern of the filter
     private const int ModelOffset = 4 + 64,
         NameLength = 64,
-        DngVersionOffset = 4 + (5 * 64) + 8;
+        NumbersOffset = 4 + (5 * 64),
+        ExposuresOffset = NumbersOffset + 4,
+        DngVersionOffset = NumbersOffset + 8,
+        LayersOffset = NumbersOffset + 12,
+        ColoursOffset = NumbersOffset + 16,
+        FilterOffset = NumbersOffset + 20;
 
     // libraw_imgother_t: iso_speed, shutter, aperture, focal_len (32-bit), timestamp (time_t)
     private const int ShutterOffset = 4,
@@ -49,11 +55,22 @@ internal sealed class LibRawImage : IDisposable
     public int Left => HasBorder ? Size(5) : 0;
 
     /// <summary>Name of the camera.</summary>
-    public string Model => Name(library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data) + ModelOffset);
+    public string Model => Name(Parameters + ModelOffset);
 
     /// <summary>Whether it is a DNG, which this program reads by itself.</summary>
-    public bool IsDng =>
-        Marshal.ReadInt32(library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data) + DngVersionOffset) != 0;
+    public bool IsDng => Marshal.ReadInt32(Parameters + DngVersionOffset) != 0;
+
+    /// <summary>Exposures in the file; the first is decoded.</summary>
+    public int Exposures => Math.Max(1, Marshal.ReadInt32(Parameters + ExposuresOffset));
+
+    /// <summary>
+    /// Colours that every pixel holds: 1 behind a filter or without colours, 3 where the camera has computed them or the
+    /// sensor sees them one behind the other.
+    /// </summary>
+    public int ColoursOfAPixel =>
+        Marshal.ReadInt32(Parameters + FilterOffset) != 0 && Marshal.ReadInt32(Parameters + LayersOffset) == 0
+            ? 1
+            : Marshal.ReadInt32(Parameters + ColoursOffset);
 
     /// <summary>ISO; 0 when unknown.</summary>
     public float Iso => Real(Other);
@@ -63,6 +80,8 @@ internal sealed class LibRawImage : IDisposable
 
     /// <summary>The camera's clock as seconds since 1970 where this process's zone is UTC; 0 when unknown.</summary>
     public long Time => Marshal.ReadInt64(Other + TimeOffset);
+
+    private IntPtr Parameters => library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
 
     private IntPtr Other => library.Function<LibRawLibrary.PartOf>("libraw_get_imgother")(data);
 
@@ -136,9 +155,8 @@ internal sealed class LibRawImage : IDisposable
         if (Marshal.ReadIntPtr(data) == IntPtr.Zero || Size(6) != Height || Size(7) != Width)
             throw new LibRawFailure("LibRaw gives an image of another size than it announced");
         RefuseZeros();
-        IntPtr sizes = data + IntPtr.Size,
-            parameters = library.Function<LibRawLibrary.PartOf>("libraw_get_iparams")(data);
-        stored = HasMargins ? LibRawStored.Find(data, sizes, parameters) : null;
+        IntPtr sizes = data + IntPtr.Size;
+        stored = HasMargins ? LibRawStored.Find(data, sizes, Parameters) : null;
         for (int row = 0; stored is not null && row < Height; row++)
             if (!stored.Row(Size(4) + row).AsSpan(Size(5), Width).SequenceEqual(Visible(row)))
                 stored = null; // whatever it is, it is not what the samples were taken from

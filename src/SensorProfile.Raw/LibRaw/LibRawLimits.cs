@@ -6,8 +6,15 @@ namespace SensorProfile.Raw.LibRaw;
 /// <summary>What the child process may use up.</summary>
 /// <param name="Bytes">Memory beyond what the program itself takes.</param>
 /// <param name="Seconds">Time of a processor.</param>
-internal sealed record LibRawLimits(long Bytes, int Seconds)
+/// <param name="Pixels">Largest image that is decoded.</param>
+internal sealed record LibRawLimits(long Bytes, int Seconds, long Pixels = long.MaxValue)
 {
+    // Even a frame without noise takes more than a quarter of a bit a pixel in the files of cameras.
+    private const long PixelsPerByte = 32,
+        BytesPerPixel = 10; // LibRaw's samples, then four of two bytes
+    private const long Own = 224L << 20; // what a file of a few kilobytes may take: less than 400 MB with the program
+    private const int StartSeconds = 4; // and a second more for each mebibyte
+
     private const int Processor = 0, // RLIMIT_CPU and RLIMIT_AS of Linux on x86-64 and ARM64
         AddressSpace = 9;
     private const string Memory = "/proc/self/statm"; // its first number: pages of address space
@@ -15,15 +22,33 @@ internal sealed record LibRawLimits(long Bytes, int Seconds)
     /// <summary>100 million pixels take 8 bytes each, and 2 more before, in a few seconds.</summary>
     public static LibRawLimits Ordinary { get; } = new(3L << 30, 60);
 
+    /// <summary>For a file of some length: what it cannot hold is not unpacked.</summary>
+    /// <param name="length">Bytes of the file.</param>
+    public static LibRawLimits For(long length)
+    {
+        long pixels = length * PixelsPerByte;
+        return new LibRawLimits(
+            Math.Min(Ordinary.Bytes, Own + (pixels * BytesPerPixel)),
+            (int)Math.Min(Ordinary.Seconds, StartSeconds + (length >> 20)),
+            pixels
+        );
+    }
+
     /// <summary>The limits as arguments of the child.</summary>
     public string[] Arguments =>
-        [Bytes.ToString(CultureInfo.InvariantCulture), Seconds.ToString(CultureInfo.InvariantCulture)];
+        [.. new[] { Bytes, Seconds, Pixels }.Select(n => n.ToString(CultureInfo.InvariantCulture))];
 
     /// <summary>Reads them back; the ordinary ones where they are none.</summary>
-    public static LibRawLimits Of(string? bytes, string? seconds) =>
+    public static LibRawLimits Of(string? bytes, string? seconds, string? pixels) =>
         long.TryParse(bytes, NumberStyles.None, CultureInfo.InvariantCulture, out long most)
         && int.TryParse(seconds, NumberStyles.None, CultureInfo.InvariantCulture, out int time)
-            ? new LibRawLimits(most, time)
+            ? new LibRawLimits(
+                most,
+                time,
+                long.TryParse(pixels, NumberStyles.None, CultureInfo.InvariantCulture, out long size)
+                    ? size
+                    : long.MaxValue
+            )
             : Ordinary;
 
     /// <summary>

@@ -102,7 +102,7 @@ internal static class MosaicDescription
 
     private static RawColourFilter ColourFilter(TiffDirectory directory)
     {
-        const string convert = "Convert it with a program that knows this sensor, or leave it out.";
+        const string convert = RawColourFilter.Remedy;
         if (directory.Integer(Tag.CFALayout) is { } layout and not 1)
             throw directory.Refuse(
                 Tag.CFALayout,
@@ -111,11 +111,18 @@ internal static class MosaicDescription
                 convert
             );
         long[] repeat = directory.Integers(Tag.CFARepeatPatternDim, 2);
+        if (repeat.Length < 2)
+            throw directory.Damaged(
+                Tag.CFARepeatPatternDim,
+                "the file does not say after how many pixels its colour filter repeats."
+            );
         if (repeat is not [2, 2])
             throw directory.Refuse(
                 Tag.CFARepeatPatternDim,
                 RawRefusal.UnknownCoding,
-                $"the colour filter repeats every {Size(repeat)} pixels; this reader knows 2 × 2.",
+                Invariant(
+                    $"the colour filter repeats every {repeat[0]} × {repeat[1]} pixels; this reader knows 2 × 2."
+                ),
                 convert
             );
         byte[] colours = directory.Bytes(Tag.CFAPattern, 4);
@@ -129,9 +136,6 @@ internal static class MosaicDescription
         RawColour[] named = [.. colours.Select(colour => (RawColour)colour)];
         return new RawColourFilter(named[0], named[1], named[2], named[3]);
     }
-
-    private static string Size(long[] repeat) =>
-        repeat is [var rows, var columns] ? Invariant($"{rows} × {columns}") : "unknown number of";
 
     private static string Names(byte[] colours) =>
         colours.Length == 4 ? string.Join(", ", colours.Select(NameOf)) : Invariant($"{colours.Length} colours");

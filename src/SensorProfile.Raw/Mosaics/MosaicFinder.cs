@@ -8,11 +8,13 @@ namespace SensorProfile.Raw.Mosaics;
 /// <param name="Container">Kind of file.</param>
 /// <param name="Version">Version of DNG; null for other files.</param>
 /// <param name="HasColourFilter">Whether the samples stand behind a colour filter array.</param>
+/// <param name="Exposures">Mosaics of this size in the file.</param>
 internal sealed record FoundMosaic(
     TiffDirectory Directory,
     RawContainer Container,
     Version? Version,
-    bool HasColourFilter
+    bool HasColourFilter,
+    int Exposures
 );
 
 /// <summary>Finds the mosaic of full resolution among the previews, or says why there is none.</summary>
@@ -33,27 +35,35 @@ internal static class MosaicFinder
     {
         Version? version = VersionOf(file.Directories[0]);
         TiffDirectory[] mosaics = [.. file.Directories.Where(IsMosaic).OrderByDescending(Samples)];
-        if (mosaics.Length > 1 && Samples(mosaics[1]) == Samples(mosaics[0]))
-            warnings.Add(
-                new RawWarning(
-                    RawWarningCodes.SeveralMosaics,
-                    new RawLocation(file.Directories[0].Source.File),
-                    Invariant(
-                        $"the file holds {mosaics.Length} mosaics of full resolution (several exposures in one file); the first was taken."
-                    )
-                )
-            );
         if (mosaics.Length > 0)
             return new FoundMosaic(
                 mosaics[0],
                 version is null ? RawContainer.TiffEp : RawContainer.Dng,
                 version,
-                Photometric(mosaics[0]) == ColourFilterArray
+                Photometric(mosaics[0]) == ColourFilterArray,
+                Exposures(mosaics, warnings)
             );
-        TiffDirectory? plain = version is null
-            ? file.Directories.Where(IsPlain).OrderByDescending(Samples).FirstOrDefault()
-            : null;
-        return plain is null ? throw Nothing(file) : new FoundMosaic(CheckPlain(plain), RawContainer.Tiff, null, false);
+        TiffDirectory[] plain = version is null ? [.. file.Directories.Where(IsPlain).OrderByDescending(Samples)] : [];
+        return plain.Length == 0
+            ? throw Nothing(file)
+            : new FoundMosaic(CheckPlain(plain[0]), RawContainer.Tiff, null, false, Exposures(plain, warnings));
+    }
+
+    /// <summary>Images as large as the first: several exposures in one file (shifted by pixels, or a series).</summary>
+    private static int Exposures(TiffDirectory[] images, List<RawWarning> warnings)
+    {
+        int count = images.Count(image => Samples(image) == Samples(images[0]));
+        if (count > 1)
+            warnings.Add(
+                new RawWarning(
+                    RawWarningCodes.SeveralMosaics,
+                    new RawLocation(images[0].Source.File),
+                    Invariant(
+                        $"the file holds {count} mosaics of full resolution (several exposures in one file); the first was taken."
+                    )
+                )
+            );
+        return count;
     }
 
     private static bool IsMosaic(TiffDirectory directory) =>

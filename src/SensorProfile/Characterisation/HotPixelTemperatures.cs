@@ -1,6 +1,7 @@
 using SensorProfile.DarkCurrent.Results;
 using SensorProfile.FixedPattern;
 using SensorProfile.FixedPattern.Defects;
+using SensorProfile.FixedPattern.Thermometer;
 using SensorProfile.Frames;
 using SensorProfile.PhotonTransfer.Channels;
 using SensorProfile.Profiles.Pattern;
@@ -58,7 +59,11 @@ internal static class HotPixelTemperatures
             );
             return mode;
         }
-        log.Add(found.Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal)));
+        log.Add(
+            found
+                .Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal))
+                .Select(ThermometerFindings.WhereReplaced)
+        );
         ModeFrames replaced = mode with
         {
             Sets = [.. mode.Sets.Select(s => s.Set.Kind == FrameKind.Dark ? Replaced(s, found.FrameTemperatures) : s)],

@@ -18,6 +18,9 @@ internal enum FileContent
     /// <summary>A raw file of a maker's own format.</summary>
     MakersRaw,
 
+    /// <summary>A raw file of a sensor that sees three colours in every pixel.</summary>
+    LayeredRaw,
+
     /// <summary>JPEG.</summary>
     Jpeg,
 

@@ -66,6 +66,7 @@ internal static class FrameScreening
                 .Where(f => f.Second is not null)
                 .Select(f => (f.First, $"Damaged or changed: {f.Second}"))
         );
+        double? biasVariance = BiasVariance(looked.OfType<ScreenedFrame>());
         var byName = looked.OfType<ScreenedFrame>().ToDictionary(s => s.Name, StringComparer.Ordinal);
         return new ModeFrames
         {
@@ -86,6 +87,7 @@ internal static class FrameScreening
                                     .Select(f => byName[f.Name] with { Frame = f }),
                             ],
                             step.Step,
+                            biasVariance,
                             log
                         )
                     ),
@@ -110,13 +112,23 @@ internal static class FrameScreening
         );
     }
 
-    private static ScreenedSet Sift(FrameSet set, IReadOnlyList<ScreenedFrame> frames, int codeStep, FindingsLog log)
+    private static ScreenedSet Sift(
+        FrameSet set,
+        IReadOnlyList<ScreenedFrame> frames,
+        int codeStep,
+        double? biasVariance,
+        FindingsLog log
+    )
     {
         if (set.Kind is FrameKind.Flat or FrameKind.Light or FrameKind.Unknown)
             return new(set, frames);
         frames = WithoutTorn(frames, codeStep, log);
         frames = WithoutLevelOutliers(set, frames, codeStep, log);
-        return new(set, WithoutAveraged(frames, log));
+        // darks of unknown temperature: the colder ones have less noise, though none has less than a bias frame
+        double? usual = set is { Kind: FrameKind.Dark, TemperatureCelsius: null }
+            ? biasVariance
+            : MedianVariance(frames);
+        return new(set, usual is { } variance ? WithoutAveraged(frames, variance, log) : frames);
     }
 
     // An interrupted read-out leaves the level of another exposure: less than a code step is none, and harms nobody.
@@ -181,11 +193,16 @@ internal static class FrameScreening
         return [.. frames.Where(f => !IsOutlier(f))];
     }
 
-    private static ScreenedFrame[] WithoutAveraged(IReadOnlyList<ScreenedFrame> frames, FindingsLog log)
+    private static double? BiasVariance(IEnumerable<ScreenedFrame> frames) =>
+        MedianVariance([.. frames.Where(f => f.Frame.Kind == FrameKind.Bias)]);
+
+    private static double? MedianVariance(IReadOnlyList<ScreenedFrame> frames) =>
+        frames.Count < 4 ? null : OrderStatistics.Median([.. frames.Select(Variance)]);
+
+    private static double Variance(ScreenedFrame frame) => frame.Channels.Average(c => c.ClippedVariance);
+
+    private static ScreenedFrame[] WithoutAveraged(IReadOnlyList<ScreenedFrame> frames, double usual, FindingsLog log)
     {
-        if (frames.Count < 4)
-            return [.. frames];
-        double usual = OrderStatistics.Median([.. frames.Select(Variance)]);
         bool IsAveraged(ScreenedFrame f) => Variance(f) < AveragedShare * usual;
         log.LeaveOut(
             MeasurementCodes.AveragedFrame,
@@ -202,7 +219,5 @@ internal static class FrameScreening
                 )
         );
         return [.. frames.Where(f => !IsAveraged(f))];
-
-        static double Variance(ScreenedFrame f) => f.Channels.Average(c => c.ClippedVariance);
     }
 }

@@ -56,6 +56,14 @@ public sealed class CutShortTests : IDisposable
         );
     }
 
+    /// <summary>A directory at byte 1162346496 was missed in such files.</summary>
+    [Fact]
+    public void WhatOnlyBeginsLikeTiffIsNotReadAsTiff()
+    {
+        File.WriteAllBytes(folder["a.crw"], [.. "II"u8, 26, 0, 0, 0, .. "HEAPCCDR"u8, .. new byte[3000]]);
+        Assert.Null(CutShort.Find(folder["a.crw"]));
+    }
+
     /// <summary>Three offsets with their lengths, high byte first, from byte 84 on, where the file says what it is at byte 8.</summary>
     [LibRawTheory, InlineData("a.raf")]
     public void OffsetsBeyondTheEndAreNamed(string name)

@@ -39,6 +39,28 @@ public sealed class LibRawLimitsTests : IDisposable
         Assert.Contains("(more than 0 s of work). Convert it to DNG.", refusal.Message, StringComparison.Ordinal);
     }
 
+    [LibRawTheory, InlineData("12288 × 8192 pixels, more than a file of its length can hold. Copy the file again")]
+    public void MorePixelsThanTheFileCanHoldAreNotUnpacked(string words)
+    {
+        RawFormatException refusal = Assert.Throws<RawFormatException>(() => Read(null));
+        Assert.Contains("LibRaw cannot read it: it announces " + words, refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(RawRefusal.Damaged, refusal.Refusal);
+    }
+
+    /// <summary>A few kilobytes may not take 400 MB or 5 s; a frame of 24 Mpixel must be decoded, with 8 + 2 bytes each.</summary>
+    [Fact]
+    public void TheLimitsGrowWithTheLengthOfTheFile()
+    {
+        var few = LibRawLimits.For(20_000);
+        Assert.InRange(few.Bytes, 200_000_000, 300_000_000);
+        Assert.InRange(few.Seconds, 4, 4);
+        var frame = LibRawLimits.For(20_000_000);
+        Assert.InRange(frame.Pixels, 24_000_000, long.MaxValue);
+        Assert.InRange(frame.Bytes, 24_000_000 * 10L, 3L << 30);
+        Assert.InRange(frame.Seconds, 10, 60);
+        Assert.Equal(LibRawLimits.Ordinary with { Pixels = 32L << 30 }, LibRawLimits.For(1L << 30));
+    }
+
     /// <summary>The child alone, with nobody to watch it: the system ends it.</summary>
     [LibRawTheory(linuxOnly: true), InlineData(0)]
     public void TheSystemEndsAChildThatNobodyWatches(int seconds)
@@ -49,7 +71,7 @@ public sealed class LibRawLimitsTests : IDisposable
         Assert.Equal(128 + 9, run.ExitCode); // SIGKILL
     }
 
-    private void Read(LibRawLimits limits) => LibRawDecoder.Run(Bomb(), (_, _, _) => { }, alsoDng: true, limits);
+    private void Read(LibRawLimits? limits) => LibRawDecoder.Run(Bomb(), (_, _, _) => { }, alsoDng: true, limits);
 
     private string Bomb()
     {

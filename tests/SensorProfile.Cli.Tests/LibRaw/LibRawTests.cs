@@ -1,5 +1,6 @@
 using SensorProfile.Cli.Tests.Running;
 using SensorProfile.Raw;
+using SensorProfile.Raw.Containers;
 using SensorProfile.Raw.LibRaw;
 using SensorProfile.Raw.Writing;
 
@@ -61,6 +62,32 @@ public sealed class LibRawTests : IDisposable
         Assert.Contains("LibRaw cannot read it: ", run.Error, StringComparison.Ordinal);
         Assert.Contains("Copy it again from the card in case it is damaged", run.Error, StringComparison.Ordinal);
         Assert.Contains("convert it to DNG.", run.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Three computed colours in every pixel came as a sensor without a filter, the first colour for its samples.
+    /// </summary>
+    [LibRawTheory, InlineData(3)]
+    public void PixelsOfSeveralColoursAreRefused(int colours)
+    {
+        using (FileStream stream = File.Create(folder["linear.dng"]))
+        {
+            var file = new TiffBuilder(stream, bigEndian: false);
+            TiffEntries mosaic = file.NewDirectory();
+            DngFrame wide = Frame() with { Width = Width * colours, Samples = new ushort[Width * Height * colours] };
+            SegmentWriter.Write(file, mosaic, wide with { ActiveArea = null }, new DngForm());
+            DngTags.AddMosaic(mosaic, wide with { ActiveArea = null, ColourFilter = null });
+            DngTags.AddCamera(mosaic, wide);
+            mosaic.Longs(Tag.ImageWidth, Width);
+            mosaic.Shorts(Tag.SamplesPerPixel, colours);
+            mosaic.Shorts(Tag.BitsPerSample, [.. Enumerable.Repeat(16, colours)]);
+            file.Finish(file.Append(mosaic));
+        }
+        RawFormatException refusal = Assert.Throws<RawFormatException>(() =>
+            LibRawDecoder.Run(folder["linear.dng"], (_, _, _) => { }, alsoDng: true)
+        );
+        Assert.Contains("every pixel of it holds 3 colours", refusal.Message, StringComparison.Ordinal);
+        Assert.Equal(RawRefusal.Demosaiced, refusal.Refusal);
     }
 
     /// <summary>Whatever LibRaw makes of a damaged file: an answer or one refusal, and this process goes on.</summary>

@@ -38,7 +38,8 @@ internal static class UnfitFiles
         byte[] noise = new byte[5000];
         new Random(7).NextBytes(noise);
         File.WriteAllBytes(Path.Combine(folder, "noise.dng"), noise);
-        File.WriteAllBytes(Path.Combine(folder, "big.tif"), [0x49, 0x49, 43, 0, 8, 0, 0, 0, .. new byte[64]]);
+        File.WriteAllBytes(Path.Combine(folder, "big.tif"), [0x49, 0x49, 43, 0, 4, 0, 0, 0, .. new byte[64]]);
+        File.WriteAllBytes(Path.Combine(folder, "layers.x3f"), [.. "FOVb"u8, .. new byte[60]]);
         byte[] jpeg = LosslessJpegEncoder.Encode(new ushort[32 * 24], 32, 12, new DngForm());
         jpeg[3] = 0xC0; // the frame header of a picture
         Add(
@@ -71,6 +72,7 @@ internal static class UnfitFiles
         ["empty.raf"] = ["is empty", "Copy it again"],
         ["noise.dng"] = ["TIFF", "leave it out"],
         ["big.tif"] = ["BigTIFF", "ordinary TIFF or DNG"],
+        ["layers.x3f"] = ["three colours in every pixel", "leave it out"],
         ["baseline.dng"] = ["compressed with loss (JPEG, FFC0)", "without lossy compression"],
     };
 

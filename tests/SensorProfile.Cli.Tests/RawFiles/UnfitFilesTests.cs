@@ -20,6 +20,9 @@ public sealed class UnfitFilesTests : IDisposable
         File.WriteAllText(folder["night/notes.txt"], "Cloud from midnight.");
         for (int i = 0; i < 5; i++)
             File.WriteAllBytes(folder[$"night/other{i}.raf"], new byte[5000]);
+        for (int i = 0; i < 3; i++)
+            File.WriteAllBytes(folder[$"night/stack{i}.XYZ"], [7, 0, 1, 2]);
+        File.WriteAllBytes(folder["night/odd.x y"], [7, 0, 1, 2]);
     }
 
     public void Dispose() => folder.Dispose();
@@ -57,7 +60,7 @@ public sealed class UnfitFilesTests : IDisposable
         CommandRun run = WithoutLibRaw.Run("survey", "night", "--json").Expect(ExitCodes.Answered);
         JsonElement answer = run.Json;
         Assert.Contains(
-            "6 frames in 2 sets can be used, 21 files left out; passed over: ",
+            "6 frames in 2 sets can be used, 22 files left out; passed over: ",
             answer.GetProperty("reason").GetString(),
             StringComparison.Ordinal
         );
@@ -67,6 +70,8 @@ public sealed class UnfitFilesTests : IDisposable
             .ToDictionary(k => k.GetProperty("kind").GetString()!, k => k.GetProperty("files").GetInt32());
         Assert.Equal(1, kinds["JPEG picture"]);
         Assert.Equal(1, kinds["film"]);
-        Assert.Equal(21, answer.GetProperty("rejected").GetArrayLength());
+        Assert.Equal(3, kinds[".xyz file"]);
+        Assert.Equal(1, kinds["other file"]);
+        Assert.Equal(22, answer.GetProperty("rejected").GetArrayLength());
     }
 }

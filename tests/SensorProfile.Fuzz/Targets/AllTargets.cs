@@ -18,7 +18,8 @@ internal static class AllTargets
         ["hot-pixel list"] = TextTargets.HotPixelLists,
     };
 
+    /// <summary>Those that a run tries unless it is told which.</summary>
     public static IEnumerable<string> Names => makers.Keys;
 
-    public static Target Make(string name) => makers[name]();
+    public static Target Make(string name) => name == "LibRaw" ? LibRawTarget.Make() : makers[name]();
 }

@@ -35,6 +35,8 @@ internal static class RawTarget
                     seed % 3 == 0 ? [.. Enumerable.Range(0, 4096).Select(code => (ushort)(code * 2))] : null,
             };
             yield return TestFrames.Bytes(frame, form);
+            if (seed % 5 == 0)
+                yield return BigTiff.From(TestFrames.Bytes(frame, form));
         }
         yield return MakerNoteFiles.Bytes(temperature: 31);
     }

@@ -1,4 +1,5 @@
 using SensorProfile.Raw.Containers;
+using SensorProfile.Raw.Writing;
 
 namespace SensorProfile.Raw.Tests.Containers;
 
@@ -24,8 +25,20 @@ public sealed class TiffFileTests
     )]
     [InlineData(
         "49492B0008000000",
-        "test.dng, byte N: this is BigTIFF, the form for files above 4 GB, which this reader does not know. Save the "
+        "test.dng, byte N: expected the first bytes of a TIFF or DNG file, found 49492B00. Leave it out, or convert it to DNG."
+    )]
+    [InlineData(
+        "49492B00040000001000000000000000",
+        "test.dng, byte N: this is BigTIFF, the form for files above 4 GB, with offsets of other than 8 bytes. Save the "
             + "frame as ordinary TIFF or DNG."
+    )]
+    [InlineData(
+        "4D4D002B00080000000000000000FFFF",
+        "test.dng, directory 0, byte N: the directory would begin at byte N of a file of 16 bytes." + Copy
+    )]
+    [InlineData(
+        "4D4D002B000800007FFFFFFFFFFFFFFF",
+        "test.dng, directory 0, byte N: the directory would begin at byte N of a file of 16 bytes." + Copy
     )]
     [InlineData(
         "49492A0064000000",
@@ -38,6 +51,21 @@ public sealed class TiffFileTests
     )]
     public void AFileThatIsNoTiffIsRefused(string hex, string expected) =>
         Assert.Equal(expected, EditedFile.Refusal(Convert.FromHexString(hex)));
+
+    [Fact]
+    public void BigTiffIsReadLikeItsOrdinaryForm()
+    {
+        foreach ((string name, DngForm form) in TestFrames.Forms)
+        {
+            byte[] ordinary = TestFrames.Bytes(TestFrames.Noisy(64, 60, 12), form);
+            byte[] big = BigTiff.From(ordinary);
+            Assert.True(TestFrames.Read(ordinary).AsSpan().SequenceEqual(TestFrames.Read(big)), name);
+            using RawFile one = RawFile.Open(new MemoryBytes(ordinary));
+            using RawFile other = RawFile.Open(new MemoryBytes(big));
+            Assert.Equal((one.Storage, one.Facts.Iso), (other.Storage, other.Facts.Iso));
+            Assert.Equal(one.Mosaic.BlackLevel!.Pattern, other.Mosaic.BlackLevel!.Pattern);
+        }
+    }
 
     [Fact]
     public void DirectoriesThatRunInACircleAreReadOnce()

@@ -141,6 +141,28 @@ public sealed class FactsTests
         Assert.Equal(expected, time is null ? "" : FormattableString.Invariant($"{time.Local:HH:mm} {zone}"));
     }
 
+    /// <summary>As Exif has a time and a zone, and as converters have written them.</summary>
+    [Theory]
+    [InlineData("2031:10:14 22:00:05", "5", "+02:00", "22:00:05.5000000 2")]
+    [InlineData("2031:10:14 22:00:05", "1234567890", "-0530", "22:00:05.1234567 -5.5")]
+    [InlineData("2031-10-14T22:00:05", "", "Z", "22:00:05.0000000 0")]
+    [InlineData("2031-10-14 22:00:05", "x", "+15:00", "22:00:05.0000000 ")] // no zone is 15 h ahead
+    public void OtherFormsOfTimeAndZoneAreUnderstood(string time, string fraction, string zone, string expected)
+    {
+        RawTime read = Read(
+            EditedFile.Bytes(
+                _ => { },
+                editExif: exif =>
+                {
+                    exif.Text(Tag.DateTimeOriginal, time);
+                    exif.Text(Tag.SubSecTimeOriginal, fraction);
+                    exif.Text(Tag.OffsetTimeOriginal, zone);
+                }
+            )
+        ).Time!;
+        Assert.Equal(expected, FormattableString.Invariant($"{read.Local:HH:mm:ss.fffffff} {read.Offset?.TotalHours}"));
+    }
+
     [Fact]
     public void TheZoneOfTiffEpIsTakenWhereExifHasNone()
     {
@@ -226,6 +248,16 @@ public sealed class FactsTests
             ],
             Read(bytes).Treatments
         );
+    }
+
+    [Fact] // DNG specification: it belongs to the directory of the mosaic, which is not the first where a preview is
+    public void NoiseReductionIsFoundInTheDirectoryOfTheMosaic()
+    {
+        byte[] bytes = TestFrames.Bytes(EditedFile.Frame, new DngForm { HasPreview = true });
+        // the number of an entry without which the file is read becomes that of the treatment
+        int entry = bytes.AsSpan().LastIndexOf(BitConverter.GetBytes((ushort)Tag.WhiteLevel));
+        BitConverter.TryWriteBytes(bytes.AsSpan(entry), (ushort)Tag.NoiseReductionApplied);
+        Assert.Equal(RawTreatmentKind.NoiseReduced, Assert.Single(Read(bytes).Treatments).Kind);
     }
 
     [Fact]

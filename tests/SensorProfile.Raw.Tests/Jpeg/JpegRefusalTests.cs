@@ -37,6 +37,19 @@ public sealed class JpegRefusalTests
     [Fact]
     public void TheGoodOneIsRead() => Assert.Equal("", Refusal(Good()));
 
+    [Fact] // T.81, A.2.2: the samples of one component stand one after the other whatever its factors are
+    public void TheFactorsOfASingleComponentAreOfNoMatter() =>
+        Assert.Equal("", Refusal(jpeg => jpeg[FrameAt + 11] = 0x22));
+
+    [Fact] // T.81, B.1.1.2
+    public void BytesFFMayStandBeforeARestartMarker()
+    {
+        byte[] jpeg = Good(restartLines: 8);
+        int restart = jpeg.AsSpan().IndexOf(new byte[] { 0xFF, 0xD0 });
+        byte[] filled = [.. jpeg[..restart], .. Enumerable.Repeat((byte)0xFF, 40), .. jpeg[restart..]];
+        Assert.Equal(EditedFile.Frame.Samples.ToArray(), TestFrames.Read(EditedFile.WithStrip(7, filled)));
+    }
+
     [Fact]
     public void LossyJpegIsRefused()
     {
@@ -102,7 +115,26 @@ public sealed class JpegRefusalTests
             Place
                 + "the components of the JPEG image differ in size: the camera reduced the colours. Take frames in "
                 + "the camera's full raw format.",
-            Refusal(jpeg => jpeg[FrameAt + 11] = 0x21)
+            Refusal([
+                .. Good()[..FrameAt],
+                0xFF,
+                0xC3,
+                0,
+                14,
+                12,
+                0,
+                24,
+                0,
+                16,
+                2,
+                1,
+                0x21,
+                0,
+                2,
+                0x11,
+                0,
+                .. new byte[300],
+            ])
         );
         Assert.Equal(
             Place + "the JPEG image has 23 lines of 1 × 32 samples, which do not make 24 rows of 32." + Copy,

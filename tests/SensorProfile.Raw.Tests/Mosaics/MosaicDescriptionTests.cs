@@ -202,6 +202,8 @@ public sealed class MosaicDescriptionTests
             ],
             EditedFile.Warnings(twice)
         );
+        using RawFile file = RawFile.Open(new MemoryBytes(twice));
+        Assert.Equal(2, file.Storage.Exposures);
     }
 
     [Fact]

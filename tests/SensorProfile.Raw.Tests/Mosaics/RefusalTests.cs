@@ -11,7 +11,9 @@ public sealed class RefusalTests
     private const string Place = "test.dng, directory 0, tag ";
     private const string Copy = " Copy the file again from the card, or leave it out.";
     private const string Convert = " Convert it to DNG with lossless compression or none.";
-    private const string OtherProgram = " Convert it with a program that knows this sensor, or leave it out.";
+    private const string OtherProgram =
+        " Leave it out: only sensors with a filter of red, green and blue in 2 × 2 pixels, or with none, can be measured "
+        + "here.";
 
     public static TheoryData<string, string> SingleNumbers =>
         new()
@@ -226,9 +228,8 @@ public sealed class RefusalTests
         );
         Assert.Equal(
             Place
-                + "CFARepeatPatternDim (33421), byte N: the colour filter repeats every unknown number of pixels; "
-                + "this reader knows 2 × 2."
-                + OtherProgram,
+                + "CFARepeatPatternDim (33421), byte N: the file does not say after how many pixels its colour filter repeats."
+                + Copy,
             EditedFile.Refusal(EditedFile.Bytes(tags => tags.Without(Tag.CFARepeatPatternDim)))
         );
     }

@@ -60,6 +60,27 @@ public sealed class NightsWithoutThermometerTests
         Assert.Null(mode.DarkCurrent);
     }
 
+    // Without a thermometer the colder darks of a night were left out as averaged or smoothed.
+    [Fact]
+    public void TheColderDarksOfANightAreNotTakenForAveraged()
+    {
+        Measured(
+            camera with
+            {
+                Thermometer = new Thermometer { Missing = true },
+                Shots =
+                [
+                    .. Nights.Full(40000, [], [], bias: 9),
+                    .. Night(15),
+                    .. Night(15).Select(shot => shot with { Pause = 60 }),
+                    .. Night(5).Select(shot => shot with { Pause = 60 }),
+                ],
+            },
+            out CameraProfile profile
+        );
+        Assert.DoesNotContain(profile.Findings, f => f.Code == "averaged-frame");
+    }
+
     // The reading stood at −10.0 °C through a night of 5 °C and one of 15 °C, and a rate "at −10 °C" ± 12 % was given.
     [Fact]
     public void AReadingThatTheDarkSignalContradictsIsNotBelieved()

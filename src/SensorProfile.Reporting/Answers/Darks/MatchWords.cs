@@ -38,10 +38,11 @@ internal static class MatchWords
         string frames = SettlingWords.Of(match.Settling);
         return why.Ground switch
         {
-            MatchGround.NoneAlike => "No dark set has the camera, size and settings of these lights "
+            MatchGround.NoneAlike => "No dark set has the camera, size or crop, and settings of these lights "
                 + $"({ModeChoice.Name(match.Lights.Settings)}, {Plain.Whole(match.Lights.Width)} × "
                 + $"{Plain.Whole(match.Lights.Height)} px){DarksOf(why.Modes)}: take darks with these settings.",
             MatchGround.OtherSize => "Frames of another size.",
+            MatchGround.OtherPlace => "Frames of another part of the sensor.",
             MatchGround.OtherCamera => "Frames of another camera.",
             MatchGround.OtherSettings => "Taken with other settings.",
             MatchGround.SeveralModes =>

@@ -135,7 +135,7 @@ internal static class SetpointWords
         string all = Plain.Whole(answer.Ambient.Count);
         return within == 0
             ? $"; none of your {all} nights is cold enough"
-            : $"; {Plain.Whole(within)} of your {all} nights are cold enough";
+            : $"; {Plain.Whole(within)} of your {all} nights {(within == 1 ? "is" : "are")} cold enough";
     }
 
     private static string UncooledReason(SetpointAnswer answer) =>

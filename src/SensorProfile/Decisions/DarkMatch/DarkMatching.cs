@@ -196,6 +196,7 @@ public static class DarkMatching
             Verdict = MatchVerdict.DoesNotFit,
             Reason = new MatchReason(
                 lights.Set.Width != darks.Set.Width || lights.Set.Height != darks.Set.Height ? MatchGround.OtherSize
+                : !SamePlace(lights.Set, darks.Set) ? MatchGround.OtherPlace
                 : ModeChoice.Matches(lights.Settings, darks.Settings) ? MatchGround.OtherCamera
                 : MatchGround.OtherSettings
             ),
@@ -234,8 +235,13 @@ public static class DarkMatching
     private static bool Comparable(FrameSet a, FrameSet b) =>
         a.Width == b.Width
         && a.Height == b.Height
+        && SamePlace(a, b)
         && ModeChoice.Matches(a.Settings, b.Settings)
         && (a.Frames[0].Camera is null || b.Frames[0].Camera is null || a.Frames[0].Camera == b.Frames[0].Camera);
+
+    /// <summary>Whether both show the same part of the sensor, as far as both say.</summary>
+    private static bool SamePlace(FrameSet a, FrameSet b) =>
+        a.Frames[0].Sensor is null || b.Frames[0].Sensor is null || a.Frames[0].Place == b.Frames[0].Place;
 
     internal static bool SameExposure(double? a, double? b) =>
         a is double x && b is double y && Math.Abs(x - y) <= 1e-3 * Math.Max(x, y);

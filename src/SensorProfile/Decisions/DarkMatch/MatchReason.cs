@@ -13,6 +13,9 @@ public enum MatchGround
     /// <summary>Frames of another size.</summary>
     OtherSize,
 
+    /// <summary>Frames of this size from another part of the sensor.</summary>
+    OtherPlace,
+
     /// <summary>Frames of another camera.</summary>
     OtherCamera,
 

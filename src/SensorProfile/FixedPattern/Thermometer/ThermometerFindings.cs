@@ -16,6 +16,22 @@ internal static class ThermometerFindings
     private const double NotableDrift = 0.15,
         NotableDifference = 0.25; // °C: dark current changes by 2 % and 3 %
 
+    // one way out of both disagreements
+    private const string Way = ", or take the temperatures from the hot pixels.";
+
+    /// <summary>
+    /// The same findings where the temperatures have been taken from the hot pixels: a probe that lags is then no more
+    /// than worth knowing.
+    /// </summary>
+    public static Finding WhereReplaced(Finding finding) =>
+        finding with
+        {
+            Severity = finding.Code == MissedDriftCode ? Severity.Note : finding.Severity,
+            Message = finding.Message.Replace(Way, ".", StringComparison.Ordinal),
+        };
+
+    private const string MissedDriftCode = "probe-misses-drift";
+
     /// <summary>Findings for all sets of a mode that have readings.</summary>
     public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
     {
@@ -66,13 +82,13 @@ internal static class ThermometerFindings
         );
         string probe = Still(exposure) ? "stood still" : Invariant($"changed by {record.ReadingDrift:+0.00;-0.00} °C");
         return new(
-            "probe-misses-drift",
+            MissedDriftCode,
             Severity.Warning,
             Invariant($"During the {Name(record, exposure)} the hot pixels say that the sensor changed by ")
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
                 + Invariant($"where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
-                + "late, so wait longer before the first frame, or take the temperatures from the "
-                + "hot pixels.",
+                + "late, so wait longer before the first frame"
+                + Way,
             Names(sets)
         );
     }
@@ -89,7 +105,8 @@ internal static class ThermometerFindings
                 + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe ")
                 + Invariant($"says against the longest darks{More(sets.Length, "by less")}: the sensor had not ")
                 + "settled, or its hot pixels are not in proportion to the exposure; take the sets "
-                + "again in another order to tell, or take the temperatures from the hot pixels.",
+                + "again in another order to tell"
+                + Way,
             Names(sets)
         );
     }

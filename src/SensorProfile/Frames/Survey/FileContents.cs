@@ -64,6 +64,8 @@ internal static class FileContents
             return FileContent.Tiff;
         if (FileNames.IsFits(name))
             return FileContent.Fits; // whatever it is, its reader says what is wrong with it
+        if (start.StartsWith("FOVb"u8))
+            return FileContent.LayeredRaw;
         if (Array.Exists(makersRaw, e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
             return FileContent.MakersRaw;
         if (start.IsEmpty)
@@ -86,7 +88,7 @@ internal static class FileContents
             FileContent.RenamedFits => "misnamed FITS file",
             FileContent.TrueMap => "truth map",
             FileContent.Tiff => "TIFF file",
-            FileContent.MakersRaw => "raw file",
+            FileContent.MakersRaw or FileContent.LayeredRaw => "raw file",
             FileContent.Jpeg => "JPEG picture",
             FileContent.Picture => "picture",
             FileContent.Film => "film",
@@ -96,6 +98,15 @@ internal static class FileContents
             FileContent.Empty => "empty file",
             _ => "other file",
         };
+
+    /// <summary>The ending of a name that tells of a kind nothing else tells of, small letters; empty for none.</summary>
+    public static string Ending(FileContent content, string name)
+    {
+        const int most = 6; // with its point
+        string ending = Path.GetExtension(name).ToLowerInvariant();
+        bool says = content == FileContent.Other && ending.Length is > 1 and <= most;
+        return says && ending.Skip(1).All(char.IsAsciiLetterOrDigit) ? ending : "";
+    }
 
     private static bool IsTrueMap(string name) => name.EndsWith(".truth", StringComparison.OrdinalIgnoreCase);
 

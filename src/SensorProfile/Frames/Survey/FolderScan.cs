@@ -16,7 +16,7 @@ internal sealed class FolderScan
     private readonly List<string> repeatedNames = [];
     private readonly List<Finding> findings = [];
     private readonly List<(string Path, string Reason)> missing = [];
-    private readonly Dictionary<FileContent, int> passedOver = [];
+    private readonly Dictionary<(FileContent Content, string Ending), int> passedOver = [];
 
     private FolderScan() { }
 
@@ -51,8 +51,12 @@ internal sealed class FolderScan
         [
             .. passedOver
                 .OrderByDescending(kind => kind.Value)
-                .ThenBy(kind => kind.Key)
-                .Select(kind => new PassedOver(FileContents.Word(kind.Key), kind.Value)),
+                .ThenBy(kind => kind.Key.Content)
+                .ThenBy(kind => kind.Key.Ending, StringComparer.Ordinal)
+                .Select(kind => new PassedOver(
+                    kind.Key.Ending.Length > 0 ? kind.Key.Ending + " file" : FileContents.Word(kind.Key.Content),
+                    kind.Value
+                )),
         ];
 
     private void AddPath(string path, CancellationToken ct)
@@ -120,10 +124,13 @@ internal sealed class FolderScan
     private void AddOrPassOver(string root, string path, string name, string real)
     {
         FileContent content = FileContents.Recognise(path);
-        if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw)
+        if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw or FileContent.LayeredRaw)
             AddFile(root, path, name, real, content);
         else
-            passedOver[content] = passedOver.GetValueOrDefault(content) + 1;
+        {
+            (FileContent, string) kind = (content, FileContents.Ending(content, name));
+            passedOver[kind] = passedOver.GetValueOrDefault(kind) + 1;
+        }
     }
 
     private void AddFile(string root, string path, string name, string real, FileContent content)

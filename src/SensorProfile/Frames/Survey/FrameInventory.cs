@@ -176,7 +176,8 @@ public static class FrameInventory
             yield return new Finding(
                 FrameFindings.SeveralImages,
                 Severity.Note,
-                $"{Counted.Files(several.Count)} with more than one image: the first image of each was taken.",
+                $"{Counted.Files(several.Count)} with more than one image: the first image of each was taken; "
+                    + "save the others as files of their own to use them, too.",
                 several
             );
     }

@@ -36,6 +36,11 @@ internal static class FrameReader
                     return RawFrameReader.Read(file);
                 case FileContent.MakersRaw:
                     return RawFrameReader.ReadOther(file);
+                case FileContent.LayeredRaw:
+                    return Result.Refused(
+                        "It is a raw file of a sensor that sees three colours in every pixel, which cannot be measured "
+                            + "here: leave it out."
+                    );
                 case FileContent.Jpeg or FileContent.Picture or FileContent.Film:
                     return Result.Refused(
                         $"It is a {FileContents.Word(file.Content)}, whose values the camera has changed: give the raw "

@@ -23,7 +23,8 @@ internal static class RawFrameReader
             return ResultOf(
                 facts,
                 BareOf(file, FrameFormat.Raw, mosaic),
-                RawHeader.Read(facts, mosaic.ColourFilter?.Name, mosaic.Linearisation)
+                RawHeader.Read(facts, mosaic.ColourFilter?.Name, mosaic.Linearisation),
+                raw.Storage.Exposures
             );
         }
         catch (RawFormatException format)
@@ -45,7 +46,8 @@ internal static class RawFrameReader
             return ResultOf(
                 raw.Facts,
                 BareOf(file, FrameFormat.OtherRaw, raw.Mosaic),
-                RawHeader.Read(raw.Facts, raw.Mosaic.ColourFilter?.Name, null)
+                RawHeader.Read(raw.Facts, raw.Mosaic.ColourFilter?.Name, null),
+                raw.Exposures
             );
         }
         catch (RawFormatException format)
@@ -59,13 +61,13 @@ internal static class RawFrameReader
             ? FrameReader.Result.Damaged(format.Statement)
             : FrameReader.Result.Refused(format.Statement);
 
-    private static FrameReader.Result ResultOf(RawFacts facts, Frame bare, HeaderReading header) =>
+    private static FrameReader.Result ResultOf(RawFacts facts, Frame bare, HeaderReading header, int exposures) =>
         RawTreatments.Refusing(facts) is { } treatment
             ? FrameReader.Result.Refused(RawTreatments.Reason(treatment)) with
             {
                 Treatment = treatment.Kind,
             }
-            : new FrameReader.Result(bare, header, null, false, 1);
+            : new FrameReader.Result(bare, header, null, false, exposures);
 
     private static Frame BareOf(ScannedFile file, FrameFormat format, RawMosaic mosaic) =>
         new()

@@ -52,7 +52,7 @@ public class MatchDocumentTests
     [Fact]
     public void OtherSettingsAreNamed() =>
         Assert.Equal(
-            "No dark set has the camera, size and settings of these lights (gain 100, offset 30, 3000 × 3000 px); "
+            "No dark set has the camera, size or crop, and settings of these lights (gain 100, offset 30, 3000 × 3000 px); "
                 + "the darks were taken at gain 0, offset 30: take darks with these settings.",
             Ask(_lights, Sets.Of(FrameKind.Dark, 60, 300, -10, gain: 0)).Reason
         );

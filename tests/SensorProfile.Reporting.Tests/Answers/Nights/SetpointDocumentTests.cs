@@ -79,7 +79,7 @@ public class SetpointDocumentTests
         );
         AnswerDocument uncooled = Of(camera, ambient: [-8, -3, 3, 16, 30], cooled: false);
         Assert.EndsWith(
-            "1 of your 3 nights are cold enough; for 2 nights (16 °C to 30 °C) it cannot be told.",
+            "1 of your 3 nights is cold enough; for 2 nights (16 °C to 30 °C) it cannot be told.",
             uncooled.Sentence,
             StringComparison.Ordinal
         );

@@ -4,6 +4,7 @@ using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Raw;
 
 namespace SensorProfile.Tests.Decisions.DarkMatch;
 
@@ -133,6 +134,30 @@ public class DarkMatchingTests
             lights,
             Sets.Of(FrameKind.Dark, 60, 300, -10, gain: gain, width: width, camera: camera)
         );
+        Assert.Equal(MatchVerdict.DoesNotFit, answer.Worst);
+        Assert.Equal(MatchGround.NoneAlike, answer.Matches[0].Reason.Ground);
+    }
+
+    // raw files say where on the sensor their pixels lie: a crop of the same size elsewhere has other hot pixels
+    [Fact]
+    public void DarksOfAnotherPartOfTheSensorDoNotFit()
+    {
+        static FrameSet From(FrameSet set, int top) =>
+            set with
+            {
+                Frames =
+                [
+                    .. set.Frames.Select(f =>
+                        f with
+                        {
+                            Sensor = new SensorArea(new RawArea(top, 0, top + 3000, 3000), [], false),
+                        }
+                    ),
+                ],
+            };
+        FrameSet darks = Sets.Of(FrameKind.Dark, 60, 300, -10);
+        Assert.Equal(MatchVerdict.Fits, Match(From(lights, 20), From(darks, 20)).Worst);
+        MatchAnswer answer = Match(From(lights, 20), From(darks, 500));
         Assert.Equal(MatchVerdict.DoesNotFit, answer.Worst);
         Assert.Equal(MatchGround.NoneAlike, answer.Matches[0].Reason.Ground);
     }

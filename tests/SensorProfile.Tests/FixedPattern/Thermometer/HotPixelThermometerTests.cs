@@ -118,6 +118,12 @@ public sealed class HotPixelThermometerTests
         Assert.Contains(result.Findings, f =>
             f.Code == "probe-misses-drift" && f.Message.Contains("stood still", StringComparison.Ordinal)
         );
+        // who has taken the temperatures from the hot pixels is not told to take them from there
+        Finding replaced = ThermometerFindings.WhereReplaced(
+            result.Findings.Single(f => f.Code == "probe-misses-drift")
+        );
+        Assert.Equal(Severity.Note, replaced.Severity);
+        Assert.EndsWith("so wait longer before the first frame.", replaced.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -52,7 +52,8 @@ public sealed class FrameInventoryTests : IDisposable
             (inventory.Frames[0].Hdu, inventory.Frames[0].Kind, inventory.Frames[0].ExposureSeconds)
         );
         Assert.Contains(
-            "1 file with more than one image: the first image of each was taken.",
+            "1 file with more than one image: the first image of each was taken; save the others as files of their own to "
+                + "use them, too.",
             inventory.Findings.Select(f => f.Message)
         );
     }

@@ -1,0 +1,48 @@
+using System.Buffers.Binary;
+
+namespace SensorProfile.Raw.Containers;
+
+/// <summary>The two forms of TIFF: with 32-bit numbers (42 behind the byte order), and BigTIFF with 64-bit ones (43).</summary>
+/// <param name="HeaderBytes">Bytes before the first directory can begin.</param>
+/// <param name="CountBytes">Bytes of the number of entries.</param>
+/// <param name="EntryBytes">Bytes of an entry.</param>
+/// <param name="OffsetBytes">Bytes of an offset, and of values that stand in their entry.</param>
+internal readonly record struct TiffForm(int HeaderBytes, int CountBytes, int EntryBytes, int OffsetBytes)
+{
+    /// <summary>Bytes of the longer header.</summary>
+    public const int MostHeaderBytes = 16;
+
+    // far beyond any file, and several of them can be added
+    private const long Most = 1L << 60;
+
+    /// <summary>The ordinary form.</summary>
+    public static TiffForm Ordinary { get; } = new(8, 2, 12, 4);
+
+    /// <summary>That of files above 4 GB.</summary>
+    public static TiffForm Big { get; } = new(MostHeaderBytes, 8, 20, 8);
+
+    /// <summary>The form that a header announces.</summary>
+    /// <param name="header">The first bytes of a file.</param>
+    public static TiffForm Of(ReadOnlySpan<byte> header) =>
+        header is [0x49, 0x49, 43, 0, 8, 0, 0, 0, ..] or [0x4D, 0x4D, 0, 43, 0, 8, 0, 0, ..] ? Big : Ordinary;
+
+    /// <summary>The first directory's offset.</summary>
+    public long FirstDirectory(ReadOnlySpan<byte> header, bool bigEndian) =>
+        Unsigned(header.Slice(HeaderBytes - OffsetBytes, OffsetBytes), bigEndian);
+
+    /// <summary>A number of 2, 4 or 8 bytes, at most 2⁶⁰.</summary>
+    public static long Unsigned(ReadOnlySpan<byte> at, bool bigEndian) =>
+        at.Length switch
+        {
+            2 => bigEndian ? BinaryPrimitives.ReadUInt16BigEndian(at) : BinaryPrimitives.ReadUInt16LittleEndian(at),
+            4 => bigEndian ? BinaryPrimitives.ReadUInt32BigEndian(at) : BinaryPrimitives.ReadUInt32LittleEndian(at),
+            _ => (long)ulong.Min(UInt64(at, bigEndian), Most),
+        };
+
+    /// <summary>A number of 8 bytes, from −2⁶⁰ to 2⁶⁰.</summary>
+    public static long Int64(ReadOnlySpan<byte> at, bool bigEndian) =>
+        long.Clamp((long)UInt64(at, bigEndian), -Most, Most);
+
+    private static ulong UInt64(ReadOnlySpan<byte> at, bool bigEndian) =>
+        bigEndian ? BinaryPrimitives.ReadUInt64BigEndian(at) : BinaryPrimitives.ReadUInt64LittleEndian(at);
+}
