@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -37,6 +38,9 @@ internal sealed record AnswerDocument
 
     /// <summary>Members of the JSON document that only this command has.</summary>
     public IReadOnlyList<KeyValuePair<string, JsonNode?>> Fields { get; init; } = [];
+
+    /// <summary>Draws the curves behind it, for pages; null where there are none.</summary>
+    public Func<FigureBlock?>? Figure { get; init; }
 
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 

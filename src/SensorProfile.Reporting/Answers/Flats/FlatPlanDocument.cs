@@ -1,4 +1,6 @@
 using SensorProfile.Decisions.FlatPlan;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Answers.Flats;
 
@@ -23,8 +25,10 @@ internal static class FlatPlanDocument
             JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
             JsonNodes.Field("curve", answer.Curve)
         );
+        FlatPlanAnswer[] stacks = answer.Dithered is { } other ? [answer, other] : [answer];
         return reply with
         {
+            Figure = () => FlatBlocks.Figure(new FigureCounter(), null, stacks),
             Quantities = [.. reply.Quantities.Select(q => q with { Absent = QuantityText.NotMeasured })],
             Findings = [.. reply.Findings, .. findings],
             Tables = [Levels(answer), .. Stacks(answer), SkyFields.Assumptions([answer.Sky])],

@@ -1,5 +1,7 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Answers;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
@@ -34,6 +36,7 @@ internal static class SetpointDocument
         return reply with
         {
             Assumptions = assumptions,
+            Figure = () => SetpointBlocks.Figure(all, new FigureCounter(), "setpoint.csv"),
             Hints = [.. Hints(answer, assumptions)],
             Findings = [.. reply.Findings, .. SetpointFindings.Of(answer)],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
