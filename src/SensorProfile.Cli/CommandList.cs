@@ -114,9 +114,11 @@ internal static class CommandList
         ),
         Entry.Of<SchemaCommand>(
             "schema",
-            "What is in a profile? Prints the JSON Schema of profile.json, or of another file of this program.",
+            "What is in a profile? Prints the JSON Schema of profile.json, of a setup, or of what a command prints "
+                + "with --json.",
             ["schema"],
-            ["schema", "setup"]
+            ["schema", "setup"],
+            ["schema", "darks", "match"]
         ),
     ];
 

@@ -1,29 +1,45 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Printing;
 using SensorProfile.Profiles.Files;
+using SensorProfile.Reporting.Answers;
 using SensorProfile.Setup;
 using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands;
 
-/// <summary><c>schema</c>: what is in a profile, or in a setup?</summary>
+/// <summary><c>schema</c>: what is in a profile, in a setup, in an answer?</summary>
 internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
 {
+    private const string Profile = "profile",
+        Setup = "setup";
+
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        string schema = settings.Name switch
-        {
-            "profile" => ProfileSchema.Json(),
-            "setup" => SetupFile.Schema(),
-            _ => throw CommandFailure.WrongCommandLine($"schema knows profile and setup, not '{settings.Name}'."),
-        };
+        string name = string.Join(' ', settings.Name.DefaultIfEmpty(Profile)),
+            schema = name switch
+            {
+                Profile => ProfileSchema.Json(),
+                Setup => SetupFile.Schema(),
+                _ => Answer(name) is { } shape
+                    ? AnswerSchema.Json(shape)
+                    : throw CommandFailure.WrongCommandLine(
+                        $"schema knows {Profile}, {Setup} and the answers of {string.Join(", ", Answers)}; not '{name}'."
+                    ),
+            };
         ((Session)context.Data!).Results.WriteRaw(schema);
         return ExitCodes.Answered;
     }
 
+    private static IEnumerable<string> Answers => AnswerShapes.All.Select(s => s.Command).Where(c => c != Setup);
+
+    /// <summary>"setup" alone is the file; "setup answer" is what the command prints.</summary>
+    private static AnswerShape? Answer(string name) =>
+        AnswerShapes.All.FirstOrDefault(s => s.Command == name || $"{s.Command} answer" == name);
+
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[NAME]")]
-        [Description("profile (unless said) or setup.")]
-        public string Name { get; init; } = "profile";
+        [Description("profile (unless said), setup, or a command, for what it prints with --json: darks match.")]
+        public string[] Name { get; init; } = [];
     }
 }

@@ -12,7 +12,11 @@ namespace SensorProfile.Cli.Commands;
 /// <summary><c>simulate</c>: what if?</summary>
 internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
 {
-    protected override string Name => "simulate";
+    private const string Written = "written";
+
+    public static AnswerShape Shape { get; } = new("simulate", [Written], typeof(SimulateFields));
+
+    protected override string Name => Shape.Command;
 
     protected override AnswerDocument Answer(Session session, Settings settings)
     {
@@ -29,19 +33,14 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
             Sentence =
                 $"{Plural.Of(frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
                 + "beside them says what is true.",
-            Verdict = "written",
+            Verdict = Written,
             Lines =
             [
                 $"Measure them: sensorprofile characterise {Quoted.Of(settings.Out!)} "
                     + (camera.Files != FrameFiles.Fits ? "--names-say " : "")
                     + "--out results",
             ],
-            Fields =
-            [
-                JsonNodes.Field("folder", settings.Out),
-                JsonNodes.Field("seed", settings.Seed),
-                JsonNodes.Field("frames", frames),
-            ],
+            Fields = new SimulateFields(settings.Out!, settings.Seed, frames),
         };
     }
 
@@ -57,3 +56,6 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         public ulong Seed { get; init; } = 1;
     }
 }
+
+/// <summary>What only <c>simulate</c> says, for scripts.</summary>
+internal sealed record SimulateFields(string Folder, ulong Seed, IReadOnlyList<string> Frames);

@@ -1,4 +1,5 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Printing;
@@ -6,6 +7,8 @@ namespace SensorProfile.Cli.Printing;
 /// <summary>The answer of <c>demo</c>: the simulated camera, two decisions, and what to try next.</summary>
 internal static class DemoDocument
 {
+    public static AnswerShape Shape { get; } = ProfileDocument.Shape("demo") with { Fields = [typeof(DemoFields)] };
+
     public static AnswerDocument Of(
         CameraProfile profile,
         string folder,
@@ -15,6 +18,7 @@ internal static class DemoDocument
     )
     {
         AnswerDocument camera = ProfileDocument.Of("demo", profile, folder);
+        var measured = (ProfileFields)camera.Fields!;
         string place = Quoted.Of(folder);
         return camera with
         {
@@ -43,23 +47,38 @@ internal static class DemoDocument
                 $"  sensorprofile simulate {place}/uncooled-camera.json --out fell-24c-frames",
                 "  sensorprofile characterise fell-24c-frames --names-say --out fell-24c",
             ],
-            Fields =
-            [
-                .. camera.Fields,
-                JsonNodes.Field("setpoint", Summary(cold)),
-                JsonNodes.Field("darksMatch", Summary(darks)),
-                JsonNodes.Field("darksMatchDithered", Summary(dithered)),
-            ],
+            Fields = new DemoFields(
+                measured.Folder,
+                measured.Camera,
+                measured.Modes,
+                measured.Rejected,
+                Summary(cold),
+                Summary(darks),
+                Summary(dithered)
+            ),
         };
     }
 
     private static string Lower(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
 
-    private static object Summary(AnswerDocument reply) =>
-        new
-        {
-            reply.Sentence,
-            reply.Verdict,
-            Quantities = reply.Quantities.ToDictionary(q => q.Name, q => q.Value),
-        };
+    private static AnswerSummary Summary(AnswerDocument reply) =>
+        new(reply.Sentence, reply.Verdict, reply.Quantities.ToDictionary(q => q.Name, q => q.Value));
 }
+
+/// <summary>What only <c>demo</c> says, for scripts: the camera's numbers and three answers.</summary>
+internal sealed record DemoFields(
+    string Folder,
+    CameraInfo Camera,
+    IReadOnlyList<ProfileMember> Modes,
+    IReadOnlyList<RejectedFile> Rejected,
+    AnswerSummary Setpoint,
+    AnswerSummary DarksMatch,
+    AnswerSummary DarksMatchDithered
+);
+
+/// <summary>An answer in short.</summary>
+internal sealed record AnswerSummary(
+    string Sentence,
+    string Verdict,
+    IReadOnlyDictionary<string, Measurement?> Quantities
+);

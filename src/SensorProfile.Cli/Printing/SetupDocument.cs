@@ -7,18 +7,24 @@ namespace SensorProfile.Cli.Printing;
 /// <summary>The answer of <c>setup</c>: where it stands, what it holds, what may be asked now.</summary>
 internal static class SetupDocument
 {
+    private const string New = "written",
+        Kept = "kept",
+        None = "none";
+
+    public static AnswerShape Shape { get; } = new("setup", [New, Kept, None], typeof(SetupFields));
+
     public static AnswerDocument Written(string file, ObservingSetup setup) =>
-        Of($"Your setup is kept: questions need only what differs from it.", "written", file, setup);
+        Of($"Your setup is kept: questions need only what differs from it.", New, file, setup);
 
     public static AnswerDocument Shown(string file, ObservingSetup? setup) =>
         setup is null
             ? Of(
                 "There is no setup yet: say what is usual with you, such as sensorprofile setup --exposure 300 --lights 40.",
-                "none",
+                None,
                 file,
                 new ObservingSetup()
             )
-            : Of("This is your setup; an option changes it.", "kept", file, setup);
+            : Of("This is your setup; an option changes it.", Kept, file, setup);
 
     private static AnswerDocument Of(string sentence, string verdict, string file, ObservingSetup setup)
     {
@@ -32,10 +38,10 @@ internal static class SetupDocument
             Tables = rows.Length == 0 ? [] : [AnswerTable.List("", rows.Select(r => $"{r[0]}: {r[1]}"))],
             Lines =
             [
-                verdict == "none" ? $"It will stand in {file}" : $"Setup: {file}",
+                verdict == None ? $"It will stand in {file}" : $"Setup: {file}",
                 .. ready ? new[] { "Try next: sensorprofile setpoint" } : [],
             ],
-            Fields = [JsonNodes.Field("file", file), JsonNodes.Field("setup", setup)],
+            Fields = new SetupFields(file, setup),
         };
     }
 
@@ -69,3 +75,6 @@ internal static class SetupDocument
     private static string? With(double? value, string unit) =>
         value is double number ? $"{QuantityText.Number(number)} {unit}".TrimEnd() : null;
 }
+
+/// <summary>What only <c>setup</c> says, for scripts.</summary>
+internal sealed record SetupFields(string File, ObservingSetup Setup);

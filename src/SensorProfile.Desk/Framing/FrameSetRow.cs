@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Desk.Framing;
@@ -22,22 +21,23 @@ internal sealed record FrameSetRow(
     /// <summary>The sets of a survey.</summary>
     public static IReadOnlyList<FrameSetRow> In(AnswerDocument survey)
     {
-        JsonArray? sets = survey.Fields.FirstOrDefault(f => f.Key == "sets").Value as JsonArray;
         IReadOnlyList<IReadOnlyList<string>> rows = survey.Tables.Count > 0 ? survey.Tables[0].Rows : [];
-        return
-        [
-            .. (sets ?? []).Select(
-                (set, i) =>
-                    new FrameSetRow(
-                        set?["kind"]?.GetValue<string>() ?? "unknown",
-                        set?["exposure"]?.GetValue<double>(),
-                        set?["temperature"]?.GetValue<double>(),
-                        set?["frames"]?.GetValue<int>() ?? 0,
-                        i < rows.Count ? rows[i][^1] : "",
-                        [.. (set?["files"] as JsonArray ?? []).Select(f => f!.GetValue<string>())]
-                    )
-            ),
-        ];
+        return survey.Fields is SurveyFields fields
+            ?
+            [
+                .. fields.Sets.Select(
+                    (set, i) =>
+                        new FrameSetRow(
+                            set.Kind,
+                            set.Exposure,
+                            set.Temperature,
+                            set.Frames,
+                            i < rows.Count ? rows[i][^1] : "",
+                            set.Files
+                        )
+                ),
+            ]
+            : [];
     }
 
     /// <summary>Exposure in words.</summary>

@@ -1,4 +1,4 @@
-using System.Text.Json.Nodes;
+using SensorProfile.NoiseModel.Answers;
 using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers;
@@ -36,8 +36,17 @@ internal sealed record AnswerDocument
     /// <summary>Lines at the end, printed as they are: where the report stands, commands to copy.</summary>
     public IReadOnlyList<string> Lines { get; init; } = [];
 
-    /// <summary>Members of the JSON document that only this command has.</summary>
-    public IReadOnlyList<KeyValuePair<string, JsonNode?>> Fields { get; init; } = [];
+    /// <summary>
+    /// Members of the JSON document that only this command has: a record, of whose type its schema is made. Null where
+    /// nothing could be answered.
+    /// </summary>
+    public object? Fields { get; init; }
+
+    /// <summary>Frames that would settle what cannot be told.</summary>
+    public IReadOnlyList<SettlingFrames> Settling { get; init; } = [];
+
+    /// <summary>The answer of each colour, where they are scaled apart.</summary>
+    public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
 
     /// <summary>Draws the curves behind it, for pages; null where there are none.</summary>
     public Func<FigureBlock?>? Figure { get; init; }

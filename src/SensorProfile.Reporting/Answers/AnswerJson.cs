@@ -20,9 +20,13 @@ internal static class AnswerJson
         AnswerQuantity[] bounded = [.. reply.Quantities.Where(q => q.Interval is not null)];
         if (bounded.Length > 0)
             document["intervals"] = Members(bounded, q => JsonNodes.Of(q.Interval));
-        foreach ((string name, JsonNode? value) in reply.Fields)
-            // a node has one parent, and one document may be written twice
-            document[name] = value?.DeepClone();
+        if (JsonNodes.Of(reply.Fields) is JsonObject fields)
+            foreach ((string name, JsonNode? value) in fields)
+                document[name] = value?.DeepClone(); // a node has one parent
+        if (reply.Settling.Count > 0)
+            document["settling"] = JsonNodes.Of(reply.Settling);
+        if (reply.Colours.Count > 0)
+            document["colours"] = JsonNodes.Of(reply.Colours);
         if (reply.Assumptions.Count > 0)
             document["assumptions"] = JsonNodes.Of(reply.Assumptions);
         document["findings"] = JsonNodes.Of(reply.Findings);

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 
@@ -8,12 +7,11 @@ namespace SensorProfile.Reporting.Answers;
 internal static class DecisionDocument
 {
     /// <summary>The facts of an answer with the words for them.</summary>
-    public static AnswerDocument Of(
-        string command,
-        Answer answer,
-        AnswerWords words,
-        params IEnumerable<KeyValuePair<string, JsonNode?>> fields
-    ) =>
+    /// <param name="command">As it was typed.</param>
+    /// <param name="answer">The facts.</param>
+    /// <param name="words">The words.</param>
+    /// <param name="fields">What only this command says, for scripts.</param>
+    public static AnswerDocument Of(string command, Answer answer, AnswerWords words, object fields) =>
         new()
         {
             Command = command,
@@ -21,16 +19,9 @@ internal static class DecisionDocument
             Reason = words.Reason,
             Verdict = words.Verdict,
             Quantities = [.. answer.Quantities.Select(q => Quantity(answer, q.Key, q.Value))],
-            Fields =
-            [
-                .. fields,
-                .. answer.Settling.Count > 0
-                    ? [JsonNodes.Field("settling", answer.Settling)]
-                    : Array.Empty<KeyValuePair<string, JsonNode?>>(),
-                .. answer.Colours.Count > 0
-                    ? [JsonNodes.Field("colours", answer.Colours)]
-                    : Array.Empty<KeyValuePair<string, JsonNode?>>(),
-            ],
+            Fields = fields,
+            Settling = answer.Settling,
+            Colours = answer.Colours,
             Findings = answer.Findings,
             Cautions = words.Cautions,
             RulesOfThumb = answer.RulesOfThumb,

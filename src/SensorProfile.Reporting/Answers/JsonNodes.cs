@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -10,8 +11,9 @@ namespace SensorProfile.Reporting.Answers;
 /// </summary>
 internal static class JsonNodes
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    internal static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
     {
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
         WriteIndented = true,
         NewLine = "\n",
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, // °C and e⁻ as they are: the document is UTF-8
@@ -24,9 +26,6 @@ internal static class JsonNodes
         where T : struct, Enum => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 
     public static JsonNode? Of<T>(T value) => JsonSerializer.SerializeToNode(value, Options);
-
-    public static KeyValuePair<string, JsonNode?> Field<T>(string name, T value) =>
-        KeyValuePair.Create(name, Of(value));
 
     public static string Text(JsonNode document) => document.ToJsonString(Options) + "\n";
 

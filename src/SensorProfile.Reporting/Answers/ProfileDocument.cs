@@ -1,4 +1,6 @@
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Response;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -7,6 +9,11 @@ namespace SensorProfile.Reporting.Answers;
 /// </summary>
 internal static class ProfileDocument
 {
+    internal const string Measured = "measured",
+        Incomplete = "incomplete";
+
+    public static AnswerShape Shape(string command) => new(command, [Measured, Incomplete], typeof(ProfileFields));
+
     public static AnswerDocument Of(string command, CameraProfile profile, string folder)
     {
         IReadOnlyList<string>[] missing = [.. profile.Modes.Select(Headline.Missing)];
@@ -19,26 +26,23 @@ internal static class ProfileDocument
                 Headline.NotRaw(profile) is { } spoilt ? spoilt.Message
                 : complete ? ""
                 : Missing(profile, missing),
-            Verdict = complete ? "measured" : "incomplete",
+            Verdict = complete ? Measured : Incomplete,
             Quantities = profile.Modes.Count == 1 ? ModeQuantities.Of(profile.Modes[0]) : [],
             Tables = [.. profile.Modes.SelectMany(mode => Tables(profile, mode))],
             Lines = Places(folder),
-            Fields =
-            [
-                JsonNodes.Field("folder", folder),
-                JsonNodes.Field("camera", profile.Camera),
-                JsonNodes.Field(
-                    "modes",
-                    profile.Modes.Select(m => new
-                    {
+            Fields = new ProfileFields(
+                folder,
+                profile.Camera,
+                [
+                    .. profile.Modes.Select(m => new ProfileMember(
                         m.Settings,
-                        Quantities = ModeQuantities.Of(m).ToDictionary(q => q.Name, q => q.Value),
-                        Missing = Headline.Missing(m),
-                        m.Channels,
-                    })
-                ),
-                JsonNodes.Field("rejected", profile.Frames.Rejected),
-            ],
+                        ModeQuantities.Of(m).ToDictionary(q => q.Name, q => q.Value),
+                        Headline.Missing(m),
+                        m.Channels
+                    )),
+                ],
+                profile.Frames.Rejected
+            ),
             Findings = profile.Findings,
             CannotTell = !complete,
         };
@@ -78,3 +82,19 @@ internal static class ProfileDocument
                 .Select(p => $"{p.Item1 + ":", -10}{p.Path}"),
         ];
 }
+
+/// <summary>What only <c>characterise</c> and <c>report</c> say, for scripts.</summary>
+internal sealed record ProfileFields(
+    string Folder,
+    CameraInfo Camera,
+    IReadOnlyList<ProfileMember> Modes,
+    IReadOnlyList<RejectedFile> Rejected
+);
+
+/// <summary>The numbers of one mode.</summary>
+internal sealed record ProfileMember(
+    ModeSettings Settings,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    IReadOnlyList<string> Missing,
+    IReadOnlyList<ChannelProfile> Channels
+);

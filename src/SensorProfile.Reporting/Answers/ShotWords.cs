@@ -7,8 +7,10 @@ namespace SensorProfile.Reporting.Answers;
 /// <summary>A shot list in words.</summary>
 internal static class ShotWords
 {
+    public const string Verdict = "answered";
+
     public static AnswerWords Of(ShotListAnswer answer) =>
-        new(Sentence(answer), Reason(answer), "answered")
+        new(Sentence(answer), Reason(answer), Verdict)
         {
             Cautions = answer.Cooled ? Cautions.ShotsCooled : Cautions.ShotsUncooled,
         };

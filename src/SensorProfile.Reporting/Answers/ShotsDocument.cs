@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Shots;
+using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers;
@@ -8,14 +9,14 @@ internal static class ShotsDocument
 {
     private const int Shown = 8;
 
+    public static AnswerShape Shape { get; } = new("shots", [ShotWords.Verdict], typeof(ShotsFields));
+
     public static AnswerDocument Of(ShotListAnswer answer, string? csv = null) =>
         DecisionDocument.Of(
             "shots",
             answer,
             ShotWords.Of(answer),
-            JsonNodes.Field("shots", answer.Shots.Select(Member)),
-            JsonNodes.Field("additions", answer.Additions.Select(Member)),
-            JsonNodes.Field("expected", answer.Expected)
+            new ShotsFields([.. answer.Shots.Select(Member)], [.. answer.Additions.Select(Member)], answer.Expected)
         ) with
         {
             RulesOfThumb = ShotWords.RulesOfThumb,
@@ -23,29 +24,27 @@ internal static class ShotsDocument
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
         };
 
-    private static object Member(PlannedShot shot) =>
-        new
-        {
+    private static ShotMember Member(PlannedShot shot) =>
+        new(
             shot.Kind,
             shot.Exposure,
             shot.Temperature,
             shot.LevelPercent,
             shot.Frames,
             shot.Seconds,
-            Reason = ShotWords.Purpose(shot),
-        };
+            ShotWords.Purpose(shot)
+        );
 
-    private static object Member(ShotAddition addition) =>
-        new
-        {
-            What = ShotWords.Frames(addition.What),
+    private static AdditionMember Member(ShotAddition addition) =>
+        new(
+            ShotWords.Frames(addition.What),
             addition.Quantity,
             addition.Reduction,
             addition.Seconds,
             addition.Before,
             addition.After,
-            addition.Unit,
-        };
+            addition.Unit
+        );
 
     private static AnswerTable Shots(ShotListAnswer answer) =>
         new(
@@ -136,3 +135,32 @@ internal static class ShotsDocument
         : time.TotalHours < 1 ? FormattableString.Invariant($"{time.TotalMinutes:0} min")
         : FormattableString.Invariant($"{(int)time.TotalHours} h {time.Minutes:00} min");
 }
+
+/// <summary>What only <c>shots</c> says, for scripts.</summary>
+internal sealed record ShotsFields(
+    IReadOnlyList<ShotMember> Shots,
+    IReadOnlyList<AdditionMember> Additions,
+    IReadOnlyList<ShotExpectation> Expected
+);
+
+/// <summary>Frames to take.</summary>
+internal sealed record ShotMember(
+    FrameKind Kind,
+    double? Exposure,
+    double? Temperature,
+    double? LevelPercent,
+    int Frames,
+    double Seconds,
+    string Reason
+);
+
+/// <summary>What more frames would bring.</summary>
+internal sealed record AdditionMember(
+    string What,
+    string Quantity,
+    double Reduction,
+    double Seconds,
+    double? Before,
+    double? After,
+    string Unit
+);

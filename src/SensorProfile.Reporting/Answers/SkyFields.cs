@@ -34,17 +34,8 @@ internal static class SkyFields
         );
 
     /// <summary>An answer for one sky as a member of "skies", with the words that its document made.</summary>
-    public static object Member(SkyRate sky, Answer answer, AnswerWords words) =>
-        new
-        {
-            sky.Name,
-            sky.Rate,
-            sky.Assumptions,
-            words.Sentence,
-            words.Verdict,
-            answer.Quantities,
-            answer.Intervals,
-        };
+    public static SkyMember Member(SkyRate sky, Answer answer, AnswerWords words) =>
+        new(sky.Name, sky.Rate, sky.Assumptions, words.Sentence, words.Verdict, answer.Quantities, answer.Intervals);
 
     /// <summary>"a suburban sky, broad band (4.48 e⁻/px/s, assumed)", or "a sky of 0.5 e⁻/px/s".</summary>
     public static string Named(SkyRate sky) =>
@@ -60,3 +51,14 @@ internal static class SkyFields
     private static string Cell(Answer answer, string name, string absent) =>
         answer.Quantities.GetValueOrDefault(name) is { } value ? QuantityText.Of(value) : absent;
 }
+
+/// <summary>The answer for one of several skies.</summary>
+internal sealed record SkyMember(
+    string Name,
+    Measurement Rate,
+    IReadOnlyList<string> Assumptions,
+    string Sentence,
+    string Verdict,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    IReadOnlyDictionary<string, Interval> Intervals
+);

@@ -2,12 +2,18 @@ using System.Globalization;
 using System.Text.Json;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Survey;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The answer of <c>survey</c>.</summary>
 internal static class SurveyDocument
 {
+    private const string Complete = "complete",
+        Lacking = "lacking";
+
+    public static AnswerShape Shape { get; } = new("survey", [Complete, Lacking], typeof(SurveyFields));
+
     public static AnswerDocument Of(Inventory inventory, string tableLine)
     {
         IReadOnlyList<MeasurementLack> lacks = MissingMeasurements.Find(inventory);
@@ -16,40 +22,27 @@ internal static class SurveyDocument
             Command = "survey",
             Sentence = Unlabelled(inventory) ?? Sentence(lacks),
             Reason = $"{Usable(inventory)}{LeftOut(inventory)}{PassedOverText(inventory)}.",
-            Verdict = lacks.Count == 0 ? "complete" : "lacking",
+            Verdict = lacks.Count == 0 ? Complete : Lacking,
             Tables = [Sets(inventory), AnswerTable.List("What is still missing", lacks.Select(l => l.Sentence))],
             Lines = tableLine.Length > 0 ? [tableLine] : [],
-            Fields =
-            [
-                JsonNodes.Field(
-                    "sets",
-                    inventory.Sets.Select(s => new
-                    {
-                        Kind = Word(s.Kind),
+            Fields = new SurveyFields(
+                [
+                    .. inventory.Sets.Select(s => new SurveySet(
+                        Word(s.Kind),
                         s.Settings,
-                        Exposure = s.ExposureSeconds,
-                        Temperature = s.TemperatureCelsius,
-                        Frames = s.Frames.Count,
+                        s.ExposureSeconds,
+                        s.TemperatureCelsius,
+                        s.Frames.Count,
                         s.Width,
                         s.Height,
                         s.Label,
-                        Files = s.Frames.Select(f => f.Name),
-                    })
-                ),
-                JsonNodes.Field(
-                    "lacks",
-                    lacks.Select(l => new
-                    {
-                        l.Measurement,
-                        l.Settings,
-                        Kind = Word(l.Kind),
-                        l.Frames,
-                        l.Sentence,
-                    })
-                ),
-                JsonNodes.Field("rejected", inventory.Rejected),
-                JsonNodes.Field("passedOver", inventory.PassedOver),
-            ],
+                        [.. s.Frames.Select(f => f.Name)]
+                    )),
+                ],
+                [.. lacks.Select(l => new SurveyLack(l.Measurement, l.Settings, Word(l.Kind), l.Frames, l.Sentence))],
+                inventory.Rejected,
+                inventory.PassedOver
+            ),
             Findings = inventory.Findings,
         };
     }
@@ -126,3 +119,27 @@ internal static class SurveyDocument
 
     private static string Word(FrameKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString());
 }
+
+/// <summary>What only <c>survey</c> says, for scripts.</summary>
+internal sealed record SurveyFields(
+    IReadOnlyList<SurveySet> Sets,
+    IReadOnlyList<SurveyLack> Lacks,
+    IReadOnlyList<RejectedFile> Rejected,
+    IReadOnlyList<PassedOver> PassedOver
+);
+
+/// <summary>Frames that belong together.</summary>
+internal sealed record SurveySet(
+    string Kind,
+    ModeSettings Settings,
+    double? Exposure,
+    double? Temperature,
+    int Frames,
+    int Width,
+    int Height,
+    string? Label,
+    IReadOnlyList<string> Files
+);
+
+/// <summary>A measurement that lacks frames.</summary>
+internal sealed record SurveyLack(string Measurement, ModeSettings? Settings, string Kind, int Frames, string Sentence);

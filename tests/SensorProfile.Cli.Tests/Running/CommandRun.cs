@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 
 namespace SensorProfile.Cli.Tests.Running;
 
@@ -7,7 +8,15 @@ internal sealed record CommandRun(int ExitCode, string Output, string Error)
 {
     public string FirstLine => Output.Split('\n')[0];
 
-    public JsonElement Json => JsonDocument.Parse(Output).RootElement;
+    /// <summary>What <c>--json</c> printed; it keeps to its schema in every test that looks at it.</summary>
+    public JsonElement Json
+    {
+        get
+        {
+            Assert.Empty(AnswerContract.Breaches(JsonNode.Parse(Output)!));
+            return JsonDocument.Parse(Output).RootElement;
+        }
+    }
 
     /// <summary>Fails with the command's own words when the exit code is another.</summary>
     public CommandRun Expect(int exitCode)

@@ -1,5 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
@@ -28,11 +30,10 @@ internal static class DarkCountWords
     }
 
     /// <summary>The answer as a member of "stacks".</summary>
-    public static object Member(DarkCountAnswer answer)
+    public static StackMember Member(DarkCountAnswer answer)
     {
         AnswerWords words = Of(answer);
-        return new
-        {
+        return new(
             answer.Stack,
             answer.Sky,
             answer.Loss,
@@ -45,7 +46,24 @@ internal static class DarkCountWords
             answer.Intervals,
             answer.Settling,
             answer.Findings,
-            answer.RulesOfThumb,
-        };
+            answer.RulesOfThumb
+        );
     }
 }
+
+/// <summary>The number of darks that one stack wants.</summary>
+internal sealed record StackMember(
+    StackConditions Stack,
+    SkyRate Sky,
+    double Loss,
+    IReadOnlyList<DarkCountPoint> Curve,
+    string Sentence,
+    string Reason,
+    string Verdict,
+    IReadOnlyList<string> Cautions,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    IReadOnlyDictionary<string, Interval> Intervals,
+    IReadOnlyList<SettlingFrames> Settling,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyList<string> RulesOfThumb
+);

@@ -1,10 +1,13 @@
 using SensorProfile.Drift.MasterDarks;
+using SensorProfile.Drift.Patches;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks check</c>.</summary>
 internal static class DarkLibraryDocument
 {
+    public static AnswerShape Shape { get; } = AnswerShape.Of<CheckVerdict>("darks check", typeof(DarkLibraryFields));
+
     /// <summary>Terminal, JSON and report all take the answer from here.</summary>
     public static AnswerDocument Of(DarkLibraryAnswer answer)
     {
@@ -13,8 +16,10 @@ internal static class DarkLibraryDocument
             "darks check",
             answer,
             words,
-            JsonNodes.Field("masters", answer.Masters.Select(master => Member(answer, master))),
-            JsonNodes.Field("shoot", answer.Shoot.Select(darks => Member(answer, darks)))
+            new DarkLibraryFields(
+                [.. answer.Masters.Select(master => Member(answer, master))],
+                [.. answer.Shoot.Select(darks => Member(answer, darks))]
+            )
         ) with
         {
             Findings = [.. answer.Findings, .. DarkLibraryWords.Findings(answer)],
@@ -49,9 +54,8 @@ internal static class DarkLibraryDocument
         };
     }
 
-    private static object Member(DarkLibraryAnswer answer, MasterVerdict master) =>
-        new
-        {
+    private static MasterMember Member(DarkLibraryAnswer answer, MasterVerdict master) =>
+        new(
             master.File,
             master.Verdict,
             master.Residual,
@@ -65,15 +69,33 @@ internal static class DarkLibraryDocument
             master.Exposure,
             master.Temperature,
             master.FreshFrames,
-            Reason = MasterWords.Reason(answer, master),
-        };
+            MasterWords.Reason(answer, master)
+        );
 
-    private static object Member(DarkLibraryAnswer answer, DarksToShoot darks) =>
-        new
-        {
-            darks.Exposure,
-            darks.Temperature,
-            darks.Frames,
-            Reason = DarkLibraryWords.Shoot(answer, darks),
-        };
+    private static ShootMember Member(DarkLibraryAnswer answer, DarksToShoot darks) =>
+        new(darks.Exposure, darks.Temperature, darks.Frames, DarkLibraryWords.Shoot(answer, darks));
 }
+
+/// <summary>What only <c>darks check</c> says, for scripts.</summary>
+internal sealed record DarkLibraryFields(IReadOnlyList<MasterMember> Masters, IReadOnlyList<ShootMember> Shoot);
+
+/// <summary>The verdict on one master.</summary>
+internal sealed record MasterMember(
+    string File,
+    CheckVerdict Verdict,
+    Measurement? Residual,
+    Measurement? Loss,
+    Measurement? StackNoise,
+    IReadOnlyList<ResidualPart> Parts,
+    IReadOnlyList<GrowingPatch> Patches,
+    Measurement? SignalRatio,
+    string Scale,
+    string? Realigned,
+    double? Exposure,
+    double? Temperature,
+    int FreshFrames,
+    string Reason
+);
+
+/// <summary>Darks to shoot.</summary>
+internal sealed record ShootMember(double? Exposure, double? Temperature, int Frames, string Reason);

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using SensorProfile.Decisions.ComputedDarks;
 using SensorProfile.NoiseModel;
 using SensorProfile.Profiles.Darks;
@@ -8,6 +7,9 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>The answer of <c>darks predict</c>.</summary>
 internal static class DarkPredictionDocument
 {
+    public static AnswerShape Shape { get; } =
+        AnswerShape.Of<PredictionVerdict>("darks predict", typeof(PredictionFields));
+
     public static AnswerDocument Of(DarkPredictionAnswer answer, string file)
     {
         bool written = answer.Master is not null;
@@ -15,20 +17,12 @@ internal static class DarkPredictionDocument
             "darks predict",
             answer,
             PredictionWords.Of(answer),
-            KeyValuePair.Create<string, JsonNode?>("file", written ? JsonValue.Create(file) : null),
-            JsonNodes.Field("proof", answer.Proof),
-            JsonNodes.Field(
-                "refused",
-                answer
-                    .Refused.Select(r => new
-                    {
-                        Class = ClassNames.Of(r.Class),
-                        r.Pixels,
-                        Reason = r.Class.Refused,
-                    })
-                    .ToArray()
-            ),
-            JsonNodes.Field("trials", answer.Trials)
+            new PredictionFields(
+                written ? file : null,
+                answer.Proof,
+                [.. answer.Refused.Select(r => new RefusedMember(ClassNames.Of(r.Class), r.Pixels, r.Class.Refused))],
+                answer.Trials
+            )
         );
         return reply with
         {
@@ -91,3 +85,14 @@ internal static class DarkPredictionDocument
             ? "–"
             : $"off by {QuantityText.Number(figures.Residual.Value, 2)} e⁻ ({QuantityText.Number(figures.Expected, 2)} expected)";
 }
+
+/// <summary>What only <c>darks predict</c> says, for scripts.</summary>
+internal sealed record PredictionFields(
+    string? File,
+    PredictionProof Proof,
+    IReadOnlyList<RefusedMember> Refused,
+    DarkPredictionProfile Trials
+);
+
+/// <summary>Pixels that were not computed.</summary>
+internal sealed record RefusedMember(string Class, long Pixels, ClassRefusal? Reason);

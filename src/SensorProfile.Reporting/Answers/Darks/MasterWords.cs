@@ -91,6 +91,8 @@ internal static class MasterWords
             MasterGround.FewReadable => "fewer than two fresh darks could be read; take at least 4, better 8",
             MasterGround.NoNoise =>
                 "the fresh darks do not scatter at all, as copies of one frame or frames of one code do; take raw ones",
+            MasterGround.SameFrames =>
+                "it was made of these fresh darks themselves, which match it whatever its age; take a few new ones",
             MasterGround.OtherSize => Sizes(why),
             MasterGround.OtherSizeUnexplained => Sizes(why) + ", and its hot pixels do not say how",
             MasterGround.OtherCamera => $"the profile is of a camera of {Size(why.Others[0])}",

@@ -1,4 +1,6 @@
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Reporting.Answers.Darks;
@@ -8,16 +10,21 @@ internal static class MatchDocument
 {
     private const int MaxPairs = 12;
 
+    public static AnswerShape Shape { get; } =
+        AnswerShape.Of<MatchVerdict>("darks match", typeof(MatchFields)).Or<ToleranceVerdict>(typeof(ToleranceFields));
+
     public static AnswerDocument Of(MatchAnswer answer, SkyRate? sky, IReadOnlyList<Finding> frameFindings)
     {
         AnswerDocument reply = DecisionDocument.Of(
             "darks match",
             answer,
             MatchWords.Of(answer),
-            JsonNodes.Field("matches", answer.Matches.Select(Member)),
-            JsonNodes.Field("pairs", answer.Pairs.Select(Member)),
-            JsonNodes.Field("dithered", answer.Dithered?.Matches.Select(Member)),
-            JsonNodes.Field("sky", sky)
+            new MatchFields(
+                [.. answer.Matches.Select(Member)],
+                [.. answer.Pairs.Select(Member)],
+                answer.Dithered?.Matches.Select(Member).ToArray(),
+                sky
+            )
         );
         return reply with
         {
@@ -38,23 +45,22 @@ internal static class MatchDocument
         };
     }
 
-    private static object Member(LightMatch match) =>
-        new
-        {
-            Lights = MatchWords.Set(match.Lights),
-            Darks = match.Darks is { } darks ? MatchWords.Set(darks) : null,
+    private static MatchMember Member(LightMatch match) =>
+        new(
+            MatchWords.Set(match.Lights),
+            match.Darks is { } darks ? MatchWords.Set(darks) : null,
             match.Verdict,
             match.Loss,
             match.BindingCause,
             match.Scaled,
             match.FullPixels,
-            Reason = MatchWords.Reason(match),
+            MatchWords.Reason(match),
             match.Settling,
             match.Night,
             match.TemperatureDifference,
             match.SetPoint,
-            match.Drift,
-        };
+            match.Drift
+        );
 
     private static AnswerTable Matches(MatchAnswer answer, string reason) =>
         new(
@@ -129,3 +135,28 @@ internal static class MatchDocument
 
     private static string Loss(LightMatch match) => match.Loss is null ? "" : QuantityText.Of(match.Loss);
 }
+
+/// <summary>What <c>darks match</c> says of lights and darks on disk, for scripts.</summary>
+internal sealed record MatchFields(
+    IReadOnlyList<MatchMember> Matches,
+    IReadOnlyList<MatchMember> Pairs,
+    IReadOnlyList<MatchMember>? Dithered,
+    SkyRate? Sky
+);
+
+/// <summary>Lights and the darks that serve them.</summary>
+internal sealed record MatchMember(
+    string Lights,
+    string? Darks,
+    MatchVerdict Verdict,
+    Measurement? Loss,
+    BindingCause? BindingCause,
+    bool Scaled,
+    Measurement? FullPixels,
+    string Reason,
+    IReadOnlyList<SettlingFrames> Settling,
+    LightNight? Night,
+    double? TemperatureDifference,
+    double? SetPoint,
+    double? Drift
+);

@@ -60,6 +60,7 @@ internal static class MatchWords
                 "Exposure or temperature differ, and no profile says what that costs: characterise this mode of the "
                     + $"camera ({frames}) and give its profile.",
             MatchGround.OutOfReach => $"{why.Refusal!.Message.TrimEnd('.')} ({frames}).",
+            MatchGround.White => why.Refusal!.Message,
             _ => Measured(match, why.Limit!),
         };
     }

@@ -1,10 +1,14 @@
 using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
 /// <summary>The answer of <c>darks plan</c>.</summary>
 internal static class PlanDocument
 {
+    public static AnswerShape Shape { get; } = AnswerShape.Of<PlanVerdict>("darks plan", typeof(PlanFields));
+
     /// <summary>Terminal, JSON and page all take the answer from here.</summary>
     /// <param name="answer">The plan.</param>
     /// <param name="csv">Where its list was written; null for nowhere.</param>
@@ -20,10 +24,12 @@ internal static class PlanDocument
             "darks plan",
             answer,
             PlanWords.Of(answer, taken),
-            JsonNodes.Field("masters", answer.Masters.Select(master => Member(answer, master))),
-            JsonNodes.Field("unplanned", answer.Unplanned.Select(Member)),
-            JsonNodes.Field("saving", answer.Saving),
-            JsonNodes.Field("stacks", answer.Stacks.Select(DarkCountWords.Member))
+            new PlanFields(
+                [.. answer.Masters.Select(master => Member(answer, master))],
+                [.. answer.Unplanned.Select(Member)],
+                answer.Saving,
+                [.. answer.Stacks.Select(DarkCountWords.Member)]
+            )
         ) with
         {
             Findings = [.. answer.Findings, .. PlanWords.Findings(answer), .. findings],
@@ -32,32 +38,23 @@ internal static class PlanDocument
             Lines = csv is null ? [] : [$"The list as a table: {csv}"],
         };
 
-    private static object Member(PlanAnswer answer, MasterPlan master) =>
-        new
-        {
+    private static PlannedMaster Member(PlanAnswer answer, MasterPlan master) =>
+        new(
             master.Exposure,
             master.Temperature,
             master.Settings,
             master.Frames,
             master.ServesFrom,
             master.ServesTo,
-            Reason = PlanWords.Reason(answer, master),
-            When = PlanWords.When(master),
+            PlanWords.Reason(answer, master),
+            PlanWords.When(master),
             master.Seconds,
             master.Bytes,
-            master.FramesInterval,
-        };
+            master.FramesInterval
+        );
 
-    private static object Member(UnplannedLights lights) =>
-        new
-        {
-            lights.Exposure,
-            lights.From,
-            lights.To,
-            lights.Lights,
-            Reason = lights.Refusal.Message,
-            lights.Settling,
-        };
+    private static UnplannedMember Member(UnplannedLights lights) =>
+        new(lights.Exposure, lights.From, lights.To, lights.Lights, lights.Refusal.Message, lights.Settling);
 
     private static AnswerTable Masters(PlanAnswer answer) =>
         new(
@@ -84,3 +81,36 @@ internal static class PlanDocument
             ? $"{QuantityText.Number(low)} … {QuantityText.Number(high)}"
             : "";
 }
+
+/// <summary>What only <c>darks plan</c> says, for scripts.</summary>
+internal sealed record PlanFields(
+    IReadOnlyList<PlannedMaster> Masters,
+    IReadOnlyList<UnplannedMember> Unplanned,
+    DitherSaving? Saving,
+    IReadOnlyList<StackMember> Stacks
+);
+
+/// <summary>A master to shoot.</summary>
+internal sealed record PlannedMaster(
+    double Exposure,
+    double Temperature,
+    ModeSettings Settings,
+    int Frames,
+    double ServesFrom,
+    double ServesTo,
+    string Reason,
+    string When,
+    double Seconds,
+    double Bytes,
+    Interval FramesInterval
+);
+
+/// <summary>Lights for which it cannot be told.</summary>
+internal sealed record UnplannedMember(
+    double Exposure,
+    double From,
+    double To,
+    int Lights,
+    string Reason,
+    IReadOnlyList<SettlingFrames> Settling
+);

@@ -63,7 +63,8 @@ internal static class PlanWords
                 "lights-not-planned",
                 Severity.Warning,
                 $"No master can be planned for {Plain.Whole(lights.Lights)} lights, {Where(lights)}. "
-                    + $"{lights.Refusal.Message} Such darks would be {SettlingWords.Of(lights.Settling)}."
+                    + lights.Refusal.Message
+                    + (White(lights) ? "" : $" Such darks would be {SettlingWords.Of(lights.Settling)}.")
             );
         if (answer.SpreadDarks is { } darks)
             yield return new Finding(
@@ -102,12 +103,23 @@ internal static class PlanWords
             + Plain.Bytes(answer.Masters.Sum(m => m.Bytes))
             + Dithered(answer);
         if (answer.Unplanned.Count > 0)
-            return $"{shoot}; for {Plain.Whole(answer.Unplanned.Sum(u => u.Lights))} lights "
-                + $"({string.Join(", ", answer.Unplanned.Select(Where))}) it cannot be told.";
+            return shoot + LeftOut(answer, white: false) + LeftOut(answer, white: true) + ".";
         return answer.SpreadDarks is null
             ? shoot + "."
             : $"Cannot tell how far one master serves; the best guess is: {char.ToLowerInvariant(shoot[0])}{shoot[1..]}.";
     }
+
+    private static string LeftOut(PlanAnswer answer, bool white)
+    {
+        UnplannedLights[] lights = [.. answer.Unplanned.Where(u => White(u) == white)];
+        if (lights.Length == 0)
+            return "";
+        string which = $"{Plain.Whole(lights.Sum(u => u.Lights))} lights ({string.Join(", ", lights.Select(Where))})";
+        return white ? $"; {which} are white, and no dark mends them" : $"; for {which} it cannot be told";
+    }
+
+    /// <summary>Frames to add would tell of any other lights.</summary>
+    private static bool White(UnplannedLights lights) => lights.Settling.Count == 0;
 
     private static int Frames(PlanAnswer answer) => answer.Masters.Sum(m => m.Frames);
 

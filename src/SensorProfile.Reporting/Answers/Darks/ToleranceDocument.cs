@@ -1,4 +1,5 @@
 using SensorProfile.Decisions.Tolerance;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
@@ -21,14 +22,16 @@ internal static class ToleranceDocument
             "darks match",
             answer,
             ToleranceWords.Of(answer),
-            JsonNodes.Field("bindingCause", answer.BindingCause),
-            JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a, ToleranceWords.Of(a)))),
-            JsonNodes.Field("stack", answer.Stack),
-            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
-            JsonNodes.Field("beyondCoolers", answer.BeyondCoolers),
-            JsonNodes.Field("causes", answer.Causes.Select(cause => Member(answer, cause))),
-            JsonNodes.Field("curve", answer.Curve)
+            new ToleranceFields(
+                answer.BindingCause,
+                answer.Sky,
+                [.. all.Select(a => SkyFields.Member(a.Sky, a, ToleranceWords.Of(a)))],
+                answer.Stack,
+                answer.Dithered is { } dithered ? Member(dithered) : null,
+                answer.BeyondCoolers,
+                [.. answer.Causes.Select(cause => Member(answer, cause))],
+                answer.Curve
+            )
         );
         return reply with
         {
@@ -61,27 +64,25 @@ internal static class ToleranceDocument
         };
     }
 
-    private static object Member(ToleranceAnswer dithered) =>
-        new
-        {
+    private static DitheredTolerance Member(ToleranceAnswer dithered) =>
+        new(
             dithered.Stack.DitherPositions,
             dithered.Stack.Rejection,
             ToleranceWords.Of(dithered).Sentence,
             dithered.BindingCause,
             dithered.Quantities,
-            dithered.Intervals,
-        };
+            dithered.Intervals
+        );
 
-    private static object Member(ToleranceAnswer answer, CauseTolerance cause) =>
-        new
-        {
+    private static CauseMember Member(ToleranceAnswer answer, CauseTolerance cause) =>
+        new(
             cause.Cause,
-            Threshold = ToleranceWords.Threshold(cause.Cause, answer.Limits),
+            ToleranceWords.Threshold(cause.Cause, answer.Limits),
             cause.Warmer,
             cause.Colder,
             cause.Exposure,
-            cause.Known,
-        };
+            cause.Known
+        );
 
     /// <summary>The stack as it is, and what dithering would buy.</summary>
     private static AnswerTable[] Stacks(ToleranceAnswer answer) =>
@@ -136,3 +137,35 @@ internal static class ToleranceDocument
         : value is null ? NoLimit
         : QuantityText.Of(value);
 }
+
+/// <summary>What <c>darks match</c> says of a camera, for scripts.</summary>
+internal sealed record ToleranceFields(
+    BindingCause? BindingCause,
+    SkyRate Sky,
+    IReadOnlyList<SkyMember> Skies,
+    StackConditions Stack,
+    DitheredTolerance? Dithered,
+    bool BeyondCoolers,
+    IReadOnlyList<CauseMember> Causes,
+    IReadOnlyList<TolerancePoint> Curve
+);
+
+/// <summary>The same question for a dithered stack.</summary>
+internal sealed record DitheredTolerance(
+    int DitherPositions,
+    Rejection Rejection,
+    string Sentence,
+    BindingCause? BindingCause,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    IReadOnlyDictionary<string, Interval> Intervals
+);
+
+/// <summary>What one cause alone allows.</summary>
+internal sealed record CauseMember(
+    BindingCause Cause,
+    string Threshold,
+    Measurement? Warmer,
+    Measurement? Colder,
+    Measurement? Exposure,
+    bool Known
+);

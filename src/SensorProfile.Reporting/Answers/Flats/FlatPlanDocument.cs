@@ -1,4 +1,7 @@
 using SensorProfile.Decisions.FlatPlan;
+using SensorProfile.NoiseModel;
+using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
 
@@ -7,6 +10,8 @@ namespace SensorProfile.Reporting.Answers.Flats;
 /// <summary>The answer of <c>flats plan</c>.</summary>
 internal static class FlatPlanDocument
 {
+    public static AnswerShape Shape { get; } = AnswerShape.Of<FlatPlanVerdict>("flats plan", typeof(FlatPlanFields));
+
     /// <summary>Terminal, JSON and page all take the answer from here.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="csv">Where its levels were written; null for nowhere.</param>
@@ -17,13 +22,15 @@ internal static class FlatPlanDocument
             "flats plan",
             answer,
             FlatPlanWords.Of(answer),
-            JsonNodes.Field("level", answer.Level),
-            JsonNodes.Field("levelLimit", answer.LevelLimit),
-            JsonNodes.Field("levels", answer.Levels),
-            JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("stack", answer.Stack),
-            JsonNodes.Field("dithered", answer.Dithered is { } dithered ? Member(dithered) : null),
-            JsonNodes.Field("curve", answer.Curve)
+            new FlatPlanFields(
+                answer.Level,
+                answer.LevelLimit,
+                answer.Levels,
+                answer.Sky,
+                answer.Stack,
+                answer.Dithered is { } dithered ? Member(dithered) : null,
+                answer.Curve
+            )
         );
         FlatPlanAnswer[] stacks = answer.Dithered is { } other ? [answer, other] : [answer];
         return reply with
@@ -36,15 +43,14 @@ internal static class FlatPlanDocument
         };
     }
 
-    private static object Member(FlatPlanAnswer dithered) =>
-        new
-        {
+    private static DitheredFlats Member(FlatPlanAnswer dithered) =>
+        new(
             dithered.Stack.DitherPositions,
             FlatPlanWords.Of(dithered).Sentence,
             dithered.Verdict,
             dithered.Quantities,
-            dithered.Intervals,
-        };
+            dithered.Intervals
+        );
 
     internal static AnswerTable Levels(FlatPlanAnswer answer) =>
         new(
@@ -91,3 +97,23 @@ internal static class FlatPlanDocument
             $"{QuantityText.Number(answer.Quantities["lossAt20Flats"]?.Value ?? 0, 2)} %",
         ];
 }
+
+/// <summary>What only <c>flats plan</c> says, for scripts.</summary>
+internal sealed record FlatPlanFields(
+    FlatLevel Level,
+    FlatLevelLimit LevelLimit,
+    IReadOnlyList<FlatLevel> Levels,
+    SkyRate Sky,
+    StackConditions Stack,
+    DitheredFlats? Dithered,
+    IReadOnlyList<FlatPlanPoint> Curve
+);
+
+/// <summary>The same question for a dithered stack.</summary>
+internal sealed record DitheredFlats(
+    int DitherPositions,
+    string Sentence,
+    FlatPlanVerdict Verdict,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    IReadOnlyDictionary<string, Interval> Intervals
+);

@@ -1,11 +1,15 @@
 using SensorProfile.Decisions.Exposure;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Profiles;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>The answer of <c>exposure</c>.</summary>
 internal static class ExposureDocument
 {
+    public static AnswerShape Shape { get; } = AnswerShape.Of<ExposureVerdict>("exposure", typeof(ExposureFields));
+
     /// <summary>Terminal, JSON and page all take the answer from here.</summary>
     public static AnswerDocument Of(GainChoiceAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
 
@@ -18,23 +22,7 @@ internal static class ExposureDocument
             "exposure",
             answer,
             all.Length > 1 ? words with { Sentence = ExposureWords.SideBySide(all) } : words,
-            JsonNodes.Field("advised", answer.Advised),
-            JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field(
-                "skies",
-                all.Select(a => new
-                {
-                    a.Sky.Name,
-                    a.Sky.Rate,
-                    a.Sky.Assumptions,
-                    ExposureWords.Of(a).Sentence,
-                    ExposureWords.Of(a).Verdict,
-                    a.Quantities,
-                    a.Advised,
-                    a.Modes,
-                })
-            ),
-            JsonNodes.Field("modes", answer.Modes)
+            new ExposureFields(answer.Advised, answer.Sky, [.. all.Select(Member)], answer.Modes)
         );
         return reply with
         {
@@ -46,6 +34,21 @@ internal static class ExposureDocument
             Quantities = [.. reply.Quantities.Where(q => q.Name != "exposureNeeded" || answer.Modes.Count > 1)],
             Tables = [.. all.Select(Modes), SkyFields.Assumptions(all.Select(a => a.Sky))],
         };
+    }
+
+    private static ExposureMember Member(GainChoiceAnswer answer)
+    {
+        AnswerWords words = ExposureWords.Of(answer);
+        return new(
+            answer.Sky.Name,
+            answer.Sky.Rate,
+            answer.Sky.Assumptions,
+            words.Sentence,
+            words.Verdict,
+            answer.Quantities,
+            answer.Advised,
+            answer.Modes
+        );
     }
 
     private static AnswerTable Modes(GainChoiceAnswer answer) =>
@@ -78,3 +81,23 @@ internal static class ExposureDocument
             ]
         );
 }
+
+/// <summary>What only <c>exposure</c> says, for scripts.</summary>
+internal sealed record ExposureFields(
+    ModeSettings Advised,
+    SkyRate Sky,
+    IReadOnlyList<ExposureMember> Skies,
+    IReadOnlyList<GainRow> Modes
+);
+
+/// <summary>The answer for one of several skies.</summary>
+internal sealed record ExposureMember(
+    string Name,
+    Measurement Rate,
+    IReadOnlyList<string> Assumptions,
+    string Sentence,
+    string Verdict,
+    IReadOnlyDictionary<string, Measurement?> Quantities,
+    ModeSettings Advised,
+    IReadOnlyList<GainRow> Modes
+);

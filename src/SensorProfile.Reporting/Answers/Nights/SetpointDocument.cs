@@ -1,5 +1,7 @@
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Answers;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Content.Nights;
 
@@ -10,6 +12,8 @@ internal static class SetpointDocument
 {
     private const double CurveStepShown = 5;
     private const int MaxNightsShown = 24; // a year stands in its summary; all of it is in --json
+
+    public static AnswerShape Shape { get; } = AnswerShape.Of<SetpointVerdict>("setpoint", typeof(SetpointFields));
 
     /// <summary>Terminal, JSON and page all take the answer from here.</summary>
     public static AnswerDocument Of(SetpointAnswer answer) => Of(answer, [AnswerAssumption.Sky(answer.Sky)]);
@@ -23,15 +27,17 @@ internal static class SetpointDocument
             "setpoint",
             answer,
             all.Length > 1 ? words with { Sentence = SetpointWords.SideBySide(all) } : words,
-            JsonNodes.Field("limit", answer.Limit),
-            JsonNodes.Field("bound", answer.Bound),
-            JsonNodes.Field("at", answer.At),
-            JsonNodes.Field("sky", answer.Sky),
-            JsonNodes.Field("skies", all.Select(a => SkyFields.Member(a.Sky, a, SetpointWords.Of(a)))),
-            JsonNodes.Field("noise", answer.Noise),
-            JsonNodes.Field("curve", answer.Curve),
-            JsonNodes.Field("ambient", answer.Ambient),
-            JsonNodes.Field("nights", answer.Nights)
+            new SetpointFields(
+                answer.Limit,
+                answer.Bound,
+                answer.At,
+                answer.Sky,
+                [.. all.Select(a => SkyFields.Member(a.Sky, a, SetpointWords.Of(a)))],
+                answer.Noise,
+                answer.Curve,
+                answer.Ambient,
+                answer.Nights
+            )
         );
         return reply with
         {
@@ -156,3 +162,16 @@ internal static class SetpointDocument
 
     private static string Percent(double percent) => QuantityText.Number(percent, 2) + " %";
 }
+
+/// <summary>What only <c>setpoint</c> says, for scripts.</summary>
+internal sealed record SetpointFields(
+    SetpointLimit? Limit,
+    SetpointBound Bound,
+    SetpointPoint At,
+    SkyRate Sky,
+    IReadOnlyList<SkyMember> Skies,
+    LightNoise? Noise,
+    IReadOnlyList<SetpointPoint> Curve,
+    IReadOnlyList<AmbientCost> Ambient,
+    IReadOnlyList<NightsAtTemperature> Nights
+);

@@ -1,29 +1,34 @@
 using System.Globalization;
+using SensorProfile.Drift.HotPixelMatching;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
 /// <summary>The answer of <c>drift</c>.</summary>
 internal static class DriftDocument
 {
+    public static AnswerShape Shape { get; } = AnswerShape.Of<DriftVerdict>("drift", typeof(DriftFields));
+
     public static AnswerDocument Of(DriftAnswer answer) =>
         DecisionDocument.Of(
             "drift",
             answer,
             DriftWords.Of(answer),
-            JsonNodes.Field("advice", RetakeWords.Of(answer)),
-            JsonNodes.Field("retake", answer.Retake.Select(RetakeWords.Word)),
-            JsonNodes.Field("camera", answer.Camera),
-            JsonNodes.Field("compared", answer.Compared),
-            JsonNodes.Field("dates", answer.Dates),
-            JsonNodes.Field("refused", answer.Refused),
-            JsonNodes.Field("changes", answer.Changes),
-            // the single pixels stand in hot-pixel-changes.csv
-            JsonNodes.Field("hotPixels", answer.HotPixels is { } hot ? hot with { Pixels = [], Unchanged = [] } : null),
-            JsonNodes.Field("hotPixelModes", answer.HotPixelModes.Select(h => h with { Pixels = [], Unchanged = [] })),
-            JsonNodes.Field("trends", answer.Trends),
-            JsonNodes.Field("probes", answer.Probes.Select(Member)),
-            JsonNodes.Field("library", answer.Library.Select(Member))
+            new DriftFields(
+                RetakeWords.Of(answer),
+                [.. answer.Retake.Select(RetakeWords.Word)],
+                answer.Camera,
+                answer.Compared,
+                answer.Dates,
+                answer.Refused,
+                answer.Changes,
+                answer.HotPixels is { } hot ? Summary(hot) : null,
+                [.. answer.HotPixelModes.Select(Summary)],
+                answer.Trends,
+                [.. answer.Probes.Select(Member)],
+                [.. answer.Library.Select(Member)]
+            )
         ) with
         {
             Findings = [.. answer.Findings, .. DriftWords.Findings(answer)],
@@ -32,27 +37,28 @@ internal static class DriftDocument
             CannotTell = !answer.Answered,
         };
 
-    private static object Member(ProbeOrAgeing probe) =>
-        new
-        {
+    /// <summary>The single pixels stand in hot-pixel-changes.csv.</summary>
+    private static HotPixelDrift Summary(HotPixelDrift all) => all with { Pixels = [], Unchanged = [] };
+
+    private static ProbeMember Member(ProbeOrAgeing probe) =>
+        new(
             probe.Mode,
             probe.Verdict,
             probe.StepOfTypical,
             probe.StepOfHotPixels,
             probe.HotPixels,
-            Sentence = ProbeWords.Of(probe),
-        };
+            ProbeWords.Of(probe)
+        );
 
-    private static object Member(LibraryForecast forecast) =>
-        new
-        {
+    private static LibraryMember Member(LibraryForecast forecast) =>
+        new(
             forecast.Mode,
             forecast.DateUtc,
             forecast.EarliestUtc,
             forecast.LatestUtc,
             forecast.Cause,
-            Sentence = LibraryWords.Of(forecast),
-        };
+            LibraryWords.Of(forecast)
+        );
 
     private static IEnumerable<AnswerTable> Tables(DriftAnswer answer)
     {
@@ -144,3 +150,39 @@ internal static class DriftDocument
     private static string Fixed(double value, string format) =>
         value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
 }
+
+/// <summary>What only <c>drift</c> says, for scripts.</summary>
+internal sealed record DriftFields(
+    string Advice,
+    IReadOnlyList<string> Retake,
+    string Camera,
+    IReadOnlyList<string> Compared,
+    IReadOnlyList<DateTimeOffset> Dates,
+    IReadOnlyList<RejectedFile> Refused,
+    IReadOnlyList<DriftChange> Changes,
+    HotPixelDrift? HotPixels,
+    IReadOnlyList<HotPixelDrift> HotPixelModes,
+    IReadOnlyList<DriftTrend> Trends,
+    IReadOnlyList<ProbeMember> Probes,
+    IReadOnlyList<LibraryMember> Library
+);
+
+/// <summary>Whether the probe moved or the sensor aged.</summary>
+internal sealed record ProbeMember(
+    string Mode,
+    ProbeVerdict Verdict,
+    Measurement? StepOfTypical,
+    Measurement? StepOfHotPixels,
+    int HotPixels,
+    string Sentence
+);
+
+/// <summary>How long the dark library holds.</summary>
+internal sealed record LibraryMember(
+    string Mode,
+    DateTimeOffset? DateUtc,
+    DateTimeOffset? EarliestUtc,
+    DateTimeOffset? LatestUtc,
+    LibraryLimit? Cause,
+    string Sentence
+);

@@ -2,6 +2,7 @@ using System.Globalization;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
@@ -13,11 +14,15 @@ namespace SensorProfile.Reporting.Answers.Years;
 internal static class FleetDocument
 {
     private const string Measured = "measured",
-        Incomplete = "incomplete";
+        Incomplete = "incomplete",
+        InOrder = "in-order",
+        Look = "look";
+
+    public static AnswerShape Shape { get; } = new("fleet", [InOrder, Look], typeof(FleetFields));
 
     public static AnswerDocument Of(FoundProfiles found, DriftOptions options)
     {
-        Line[] lines =
+        FleetCamera[] lines =
         [
             .. found
                 .Profiles.GroupBy(p =>
@@ -40,7 +45,7 @@ internal static class FleetDocument
                 $"{Plural.Of(found.Profiles.Count, "profile")} of {Plural.Of(lines.Length, "camera")}"
                 + (found.Refused.Count > 0 ? $", {Plural.Of(found.Refused.Count, "file")} left out" : "")
                 + ".",
-            Verdict = minded.Length > 0 ? "look" : "in-order",
+            Verdict = minded.Length > 0 ? Look : InOrder,
             Tables =
             [
                 new AnswerTable(
@@ -58,12 +63,12 @@ internal static class FleetDocument
                 },
                 AnswerTable.List("Left out", found.Refused.Select(r => $"{r.File}: {r.Reason}")),
             ],
-            Fields = [JsonNodes.Field("cameras", lines), JsonNodes.Field("refused", found.Refused)],
+            Fields = new FleetFields(lines, found.Refused),
             CannotTell = lines.Length == 0,
         };
     }
 
-    private static Line LineOf(IReadOnlyList<ProfileOnDisk> sessions, DriftOptions options)
+    private static FleetCamera LineOf(IReadOnlyList<ProfileOnDisk> sessions, DriftOptions options)
     {
         ProfileOnDisk last = sessions[^1];
         bool complete = last.Profile.Modes.Any(mode => Headline.Missing(mode).Count == 0);
@@ -74,7 +79,7 @@ internal static class FleetDocument
             AnswerWords drift = DriftWords.Of(DriftComparison.Run(sessions, options, []));
             (verdict, sentence) = (drift.Verdict, drift.Sentence);
         }
-        return new Line(
+        return new FleetCamera(
             last.Profile.Camera.Name,
             last.Profile.Camera.Width,
             last.Profile.Camera.Height,
@@ -87,7 +92,7 @@ internal static class FleetDocument
         );
     }
 
-    private static string Sentence(Line[] lines, string[] minded) =>
+    private static string Sentence(FleetCamera[] lines, string[] minded) =>
         lines.Length == 0 ? "No profile could be read here."
         : minded.Length == 0
             ? lines.Length == 1 ? $"{lines[0].Camera} is in order."
@@ -101,16 +106,20 @@ internal static class FleetDocument
 
     private static string Day(DateTimeOffset date) =>
         date.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    private sealed record Line(
-        string Camera,
-        int Width,
-        int Height,
-        int Sessions,
-        DateTimeOffset FirstUtc,
-        DateTimeOffset LastUtc,
-        string Verdict,
-        string Sentence,
-        string Profile
-    );
 }
+
+/// <summary>What only <c>fleet</c> says, for scripts.</summary>
+internal sealed record FleetFields(IReadOnlyList<FleetCamera> Cameras, IReadOnlyList<RejectedFile> Refused);
+
+/// <summary>A camera of an archive.</summary>
+internal sealed record FleetCamera(
+    string Camera,
+    int Width,
+    int Height,
+    int Sessions,
+    DateTimeOffset FirstUtc,
+    DateTimeOffset LastUtc,
+    string Verdict,
+    string Sentence,
+    string Profile
+);

@@ -56,6 +56,8 @@ internal static class DarkCountAdvice
             .. Guard.Exposure(reader, stack.ExposureSeconds),
             .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the darks"),
         ];
+        if (FullPixels.White(reader, sky, stack.ExposureSeconds, stack.TemperatureCelsius) is { } white)
+            throw white;
         if (question.Sky is null)
             findings.Add(SkyAssumed(sky));
         double ratio = Ratio(reader.Best, sky.Rate.Value, stack.ExposureSeconds, stack.TemperatureCelsius);

@@ -37,6 +37,9 @@ public enum MatchGround
     /// <summary>Lights or darks lie outside of what the profile was measured at.</summary>
     OutOfReach,
 
+    /// <summary>The lights are full.</summary>
+    White,
+
     /// <summary>The noise of the stack against the limits.</summary>
     Measured,
 }

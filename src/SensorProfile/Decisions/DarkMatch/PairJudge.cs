@@ -59,6 +59,8 @@ internal sealed class PairJudge(
                 : PairSettling.NoProfile(plain, reader, lights, darks);
         if (Beyond(reader, lights, darks) is { } beyond)
             return PairSettling.OutOfReach(plain, reader, beyond, lights, darks);
+        if (FullPixels.White(reader, sky, lights.Exposure!.Value, lights.Temperature!.Value) is { } white)
+            return plain with { Reason = new MatchReason(MatchGround.White) { Refusal = white.ToFinding() } };
         LightMatch straight = Measured(lights, darks, scaled: false, plain);
         if (question.BiasFrames < 1 || straight.Verdict == MatchVerdict.Fits)
             return straight;

@@ -116,7 +116,7 @@ public static class DarksPlan
             foreach (PlannedLights plan in group)
             {
                 Guard.Conditions(Stack(plan, sky, plan.StartCelsius));
-                LightSlice[] within = [.. PlanReach.Within(reader, plan, course, findings)];
+                LightSlice[] within = [.. PlanReach.Within(reader, plan, sky, course, findings)];
                 if (within.Length == 0)
                     continue;
                 slices.AddRange(within);

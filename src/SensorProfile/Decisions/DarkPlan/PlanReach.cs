@@ -2,6 +2,8 @@ using SensorProfile.Frames;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Noise;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.Decisions.DarkPlan;
 
@@ -12,6 +14,7 @@ internal static class PlanReach
     internal static IEnumerable<LightSlice> Within(
         SensorReader reader,
         PlannedLights plan,
+        SkyRate sky,
         PlanCourse course,
         List<Finding> findings
     )
@@ -40,6 +43,20 @@ internal static class PlanReach
             );
             return [];
         }
+        if (slices.LastOrDefault(s => White(reader, sky, s) is not null) is { } white)
+        {
+            Enter(
+                course,
+                plan,
+                [.. slices.Where(s => White(reader, sky, s) is not null)],
+                White(reader, sky, white)!,
+                []
+            );
+            slices = [.. slices.Where(s => White(reader, sky, s) is null)];
+            if (slices.Length == 0)
+                return [];
+            warmest = Math.Min(warmest, slices[^1].Celsius);
+        }
         LightSlice[] cold = [.. slices.Where(s => Refused(reader, s.Celsius) && s.Celsius < reader.Range.Low)],
             warm = [.. slices.Where(s => Refused(reader, s.Celsius) && s.Celsius > reader.Range.High)];
         if (cold.Length > 0)
@@ -64,6 +81,9 @@ internal static class PlanReach
     /// <summary>An end of the night just beyond the reach belongs to a slice whose middle is within it.</summary>
     private static double Reached(SensorReader reader, double celsius, LightSlice[] within) =>
         Refused(reader, celsius) ? within.MinBy(s => Math.Abs(s.Celsius - celsius))!.Celsius : celsius;
+
+    private static DecisionRefusedException? White(SensorReader reader, SkyRate sky, LightSlice slice) =>
+        FullPixels.White(reader, sky, slice.Plan.ExposureSeconds, slice.Celsius);
 
     private static bool Refused(SensorReader reader, double celsius) =>
         reader.Outside(celsius) > Refuse.ExtrapolationCelsius;

@@ -36,16 +36,23 @@ public static class SetpointAdvice
         (SetpointQuestion reached, IReadOnlyList<AmbientTemperature> beyond) = NightsBeyond.Split(reader, question);
         SetpointAnswer[] answers =
         [
-            .. (reached.Sky is { } sky ? [sky] : NamedSkies.All).Select(each =>
-                StrictestColour.Of(
-                    mode,
-                    colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
-                    answer => (answer.At.Temperature, -Math.Max(answer.At.ExtraTypical, answer.At.ExtraAtShare ?? 0)),
-                    "setpoint"
-                )
-            ),
+            .. FullPixels
+                .Skies(reader, reached.Sky, reached.ExposureSeconds)
+                .Select(each =>
+                    StrictestColour.Of(
+                        mode,
+                        colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
+                        answer =>
+                            (answer.At.Temperature, -Math.Max(answer.At.ExtraTypical, answer.At.ExtraAtShare ?? 0)),
+                        "setpoint"
+                    )
+                ),
         ];
-        return answers[0] with { OtherSkies = answers[1..] };
+        return answers[0] with
+        {
+            OtherSkies = answers[1..],
+            Findings = [.. answers[0].Findings, .. FullPixels.LeftOut(reader, reached.Sky, reached.ExposureSeconds)],
+        };
     }
 
     /// <summary>

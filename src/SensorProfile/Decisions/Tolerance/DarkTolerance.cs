@@ -65,9 +65,14 @@ public static class DarkTolerance
             );
         if (question.Sky is { } given)
             return Under(given);
-        ToleranceAnswer[] answers = [.. NamedSkies.All.Select(Under)];
+        var reader = SensorReader.Of(profile, mode);
+        ToleranceAnswer[] answers = [.. FullPixels.Skies(reader, null, question.ExposureSeconds).Select(Under)];
         ToleranceAnswer strictest = answers.MinBy(Nearest)!;
-        return strictest with { OtherSkies = [.. answers.Where(a => !ReferenceEquals(a, strictest))] };
+        return strictest with
+        {
+            OtherSkies = [.. answers.Where(a => !ReferenceEquals(a, strictest))],
+            Findings = [.. strictest.Findings, .. FullPixels.LeftOut(reader, null, question.ExposureSeconds)],
+        };
     }
 
     /// <summary>The nearer of both temperature limits, °C; infinite where nothing limits.</summary>
@@ -90,6 +95,8 @@ public static class DarkTolerance
             .. Guard.Exposure(reader, stack.ExposureSeconds),
             .. Guard.Temperature(reader, stack.TemperatureCelsius, "temperature of the lights"),
         ];
+        if (FullPixels.White(reader, sky, stack.ExposureSeconds, stack.TemperatureCelsius) is { } white)
+            throw white;
         if (question.TemperatureCelsius is null)
             findings.Add(
                 new Finding(

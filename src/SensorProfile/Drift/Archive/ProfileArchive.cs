@@ -39,6 +39,8 @@ public static class ProfileArchive
                         "There is no profile.json in this folder or below it; give what characterise wrote."
                     )
                 );
+            if (files is [var only] && seen.Contains(Path.GetFullPath(only)))
+                refused.Add(new RejectedFile(path, "It is named twice: give the profile of another session."));
             foreach (string file in files.Where(f => seen.Add(Path.GetFullPath(f))))
                 ReadOne(file, found, refused);
         }

@@ -44,6 +44,18 @@ internal static class MasterCheck
             ruler.OwnNoise(fresh),
             ruler.Dithered(fresh)
         );
+        if (left.SharesNoise)
+            return new MasterVerdict
+            {
+                File = master.File,
+                Verdict = CheckVerdict.CannotTell,
+                Scale = scale.Words,
+                Exposure = master.Exposure,
+                Settings = master.Settings,
+                Temperature = master.Temperature,
+                FreshFrames = fresh.Frames,
+                Reason = new MasterReason(MasterGround.SameFrames),
+            };
         ResidualPart[] parts = [.. ResidualParts.Split(left, stack, OwnVariance(master, fresh), ruler)];
         if (patternStays)
             parts =

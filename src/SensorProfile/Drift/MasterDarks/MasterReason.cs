@@ -36,6 +36,9 @@ public enum MasterGround
     /// <summary>The file cannot be read.</summary>
     Unreadable,
 
+    /// <summary>It was made of the fresh darks themselves: their noise cancels, and no age shows.</summary>
+    SameFrames,
+
     /// <summary>Its hot pixels are not those of the fresh darks.</summary>
     OtherSensor,
 }

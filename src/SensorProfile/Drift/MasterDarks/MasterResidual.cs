@@ -32,7 +32,15 @@ internal sealed record MasterResidual(
 )
 {
     private const int Block = 32;
+    private const double SharedErrors = 5,
+        SharedPart = 0.03; // of the noise of the fresh mean: flickering pixels alone do not reach it
     private const double OwnErrors = 3.5; // below it noise alone fills the count
+
+    /// <summary>
+    /// Whether the difference has less noise than the fresh mean alone: a master of other frames only adds to it, so
+    /// this one holds the fresh frames.
+    /// </summary>
+    public bool SharesNoise { get; private init; }
 
     /// <summary>Measures the residual fresh − scale·master.</summary>
     /// <param name="fresh">Fresh darks.</param>
@@ -82,9 +90,10 @@ internal sealed record MasterResidual(
             );
         (double glow, double glowError) = Smooth(residual, width);
         (double lines, double linesError) = Lines(residual, fresh.HalfDifference, width);
+        double extraError = error * double.Hypot(spread * spread, noise * noise);
         return new MasterResidual(
             extra,
-            error * double.Hypot(spread * spread, noise * noise),
+            extraError,
             hot,
             born,
             beyondError,
@@ -94,7 +103,10 @@ internal sealed record MasterResidual(
             lines,
             linesError,
             residual.Length
-        );
+        )
+        {
+            SharesNoise = -extra > Math.Max(SharedErrors * extraError, SharedPart * noise * noise),
+        };
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using SensorProfile.NoiseModel.Camera;
+using SensorProfile.NoiseModel.Sky;
 
 namespace SensorProfile.NoiseModel.Noise;
 
@@ -7,8 +8,60 @@ namespace SensorProfile.NoiseModel.Noise;
 /// </summary>
 internal static class FullPixels
 {
-    private const double MaxShare = 0.5; // more than outliers: only a shorter exposure helps
     internal const double Many = 0.001; // from here on a warning: one pixel in a thousand
+
+    /// <summary>
+    /// Why lights that are white need no other answer: the sky, or sky and dark current, fill the well of the typical
+    /// pixel. Null where they do not, or where the full well is not known.
+    /// </summary>
+    /// <param name="reader">The camera.</param>
+    /// <param name="sky">The sky.</param>
+    /// <param name="exposureSeconds">s.</param>
+    /// <param name="celsius">Sensor temperature; null asks for the sky alone.</param>
+    internal static DecisionRefusedException? White(
+        SensorReader reader,
+        SkyRate sky,
+        double exposureSeconds,
+        double? celsius
+    )
+    {
+        double well = reader.Best.FullWell,
+            dark = celsius is double t ? reader.Best.Law.RateAt(t) : 0;
+        bool alone = sky.Rate.Value * exposureSeconds >= well;
+        if (!alone && (sky.Rate.Value + dark) * exposureSeconds < well)
+            return null;
+        double full = well / (sky.Rate.Value + (alone ? 0 : dark));
+        string filled = alone ? "The sky alone fills" : $"At {Plain.Celsius(celsius!.Value)} sky and dark current fill";
+        return Refuse.CannotTell(
+            "well-fills",
+            $"{filled} the full well of {Plain.Number(well, 3)} e⁻ within {Plain.Number(full, 3)} s, so lights of "
+                + $"{Plain.Seconds(exposureSeconds)} are white: "
+                + (
+                    alone
+                        ? "no temperature, dark or flat mends them. Expose shorter."
+                        : "no dark or flat mends them. Expose shorter, or cool."
+                )
+        );
+    }
+
+    /// <summary>The sky that is asked for; without one the named skies, less those that turn such lights white.</summary>
+    /// <param name="reader">The camera.</param>
+    /// <param name="asked">The sky; null for the named ones.</param>
+    /// <param name="exposureSeconds">s.</param>
+    /// <exception cref="DecisionRefusedException">No sky is left.</exception>
+    internal static IReadOnlyList<SkyRate> Skies(SensorReader reader, SkyRate? asked, double exposureSeconds)
+    {
+        SkyRate[] all = asked is null ? [.. NamedSkies.All] : [asked];
+        SkyRate[] left = [.. all.Where(sky => White(reader, sky, exposureSeconds, null) is null)];
+        return left.Length > 0 ? left : throw White(reader, all[0], exposureSeconds, null)!;
+    }
+
+    /// <summary>Names the usual skies that <see cref="Skies"/> leaves out.</summary>
+    internal static IEnumerable<Finding> LeftOut(SensorReader reader, SkyRate? asked, double exposureSeconds) =>
+        from sky in asked is null ? NamedSkies.All : []
+        let white = White(reader, sky, exposureSeconds, null)
+        where white is not null
+        select new Finding(white.Code, Severity.Note, $"Left out, {sky.Name}: {white.Message}");
 
     /// <summary>What to say about them; nothing when not one pixel of the sensor is full.</summary>
     /// <param name="reader">The camera.</param>
@@ -26,16 +79,6 @@ internal static class FullPixels
             pixels = share * reader.Camera.Width * reader.Camera.Height;
         if (pixels < 1)
             return [];
-        if (share > MaxShare)
-            return
-            [
-                new Finding(
-                    "pixels-full",
-                    Severity.Warning,
-                    $"At {Plain.Celsius(celsius)} sky and dark current fill {Plain.Percent(share)} of the pixels within "
-                        + $"{Plain.Seconds(exposureSeconds)}: such a light shows nothing. Expose shorter."
-                ),
-            ];
         return
         [
             new Finding(

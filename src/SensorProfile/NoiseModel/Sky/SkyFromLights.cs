@@ -19,7 +19,8 @@ public static class SkyFromLights
 {
     // spread over the night: more would not change a background, only the time it takes
     private const int MaxFrames = 12;
-    private const double ClipLimit = 3;
+    private const double ClipLimit = 3,
+        FullFrom = 0.97; // of the level at which pixels saturate: the noise and the fall-off of the sky reach it
 
     /// <summary>Reads the lights (and darks) and measures the sky.</summary>
     /// <param name="profile">The camera.</param>
@@ -57,6 +58,12 @@ public static class SkyFromLights
             dark = darks is not null
                 ? Level(darks, weights, cancellation)
                 : Predicted(profile, mode, lights, gain, weights);
+        if (mode.SaturationLevel is { } full && background.Value >= FullFrom * full.Value)
+            throw Refuse.CannotTell(
+                "well-fills",
+                $"The background of these lights, {Plain.Number(background.Value)} ADU, stands where this camera is full "
+                    + $"({Plain.Number(full.Value)} ADU): no dark or flat mends them. Expose shorter."
+            );
         double difference = background.Value - dark.Value,
             u = Math.Sqrt(Square(background.StandardUncertainty) + Square(dark.StandardUncertainty));
         SkyRate sky = SkyRate.FromBackground(

@@ -55,7 +55,7 @@ public class SetpointEdgeTests
     [Fact]
     public void WhereTheLossIsKeptAtEveryMeasuredTemperatureTheWarmestIsAdvised()
     {
-        SetpointAnswer answer = Ask(sky: 200);
+        SetpointAnswer answer = Ask(sky: 150);
         Assert.Equal(
             (5.0, SetpointBound.WarmestMeasured, SetpointVerdict.Holds),
             (answer.At.Temperature, answer.Bound, answer.Verdict)

@@ -3,6 +3,7 @@ using SensorProfile.Drift.Identity;
 using SensorProfile.Drift.OverTheYears;
 using SensorProfile.Fits;
 using SensorProfile.Profiles.Files;
+using SensorProfile.Profiles.Session;
 using SensorProfile.Tests.HouseRules;
 
 namespace SensorProfile.Tests.Drift.Archive;
@@ -186,6 +187,26 @@ public sealed class ProfileArchiveTests : IDisposable
         Keep(archive);
         Assert.Equal(-10, ProfileArchive.ReferenceTemperature(archive, "tarn-9m "));
         Assert.Null(ProfileArchive.ReferenceTemperature(archive, "Fell-24C"));
+    }
+
+    [Fact]
+    public void AProfileNamedTwiceIsOne()
+    {
+        string one = Path.Combine(
+            SourceTree.Root,
+            "tests",
+            "SensorProfile.Tests",
+            "Drift",
+            "Fixtures",
+            "schema-1-maps"
+        );
+        string file = Directory.EnumerateFiles(one, "profile.json", SearchOption.AllDirectories).Order().First();
+        FoundProfiles found = ProfileArchive.Read([file, Path.GetDirectoryName(file)!]);
+        Assert.Single(found.Profiles);
+        RejectedFile twice = Assert.Single(found.Refused);
+        Assert.StartsWith("It is named twice", twice.Reason, StringComparison.Ordinal);
+        // an archive and one of its sessions overlap without a fault
+        Assert.Empty(ProfileArchive.Read([file, one]).Refused);
     }
 
     [Fact]

@@ -103,6 +103,26 @@ public sealed class DarkLibraryCheckTests(ITestOutputHelper output) : IDisposabl
         Assert.InRange(answer.Masters[0].StackNoise!.Value / with.Value, 0.6, 1.5);
     }
 
+    /// <summary>
+    /// The mean of the very frames that are to judge it leaves nothing at all, and was kept "at 0 %"; of frames that hold
+    /// the fresh ones among others it leaves 1/n − 1/N of their variance where a foreign master leaves 1/n + 1/N.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.5)]
+    public void AMasterOfTheFreshDarksThemselvesTellsNothing(double others)
+    {
+        Inventory fresh = masters.Fresh(SimulatedMasters.Camera());
+        FrameSet set = fresh.Sets.First(s => s.Kind == FrameKind.Dark);
+        float[] mean = FreshDarks.Read(set, [], default)!.Mean;
+        string file = masters.Write(
+            "own.fits",
+            mean.Select((m, i) => (float)((1 - others) * m + others * Library.Value.Dark[i]))
+        );
+        MasterVerdict verdict = DarkLibraryCheck.Run([file], fresh, SimulatedMasters.Profile, darkSky).Masters[0];
+        Assert.Equal((CheckVerdict.CannotTell, MasterGround.SameFrames), (verdict.Verdict, verdict.Reason.Ground));
+    }
+
     [Fact]
     public void AMasterThatLacksManyNewHotPixelsIsRetaken()
     {

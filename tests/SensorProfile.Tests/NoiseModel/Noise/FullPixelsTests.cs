@@ -1,7 +1,10 @@
+using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkMatch;
+using SensorProfile.Decisions.DarkPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Camera;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Tests.Decisions;
@@ -51,17 +54,97 @@ public class FullPixelsTests
     [Fact] // 100 e-/px/s for 300 s is twice the full well: nothing is left to dither or to reject
     public void ALightThatTheSkyFillsIsToBeShorter()
     {
-        SetpointAnswer answer = SetpointAdvice.Advise(
-            camera.Profile(),
-            camera.Mode(),
-            new SetpointQuestion { ExposureSeconds = 300, Sky = SkyRate.Given(100) }
+        var sky = SkyRate.Given(100);
+        Action[] questions =
+        [
+            () =>
+                SetpointAdvice.Advise(
+                    camera.Profile(),
+                    camera.Mode(),
+                    new SetpointQuestion { ExposureSeconds = 300, Sky = sky }
+                ),
+            () =>
+                DarkTolerance.Find(
+                    camera.Profile(),
+                    camera.Mode(),
+                    new ToleranceQuestion { ExposureSeconds = 300, Sky = sky }
+                ),
+            () =>
+                DarkCountAdvice.Find(
+                    camera.Profile(),
+                    camera.Mode(),
+                    new DarkCountQuestion
+                    {
+                        ExposureSeconds = 300,
+                        TemperatureCelsius = -10,
+                        Sky = sky,
+                    }
+                ),
+            () => DarksPlan.Find(camera.Profile(), new PlanQuestion { Lights = [PlannedLights.Usual(-10)], Sky = sky }),
+        ];
+        foreach (Action question in questions)
+        {
+            var refused = Assert.Throws<DecisionRefusedException>(question);
+            Assert.Equal("well-fills", refused.Code);
+            Assert.Equal(
+                "The sky alone fills the full well of 15000 e⁻ within 150 s, so lights of 300 s are white: no temperature, "
+                    + "dark or flat mends them. Expose shorter.",
+                refused.Message
+            );
+        }
+    }
+
+    [Fact] // 9.9 e-/px/s of sky and 0.02·2^(24/7) = 0.22 e-/px/s of dark current: 15 180 e- in 1500 s
+    public void SkyAndDarkCurrentTogetherFillLights()
+    {
+        var refused = Assert.Throws<DecisionRefusedException>(() =>
+            DarkTolerance.Find(
+                camera.Profile(),
+                camera.Mode(),
+                new ToleranceQuestion
+                {
+                    ExposureSeconds = 1500,
+                    TemperatureCelsius = 14,
+                    Sky = SkyRate.Given(9.9),
+                }
+            )
         );
-        Finding finding = Assert.Single(answer.Findings, f => f.Code == "pixels-full");
-        Assert.EndsWith(
-            "fill 100 % of the pixels within 300 s: such a light shows nothing. Expose shorter.",
-            finding.Message,
+        Assert.StartsWith(
+            "At 14 °C sky and dark current fill the full well of 15000 e⁻ within",
+            refused.Message,
             StringComparison.Ordinal
         );
+    }
+
+    [Fact]
+    public void AskedUnderNamedSkiesOnlyThoseAreShownWhoseLightsAreNotWhite()
+    {
+        // the suburban broad-band sky of 4.5 e-/px/s fills 1000 e- within 300 s; the other two do not
+        var small = camera with { Well = 1000 };
+        SetpointAnswer answer = SetpointAdvice.Advise(
+            small.Profile(),
+            small.Mode(),
+            new SetpointQuestion { ExposureSeconds = 300 }
+        );
+        string[] skies = [.. new[] { answer }.Concat(answer.OtherSkies).Select(a => a.Sky.Name)];
+        Assert.Equal(["dark sky, broad band", "suburban sky, narrow band"], skies);
+    }
+
+    [Fact]
+    public void DarksOfWhiteLightsAreNotJudged()
+    {
+        MatchAnswer answer = DarkMatching.Match(
+            camera.Profile(),
+            new MatchQuestion
+            {
+                Lights = [Sets.Of(FrameKind.Light, 20, 300, -10)],
+                Darks = [Sets.Of(FrameKind.Dark, 20, 300, -10)],
+                Stack = new StackDescription { Sky = SkyRate.Given(100) },
+            }
+        );
+        LightMatch match = Assert.Single(answer.Matches);
+        Assert.Equal((MatchVerdict.CannotTell, MatchGround.White), (match.Verdict, match.Reason.Ground));
+        Assert.Empty(match.Settling);
     }
 
     [Fact]
