@@ -10,6 +10,9 @@ internal sealed class ResultShelf
     private readonly ConcurrentDictionary<int, ShelvedResult> byNumber = new();
     private int last;
 
+    /// <summary>The folder that was opened last; null before the first.</summary>
+    public string? LastFolder { get; private set; }
+
     /// <summary>Opens results, or gives those that are open; read anew where the profile has changed.</summary>
     /// <exception cref="IOException">There is no profile, or it cannot be read.</exception>
     public ShelvedResult Open(string path)
@@ -18,8 +21,12 @@ internal sealed class ResultShelf
         string file = Directory.Exists(full) ? Path.Combine(full, "profile.json") : full;
         DateTime written = File.GetLastWriteTimeUtc(file);
         if (byPath.TryGetValue(file, out ShelvedResult? known) && known.Written == written)
+        {
+            LastFolder = known.Result.Folder;
             return known;
+        }
         ShelvedResult opened = new(Interlocked.Increment(ref last), written, StoredResult.Open(full));
+        LastFolder = opened.Result.Folder;
         byNumber[opened.Number] = opened;
         byPath[file] = opened;
         if (known is not null)
