@@ -127,7 +127,9 @@ public sealed partial class PlanAdviceTests
                 continue;
             double frames = answer.Quantities["totalFrames"]!.Value;
             double Of(PlanQuestion other) => Ask(given, other)!.Quantities["totalFrames"]!.Value;
-            Assert.True(Of(question with { Sky = SkyRate.Given(2 * question.Sky!.Rate.Value) }) <= frames, $"{seed}");
+            // a sky twice as bright may turn the lights white: no dark is asked for then
+            PlanAnswer? brighter = Ask(given, question with { Sky = SkyRate.Given(2 * question.Sky!.Rate.Value) });
+            Assert.True((brighter?.Quantities["totalFrames"]!.Value ?? 0) <= frames, $"{seed}");
             Assert.True(
                 Of(question with { Limits = question.Limits with { NoiseLoss = 1.5 * question.Limits.NoiseLoss } })
                     <= frames,
