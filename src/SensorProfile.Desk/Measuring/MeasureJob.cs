@@ -3,7 +3,7 @@ using SensorProfile.Desk.Asking;
 namespace SensorProfile.Desk.Measuring;
 
 /// <summary>The one characterisation that may run at a time; every window sees the same.</summary>
-internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWatcher
+internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWatcher, IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(200);
     private readonly Lock gate = new();
@@ -85,6 +85,8 @@ internal sealed class MeasureJob(IDeskDoor door, DeskOptions options) : IDeskWat
         }
         Changed?.Invoke();
     }
+
+    public void Dispose() => running?.Dispose();
 
     public void Heard(DeskProgress progress)
     {

@@ -1,6 +1,5 @@
 using System.Text;
 using SensorProfile.Reporting.Answers;
-using SensorProfile.Reporting.Content.Blocks;
 using SensorProfile.Reporting.Html;
 
 namespace SensorProfile.Reporting.Views;

@@ -16,7 +16,7 @@ public sealed class MeasureJobTests(OpenDesk desk) : IClassFixture<OpenDesk>, ID
     public async Task ACancelledRunLeavesNothingAndCanBeginAnew()
     {
         SimulatedNight.Write(folder["frames"], SimulatedNight.DarksOnly);
-        MeasureJob job = new(desk.Door, new DeskOptions());
+        using MeasureJob job = new(desk.Door, new DeskOptions());
         MeasureOrder order = new() { Folder = folder["frames"], Out = folder["results"] };
         TaskCompletionSource over = new(TaskCreationOptions.RunContinuationsAsynchronously);
         job.Changed += () =>
@@ -31,7 +31,7 @@ public sealed class MeasureJobTests(OpenDesk desk) : IClassFixture<OpenDesk>, ID
         Assert.Null(job.Reply);
         Assert.Equal(["frames"], Directory.EnumerateFileSystemEntries(folder.Path).Select(Path.GetFileName));
 
-        MeasureJob again = new(desk.Door, new DeskOptions());
+        using MeasureJob again = new(desk.Door, new DeskOptions());
         TaskCompletionSource done = new(TaskCreationOptions.RunContinuationsAsynchronously);
         again.Changed += () =>
         {
@@ -51,7 +51,7 @@ public sealed class MeasureJobTests(OpenDesk desk) : IClassFixture<OpenDesk>, ID
         SimulatedNight.Write(folder["frames"], SimulatedNight.DarksOnly);
         Directory.CreateDirectory(folder["mine"]);
         File.WriteAllText(folder["mine/letter.txt"], "dear");
-        MeasureJob job = new(desk.Door, new DeskOptions());
+        using MeasureJob job = new(desk.Door, new DeskOptions());
         TaskCompletionSource over = new(TaskCreationOptions.RunContinuationsAsynchronously);
         job.Changed += () =>
         {

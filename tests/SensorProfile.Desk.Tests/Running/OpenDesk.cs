@@ -9,7 +9,7 @@ namespace SensorProfile.Desk.Tests.Running;
 /// <summary>A desk on a free port of this machine, with the whole program behind it.</summary>
 public sealed class OpenDesk : IAsyncLifetime
 {
-    private readonly CliFolder own = new();
+    private readonly string own = Directory.CreateTempSubdirectory("desk-config-").FullName;
     private DeskServer? server;
 
     /// <summary>With the secret.</summary>
@@ -40,14 +40,14 @@ public sealed class OpenDesk : IAsyncLifetime
     {
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         // nobody's own setup is read or written
-        Environment.SetEnvironmentVariable("XDG_CONFIG_HOME", own.Path);
+        Environment.SetEnvironmentVariable("XDG_CONFIG_HOME", own);
         server = await DeskServer.Start(Door, new DeskOptions(), CancellationToken.None);
     }
 
     public async Task DisposeAsync()
     {
         await server!.DisposeAsync();
-        own.Dispose();
+        Directory.Delete(own, recursive: true);
     }
 
     /// <summary>A client that follows no redirect and keeps no cookie of itself.</summary>
@@ -64,11 +64,4 @@ public sealed class OpenDesk : IAsyncLifetime
 
     /// <summary>As the browser sends it.</summary>
     public string Cookie => string.Create(CultureInfo.InvariantCulture, $"sensorprofile-desk-{Root.Port}={Key}");
-
-    private sealed class CliFolder : IDisposable
-    {
-        public string Path { get; } = Directory.CreateTempSubdirectory("desk-config-").FullName;
-
-        public void Dispose() => Directory.Delete(Path, recursive: true);
-    }
 }

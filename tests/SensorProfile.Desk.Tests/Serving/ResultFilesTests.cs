@@ -1,7 +1,6 @@
 using System.Net.Sockets;
 using System.Text;
 using SensorProfile.Cli.Tests.Running;
-using SensorProfile.Desk.Serving;
 using SensorProfile.Desk.Tests.Running;
 using SensorProfile.Reporting.Views;
 
