@@ -5,7 +5,8 @@ internal sealed class CommandFailure(int exitCode, string message, Exception? in
 {
     public int ExitCode => exitCode;
 
-    public static CommandFailure WrongCommandLine(string message) => new(ExitCodes.WrongCommandLine, message);
+    public static CommandFailure WrongCommandLine(string message, Exception? inner = null) =>
+        new(ExitCodes.WrongCommandLine, message, inner);
 
     public static CommandFailure UnreadableInput(string message, Exception? inner = null) =>
         new(ExitCodes.UnreadableInput, message, inner);

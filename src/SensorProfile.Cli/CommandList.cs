@@ -90,6 +90,17 @@ internal static class CommandList
             "Is my sensor ageing? Compares profiles over the years; a folder stands for all that are in it.",
             ["drift", Demo, "--out", "drift"]
         ),
+        Entry.Of<FleetCommand>(
+            "fleet",
+            "How are all my cameras? An archive's cameras, one line each with its verdict.",
+            ["fleet", Demo]
+        ),
+        Entry.Of<DeskCommand>(
+            "desk",
+            "Show me, in a browser: a page of this machine alone, from frames to decisions.",
+            ["desk", Demo],
+            ["desk", Frames, "--no-browser"]
+        ),
         Entry.Of<SimulateCommand>(
             "simulate",
             "What if? Writes the frames of a camera whose truth is known.",

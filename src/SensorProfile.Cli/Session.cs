@@ -1,5 +1,6 @@
 using SensorProfile.Cli.Defaults;
 using SensorProfile.Cli.Terminal;
+using SensorProfile.Reporting.Answers;
 using Spectre.Console;
 
 namespace SensorProfile.Cli;
@@ -16,6 +17,9 @@ internal sealed record Session(ResultStream Results, SideStream Side, TimeProvid
 
     /// <summary>Where a person types answers; null when nobody sits there.</summary>
     public TextReader? Person { get; init; }
+
+    /// <summary>Takes an answer instead of standard output; null prints it.</summary>
+    public Action<AnswerDocument>? Taker { get; init; }
 
     public static Session OnThisTerminal(CancellationToken stop) =>
         new(

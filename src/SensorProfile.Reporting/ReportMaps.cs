@@ -84,7 +84,7 @@ public sealed record ReportMaps(IReadOnlyList<MapPicture> Pictures)
         };
 
     /// <summary>Rate from which a pixel counts as hot, in the unit of the map.</summary>
-    private static double HotFrom(ModeProfile mode) =>
+    internal static double HotFrom(ModeProfile mode) =>
         mode.HotPixelsAdu is { } adu ? adu.HotRate + (mode.DarkCurrentAdu?.RateAtReference?.Value ?? 0)
         : mode.FixedPattern?.Thresholds is { HotRate: > 0 } thresholds
             ? thresholds.HotRate + (mode.DarkCurrent?.RateAtReference?.Value ?? 0)

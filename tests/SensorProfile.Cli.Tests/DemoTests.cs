@@ -63,7 +63,8 @@ public sealed class DemoTests(DemoNight night)
                 StringComparison.Ordinal
             )
         );
-        foreach (string[] example in CommandList.Examples.Where(e => e[0] != "demo"))
+        // the desk stays open until it is closed: its own tests hold it
+        foreach (string[] example in CommandList.Examples.Where(e => e[0] is not ("demo" or "desk")))
         {
             CommandRun run = night.Folder.Command.Run(example);
             Assert.True(

@@ -17,7 +17,9 @@ internal abstract class AnswerCommand<TSettings> : Command<TSettings>
     {
         Session session = (Session)context.Data!;
         AnswerDocument reply = session.Remembered.Mark(AnswerOrRefuse(session, settings));
-        if (settings.Json)
+        if (session.Taker is { } taker)
+            taker(reply);
+        else if (settings.Json)
             session.Results.WriteRaw(AnswerJson.Of(reply));
         else
             AnswerPrinter.Print(reply, session.Results, settings.Explain);

@@ -25,6 +25,7 @@ internal static class AnswerShapes
         DarkPredictionDocument.Shape,
         FlatPlanDocument.Shape,
         DriftDocument.Shape,
+        FleetDocument.Shape,
         SimulateCommand.Shape,
         SetupDocument.Shape,
     ];

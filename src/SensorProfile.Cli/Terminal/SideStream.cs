@@ -11,6 +11,9 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
         TerminalWidth.Of(isTerminal, TerminalWidth.Unlimited)
     );
 
+    /// <summary>Shows progress instead of the stream; null leaves it to the stream.</summary>
+    public IProgressDisplay? Display { get; init; }
+
     /// <summary>One line.</summary>
     public void WriteLine(string text) => writer.WriteLine(Printable.Of(text));
 
@@ -20,6 +23,8 @@ internal sealed class SideStream(TextWriter writer, bool isTerminal, TimeProvide
     /// <summary>Runs lengthy work with a progress display that suits the stream.</summary>
     public T Watch<T>(Func<IProgressDisplay, T> work)
     {
+        if (Display is not null)
+            return work(Display);
         if (isTerminal && console.Profile.Capabilities.Ansi)
             return LiveProgress.Run(console, clock, work);
         return work(new LineProgress(writer, clock));

@@ -1,4 +1,5 @@
 using SensorProfile.NoiseModel.Answers;
+using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Answers;
 
@@ -46,6 +47,9 @@ internal sealed record AnswerDocument
 
     /// <summary>The answer of each colour, where they are scaled apart.</summary>
     public IReadOnlyList<ColourAnswer> Colours { get; init; } = [];
+
+    /// <summary>Draws the curves behind it, for pages; null where there are none.</summary>
+    public Func<FigureBlock?>? Figure { get; init; }
 
     public IReadOnlyList<Finding> Findings { get; init; } = [];
 

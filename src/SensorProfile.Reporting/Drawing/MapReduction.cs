@@ -35,25 +35,7 @@ internal static class MapReduction
     {
         using FitsFile file = FitsFile.Open(path);
         FitsHdu map = file.RequireFirstImage();
-        int side = Side(map.Width, map.Height);
-        int width = (map.Width + side - 1) / side,
-            height = (map.Height + side - 1) / side;
-        var values = new float[width * height];
-        var rows = new float[side * map.Width];
-        for (int y = 0; y < height; y++)
-        {
-            int count = Math.Min(side, map.Height - y * side);
-            map.ReadRows(y * side, rows.AsSpan(0, count * map.Width));
-            for (int x = 0; x < width; x++)
-                values[y * width + x] = Shown(
-                    rows,
-                    x * side,
-                    Math.Min(side, map.Width - x * side),
-                    count,
-                    map.Width,
-                    outstanding
-                );
-        }
+        (int width, int height, float[] values) = Points(map, MapWindow.Whole(map.Width, map.Height), outstanding);
         float[] measured = [.. values.Where(float.IsFinite).Order()];
         if (measured.Length == 0)
             return null;
@@ -66,6 +48,42 @@ internal static class MapReduction
             FrameHeight = map.Height,
             Logarithmic = logarithmic && low > 0,
         };
+    }
+
+    /// <summary>A part of a map in the shades of the whole picture.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="whole">The picture of all of it.</param>
+    /// <param name="window">The part; it lies within the map.</param>
+    /// <param name="outstanding">As for the whole picture.</param>
+    public static MapPicture Part(string path, MapPicture whole, MapWindow window, double outstanding)
+    {
+        using FitsFile file = FitsFile.Open(path);
+        (int width, int height, float[] values) = Points(file.RequireFirstImage(), window, outstanding);
+        return whole with { Width = width, Height = height, Values = values };
+    }
+
+    private static (int Width, int Height, float[] Values) Points(FitsHdu map, MapWindow window, double outstanding)
+    {
+        int side = Side(window.Width, window.Height);
+        int width = (window.Width + side - 1) / side,
+            height = (window.Height + side - 1) / side;
+        var values = new float[width * height];
+        var rows = new float[side * map.Width];
+        for (int y = 0; y < height; y++)
+        {
+            int count = Math.Min(side, window.Height - y * side);
+            map.ReadRows(window.Top + y * side, rows.AsSpan(0, count * map.Width));
+            for (int x = 0; x < width; x++)
+                values[y * width + x] = Shown(
+                    rows,
+                    window.Left + x * side,
+                    Math.Min(side, window.Width - x * side),
+                    count,
+                    map.Width,
+                    outstanding
+                );
+        }
+        return (width, height, values);
     }
 
     /// <summary>Pixels along a side of the square that becomes a point.</summary>

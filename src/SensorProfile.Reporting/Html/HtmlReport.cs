@@ -71,7 +71,7 @@ internal static class HtmlReport
         page.Append("</section>\n");
     }
 
-    private static string StyleSheet()
+    internal static string StyleSheet()
     {
         using Stream stream = Assembly
             .GetExecutingAssembly()

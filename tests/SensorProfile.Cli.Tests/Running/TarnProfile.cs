@@ -11,7 +11,10 @@ namespace SensorProfile.Cli.Tests.Running;
 /// </summary>
 internal static class TarnProfile
 {
-    public static void Write(string path, params ModeProfile[] more) =>
+    public static void Write(string path, params ModeProfile[] more) => WriteNamed(path, "Tarn-9M", more);
+
+    /// <summary>The same camera under another name.</summary>
+    public static void WriteNamed(string path, string name, params ModeProfile[] more) =>
         ProfileFile.Write(
             path,
             new CameraProfile
@@ -20,7 +23,7 @@ internal static class TarnProfile
                 Software = new SoftwareInfo("sensorprofile", "0.1.0"),
                 Camera = new CameraInfo
                 {
-                    Name = "Tarn-9M",
+                    Name = name,
                     Width = 3000,
                     Height = 3000,
                     StoredBits = 16,

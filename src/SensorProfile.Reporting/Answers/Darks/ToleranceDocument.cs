@@ -2,6 +2,8 @@ using SensorProfile.Decisions.Tolerance;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Answers.Darks;
 
@@ -33,6 +35,7 @@ internal static class ToleranceDocument
         );
         return reply with
         {
+            Figure = () => ToleranceBlocks.Figure(new FigureCounter(), "dark-tolerance.csv", (answer, "")),
             Findings = [.. reply.Findings, .. ToleranceWords.Findings(answer), .. findings],
             QuantitiesTitle =
                 all.Length > 1 ? $"For the {answer.Sky.Name}"

@@ -2,6 +2,8 @@ using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Answers.Flats;
 
@@ -30,8 +32,10 @@ internal static class FlatPlanDocument
                 answer.Curve
             )
         );
+        FlatPlanAnswer[] stacks = answer.Dithered is { } other ? [answer, other] : [answer];
         return reply with
         {
+            Figure = () => FlatBlocks.Figure(new FigureCounter(), null, stacks),
             Quantities = [.. reply.Quantities.Select(q => q with { Absent = QuantityText.NotMeasured })],
             Findings = [.. reply.Findings, .. findings],
             Tables = [Levels(answer), .. Stacks(answer), SkyFields.Assumptions([answer.Sky])],

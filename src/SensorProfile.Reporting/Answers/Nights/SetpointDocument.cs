@@ -2,6 +2,8 @@ using SensorProfile.Decisions.Setpoint;
 using SensorProfile.NoiseModel.Answers;
 using SensorProfile.NoiseModel.Noise;
 using SensorProfile.NoiseModel.Sky;
+using SensorProfile.Reporting.Content.Blocks;
+using SensorProfile.Reporting.Content.Nights;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
@@ -40,6 +42,7 @@ internal static class SetpointDocument
         return reply with
         {
             Assumptions = assumptions,
+            Figure = () => SetpointBlocks.Figure(all, new FigureCounter(), "setpoint.csv"),
             Hints = [.. Hints(answer, assumptions)],
             Findings = [.. reply.Findings, .. SetpointFindings.Of(answer)],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",

@@ -38,21 +38,26 @@ internal static class ReportContent
                 sections.Add(SummarySection.Of(context, nights[i]));
             sections.Add(NightsSection.Of(context, nights[i]));
             sections.Add(SummarySection.Quantities(context));
-            sections.Add(NoiseSection.Of(context));
-            sections.Add(LightSection.Of(context));
-            sections.Add(DarkSection.Signal(context));
-            sections.Add(DarkSection.Current(context));
-            MapPicture[] pictures = [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)];
-            if (BadPlacesSection.Of(context, pictures) is { } places)
-                sections.Add(places);
-            sections.Add(PatternSection.Of(context, pictures));
-            if (BlackLevelSection.Of(context) is { } level)
-                sections.Add(level);
+            sections.AddRange(Measured(context, [.. (maps?.Pictures ?? []).Where(picture => picture.Mode == i)]));
         }
         if (SessionSection.Of(profile.Frames, figures) is { } session)
             sections.Add(session);
         sections.Add(MethodSection.Of(profile));
         return new ReportDocument(profile.Camera.Name, Subtitle(profile), profile.CreatedUtc, sections);
+    }
+
+    /// <summary>What was measured of one mode, without the decisions.</summary>
+    public static IEnumerable<ReportSection> Measured(ModeContext context, IReadOnlyList<MapPicture> pictures)
+    {
+        yield return NoiseSection.Of(context);
+        yield return LightSection.Of(context);
+        yield return DarkSection.Signal(context);
+        yield return DarkSection.Current(context);
+        if (BadPlacesSection.Of(context, pictures) is { } places)
+            yield return places;
+        yield return PatternSection.Of(context, pictures);
+        if (BlackLevelSection.Of(context) is { } level)
+            yield return level;
     }
 
     /// <summary>What was measured, when, by which program.</summary>

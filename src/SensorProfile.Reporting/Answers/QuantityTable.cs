@@ -1,7 +1,6 @@
-using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Nights;
 
-namespace SensorProfile.Cli.Printing;
+namespace SensorProfile.Reporting.Answers;
 
 /// <summary>The numbers of an answer as a table: label, number, unit, and its interval or how it was found.</summary>
 internal static class QuantityTable

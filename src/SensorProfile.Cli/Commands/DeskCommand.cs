@@ -1,0 +1,47 @@
+using System.ComponentModel;
+using System.Runtime.CompilerServices;
+using SensorProfile.Cli.Commands.Options;
+using SensorProfile.Cli.LocalPage;
+using Spectre.Console.Cli;
+
+namespace SensorProfile.Cli.Commands;
+
+/// <summary><c>desk</c>: show me, in a browser.</summary>
+internal sealed class DeskCommand : Command<DeskCommand.Settings>
+{
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        if (settings.Port is < 0 or > ushort.MaxValue)
+            throw CommandFailure.WrongCommandLine($"--port {settings.Port}: a port is a number from 1 to 65535.");
+        if (settings.Folder is { } folder && !Directory.Exists(folder))
+            throw CommandFailure.UnreadableInput($"{folder}: there is no such folder.");
+        Serve((Session)context.Data!, settings);
+        return ExitCodes.Answered;
+    }
+
+    // in a method of its own: whoever asks another question does not load a web server
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Serve(Session session, Settings settings) =>
+        DeskRun.UntilClosed(
+            session,
+            settings.Folder is { } folder ? Path.GetFullPath(folder) : null,
+            settings.Port ?? 0,
+            !settings.NoBrowser
+        );
+
+    internal sealed class Settings : CommandSettings
+    {
+        [CommandArgument(0, "[FOLDER]")]
+        [Description("Frames, results or an archive to begin with.")]
+        public string? Folder { get; init; }
+
+        [CommandOption("--port <N>")]
+        [Description("Port on this machine; a free one unless said.")]
+        [TypeConverter(typeof(WholeNumber<int>))]
+        public int? Port { get; init; }
+
+        [CommandOption("--no-browser")]
+        [Description("Print the address only; do not open it.")]
+        public bool NoBrowser { get; init; }
+    }
+}

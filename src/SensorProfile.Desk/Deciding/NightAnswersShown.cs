@@ -1,0 +1,122 @@
+using SensorProfile.Desk.Asking;
+using SensorProfile.Profiles.Session;
+using SensorProfile.Reporting.Views;
+
+namespace SensorProfile.Desk.Deciding;
+
+/// <summary>The questions of the Decide page.</summary>
+internal enum NightQuestion
+{
+    HowCold,
+    HowNear,
+    HowMany,
+    HowLong,
+    HowManyFlats,
+}
+
+/// <summary>Answers that follow the sliders: the latest question wins, one that was overtaken is not asked to the
+/// end.</summary>
+/// <param name="door">The program.</param>
+/// <param name="form">The sliders.</param>
+/// <param name="changed">Called from any thread when an answer has come.</param>
+internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action changed)
+{
+    private readonly Lock gate = new();
+    private readonly Dictionary<NightQuestion, DeskReply> replies = [];
+    private int wanted;
+    private bool working;
+
+    /// <summary>The number of the change that all answers follow.</summary>
+    public int Answered { get; private set; }
+
+    /// <summary>The number of the change that the first answer follows.</summary>
+    public int FirstAnswered { get; private set; }
+
+    /// <summary>Whether answers are still on their way.</summary>
+    public bool IsWorking
+    {
+        get
+        {
+            lock (gate)
+                return working;
+        }
+    }
+
+    /// <summary>The answer to a question; null before there is one.</summary>
+    public DeskReply? this[NightQuestion question]
+    {
+        get
+        {
+            lock (gate)
+                return replies.GetValueOrDefault(question);
+        }
+    }
+
+    /// <summary>Asks anew.</summary>
+    public void Ask(string profile, ModeSettings? mode)
+    {
+        lock (gate)
+        {
+            wanted++;
+            if (working)
+                return;
+            working = true;
+        }
+        _ = Task.Run(() => Work(profile, mode));
+    }
+
+    private void Work(string profile, ModeSettings? mode)
+    {
+        while (true)
+        {
+            int now;
+            lock (gate)
+                now = wanted;
+            Put(NightQuestion.HowCold, form.Setpoint(profile, mode));
+            FirstAnswered = now;
+            changed();
+            double? cold = this[NightQuestion.HowCold]
+                ?.Answer?.Quantities.FirstOrDefault(q => q.Name == "setpoint")
+                ?.Value?.Value;
+            (NightQuestion Question, IReadOnlyList<string> Arguments)[] rest =
+            [
+                (NightQuestion.HowNear, form.Match(profile, mode, cold)),
+                (NightQuestion.HowMany, form.Plan(profile, mode, cold)),
+                (NightQuestion.HowLong, form.LightLength(profile, cold)),
+                (NightQuestion.HowManyFlats, form.Flats(profile, mode, cold)),
+            ];
+            foreach ((NightQuestion question, IReadOnlyList<string> arguments) in rest)
+            {
+                if (IsOvertaken(now))
+                    break;
+                Put(question, arguments);
+                changed();
+            }
+            lock (gate)
+            {
+                if (wanted == now)
+                {
+                    working = false;
+                    Answered = now;
+                    break;
+                }
+            }
+        }
+        changed();
+    }
+
+    private bool IsOvertaken(int now)
+    {
+        lock (gate)
+            return wanted != now;
+    }
+
+    private void Put(NightQuestion question, IReadOnlyList<string> arguments)
+    {
+        DeskReply reply = door.Ask(arguments, null, CancellationToken.None);
+        if (reply.Answer is { } answer)
+            reply = reply with { Drawing = AnswerFigure.Html(answer, 1 + (int)question) };
+        lock (gate)
+            replies[question] = reply;
+    }
+}
