@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text;
 using System.Text.Json;
 using SensorProfile.Cli;
@@ -33,10 +34,26 @@ public sealed class AsCommandTests(OpenDesk desk) : IClassFixture<OpenDesk>, IDi
         DeskReply shown = desk.Door.Ask(form.Setpoint(folder["my camera (2031)"], null), null, CancellationToken.None);
         string line = desk.Door.Line(shown.Arguments);
         Assert.StartsWith("sensorprofile setpoint ", line, StringComparison.Ordinal);
-        CommandRun run = folder
-            .Command.Shell("$SP" + line["sensorprofile".Length..] + " --json")
-            .Expect(shown.ExitCode);
-        Assert.Equal(AnswerJson.Of(shown.Answer!), run.Output);
+        (int code, string output) = Shell(line["sensorprofile".Length..] + " --json");
+        Assert.Equal(shown.ExitCode, code);
+        Assert.Equal(AnswerJson.Of(shown.Answer!), output);
+    }
+
+    /// <summary>The line as a shell reads it: quotes and all.</summary>
+    private (int ExitCode, string Output) Shell(string arguments)
+    {
+        string program = Checkout.Built("src/SensorProfile.Cli", "sensorprofile.dll");
+        ProcessStartInfo info = new("/bin/sh", ["-c", $"dotnet '{program}'{arguments}"])
+        {
+            WorkingDirectory = folder.Path,
+            RedirectStandardOutput = true,
+            StandardOutputEncoding = Encoding.UTF8,
+        };
+        info.Environment["XDG_CONFIG_HOME"] = folder[".config"];
+        using Process process = Process.Start(info)!;
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output);
     }
 
     public static TheoryData<int> Questions => [0, 1, 2, 3, 4];
