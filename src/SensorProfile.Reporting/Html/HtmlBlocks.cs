@@ -87,7 +87,11 @@ internal static class HtmlBlocks
     {
         string Cell(string tag, string text, int column) =>
             $"<{tag}{(table.IsNumber(column) ? " class=\"n\"" : "")}>{Markup.Escape(text)}</{tag}>";
-        page.Append("<div class=\"scroll\"><table>\n<thead><tr>");
+        // on a narrow screen it scrolls by itself, from the keyboard too
+        string name = string.Join(", ", table.Header.Where(text => text.Length > 0));
+        page.Append("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"")
+            .Append(Markup.Escape(name.Length > 0 ? $"Table: {name}" : "Table"))
+            .Append("\"><table>\n<thead><tr>");
         page.AppendJoin("", table.Header.Select((text, column) => Cell("th", text, column)));
         page.Append("</tr></thead>\n<tbody>\n");
         foreach (IReadOnlyList<string> row in table.Rows)
