@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Reporting.Answers;
@@ -16,7 +17,9 @@ internal static class Headline
     {
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
-            return "Nothing could be measured from these frames.";
+            return profile.Findings.Any(f => f.Code == FrameFindings.KindMissing)
+                ? "Say what these frames are: without knowing bias, dark and flat frames apart, nothing could be measured."
+                : "Nothing could be measured from these frames.";
         if (NotRaw(profile) is not null)
             return "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, "
                 + "without any correction in camera or capture program.";

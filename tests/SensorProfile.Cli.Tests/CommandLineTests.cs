@@ -67,7 +67,9 @@ public sealed class CommandLineTests
     )]
     [InlineData(
         "schema profile extra",
-        "sensorprofile: 'extra' is one word too many for schema. Try: sensorprofile schema --help\n"
+        "sensorprofile: schema knows profile, setup and the answers of demo, shots, survey, characterise, report, "
+            + "setpoint, exposure, darks plan, darks match, darks check, darks predict, flats plan, drift, fleet, simulate; "
+            + "not 'profile extra'. Try: sensorprofile schema --help\n"
     )]
     public void AWrongCommandLineGivesOneLineAndExitCode2(string arguments, string error)
     {

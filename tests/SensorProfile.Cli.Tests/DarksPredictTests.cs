@@ -57,25 +57,65 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
         Assert.InRange(doubts.Average(), 0.5, 5);
     }
 
+    /// <summary>
+    /// The darks that it was computed from share its noise and tell nothing. Those of another night of the same sensor
+    /// meet it as near as it claims: good enough for one light, not for forty, whose darks may cost 5 %.
+    /// </summary>
     [Fact]
-    public void AComputedDarkPassesTheCheckOfTheDarkLibrary()
+    public void AComputedDarkIsAsNearToNewDarksAsItClaims()
     {
-        own.Command.Run("darks", "predict", Profile, "--temperature", "0", "--exposure", "300", "--out", "d.fits")
-            .Expect(ExitCodes.Answered);
-        JsonElement json = own
+        using JsonDocument truth = JsonDocument.Parse(
+            File.ReadAllText(Path.Combine(night.Folder["night"], "truth.json"))
+        );
+        string serial = truth.RootElement.GetProperty("serial").GetRawText();
+        SimulatedNight.Write(
+            own["another night"],
+            $"{{ \"serial\": {serial}, {SimulatedNight.Full.TrimStart()[1..]}",
+            seed: 2
+        );
+        double claimed = own
             .Command.Run(
                 "darks",
-                "check",
+                "predict",
+                Profile,
+                "--temperature",
+                "0",
+                "--exposure",
+                "300",
+                "--out",
                 "d.fits",
-                "--against",
-                night.Folder["night"],
-                "--profile",
-                Path.Combine(Profile, "profile.json"),
                 "--json"
             )
             .Expect(ExitCodes.Answered)
-            .Json;
-        Assert.Equal("keep", json.GetProperty("verdict").GetString());
+            .Json.GetProperty("quantities")
+            .GetProperty("uncertaintyTypical")
+            .GetProperty("value")
+            .GetDouble();
+        JsonElement Check(string against, int lights, int exitCode) =>
+            own
+                .Command.Run(
+                    "darks",
+                    "check",
+                    "d.fits",
+                    "--against",
+                    against,
+                    "--profile",
+                    Path.Combine(Profile, "profile.json"),
+                    "--lights",
+                    $"{lights}",
+                    "--json"
+                )
+                .Expect(exitCode)
+                .Json;
+        Assert.Equal(
+            "cannot-tell",
+            Check(night.Folder["night"], 1, ExitCodes.CannotTell).GetProperty("verdict").GetString()
+        );
+        JsonElement one = Check("another night", 1, ExitCodes.Answered);
+        Assert.Equal("keep", one.GetProperty("verdict").GetString());
+        double residual = one.GetProperty("masters")[0].GetProperty("residual").GetProperty("value").GetDouble();
+        Assert.InRange(residual / claimed, 0.7, 1);
+        Assert.Equal("retake", Check("another night", 40, ExitCodes.Answered).GetProperty("verdict").GetString());
     }
 
     [Fact]

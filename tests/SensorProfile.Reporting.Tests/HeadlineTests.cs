@@ -140,6 +140,16 @@ public class HeadlineTests
                 .Replace(" (the gain is unknown)", "", StringComparison.Ordinal)
         );
 
+    [Fact] // the cure first: both laboratory cameras have headers without a kind
+    public void FramesOfUnknownKindAreToBeNamed() =>
+        Assert.StartsWith(
+            "Say what these frames are",
+            Headline.Sentence(
+                new CameraProfile { Findings = [new Finding("kind-missing", Severity.Warning, "No frame kind.")] }
+            ),
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public void SaysSoWhenNothingWasMeasured()
     {

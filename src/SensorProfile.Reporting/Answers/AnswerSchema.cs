@@ -116,11 +116,14 @@ internal sealed class AnswerSchema
             return Kinds("number"); // what is not finite is written as null
         if (node is not JsonObject schema)
             return node;
+        // what stands a second time comes as a pointer to the first, which does not say whether this one may be null
+        bool pointer = schema.ContainsKey("$ref"),
+            orNull = pointer && context.PropertyInfo is { IsGetNullable: true };
         if (info.Kind is JsonTypeInfoKind.Enumerable or JsonTypeInfoKind.Dictionary)
-            return List(info, schema);
+            return pointer ? Repeated(info.Type, orNull) : Nullables(schema);
         if (info.Kind != JsonTypeInfoKind.Object)
             return schema;
-        bool nullable = schema["type"] is JsonArray;
+        bool nullable = orNull || schema["type"] is JsonArray;
         string name = NameOf(type);
         if (schema["properties"] is JsonObject members)
         {
@@ -132,13 +135,13 @@ internal sealed class AnswerSchema
         return nullable ? OrNull(reference) : reference;
     }
 
-    private JsonObject List(JsonTypeInfo info, JsonObject schema)
+    /// <summary>A list anew: where the pointer leads nothing is left once its record has moved.</summary>
+    private JsonNode Repeated(Type type, bool orNull) => orNull ? OrNull(Of(type)) : Of(type);
+
+    /// <summary>What a type says of the values of a dictionary is not whether they may be null.</summary>
+    private static JsonObject Nullables(JsonObject schema)
     {
-        // a list that stands twice comes as a pointer to where the first of them stood before its record moved
-        if (schema.ContainsKey("$ref"))
-            schema = (JsonObject)Of(info.Type);
-        // what a type says of the values of a dictionary is not whether they may be null
-        else if (schema["additionalProperties"] is JsonObject value && !value.ContainsKey("anyOf"))
+        if (schema["additionalProperties"] is JsonObject value && !value.ContainsKey("anyOf"))
             schema["additionalProperties"] = OrNull(value.DeepClone());
         return schema;
     }

@@ -57,7 +57,7 @@ internal static class MasterWords
 
     /// <summary>"a stack of 40 lights, dithered over 20 positions and clipped".</summary>
     public static string Stack(DarkLibraryOptions stack) =>
-        $"a stack of {Plain.Whole(stack.Lights)} lights"
+        (stack.Lights == 1 ? "a single light" : $"a stack of {Plain.Whole(stack.Lights)} lights")
         + (
             stack.Positions < 2
                 ? ""
