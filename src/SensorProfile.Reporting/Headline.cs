@@ -1,4 +1,5 @@
 using SensorProfile.DarkCurrent.Laws;
+using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
@@ -34,10 +35,7 @@ internal static class Headline
     }
 
     /// <summary>The refusal of frames that are not raw, where no mode is; null else.</summary>
-    public static Finding? NotRaw(CameraProfile profile) =>
-        profile.Modes.Any(m => m.Gain is not null || m.Channels.Any(c => c.Gain is not null))
-            ? null
-            : profile.Findings.FirstOrDefault(f => f is { Code: "response-not-raw", Severity: Severity.Refusal });
+    public static Finding? NotRaw(CameraProfile profile) => ComparableProfiles.NotRaw(profile);
 
     /// <summary>The sentence for one mode.</summary>
     /// <param name="mode">A mode.</param>

@@ -29,6 +29,7 @@ internal static class ComparableProfiles
                 Difference(camera!, profile.Profile.Camera) is { Length: > 0 } difference
                     ? $"It is of another camera or another kind of frame: {difference}."
                 : profile.Profile.Modes.Count == 0 ? "It holds no measured mode."
+                : NotRaw(profile.Profile) is not null ? "Its frames were not raw, so its numbers are not the sensor's."
                 : kept.FirstOrDefault(k => SameFrames(k.Profile, profile.Profile)) is { } twin
                     ? $"It was made from the same frames as {twin.File}."
                 : null;
@@ -76,6 +77,14 @@ internal static class ComparableProfiles
         );
         return string.Join(", ", parts);
     }
+
+    /// <summary>The refusal of frames that are not raw, where no mode is; null else.</summary>
+    internal static Finding? NotRaw(CameraProfile profile) =>
+        profile.Modes.Any(m => m.Gain is not null || m.Channels.Any(c => c.Gain is not null))
+            ? null
+            : profile.Findings.FirstOrDefault(f =>
+                f is { Code: MeasurementCodes.NotRawResponse, Severity: Severity.Refusal }
+            );
 
     private static bool SameFrames(CameraProfile a, CameraProfile b) =>
         a.Frames.InputDigest.Length > 0 && a.Frames.InputDigest == b.Frames.InputDigest;

@@ -134,6 +134,24 @@ public sealed class DriftComparisonTests
         );
     }
 
+    [Fact] // frames saved with 8 bits: "the saturation level is up by 60 000 ADU", said drift
+    public void FramesThatWereNotRawAreNoComparison()
+    {
+        var random = new Random(1);
+        ProfileOnDisk spoilt = Tarn.Measure(2032, random);
+        spoilt = spoilt with
+        {
+            Profile = spoilt.Profile with
+            {
+                Modes = [spoilt.Profile.Modes[0] with { Gain = null }],
+                Findings = [new Finding("response-not-raw", Severity.Refusal, "Not raw.")],
+            },
+        };
+        DriftAnswer answer = DriftComparison.Run([Tarn.Measure(2031, random), spoilt]);
+        Assert.Equal(DriftVerdict.CannotTell, answer.Outcome);
+        Assert.Contains("not raw", Assert.Single(answer.Refused).Reason, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void TheSameFramesTwiceAreNoComparison()
     {
