@@ -73,19 +73,7 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
             $"{{ \"serial\": {serial}, {SimulatedNight.Full.TrimStart()[1..]}",
             seed: 2
         );
-        double claimed = own
-            .Command.Run(
-                "darks",
-                "predict",
-                Profile,
-                "--temperature",
-                "0",
-                "--exposure",
-                "300",
-                "--out",
-                "d.fits",
-                "--json"
-            )
+        double claimed = Computed("--json")
             .Expect(ExitCodes.Answered)
             .Json.GetProperty("quantities")
             .GetProperty("uncertaintyTypical")
@@ -157,22 +145,7 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
     [Fact]
     public void FreshDarksThatWereHeldBackAreCompared()
     {
-        CommandRun agrees = own
-            .Command.Run(
-                "darks",
-                "predict",
-                Profile,
-                "--temperature",
-                "0",
-                "--exposure",
-                "300",
-                "--out",
-                "d.fits",
-                "--against",
-                night.Folder["night"],
-                "--explain"
-            )
-            .Expect(ExitCodes.Answered);
+        CommandRun agrees = Computed("--against", night.Folder["night"], "--explain").Expect(ExitCodes.Answered);
         Assert.Contains("fresh-darks-agree", agrees.Output, StringComparison.Ordinal);
         // Another sensor of the same kind, its hot pixels elsewhere: the master must not be written.
         SimulatedNight.Write(
@@ -476,4 +449,19 @@ public sealed class DarksPredictTests(CharacterisedNight night) : IClassFixture<
         foreach (string map in Directory.EnumerateFiles(Path.Combine(Profile, "maps")))
             File.Copy(map, Path.Combine(own["copy/maps"], Path.GetFileName(map)), overwrite: true);
     }
+
+    /// <summary>A dark of 300 s at 0 °C, computed.</summary>
+    private CommandRun Computed(params string[] more) =>
+        own.Command.Run([
+            "darks",
+            "predict",
+            Profile,
+            "--temperature",
+            "0",
+            "--exposure",
+            "300",
+            "--out",
+            "d.fits",
+            .. more,
+        ]);
 }

@@ -23,6 +23,7 @@ internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action c
 {
     private readonly Lock gate = new();
     private readonly Dictionary<NightQuestion, DeskReply> replies = [];
+    private (string Profile, ModeSettings? Mode) camera;
     private int wanted;
     private bool working;
 
@@ -58,20 +59,23 @@ internal sealed class NightAnswersShown(IDeskDoor door, NightForm form, Action c
         lock (gate)
         {
             wanted++;
+            camera = (profile, mode);
             if (working)
                 return;
             working = true;
         }
-        _ = Task.Run(() => Work(profile, mode));
+        _ = Task.Run(Work);
     }
 
-    private void Work(string profile, ModeSettings? mode)
+    private void Work()
     {
         while (true)
         {
             int now;
+            string profile;
+            ModeSettings? mode;
             lock (gate)
-                now = wanted;
+                (now, (profile, mode)) = (wanted, camera);
             Put(NightQuestion.HowCold, form.Setpoint(profile, mode));
             FirstAnswered = now;
             changed();

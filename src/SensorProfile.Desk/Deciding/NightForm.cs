@@ -88,9 +88,7 @@ internal sealed class NightForm(IDeskDoor door)
             $"--profile={profile}",
             $"--exposure={Text(Exposure)}",
             $"--sky={Text(Sky)}",
-            $"--lights={Text(Lights)}",
-            $"--dithers={Text(Dithers)}",
-            $"--rejection={Rejection}",
+            .. Stack,
             $"--loss={Text(Loss)}",
             .. Uncooled ? ["--uncooled"] : new[] { $"--max-delta={Text(Reach)}" },
         ];

@@ -65,7 +65,7 @@ internal sealed class FramesAtHand(IDeskDoor door, DeskOptions options)
     private static string FreeBeside(string folder)
     {
         string trimmed = Path.TrimEndingDirectorySeparator(folder);
-        // a folder above that belongs to a disk, or is not ours to write in, is the user's own instead
+        // above a whole disk there is none: the user's own folder then
         string parent = Path.GetDirectoryName(trimmed) ?? Folders.FolderListing.Home;
         return Path.Combine(parent, Path.GetFileName(trimmed) + "-profile");
     }

@@ -75,12 +75,12 @@ internal static class HotPixelTemperatures
                 .OfType<double>()
                 .Where(c => c != 0),
         ];
+        double largest = changes.Select(Math.Abs).DefaultIfEmpty(0).Max();
         log.Add(
             MeasurementCodes.TemperaturesReplaced,
             Severity.Note,
-            Invariant(
-                $"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; they differ from the headers by up to {changes.Select(Math.Abs).DefaultIfEmpty(0).Max():0.00} °C."
-            )
+            Invariant($"The temperatures of {changes.Length} darks are those of their hot pixels, as you asked; ")
+                + Invariant($"they differ from the headers by up to {largest:0.00} °C.")
         );
         return replaced;
     }

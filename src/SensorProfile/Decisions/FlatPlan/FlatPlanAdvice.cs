@@ -62,12 +62,12 @@ public static class FlatPlanAdvice
         var levels = new FlatLevels(mode, question.Limits);
         FlatBudget budget = FlatBudget.Of(profile, mode, question, sky, findings);
         FlatNoise noise = budget.Best;
-        if (levels.WellKnown && noise.Signal >= levels.Well.Value)
-            throw Refuse.CannotTell(
-                "well-fills",
-                $"The sky alone fills the full well of {Plain.Number(levels.Well.Value)} e⁻ within "
-                    + $"{Plain.Duration(levels.Well.Value / sky.Rate.Value)}: no flat mends such lights; expose them shorter."
-            );
+        double well = levels.WellKnown ? levels.Well.Value : double.PositiveInfinity;
+        StackConditions stack = budget.Stack;
+        if (
+            FullPixels.White(well, sky, budget.Dark.Value, stack.ExposureSeconds, stack.TemperatureCelsius) is { } white
+        )
+            throw white;
         FlatLevel Level(double share) =>
             levels.At(share, noise, Advised(noise.Smallest(share * levels.Well.Value, unlit, loss)));
         FlatLevel[] all = [.. levels.Candidates.Select(Level)];

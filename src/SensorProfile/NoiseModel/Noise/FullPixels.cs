@@ -23,10 +23,23 @@ internal static class FullPixels
         SkyRate sky,
         double exposureSeconds,
         double? celsius
+    ) =>
+        White(reader.Best.FullWell, sky, celsius is double t ? reader.Best.Law.RateAt(t) : 0, exposureSeconds, celsius);
+
+    /// <summary>The same of numbers.</summary>
+    /// <param name="well">Full well, e-; infinite where it is not known.</param>
+    /// <param name="sky">The sky.</param>
+    /// <param name="dark">Dark rate of the typical pixel, e-/px/s.</param>
+    /// <param name="exposureSeconds">s.</param>
+    /// <param name="celsius">Sensor temperature of that rate; null for the sky alone.</param>
+    internal static DecisionRefusedException? White(
+        double well,
+        SkyRate sky,
+        double dark,
+        double exposureSeconds,
+        double? celsius
     )
     {
-        double well = reader.Best.FullWell,
-            dark = celsius is double t ? reader.Best.Law.RateAt(t) : 0;
         bool alone = sky.Rate.Value * exposureSeconds >= well;
         if (!alone && (sky.Rate.Value + dark) * exposureSeconds < well)
             return null;

@@ -1,6 +1,7 @@
 using SensorProfile.Decisions.DarkCount;
 using SensorProfile.Decisions.DarkMatch;
 using SensorProfile.Decisions.DarkPlan;
+using SensorProfile.Decisions.FlatPlan;
 using SensorProfile.Decisions.Setpoint;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Frames;
@@ -79,6 +80,12 @@ public class FullPixelsTests
                         TemperatureCelsius = -10,
                         Sky = sky,
                     }
+                ),
+            () =>
+                FlatPlanAdvice.Find(
+                    camera.Profile(),
+                    camera.Mode(),
+                    new FlatPlanQuestion { ExposureSeconds = 300, Sky = sky }
                 ),
             () => DarksPlan.Find(camera.Profile(), new PlanQuestion { Lights = [PlannedLights.Usual(-10)], Sky = sky }),
         ];
