@@ -35,7 +35,8 @@ internal static class CommandLine
         }
     }
 
-    private static CommandApp Parser(Session session)
+    /// <summary>The parser, with every command.</summary>
+    public static CommandApp Parser(Session session)
     {
         CommandApp app = new();
         app.Configure(config =>

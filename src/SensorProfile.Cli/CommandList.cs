@@ -120,6 +120,13 @@ internal static class CommandList
             ["schema", "setup"],
             ["schema", "darks", "match"]
         ),
+        Entry.Of<CompletionCommand>(
+            "completion",
+            "Complete what I type: prints the script for your shell, made from the commands as they are.",
+            ["completion", "bash"],
+            ["completion", "powershell"]
+        ),
+        Entry.Of<ManCommand>("man", "Prints the manual page, for man.", ["man"]),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
