@@ -42,7 +42,7 @@ internal static class FishCompletion
             string condition = $"__sensorprofile_is {command.Name}";
             foreach (ParameterShape option in command.Options)
                 Append(script, condition, option);
-            if (command.Arguments.FirstOrDefault() is { } argument)
+            if (command.Arguments is [ParameterShape argument, ..])
                 script.Append($"complete -c sensorprofile -n '{condition}'{Offer(argument, isOption: false)}\n");
         }
         return script.ToString();

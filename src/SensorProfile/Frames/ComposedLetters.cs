@@ -142,7 +142,7 @@ internal static class ComposedLetters
                 Composed[(parts[0], parts[1])] = letter;
         }
 
-        /// <summary>"0300-0314".</summary>
+        /// <summary>The first and the last mark, a hyphen between.</summary>
         private void AddMarks(string range, int markClass)
         {
             string[] ends = range.Split('-');

@@ -24,12 +24,13 @@ public sealed class ShellCompletionTests
         zmodload zsh/zpty
         zpty shell zsh -f -i
         expect() { local text; while zpty -r shell text; do [[ $text == *$1* ]] && break; done }
-        zpty -w shell 'PS1=; unsetopt zle_bracketed_paste beep 2>/dev/null; autoload -Uz compinit; compinit -u -D; source ./script'
+        zpty -w shell 'PS1=; autoload -Uz compinit; compinit -u -D; source ./script'
         zpty -w shell 'compadd() {
             [[ ${@[1,(i)(-|--)]} == *-(O|A|D)\ * ]] && { builtin compadd "$@"; return $?; }
             local -a hits; builtin compadd -A hits "$@"; local h; for h in $hits; print -r -- "<$h>"
             builtin compadd "$@" }'
-        zpty -w shell 'ask() { print "begin"; _main_complete; print "end"; exit }; zle -C ask complete-word ask; bindkey "^I" ask; print ready'
+        zpty -w shell 'ask() { print "begin"; _main_complete; print "end"; exit }'
+        zpty -w shell 'zle -C ask complete-word ask; bindkey "^I" ask; print ready'
         expect ready$'\r'
         zpty -w -n shell "$1"$'\t'
         while zpty -r shell text; do print -r -- $text; [[ $text == *end* ]] && break; done
