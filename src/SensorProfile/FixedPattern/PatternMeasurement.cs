@@ -46,6 +46,9 @@ internal static class PatternMeasurement
         double common = input.TypicalAtReference is { Value: > 0 } typical
             ? typical.StandardUncertainty / typical.Value
             : 0;
+        // a third of what was set right may remain
+        if (glow is not null)
+            common = double.Hypot(common, glow.FloorShift / 3);
         double hotAbove = maps.Typical + thresholds.HotRate;
         GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow.Field, hotAbove);
         var result = new PatternResult
@@ -58,12 +61,12 @@ internal static class PatternMeasurement
             Profile = new FixedPatternProfile
             {
                 HotPixelCurve = HotPixelCurve.Count(maps.Rate, maps.Typical, maps.TypicalUncertainty),
-                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.TypicalUncertainty, common),
+                RateQuantiles = RateQuantiles.Measure(maps.Rate, maps.Uncertainty, maps.TypicalUncertainty, common),
                 HotPixelCurves = HotPixelCurves.Measure(input, maps),
                 DoublingByRate = split?.Laws ?? maps.Classes,
                 ThermalQuantiles = split is null
                     ? []
-                    : RateQuantiles.Measure(split.Thermal, maps.TypicalUncertainty, common),
+                    : RateQuantiles.Measure(split.Thermal, maps.Uncertainty, maps.TypicalUncertainty, common),
                 ThermalCurve = split is null
                     ? []
                     : HotPixelCurve.Count(split.Thermal, maps.Typical, maps.TypicalUncertainty),

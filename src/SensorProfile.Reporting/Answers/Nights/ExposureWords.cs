@@ -59,8 +59,9 @@ internal static class ExposureWords
             ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
                 + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
+        string dark = advised.DarkRate is { Value: > 0 } rate ? $" and a dark current of {QuantityText.Of(rate)}" : "";
         return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
-            + $"{SkyFields.Named(answer.Sky)}{well}";
+            + $"{SkyFields.Named(answer.Sky)}{dark}{well}";
     }
 
     // Advice that cannot be followed is none: sky and dark current would fill the well before the read noise drowns.

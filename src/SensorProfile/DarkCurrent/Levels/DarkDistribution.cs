@@ -16,12 +16,12 @@ namespace SensorProfile.DarkCurrent.Levels;
 internal sealed record DarkDistribution
 {
     private const double Clip = 4;
-    private const int Rounds = 3;
+    private const int Rounds = 6;
 
-    /// <summary>Levels of the blocks, e-/px/s.</summary>
-    public required double[] Blocks { get; init; }
+    /// <summary>Levels of equal parts of the blocks, e-/px/s, ascending.</summary>
+    public required double[] Levels { get; init; }
 
-    /// <summary>Departures from their block of the pixels far off, e-/px/s, ascending.</summary>
+    /// <summary>Departures from the level of their block of the pixels far off, e-/px/s, ascending.</summary>
     public required double[] Far { get; init; }
 
     /// <summary>Pixels looked at.</summary>
@@ -39,7 +39,7 @@ internal sealed record DarkDistribution
     /// <summary>Standard uncertainty of the third moment by the frames' noise.</summary>
     public required double ThirdMomentUncertainty { get; init; }
 
-    /// <summary>Median over the blocks, e-/px/s.</summary>
+    /// <summary>Median over the levels, e-/px/s.</summary>
     public double Centre { get; private init; }
 
     /// <summary>Measures it.</summary>
@@ -61,27 +61,45 @@ internal sealed record DarkDistribution
                         .ToArray()
                 ),
         ];
-        double[] levels = [.. together.Select(values => OrderStatistics.Median(values))];
-        double reach = Clip * OrderStatistics.Median([.. together.Select(values => OrderStatistics.MadSigma(values))]);
+        var surface = new BlockSurface((int)Math.Round(Math.Sqrt(together[0].Length)));
+        double[][] levels =
+        [
+            .. together.Select(values => Enumerable.Repeat(OrderStatistics.Median(values), values.Length).ToArray()),
+        ];
+        double Reach() =>
+            Clip
+            * OrderStatistics.Median([
+                .. together.Select(
+                    (values, k) => OrderStatistics.MadSigma([.. values.Zip(levels[k], (v, l) => v - l)])
+                ),
+            ]);
+        double reach = Reach();
         for (int round = 0; round < Rounds; round++)
-        for (int k = 0; k < blocks; k++)
-            levels[k] = MeanWithin(together[k], levels[k], reach);
+        {
+            for (int k = 0; k < blocks; k++)
+                surface.Approach(together[k], levels[k], reach);
+            if (round == Rounds / 2)
+                reach = Reach();
+        }
 
         var sums = new MomentSums();
         List<double> far = [];
         for (int k = 0; k < blocks; k++)
         for (int i = 0; i < together[k].Length; i++)
         {
-            double off = together[k][i] - levels[k];
+            double level = levels[k][i],
+                off = together[k][i] - level;
             if (Math.Abs(off) < reach)
-                sums.Add(signals.First[k][i] - levels[k], signals.Second[k][i] - levels[k]);
+                sums.Add(signals.First[k][i] - level, signals.Second[k][i] - level);
             else
                 far.Add(off / seconds);
         }
-        double variance = sums.Covariance - pedestalVariance;
+        double used = 1 - (double)BlockSurface.Terms / together[0].Length, // what the surfaces take of the spread
+            variance = sums.Covariance / used - pedestalVariance;
+        double[] parts = [.. levels.SelectMany(surface.Parts).Order()];
         return new()
         {
-            Blocks = [.. levels.Select(l => l / seconds)],
+            Levels = [.. parts.Select(l => l / seconds)],
             Far = [.. far.Order()],
             Pixels = blocks * (long)together[0].Length,
             Variance = variance / (seconds * seconds),
@@ -89,21 +107,8 @@ internal sealed record DarkDistribution
             // e-: Poisson noise of a half of n frames has variance signal/n
             ThirdMoment = (sums.Third - variance * (1.0 / a + 1.0 / b) / 2) / Math.Pow(seconds, 3),
             ThirdMomentUncertainty = sums.ThirdUncertainty / Math.Pow(seconds, 3),
-            Centre = OrderStatistics.Median([.. levels]) / seconds,
+            Centre = parts[parts.Length / 2] / seconds,
         };
-    }
-
-    private static double MeanWithin(double[] values, double level, double reach)
-    {
-        double sum = 0;
-        int count = 0;
-        foreach (double value in values)
-            if (Math.Abs(value - level) < reach)
-            {
-                sum += value;
-                count++;
-            }
-        return count > 0 ? sum / count : level;
     }
 
     /// <summary>Mixed moments of the two halves about the levels of their blocks.</summary>

@@ -33,6 +33,9 @@ internal sealed class BlackLevelFit
     /// <summary>Scatter of the sets, ADU.</summary>
     public double SetScatter { get; private init; }
 
+    /// <summary>What jitter and noise leave in the mean of a usual set, ADU: the scatter is seen through it.</summary>
+    public double SetNoise { get; private init; }
+
     /// <summary>Degrees of freedom behind it; 0 when there are too few sets.</summary>
     public int SetFreedom { get; private init; }
 
@@ -62,6 +65,11 @@ internal sealed class BlackLevelFit
             Jitter = jitter,
             JitterFreedom = freedom,
             SetScatter = scatter,
+            SetNoise = OrderStatistics.Median([
+                .. sets.Select(s =>
+                    Math.Sqrt((jitter * jitter + s.Average(i => frames[i].Noise * frames[i].Noise)) / s.Length)
+                ),
+            ]),
             SetFreedom = setFreedom,
             Residuals = ResidualsOf(fit, design, levels),
         };

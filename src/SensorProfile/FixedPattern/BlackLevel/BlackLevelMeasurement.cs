@@ -32,6 +32,7 @@ internal static class BlackLevelMeasurement
             ),
             Jitter = Scatter(
                 fit.Jitter,
+                frames.Min(f => f.Noise * f.Noise),
                 fit.JitterFreedom,
                 frames.Count,
                 "differences of neighbouring frames beyond their noise"
@@ -41,6 +42,7 @@ internal static class BlackLevelMeasurement
                     ? null
                     : Scatter(
                         fit.SetScatter,
+                        fit.SetNoise * fit.SetNoise,
                         fit.SetFreedom,
                         frames.Select(f => f.Set).Distinct().Count(),
                         "sets' levels about the fit beyond the frames' jitter"
@@ -64,9 +66,15 @@ internal static class BlackLevelMeasurement
 
     private const string Joint = "least squares of level on time, temperature, exposure and first frames together";
 
-    /// <summary>u of a standard deviation of ν degrees of freedom: s/√(2ν).</summary>
-    private static Measurement Scatter(double value, double freedom, int samples, string method) =>
-        new(value, value / Math.Sqrt(2 * Math.Max(1, freedom)), "ADU", samples, method);
+    /// <summary>
+    /// A scatter s that was seen through noise of variance v: s² is known to d = (s² + v)·√(2/ν), hence u = √(s² + d) − s,
+    /// which is d/(2s) where the scatter stands clear of the noise and √d where none was seen.
+    /// </summary>
+    private static Measurement Scatter(double value, double noiseVariance, double freedom, int samples, string method)
+    {
+        double doubt = (value * value + noiseVariance) * Math.Sqrt(2 / Math.Max(1, freedom));
+        return new(value, Math.Sqrt(value * value + doubt) - value, "ADU", samples, method);
+    }
 
     private static Measurement Step(BlackLevelFit fit, IReadOnlyList<BlackLevelFrame> frames, int i) =>
         new(

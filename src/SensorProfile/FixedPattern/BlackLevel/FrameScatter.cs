@@ -22,9 +22,14 @@ internal static class FrameScatter
     }
 
     /// <summary>
-    /// Jitter and the degrees of freedom behind it: of n overlapping differences about 2n/3 (von Neumann 1941). With
+    /// Jitter s and the degrees of freedom behind it: of n overlapping differences about 2n/3 (von Neumann 1941). With
     /// too few pairs it comes from the residuals of the fit.
     /// </summary>
+    /// <remarks>
+    /// Maximum likelihood, Σ(d² − v)/v² = 0 with v = 2s² + the noise of both frames: what a frame says of the jitter counts by
+    /// its own noise, so that warm darks, whose reading is in doubt by more than the jitter, do not speak for cold ones. Degrees
+    /// of freedom by Kish (1965, Survey Sampling): (Σ1/v)²/Σ(1/v²) of n equal ones.
+    /// </remarks>
     /// <param name="frames">Frames.</param>
     /// <param name="residuals">Level less fit, ADU.</param>
     /// <param name="fitFreedom">Degrees of freedom of the fit.</param>
@@ -44,15 +49,12 @@ internal static class FrameScatter
                 fitFreedom
             );
         int[] steady = [.. pairs.Except(Steps(frames, residuals))];
+        double Variance(double j, int i) => 2 * j * j + Square(frames[i].Noise) + Square(frames[i - 1].Noise);
         double Excess(double j) =>
-            steady.Sum(i =>
-                Square(residuals[i] - residuals[i - 1])
-                / (2 * j * j + Square(frames[i].Noise) + Square(frames[i - 1].Noise))
-            ) - steady.Length;
-        return (
-            Solve(Excess, steady.Max(i => Math.Abs(residuals[i] - residuals[i - 1]))),
-            Math.Max(1, 2.0 * steady.Length / 3)
-        );
+            steady.Sum(i => (Square(residuals[i] - residuals[i - 1]) - Variance(j, i)) / Square(Variance(j, i)));
+        double jitter = Solve(Excess, steady.Max(i => Math.Abs(residuals[i] - residuals[i - 1]))),
+            alike = Square(steady.Sum(i => 1 / Variance(jitter, i))) / steady.Sum(i => 1 / Square(Variance(jitter, i)));
+        return (jitter, Math.Max(1, 2 * alike / 3));
     }
 
     /// <summary>

@@ -24,7 +24,8 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
 
     /// <summary>
     /// Amplitude of the glow in every group of frames by its own shape: A = Σw(S − floor)/Σw², w the cells' excess, S
-    /// their mean signal, floor the mean of the cells that do not glow.
+    /// their mean signal, floor the mean of the cells that do not glow. Where the shape fits worse than the cells' noise allows,
+    /// the uncertainty is widened by as much (Birge 1932, Phys. Rev. 40, 207).
     /// </summary>
     public static GlowLaws Fit(
         PatternInput input,
@@ -46,8 +47,10 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
             double level = OrderStatistics.Median(around),
                 noise = OrderStatistics.MadSigma(around);
             double a = own.Sum(i => excess[i] * (cells.Sums[t][g][i] / cells.Counts[i] - level)) / weights,
-                offset = own.Sum(i => excess[i]) / weights;
-            return (a, noise * Math.Sqrt(1 / weights + offset * offset * Math.PI / 2 / around.Length));
+                offset = own.Sum(i => excess[i]) / weights,
+                misfit = own.Sum(i => Math.Pow(cells.Sums[t][g][i] / cells.Counts[i] - level - a * excess[i], 2)),
+                birge = Math.Sqrt(Math.Max(1, misfit / Math.Max(1, own.Length - 1) / (noise * noise)));
+            return (a, noise * birge * Math.Sqrt(1 / weights + offset * offset * Math.PI / 2 / around.Length));
         }
         var exponents = new List<(double P, double U)>();
         var rates = new List<(double T, double LogRate, double U)>();

@@ -20,6 +20,7 @@ internal static class GlowPlace
     /// <param name="glows">Cells of any place.</param>
     /// <param name="field">Glow of every pixel.</param>
     /// <param name="noise">Standard error of a cell's median.</param>
+    /// <param name="floorDoubt">How far the floor may be off, e-/px/s.</param>
     public static GlowRegion Describe(
         PatternInput input,
         RateMaps maps,
@@ -28,7 +29,8 @@ internal static class GlowPlace
         double[] excess,
         bool[] glows,
         GlowField field,
-        double noise
+        double noise,
+        double floorDoubt
     )
     {
         bool[] own = new bool[grid.Count];
@@ -61,7 +63,8 @@ internal static class GlowPlace
         );
         // The floor is known from many cells; what the glow's own tail has below the reach is not in the total.
         double tail = 2 * noise / 3 * pixels / 2,
-            totalDoubt = Math.Sqrt(tail * tail + Math.Pow(relative * total, 2));
+            below = floorDoubt * pixels,
+            totalDoubt = Math.Sqrt(tail * tail + below * below + Math.Pow(relative * total, 2));
         GlowLaws laws = GlowLaws.Fit(input, maps, place, excess, glows);
         return new GlowRegion
         {

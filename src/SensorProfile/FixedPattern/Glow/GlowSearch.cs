@@ -54,13 +54,18 @@ internal static class GlowSearch
             input.Width,
             input.Height
         );
+        double factor = FloorLaw.Factor(input, maps, inPlace);
+        FloorLaw.Correct(maps, field, factor);
+        double doubt = Math.Abs(1 - 1 / factor);
         GlowRegion[] regions =
         [
             .. places
-                .Select(p => GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, field, noise))
+                .Select(p =>
+                    GlowPlace.Describe(input, maps, cells.Grid, p, excess, inPlace, field, noise, doubt * floor)
+                )
                 .OrderByDescending(r => r.Peak!.Value),
         ];
-        return new(field, regions);
+        return new(field, regions, doubt);
     }
 
     /// <summary>The cell's own median where it stands clear of noise, else the mean with its neighbours.</summary>

@@ -14,13 +14,15 @@ namespace SensorProfile.FixedPattern.RowsAndColumns;
 /// <param name="Column">Variance common to columns.</param>
 /// <param name="Pixel">Variance of single pixels.</param>
 /// <param name="Rows">M.</param> <param name="Columns">N.</param>
+/// <param name="Temporal">Variance by noise that was taken off the single pixels; what is left carries its scatter.</param>
 internal readonly record struct SpatialSplit(
     double Total,
     double Row,
     double Column,
     double Pixel,
     int Rows,
-    int Columns
+    int Columns,
+    double Temporal = 0
 )
 {
     /// <summary>Splits an image that is given pixel by pixel, so that it need not stand in memory as such.</summary>
@@ -62,7 +64,8 @@ internal readonly record struct SpatialSplit(
             (mn - rows) / d0 * cav - columns / d0 * (s2 - rav),
             mn / d0 * (s2 - cav - rav),
             rows,
-            columns
+            columns,
+            temporalVariance
         );
     }
 }

@@ -16,12 +16,13 @@ internal static class StructureParts
         string total
     )
     {
-        double pixel = channels.Select((s, c) => s.Pixel * factors[c]).Average(),
+        double temporal = channels.Select((s, c) => s.Temporal * factors[c]).Average(),
+            pixel = temporal + channels.Select((s, c) => s.Pixel * factors[c]).Average(),
             pixels = channels.Sum(s => (double)s.Rows * s.Columns);
         Measurement Part(Func<SpatialSplit, double> part, double averages, string method) =>
             Deviation(
                 channels.Select((s, c) => part(s) * factors[c]).Average(),
-                averages < pixels ? pixel / (pixels / averages) : 0,
+                averages < pixels ? pixel / (pixels / averages) : temporal,
                 averages,
                 unit,
                 method

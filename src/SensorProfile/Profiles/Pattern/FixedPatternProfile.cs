@@ -14,7 +14,7 @@ public sealed record FixedPatternProfile
     public IReadOnlyList<HotPixelCurveAt> HotPixelCurves { get; init; } = [];
 
     /// <summary>
-    /// Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999), e-/px/s at the reference
+    /// Dark rate at given shares of the pixels (0.5, 0.9, 0.95, 0.98, 0.99, 0.995, 0.999, 0.9999), e-/px/s at the reference
     /// temperature.
     /// </summary>
     public IReadOnlyList<RateQuantile> RateQuantiles { get; init; } = [];
