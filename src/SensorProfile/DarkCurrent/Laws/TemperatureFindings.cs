@@ -2,12 +2,12 @@ using System.Globalization;
 
 namespace SensorProfile.DarkCurrent.Laws;
 
-/// <summary>What the user should know about the temperature laws, in plain sentences.</summary>
+/// <summary>Findings for the user about the temperature laws.</summary>
 internal static class TemperatureFindings
 {
     private const double NarrowRange = 10;
 
-    /// <summary>Why no law can be fitted at all; null when one can be tried.</summary>
+    /// <summary>Says why no law can be fitted at all; null when a fit can be tried.</summary>
     public static Finding? WhyNot(IReadOnlyList<TemperaturePoint> points)
     {
         double[] temperatures = Distinct(points);
@@ -29,7 +29,7 @@ internal static class TemperatureFindings
             );
     }
 
-    /// <summary>When the points are there but no law follows from them.</summary>
+    /// <summary>The refusal for enough points from which no law follows.</summary>
     public static Finding NotDetermined(IReadOnlyList<TemperaturePoint> points) =>
         new(
             "temperature-law-not-determined",
@@ -38,7 +38,7 @@ internal static class TemperatureFindings
                 + "as a sensor's do; check that the temperatures in the headers are the sensor's."
         );
 
-    /// <summary>Everything that bears on a fit that was made.</summary>
+    /// <summary>All findings about a fit that was made.</summary>
     public static IReadOnlyList<Finding> Of(
         IReadOnlyList<TemperaturePoint> points,
         LawComparison laws,
