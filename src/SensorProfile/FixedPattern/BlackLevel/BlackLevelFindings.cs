@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>What the user should know of the black level.</summary>
+/// <summary>Findings for the user about the black level.</summary>
 internal static class BlackLevelFindings
 {
     private const double Sigmas = 4;
@@ -11,10 +11,10 @@ internal static class BlackLevelFindings
     private const double NotableScatter = 0.5; // ADU
     private const double NotableStep = 0.1; // ADU: what a stack of 100 frames of 1 ADU noise can show
 
-    /// <summary>Findings.</summary>
-    /// <param name="level">The record.</param>
-    /// <param name="series">One per entry of its limits, in the same order.</param>
-    /// <param name="pinned">Whether the camera pins its level, which has a finding of its own.</param>
+    /// <summary>All findings about a black-level record.</summary>
+    /// <param name="level">The black-level record.</param>
+    /// <param name="series">One series for each of the limits in the record, in the same order.</param>
+    /// <param name="pinned">Whether the camera clamps its level, which has a finding of its own.</param>
     public static IReadOnlyList<Finding> Of(
         BlackLevelProfile level,
         IReadOnlyList<BlackLevelSeries> series,
@@ -104,7 +104,7 @@ internal static class BlackLevelFindings
         double hours = level.Points.Max(p => p.Hours ?? 0);
         if (Math.Abs(hour.Value * hours) < NotableStep)
             return null;
-        // What the drift makes of a dark current that takes no account of it.
+        // The error that the drift causes in a dark current that ignores it.
         var worst = pinned
             ? []
             : level

@@ -2,16 +2,16 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>From the levels of bias and dark frames to the record of the black level.</summary>
+/// <summary>Makes the black-level record from the levels of bias and dark frames.</summary>
 internal static class BlackLevelMeasurement
 {
     private const int MaxPoints = 512;
     private const double OneSided95 = 1.6448536269514722;
 
-    /// <summary>Measures; null when there are too few frames.</summary>
-    /// <param name="frames">In order of time.</param>
-    /// <param name="series">One per temperature, as <see cref="BlackLevelFrame.Series"/> counts.</param>
-    /// <param name="electronsPerAdu">Gain; null when unknown, which leaves out all that needs electrons.</param>
+    /// <summary>Measures the black level; null with too few frames.</summary>
+    /// <param name="frames">The frames, in time order.</param>
+    /// <param name="series">One per temperature, indexed by <see cref="BlackLevelFrame.Series"/>.</param>
+    /// <param name="electronsPerAdu">Gain, e-/ADU; without it, everything in electrons is left out.</param>
     public static BlackLevelProfile? Measure(
         IReadOnlyList<BlackLevelFrame> frames,
         IReadOnlyList<BlackLevelSeries> series,
@@ -64,7 +64,7 @@ internal static class BlackLevelMeasurement
 
     private const string Joint = "least squares of level on time, temperature, exposure and first frames together";
 
-    /// <summary>u of a standard deviation of ν degrees of freedom: s/√(2ν).</summary>
+    /// <summary>A standard deviation with ν degrees of freedom and its standard uncertainty, s/√(2ν).</summary>
     private static Measurement Scatter(double value, double freedom, int samples, string method) =>
         new(value, value / Math.Sqrt(2 * Math.Max(1, freedom)), "ADU", samples, method);
 
@@ -116,11 +116,11 @@ internal static class BlackLevelMeasurement
     }
 
     /// <summary>
-    /// Rise of the level less what the growth of the noise explains, mean over the temperatures weighted by 1/u².
+    /// Rise of the level minus what the growth of the noise explains, averaged over the temperatures with weights 1/u².
     /// </summary>
-    /// <remarks>The noise is clipped, so its rate lies somewhere between that of the median pixel and that of the mean
-    /// pixel: taken in the middle, with the rectangular distribution's half-width/√3.
-    /// That part and the gain's doubt are the same at all temperatures.</remarks>
+    /// <remarks>The noise is clipped, so its rate lies between that of the median pixel and that of the mean pixel: the
+    /// middle is taken, with the uncertainty of a rectangular distribution, half-width/√3. This part and the
+    /// uncertainty of the gain are common to all temperatures.</remarks>
     private static Measurement? PerSecond(BlackLevelFit fit, IReadOnlyList<BlackLevelSeries> series, Measurement gain)
     {
         double weights = 0,

@@ -4,17 +4,19 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Doubling temperature of pixels against their dark rate.</summary>
+/// <summary>Doubling temperature of pixels as a function of their dark rate.</summary>
 internal static class DoublingClasses
 {
     private const int MinPixels = 8;
 
-    /// <summary>Classes of rate at 1, 2, 5 times powers of ten, from the first with 8 measured pixels.</summary>
+    /// <summary>
+    /// Rate classes at 1, 2 and 5 times powers of ten, starting with the first that has 8 measured pixels.
+    /// </summary>
     /// <remarks>
-    /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the spread reported has the median
-    /// measurement variance taken out.
+    /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the median measurement variance is
+    /// removed from the reported spread.
     /// </remarks>
-    /// <param name="laws">Laws of single pixels.</param>
+    /// <param name="laws">Temperature laws of single pixels.</param>
     public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)
     {
         MeasuredLaw[] usable = [.. laws.Where(l => l.Rate > 0 && l.Uncertainty < 0.25 * l.Doubling)];

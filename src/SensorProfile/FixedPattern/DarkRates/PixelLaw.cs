@@ -7,15 +7,13 @@ namespace SensorProfile.FixedPattern.DarkRates;
 /// temperature.
 /// </summary>
 /// <remarks>
-/// x is the logarithm of the typical pixel's law over its value at the reference where that law is known and has no
-/// constant floor (a is then the pixel's activation
-/// relative to the typical one), else −(1/kT − 1/kT_ref), 1/eV (a is then the activation energy of Arrhenius' law).
-/// Weighted least squares on ln I with
-/// u(ln I) = u/I; only temperatures where I exceeds 4u take part, so that the logarithm stays nearly normal. Which
-/// temperatures those are must not hang on an ordinary pixel's
-/// own noise: a cold reading that came out high by chance would stay in and one that came out low would not, and the
-/// law would come out too flat. Ordinary pixels therefore
-/// use the temperatures at which the typical pixel exceeds 8u, and have no law when those are too few.
+/// If the law of the typical pixel is known and has no constant floor, x is the logarithm of that law over its value at
+/// the reference (a is then the activation of the pixel relative to the typical one); otherwise x is −(1/kT −
+/// 1/kT_ref), 1/eV (a is then the Arrhenius activation energy). Weighted least squares on ln I with u(ln I) = u/I; only
+/// temperatures where I exceeds 4u are used, so that the logarithm stays nearly normal. For ordinary pixels, the choice
+/// of temperatures must not depend on their own noise: a cold reading that is high by chance would stay in, one that is
+/// low would not, and the law would be too flat. Ordinary pixels therefore use the temperatures at which the typical
+/// pixel exceeds 8u, and have no law if these are too few.
 /// </remarks>
 internal sealed class PixelLaw
 {
@@ -32,8 +30,8 @@ internal sealed class PixelLaw
     /// <param name="reference">°C.</param>
     /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
     /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
-    /// <param name="bend">How the abscissa of pixels that stand out bends away from the typical one.</param>
-    /// <param name="fewest">Temperatures that make a law: with 2 there is nothing left to show a misfit.</param>
+    /// <param name="bend">How the abscissa of pixels that stand out departs from the typical one.</param>
+    /// <param name="fewest">Temperatures needed for a law; with 2, a misfit cannot show.</param>
     public PixelLaw(
         IReadOnlyList<double> temperatures,
         double reference,
@@ -68,14 +66,14 @@ internal sealed class PixelLaw
     }
 
     /// <summary>
-    /// Fits one pixel; null with too few usable temperatures, or when its rate does not rise with temperature beyond a
-    /// quarter of its own uncertainty.
+    /// Fits one pixel; null with too few usable temperatures, or when the rise of its rate with temperature is within a
+    /// quarter of its uncertainty.
     /// </summary>
-    /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
+    /// <param name="outstanding">Whether the pixel stands out from the ordinary ones.</param>
     /// <param name="rates">Rate at each temperature, e-/px/s.</param>
-    /// <param name="uncertainties">Their standard uncertainties.</param>
-    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty,
-    /// °C; correlation of ln I and a.</returns>
+    /// <param name="uncertainties">Standard uncertainties of the rates.</param>
+    /// <returns>ln I at the reference and its uncertainty; doubling temperature ln 2/(a·dx/dT) and its uncertainty, °C;
+    /// correlation of ln I and a.</returns>
     public (
         double LogRate,
         double LogRateUncertainty,
@@ -116,7 +114,7 @@ internal sealed class PixelLaw
             return null;
         double a = (s * sxy - sx * sy) / determinant,
             b = (sy - a * sx) / s;
-        // a pixel that follows no such law is known less well
+        // a pixel that does not follow the law is known less well
         double misfit = n == 2 ? 1 : Math.Max(1, (syy - b * sy - a * sxy) / (n - 2));
         double ua = Math.Sqrt(s / determinant * misfit),
             ub = Math.Sqrt(sxx / determinant * misfit);

@@ -3,20 +3,19 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Rates that given shares of the pixels do not exceed.</summary>
+/// <summary>Rates that given shares of the pixels do not exceed (quantiles).</summary>
 internal static class RateQuantiles
 {
     private static readonly double[] shares = [0.5, 0.9, 0.95, 0.98, 0.99, 0.999, 0.9999];
 
-    /// <summary>Quantiles of the map with the noise of the single pixels taken out of the spread.</summary>
+    /// <summary>Quantiles of the map, with the noise of single pixels removed from the spread.</summary>
     /// <remarks>Noise u widens a normal core of spread s to √(s² + u²), so that q − median = z·√(s² + u²); the
-    /// noise-free quantile is median + √((q − median)² − z²u²), z the
-    /// normal quantile of the share. Where hot pixels make the tail, q − median is far larger than z·u and nothing
-    /// changes. Uncertainty: that of an order statistic (half the
-    /// distance between the quantiles at p ± √(p(1 − p)/n)), half the correction, and what all pixels share, in
+    /// noise-free quantile is median + √((q − median)² − z²u²), z the normal quantile of the share. In the tail of hot
+    /// pixels, q − median is far larger than z·u and nothing changes. Uncertainty: that of an order statistic (half the
+    /// distance between the quantiles at p ± √(p(1 − p)/n)), half the correction, and the part common to all pixels, in
     /// quadrature.</remarks>
     /// <param name="rates">Map, e-/px/s.</param>
-    /// <param name="noise">Uncertainty of a typical pixel's rate, e-/px/s.</param>
+    /// <param name="noise">Uncertainty of the rate of a typical pixel, e-/px/s.</param>
     /// <param name="common">Relative uncertainty of the scale (gain, typical rate).</param>
     public static IReadOnlyList<RateQuantile> Measure(ReadOnlySpan<float> rates, double noise, double common)
     {

@@ -7,10 +7,10 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>How a glow grows with exposure and temperature.</summary>
-/// <param name="ExposureExponent">p of glow ∝ exposure^p; null when it could not be told.</param>
-/// <param name="Doubling">Temperature rise that doubles it, °C; null when it could not be told or does not rise with
-/// temperature.</param>
+/// <summary>How glow grows with exposure and temperature.</summary>
+/// <param name="ExposureExponent">p of glow ∝ exposure^p; null if undetermined.</param>
+/// <param name="Doubling">Temperature rise that doubles the glow, °C; null if undetermined or if the glow does not rise
+/// with temperature.</param>
 internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doubling)
 {
     /// <summary>Signals of the brightest cell, e-.</summary>
@@ -23,8 +23,8 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
     private const double MaxExponentDoubt = 0.3;
 
     /// <summary>
-    /// Amplitude of the glow in every group of frames by its own shape: A = Σw(S − floor)/Σw², w the cells' excess, S
-    /// their mean signal, floor the mean of the cells that do not glow.
+    /// Fits the amplitude of the glow in every group of frames, using the shape of the glow: A = Σw(S − floor)/Σw², w
+    /// the excess of the cells, S their mean signal, floor the mean of the cells that do not glow.
     /// </summary>
     public static GlowLaws Fit(
         PatternInput input,
@@ -51,7 +51,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         }
         var exponents = new List<(double P, double U)>();
         var rates = new List<(double T, double LogRate, double U)>();
-        double peak = own.Max(i => excess[i]); // A is in units of the cells' own shape
+        double peak = own.Max(i => excess[i]); // A is in units of the shape of the cells
         List<GlowSignal> signals = [];
         List<GlowRate> shown = [];
         for (int t = 0; t < maps.Temperatures.Count; t++)
@@ -88,7 +88,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         return new(Exponent(exponents), input.Quick ? null : Double(rates)) { Signals = signals, Rates = shown };
     }
 
-    /// <summary>Signals above what the place shows without exposure, where that is known.</summary>
+    /// <summary>Signals above the signal of the place at zero exposure, where that is known.</summary>
     private static IEnumerable<GlowSignal> SignalsOf(
         double celsius,
         IReadOnlyList<double> seconds,
