@@ -23,7 +23,7 @@ internal sealed class PixelLaw
     private readonly double[] x,
         bent; // the abscissa of pixels that stand out
     private readonly bool[] forOrdinary;
-    private readonly double slopePerDegree; // dx/dT at the reference temperature
+    private readonly double slopePerDegree; // dx/dT at the reference temperature, 1/°C in units of x
     private readonly int fewest;
 
     /// <param name="temperatures">°C.</param>

@@ -6,22 +6,21 @@ using static System.FormattableString;
 namespace SensorProfile.FixedPattern.Thermometer;
 
 /// <summary>
-/// What the user should know where hot pixels and probe disagree: one sentence per kind of disagreement, with the
-/// largest as its example.
+/// Findings where hot pixels and probe disagree: one sentence per kind of disagreement, with the largest as an example.
 /// </summary>
 internal static class ThermometerFindings
 {
-    private const double Sigmas = 5; // between sets: many are compared
-    private const double DriftSigmas = 4; // inside a set: of both drifts together
+    private const double Sigmas = 5; // between sets, because many are compared
+    private const double DriftSigmas = 4; // within a set, of both drifts combined
     private const double NotableDrift = 0.15,
         NotableDifference = 0.25; // °C: dark current changes by 2 % and 3 %
 
-    // one way out of both disagreements
+    // a remedy for both disagreements
     private const string Way = ", or take the temperatures from the hot pixels.";
 
     /// <summary>
-    /// The same findings where the temperatures have been taken from the hot pixels: a probe that lags is then no more
-    /// than worth knowing.
+    /// The same finding after the temperatures were taken from the hot pixels: a lagging probe is then merely worth
+    /// knowing.
     /// </summary>
     public static Finding WhereReplaced(Finding finding) =>
         finding with
@@ -32,7 +31,7 @@ internal static class ThermometerFindings
 
     private const string MissedDriftCode = "probe-misses-drift";
 
-    /// <summary>Findings for all sets of a mode that have readings.</summary>
+    /// <summary>Findings for all sets of a mode with readings.</summary>
     public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
     {
         ILookup<Kind, (HotPixelTemperature Record, DarkExposure Exposure)> byKind = sets.ToLookup(s =>
@@ -123,8 +122,8 @@ internal static class ThermometerFindings
     private static bool Still(DarkExposure exposure) => exposure.Readings.Distinct().Count() == 1;
 
     /// <summary>
-    /// Variance of the probe's own drift, °C²: the scatter of its readings about their line; of equal readings only
-    /// their rounding counts, first and last uniform within ±<see cref="ThermometerReport.ReadingDoubt"/>.
+    /// Variance of the drift of the probe, °C²: from the scatter of its readings about their line; for equal readings,
+    /// only rounding counts, first and last uniform within ±<see cref="ThermometerReport.ReadingDoubt"/>.
     /// </summary>
     private static double ReadingDriftVariance(DarkExposure exposure)
     {
