@@ -7,7 +7,7 @@ internal static class SensorBoundaries
 {
     /// <summary>Finds steps between columns (or rows), over the whole length or half of it.</summary>
     /// <param name="table">Means of the lines.</param>
-    /// <param name="kind">"level", "response" or "noise".</param>
+    /// <param name="kind">Level, response or noise.</param>
     /// <param name="factor">Factor from the unit of the table to that of the result.</param>
     /// <param name="unit">Unit of the result.</param>
     public static IEnumerable<SensorBoundary> Find(LineTable table, PatternKind kind, double factor, string unit)

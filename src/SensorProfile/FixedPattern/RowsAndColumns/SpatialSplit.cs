@@ -26,7 +26,7 @@ internal readonly record struct SpatialSplit(
     /// <param name="rows">M, at least 3.</param>
     /// <param name="columns">N, at least 3.</param>
     /// <param name="value">Value at a row and column; called twice for each pixel.</param>
-    /// <param name="temporalVariance">As above.</param>
+    /// <param name="temporalVariance">Temporal variance left in the values; subtracted.</param>
     public static SpatialSplit Split(int rows, int columns, Func<int, int, double> value, double temporalVariance = 0)
     {
         if (rows < 3 || columns < 3)
