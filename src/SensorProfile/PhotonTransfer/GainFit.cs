@@ -86,8 +86,8 @@ internal static class GainFit
             : Gain(
                 allowed,
                 scale,
-                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with the doubt that "
-                    + "up to 5 % of undetected curvature would bring"
+                "photon transfer, straight line through dark and flat pairs (EMVA 1288), with an uncertainty "
+                    + "for up to 5 % of undetected curvature"
             );
         if (!IsGain(gain))
             return null;

@@ -184,7 +184,7 @@ internal static class SuppressionSigns
             Surroundings.MeanOfFour or Surroundings.MeanOfEight or Surroundings.MeanOfMany => "the mean",
             _ => "the median",
         };
-        return Invariant($"in darks of {darks} {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ")
+        return Invariant($"in darks of {darks}, {edge.Before} pixels lie {edge.From * step} to {edge.At * step} ")
             + Invariant($"ADU above {level} of their neighbours, but only {edge.Beyond} lie {edge.At * step} to ")
             + Invariant($"{edge.To * step} ADU above it, where noise alone leaves at least {edge.Expected:0}");
     }

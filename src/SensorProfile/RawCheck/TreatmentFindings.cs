@@ -80,16 +80,16 @@ internal static class TreatmentFindings
         double noise = FlatNoise(flats);
         string gain =
             NoiseReach * noise > evidence.Min(e => e.ReachAdu)
-                ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches as far and is cut too: the ")
+                ? Invariant($" The noise of bright flats, {noise:0} ADU, reaches that far and is cut as well: the ")
                     + "gain, and with it every number in electrons, may be wrong by more than its "
                     + "uncertainty."
                 : "";
         log.Add(
             MeasurementCodes.HotPixelsSuppressed,
             Severity.Warning,
-            "The camera takes hot pixels out of its frames: "
-                + $"{string.Join("; ", evidence.Select(e => e.Words))}. Counts of hot pixels and the defect map come "
-                + "out too small, the mean dark rate and the hot-pixel curve are not given, and what was taken out "
+            "The camera removes hot pixels from its frames: "
+                + $"{string.Join("; ", evidence.Select(e => e.Words))}. The counts of hot pixels and the defect map "
+                + "are too small, the mean dark rate and the hot-pixel curve are not given, and what is removed "
                 + "differs from exposure to exposure, so darks cannot be scaled or predicted: look for a setting "
                 + $"that gives raw data.{gain}",
             [.. judged.SelectMany(s => s.Frames.Take(2)).Select(f => f.Name)]
@@ -110,7 +110,7 @@ internal static class TreatmentFindings
             )
                 return new(
                     Invariant($"of {pixels.Bright[k]} pixels more than {pixels.ThresholdsAdu[k]:0} ADU ")
-                        + Invariant($"above their surroundings at {set.Set.ExposureSeconds:0.###} s only ")
+                        + Invariant($"above their surroundings at {set.Set.ExposureSeconds:0.###} s, only ")
                         + Invariant($"{pixels.Alone[k]} stand alone, where chance would leave ")
                         + Invariant($"{100 * expected:0} %"),
                     pixels.ThresholdsAdu[k]
@@ -194,7 +194,7 @@ internal static class TreatmentFindings
                             ? Invariant($"were stored (as if {expected / variance:0.#} frames were averaged), so the ")
                             : "were stored, so the "
                     )
-                    + "dark current taken from their noise is wrong; only raw frames tell the noise.",
+                    + "dark current taken from their noise is wrong; only raw frames show the true noise.",
                 [
                     .. t
                         .Sets.Where(s => s.Set.ExposureSeconds == level.Exposure)

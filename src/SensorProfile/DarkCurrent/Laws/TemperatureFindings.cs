@@ -24,7 +24,7 @@ internal static class TemperatureFindings
             : new Finding(
                 "dark-rate-not-resolved",
                 Severity.Refusal,
-                $"Only {resolved} of {points.Count} dark rates stand out of their uncertainty, so no doubling "
+                $"Only {resolved} of {points.Count} dark rates are clearly above zero, so no doubling "
                     + "temperature is given; take longer darks, or darks at warmer temperatures."
             );
     }
@@ -35,7 +35,7 @@ internal static class TemperatureFindings
             "temperature-law-not-determined",
             Severity.Refusal,
             $"No temperature law can be fitted to the {points.Count} dark rates: they do not rise with temperature "
-                + "as a sensor's do; check that the temperatures in the headers are the sensor's."
+                + "as dark current does; check that the temperatures in the headers are those of the sensor."
         );
 
     /// <summary>All findings about a fit that was made.</summary>
@@ -52,7 +52,7 @@ internal static class TemperatureFindings
                 new Finding(
                     "doubling-temperature-uncertain",
                     Severity.Refusal,
-                    "The doubling temperature is uncertain by more than half of itself and is not given; take "
+                    "The doubling temperature is uncertain by more than half its value and is not given; take "
                         + "darks over a wider range of temperatures, or longer ones."
                 )
             );
@@ -156,7 +156,7 @@ internal static class TemperatureFindings
                 Severity.Warning,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Light reaches the sensor in the dark, or it glows: {100 * share:0} % of the rate at {Text(reference)} °C "
+                    $"Light reaches the sensor in the dark, or the sensor glows: {100 * share:0} % of the rate at {Text(reference)} °C "
                         + $"({floor:G2} e⁻/px/s) does not fall with temperature. Cover camera and viewfinder, take a dark in "
                         + $"a dark room and compare; without this light dark current doubles every {thermal:0.0} °C."
                 )

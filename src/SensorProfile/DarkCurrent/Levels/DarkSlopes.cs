@@ -46,7 +46,7 @@ internal static class DarkSlopes
             Slope = line.Slope with
             {
                 StandardUncertainty = line.Slope.StandardUncertainty + filled,
-                Method = line.Slope.Method + ", filled pixels in the doubt",
+                Method = line.Slope.Method + ", saturated pixels in the uncertainty",
             },
         };
     }

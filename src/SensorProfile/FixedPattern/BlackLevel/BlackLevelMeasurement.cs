@@ -28,7 +28,7 @@ internal static class BlackLevelMeasurement
             Level = fit.Term(
                 BlackLevelDesign.Level,
                 "ADU",
-                "median levels less their dark signal, at the middle of times and temperatures"
+                "median levels minus their dark signal, at the mean time and temperature"
             ),
             Jitter = Scatter(
                 fit.Jitter,
@@ -43,7 +43,7 @@ internal static class BlackLevelMeasurement
                         fit.SetScatter,
                         fit.SetFreedom,
                         frames.Select(f => f.Set).Distinct().Count(),
-                        "sets' levels about the fit beyond the frames' jitter"
+                        "set levels about the fit, beyond the jitter of the frames"
                     ),
             DriftPerHour = fit.Term(BlackLevelDesign.Hour, "ADU/h", Joint),
             DriftPerDegree = fit.Term(BlackLevelDesign.Degree, "ADU/°C", Joint),
@@ -152,7 +152,7 @@ internal static class BlackLevelMeasurement
                 Math.Sqrt(1 / weights + Math.Pow(common / weights, 2)),
                 "ADU/s",
                 samples,
-                "rise of the level less the dark current that the growth of the noise shows"
+                "rise of the level minus the dark current that the growth of the noise shows"
             )
             : null;
     }
@@ -169,19 +169,19 @@ internal static class BlackLevelMeasurement
                 .Replace(BlackLevelDesign.Hour + ":", "Drift with time:", StringComparison.Ordinal)
                 .Replace(BlackLevelDesign.Degree + ":", "Drift with temperature:", StringComparison.Ordinal) + ".";
         if (design.Has(BlackLevelDesign.Hour) && !design.Tells(BlackLevelDesign.Hour))
-            yield return "Drift with time: it moved together with the temperatures and exposures; bias frames at the start, "
-                + "the middle and the end of the session would tell.";
+            yield return "Drift with time: it cannot be separated from temperature and exposure; bias frames at the start, "
+                + "middle and end of the session would settle it.";
         if (design.Has(BlackLevelDesign.Degree) && !design.Tells(BlackLevelDesign.Degree))
-            yield return "Drift with temperature: it moved together with time or exposure; bias frames at every temperature "
-                + "would tell.";
+            yield return "Drift with temperature: it cannot be separated from time or exposure; bias frames at every temperature "
+                + "would settle it.";
         if (design.Has(BlackLevelDesign.First) && !design.Tells(BlackLevelDesign.First))
-            yield return "First frame after a pause: too few frames after it to compare.";
+            yield return "First frame after a pause: too few frames follow it for a comparison.";
         int mixed = Enumerable
             .Range(0, series.Count)
             .Count(k => design.Has($"{BlackLevelDesign.Rise}{k}") && !design.Tells($"{BlackLevelDesign.Rise}{k}"));
         if (mixed > 0)
-            yield return $"Rise with exposure at {mixed} of {series.Count} temperatures: it moved together with time; exposures "
-                + "in mixed order would tell.";
+            yield return $"Rise with exposure at {mixed} of {series.Count} temperatures: it cannot be separated from time; exposures "
+                + "in mixed order would settle it.";
         if (series.Count > 0 && gain is not null && series.All(s => s.FromNoise is null))
             yield return "Drift with exposure: it needs pairs of darks at two exposures.";
     }

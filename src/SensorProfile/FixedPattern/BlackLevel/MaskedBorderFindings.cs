@@ -70,12 +70,12 @@ internal static class MaskedBorderFindings
             MeasurementCodes.MaskedBorderMoves,
             Severity.Warning,
             Invariant($"In {sets} of {border.Sets.Count(s => s.Shift is not null)} sets of darks the masked border ")
-                + "moved by more than its own dark charge explains; most "
+                + "moved by more than its own dark charge explains, most of all "
                 + Invariant($"at {worst.Exposure:0.###} s{At(worst)}, by {worst.Shift!.Value:+0.##;-0.##} ADU ")
                 + Invariant(
-                    $"(± {worst.Shift.StandardUncertainty:0.##}). A dark current by level is off by that much: "
+                    $"(± {worst.Shift.StandardUncertainty:0.##}). A dark current from the level is off by that much: "
                 )
-                + "take bias frames between the darks, and trust the dark current by noise.",
+                + "take bias frames between the darks, and trust the dark current from the noise.",
             []
         );
 

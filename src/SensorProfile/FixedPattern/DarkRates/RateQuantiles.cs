@@ -43,7 +43,7 @@ internal static class RateQuantiles
             double sampling = (At(Math.Min(1, p + step)) - At(Math.Max(0, p - step))) / 2,
                 correction = (raw - value) / 2;
             double doubt = Math.Sqrt(sampling * sampling + correction * correction + common * value * (common * value));
-            return new(p, new(value, doubt, "e-/px/s", n, "quantile over pixels, noise of the single pixel taken out"));
+            return new(p, new(value, doubt, "e-/px/s", n, "quantile over pixels, single-pixel noise removed"));
         }
         return [.. shares.Where(p => (1 - p) * n >= 3).Select(Quantile)];
     }

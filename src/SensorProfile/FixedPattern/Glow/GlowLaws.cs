@@ -77,7 +77,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                         peak * u,
                         "e-/px/s",
                         own.Length,
-                        "amplitude of the glow's own shape, line against exposure"
+                        "amplitude of the glow shape, line against exposure"
                     )
                 )
             );
@@ -111,7 +111,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                     peak * Math.Sqrt(amplitudes[g].U * amplitudes[g].U + u * u),
                     "e-",
                     cells,
-                    "amplitude of the glow's own shape"
+                    "amplitude of the glow shape"
                 )
             ));
     }

@@ -31,7 +31,7 @@ internal static class ThermometerFindings
 
     private const string MissedDriftCode = "probe-misses-drift";
 
-    /// <summary>Findings for all sets of a mode with readings.</summary>
+    /// <summary>Findings for all sets of a mode that have readings.</summary>
     public static IReadOnlyList<Finding> Of(IReadOnlyList<(HotPixelTemperature Record, DarkExposure Exposure)> sets)
     {
         ILookup<Kind, (HotPixelTemperature Record, DarkExposure Exposure)> byKind = sets.ToLookup(s =>
@@ -83,10 +83,10 @@ internal static class ThermometerFindings
         return new(
             MissedDriftCode,
             Severity.Warning,
-            Invariant($"During the {Name(record, exposure)} the hot pixels say that the sensor changed by ")
+            Invariant($"During the {Name(record, exposure)}, the hot pixels show that the sensor changed by ")
                 + Invariant($"{record.Drift!.Value:+0.00;-0.00} °C (± {record.Drift.StandardUncertainty:0.00}) ")
-                + Invariant($"where its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
-                + "late, so wait longer before the first frame"
+                + Invariant($"while its probe {probe}{More(sets.Length, "less there")}: the reading is stuck or ")
+                + "lags, so wait longer before the first frame"
                 + Way,
             Names(sets)
         );
@@ -99,12 +99,14 @@ internal static class ThermometerFindings
         return new(
             "probe-offset-between-sets",
             Severity.Warning,
-            Invariant($"The {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± ")
+            Invariant(
+                $"By their hot pixels, the {Name(record, exposure)} were {Math.Abs(difference.Value):0.00} °C (± "
+            )
                 + Invariant($"{difference.StandardUncertainty:0.00}) ")
-                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} by their hot pixels than the probe ")
-                + Invariant($"says against the longest darks{More(sets.Length, "by less")}: the sensor had not ")
-                + "settled, or its hot pixels are not in proportion to the exposure; take the sets "
-                + "again in another order to tell"
+                + Invariant($"{(difference.Value > 0 ? "warmer" : "colder")} than the probe says, ")
+                + Invariant($"relative to the longest darks{More(sets.Length, "by less")}: the sensor had not ")
+                + "settled, or its hot pixels do not grow in proportion to the exposure; repeat the sets "
+                + "in a different order to find out"
                 + Way,
             Names(sets)
         );

@@ -48,8 +48,8 @@ internal static class ChannelAgreement
             MeasurementCodes.ChannelsDiffer,
             Severity.Warning,
             Invariant($"The gains of the colours differ by up to {100 * spread:0.#} %, more than chance: ")
-                + "the camera scales its colours digitally, so there is no gain of the whole camera; "
-                + "use the gains of the single colours."
+                + "the camera scales its colours digitally, so no single gain holds for the whole camera; "
+                + "use the gain of each colour."
         );
         return null;
     }

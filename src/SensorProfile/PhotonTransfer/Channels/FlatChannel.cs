@@ -41,7 +41,7 @@ internal sealed record FlatChannel
                 ),
                 "e-",
                 f.Gain.Samples,
-                s.By == SaturationCause.Adc ? "up to the end of the codes: " + s.Method : s.Method
+                s.By == SaturationCause.Adc ? "up to the top code: " + s.Method : s.Method
             )
             : null;
 

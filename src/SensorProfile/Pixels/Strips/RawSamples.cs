@@ -123,7 +123,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
     private string? DecodeOther(DecodedSamples? decoded, long place)
     {
         if (decoded is null)
-            return "There is no room for its decoded samples in the folder for temporary files: make room, or set "
+            return "The folder for temporary files has no room for its decoded samples: free some space, or set "
                 + "TMPDIR to another folder.";
         SensorSplit? split = null;
         RawMosaic mosaic = LibRawDecoder
@@ -149,7 +149,7 @@ internal sealed class RawSamples(Frame frame, bool keepOpen) : IFrameSamples, ID
         (_decoded, _place) = (decoded, place);
         return mosaic.Width == Width && mosaic.Height == Height
             ? null
-            : $"{Name} has another size than when it was listed; list the frames again.";
+            : $"{Name} is no longer the size it was when listed; list the frames again.";
     }
 
     private static void Read(RawFile file, int firstRow, Span<ushort> samples)
