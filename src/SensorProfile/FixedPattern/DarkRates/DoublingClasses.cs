@@ -16,7 +16,7 @@ internal static class DoublingClasses
     /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the median measurement variance is
     /// removed from the reported spread.
     /// </remarks>
-    /// <param name="laws">Temperature laws of single pixels.</param>
+    /// <param name="laws">Laws of single pixels.</param>
     public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)
     {
         MeasuredLaw[] usable = [.. laws.Where(l => l.Rate > 0 && l.Uncertainty < 0.25 * l.Doubling)];

@@ -138,7 +138,7 @@ internal static class RateWalk
         );
         List<MeasuredLaw>[] measuredLaws = [.. strips.Select(s => s.Laws)];
         IReadOnlyList<DoublingByRate> classes = DoublingClasses.Of(measuredLaws.SelectMany(own => own));
-        // free what the strips hold and nothing needs any more
+        // the strips hold much that is not needed any more
         List<OutstandingPixel>[] standing = [.. strips.Select(s => s.Outstanding)];
         foreach (int pixel in levelled.Fits.Keys)
             flags[pixel] |= PixelFlags.Levelled;

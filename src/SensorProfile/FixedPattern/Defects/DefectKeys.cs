@@ -1,6 +1,6 @@
 namespace SensorProfile.FixedPattern.Defects;
 
-/// <summary>Names of the defect classes in headers and tables.</summary>
+/// <summary>Words for the defect classes, in headers and tables.</summary>
 internal static class DefectKeys
 {
     /// <summary>Each class with its FITS keyword and its word.</summary>
