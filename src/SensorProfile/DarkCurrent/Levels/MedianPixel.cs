@@ -2,7 +2,7 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.DarkCurrent.Levels;
 
-/// <summary>The median of a distribution of dark rates, without noise and as a noisy frame shows it.</summary>
+/// <summary>The median of a distribution of dark rates, free of noise and as seen in a noisy frame.</summary>
 /// <remarks>
 /// Noise makes a skewed distribution more even and draws its median towards its mean: glow in a corner, hot pixels and
 /// a long tail of warm ones make the median of a frame too high
@@ -11,7 +11,7 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// F(x) = Σ over levels of [Φ(z) − κ₃/(6s³)·(z² − 1)·φ(z)], z = (x − level)/s, with the pixels far off added one by one
 /// (Edgeworth expansion to the third cumulant;
 /// Abramowitz and Stegun 1964, 26.2.47). In a frame of t seconds s² = σ² + v/t² + level/t and κ₃ = core's + 3·σ²/t +
-/// rate/t²: Poisson noise is skewed, and greater in the brighter pixels.
+/// rate/t²: Poisson noise is skewed, and larger in brighter pixels.
 /// </remarks>
 internal sealed class MedianPixel
 {
@@ -22,8 +22,8 @@ internal sealed class MedianPixel
     private readonly double variance,
         third;
 
-    /// <param name="distribution">Of one channel at one temperature.</param>
-    /// <param name="shape">What its core has in common with other temperatures.</param>
+    /// <param name="distribution">Distribution of one channel at one temperature.</param>
+    /// <param name="shape">Shape that its core shares with other temperatures.</param>
     public MedianPixel(DarkDistribution distribution, CoreShape shape)
     {
         double rate = Math.Max(0, distribution.Centre);
@@ -38,9 +38,9 @@ internal sealed class MedianPixel
     /// <summary>Median of the rates themselves, e-/px/s.</summary>
     public double Rate { get; }
 
-    /// <summary>Median of a frame above the pedestal less the signal of the median pixel, e-.</summary>
+    /// <summary>Median of a frame above the pedestal minus the signal of the median pixel, e-.</summary>
     /// <param name="seconds">Exposure, s, greater than 0.</param>
-    /// <param name="unlitVariance">Variance over the pixels of a frame without exposure, e-².</param>
+    /// <param name="unlitVariance">Variance over the pixels of a frame at zero exposure, e-².</param>
     public double Shift(double seconds, double unlitVariance)
     {
         double skew = third + 3 * variance / seconds + Math.Max(0, Rate) / (seconds * seconds);

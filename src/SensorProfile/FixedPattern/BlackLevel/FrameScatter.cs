@@ -3,16 +3,16 @@ using SensorProfile.Fitting.Statistics;
 
 namespace SensorProfile.FixedPattern.BlackLevel;
 
-/// <summary>Jitter of the level from the differences of frames taken one after the other, steps left out.</summary>
+/// <summary>Jitter of the level from the differences of consecutive frames, leaving out steps.</summary>
 internal static class FrameScatter
 {
-    /// <summary>A difference beyond so many standard deviations is a step, not jitter.</summary>
+    /// <summary>A difference beyond this many standard deviations is a step, not jitter.</summary>
     public const double StepSigmas = 6;
 
     private const int MinPairs = 3;
-    private const double MaxSteps = 0.05; // share of the pairs: more is the way this level jitters
+    private const double MaxSteps = 0.05; // share of the pairs: with more, steps are simply how this level jitters
 
-    /// <summary>A first guess before any fit.</summary>
+    /// <summary>A first estimate, before any fit.</summary>
     public static double Rough(IReadOnlyList<BlackLevelFrame> frames, double[] levels)
     {
         double[] differences = [.. Pairs(frames).Select(i => Math.Abs(levels[i] - levels[i - 1]))];
@@ -58,7 +58,7 @@ internal static class FrameScatter
     }
 
     /// <summary>
-    /// Frames before which the level stepped; none where steps are so many that they are the jitter itself.
+    /// Frames before which the level stepped; none when steps are so frequent that they are the jitter itself.
     /// </summary>
     public static IReadOnlyList<int> Steps(IReadOnlyList<BlackLevelFrame> frames, double[] residuals)
     {
@@ -66,7 +66,7 @@ internal static class FrameScatter
         if (pairs.Length < MinPairs)
             return [];
         double[] differences = [.. pairs.Select(i => Math.Abs(residuals[i] - residuals[i - 1]))];
-        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // of differences about 0
+        double robust = OrderStatistics.MadToSigma * OrderStatistics.Median(differences); // differences are centred on 0
         bool Stands(int i) =>
             Math.Abs(residuals[i] - residuals[i - 1])
             > StepSigmas * Math.Sqrt(Math.Max(robust * robust, Square(frames[i].Noise) + Square(frames[i - 1].Noise)));
@@ -74,9 +74,7 @@ internal static class FrameScatter
         return steps.Length > Math.Max(2, MaxSteps * pairs.Length) ? [] : steps;
     }
 
-    /// <summary>
-    /// Indices of frames whose neighbour before them belongs to the same set and was not set apart by a pause.
-    /// </summary>
+    /// <summary>Indices of frames whose predecessor belongs to the same set and is not separated by a pause.</summary>
     private static int[] Pairs(IReadOnlyList<BlackLevelFrame> frames) =>
         [
             .. Enumerable

@@ -4,7 +4,7 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Doubling temperature of pixels against their dark rate.</summary>
+/// <summary>Doubling temperature of pixels as a function of their dark rate.</summary>
 internal static class DoublingClasses
 {
     private const int MinPixels = 8;
@@ -15,8 +15,8 @@ internal static class DoublingClasses
 
     /// <summary>Classes of rate at 1, 2, 5 times powers of ten, from the first with 8 measured pixels.</summary>
     /// <remarks>
-    /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the spread reported has the median
-    /// measurement variance taken out.
+    /// Median with standard error 1.2533·σ/√n, σ the robust spread of the class; the median measurement variance is
+    /// removed from the reported spread.
     /// </remarks>
     /// <param name="laws">Laws of single pixels.</param>
     public static IReadOnlyList<DoublingByRate> Of(IEnumerable<MeasuredLaw> laws)

@@ -26,15 +26,15 @@ internal sealed class PixelLaw
     private readonly double[] x,
         bent; // the abscissa of pixels that stand out
     private readonly bool[] forOrdinary;
-    private readonly double slopePerDegree; // dx/dT at the reference temperature
+    private readonly double slopePerDegree; // dx/dT at the reference temperature, 1/°C in units of x
     private readonly int fewest;
 
     /// <param name="temperatures">°C.</param>
     /// <param name="reference">°C.</param>
     /// <param name="typical">Law of the typical pixel without floor, e-/px/s; null when there is none.</param>
     /// <param name="typicalSignal">Rate of the typical pixel at each temperature over its uncertainty.</param>
-    /// <param name="bend">How the abscissa of pixels that stand out bends away from the typical one.</param>
-    /// <param name="fewest">Temperatures that make a law: with 2 there is nothing left to show a misfit.</param>
+    /// <param name="bend">How the abscissa of pixels that stand out departs from the typical one.</param>
+    /// <param name="fewest">Temperatures needed for a law; with 2, a misfit cannot show.</param>
     public PixelLaw(
         IReadOnlyList<double> temperatures,
         double reference,
@@ -69,14 +69,14 @@ internal sealed class PixelLaw
     }
 
     /// <summary>
-    /// Fits one pixel; null with too few usable temperatures, or when its rate does not rise with temperature beyond a
-    /// quarter of its own uncertainty.
+    /// Fits one pixel; null with too few usable temperatures, or when the rise of its rate with temperature is within a
+    /// quarter of its uncertainty.
     /// </summary>
-    /// <param name="outstanding">Whether the pixel stands far above the ordinary ones.</param>
+    /// <param name="outstanding">Whether the pixel stands out from the ordinary ones.</param>
     /// <param name="rates">Rate at each temperature, e-/px/s.</param>
-    /// <param name="uncertainties">Their standard uncertainties.</param>
-    /// <returns>ln I at the reference with its uncertainty; doubling temperature ln 2/(a·dx/dT) with its uncertainty,
-    /// °C; correlation of ln I and a.</returns>
+    /// <param name="uncertainties">Standard uncertainties of the rates.</param>
+    /// <returns>ln I at the reference and its uncertainty; doubling temperature ln 2/(a·dx/dT) and its uncertainty, °C;
+    /// correlation of ln I and a.</returns>
     public (
         double LogRate,
         double LogRateUncertainty,

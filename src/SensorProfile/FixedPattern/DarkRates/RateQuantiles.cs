@@ -3,7 +3,7 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.DarkRates;
 
-/// <summary>Rates that given shares of the pixels do not exceed.</summary>
+/// <summary>Rates that given shares of the pixels do not exceed (quantiles).</summary>
 internal static class RateQuantiles
 {
     private const double NoisesAbove = 12; // how far above the median noise still blurs

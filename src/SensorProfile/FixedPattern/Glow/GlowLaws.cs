@@ -7,10 +7,10 @@ using SensorProfile.Profiles.Pattern;
 
 namespace SensorProfile.FixedPattern.Glow;
 
-/// <summary>How a glow grows with exposure and temperature.</summary>
-/// <param name="ExposureExponent">p of glow ∝ exposure^p; null when it could not be told.</param>
-/// <param name="Doubling">Temperature rise that doubles it, °C; null when it could not be told or does not rise with
-/// temperature.</param>
+/// <summary>How glow grows with exposure and temperature.</summary>
+/// <param name="ExposureExponent">p of glow ∝ exposure^p; null if undetermined.</param>
+/// <param name="Doubling">Temperature rise that doubles the glow, °C; null if undetermined or if the glow does not rise
+/// with temperature.</param>
 internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doubling)
 {
     /// <summary>Signals of the brightest cell, e-.</summary>
@@ -54,7 +54,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         }
         var exponents = new List<(double P, double U)>();
         var rates = new List<(double T, double LogRate, double U)>();
-        double peak = own.Max(i => excess[i]); // A is in units of the cells' own shape
+        double peak = own.Max(i => excess[i]); // A is in units of the shape of the cells
         List<GlowSignal> signals = [];
         List<GlowRate> shown = [];
         for (int t = 0; t < maps.Temperatures.Count; t++)
@@ -80,7 +80,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                         peak * u,
                         "e-/px/s",
                         own.Length,
-                        "amplitude of the glow's own shape, line against exposure"
+                        "amplitude of the glow shape, line against exposure"
                     )
                 )
             );
@@ -91,7 +91,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
         return new(Exponent(exponents), input.Quick ? null : Double(rates)) { Signals = signals, Rates = shown };
     }
 
-    /// <summary>Signals above what the place shows without exposure, where that is known.</summary>
+    /// <summary>Signals above the signal of the place at zero exposure, where that is known.</summary>
     private static IEnumerable<GlowSignal> SignalsOf(
         double celsius,
         IReadOnlyList<double> seconds,
@@ -114,7 +114,7 @@ internal sealed record GlowLaws(Measurement? ExposureExponent, Measurement? Doub
                     peak * Math.Sqrt(amplitudes[g].U * amplitudes[g].U + u * u),
                     "e-",
                     cells,
-                    "amplitude of the glow's own shape"
+                    "amplitude of the glow shape"
                 )
             ));
     }
