@@ -18,9 +18,9 @@ public sealed record LossLimits
     public double GlowFactor { get; init; } = 0.5;
 
     /// <summary>
-    /// Scale over which residuals of glow and level are smooth, px: they are then judged against the noise averaged over
-    /// so many pixels square, as the eye sees them, and <see cref="GlowFactor"/> is not used; null judges them against
-    /// the noise of one pixel.
+    /// Scale over which residuals of glow and level are smooth, px: they are then judged against the noise averaged
+    /// over a square of that width, as the eye sees them, and <see cref="GlowFactor"/> is not used; null judges them
+    /// against the noise of one pixel.
     /// </summary>
     public double? SmoothPixels { get; init; }
 

@@ -1,7 +1,8 @@
 namespace SensorProfile.NoiseModel.Camera;
 
 /// <summary>
-/// Checks a question against the profile: wrong questions are refused, stretched ones are answered with a finding.
+/// Checks a question against the profile: invalid questions are refused; those just beyond the measured range are
+/// answered, with a finding.
 /// </summary>
 internal static class Guard
 {

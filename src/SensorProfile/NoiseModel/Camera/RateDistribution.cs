@@ -8,10 +8,9 @@ namespace SensorProfile.NoiseModel.Camera;
 /// </summary>
 /// <remarks>
 /// Between the measured ranks the logarithm of the rate is a straight line in the normal score of the rank: exact for a
-/// lognormal
-/// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
-/// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate
-/// stays at its last value. Where the profile parts the glow off, these are the rates without it.
+/// lognormal spread, close for a normal one. Below the median, the line from the median to the 90 % rank, which hot
+/// pixels do not reach, is extended: the slow side mirrors the fast one. Above the highest measured rank the rate stays
+/// at its last value. Where the profile separates the glow, these rates exclude it.
 /// </remarks>
 internal sealed class RateDistribution
 {
@@ -30,9 +29,9 @@ internal sealed class RateDistribution
     /// <summary>The distribution, or null when the profile holds too little of it.</summary>
     /// <param name="pattern">Quantiles and hot-pixel curve at the reference temperature.</param>
     /// <param name="pixels">Pixels of the sensor.</param>
-    /// <param name="deviate">Standard normal deviate by which all rates are moved together, in their own standard
-    /// uncertainties.</param>
-    /// <param name="share">How much of the uncertainties of the rates is left; that of the counts is of the sensor and
+    /// <param name="deviate">Standard normal deviate by which all rates are shifted together, in units of their own
+    /// standard uncertainties.</param>
+    /// <param name="share">Remaining share of the rates' uncertainties; that of the counts belongs to the sensor and
     /// stays.</param>
     internal static RateDistribution? From(
         FixedPatternProfile pattern,

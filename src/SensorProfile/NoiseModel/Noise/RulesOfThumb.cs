@@ -2,7 +2,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.NoiseModel.Noise;
 
-/// <summary>What the trade recommends without a source, tested against the measured camera.</summary>
+/// <summary>Common practice that has no source, tested against the measured camera.</summary>
 internal static class RulesOfThumb
 {
     private const string NoSource = "(common practice, no source)";

@@ -7,17 +7,18 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.NoiseModel.Sky;
 
-/// <summary>The sky from the user's own lights: their background above the darks, by the profile's gain.</summary>
+/// <summary>
+/// The sky from the user's own lights: their background above the darks, converted with the profile's gain.
+/// </summary>
 /// <remarks>
 /// S = g·(B − D)/t. B and D are means of a frame's pixels within 3 standard deviations, channel by channel, iterated
-/// until nothing changes: stars, hot pixels and
-/// satellites fall outside. Faint stars that stay inside pull the mean above the median of what is kept; that distance
-/// enters the uncertainty, as does the scatter
-/// of the sky from light to light. Without matching darks D is the bias level plus the profile's own dark current.
+/// until nothing changes: stars, hot pixels and satellites fall outside. Faint stars that stay inside pull the mean
+/// above the median of what is kept; that distance enters the uncertainty, as does the scatter of the sky from light to
+/// light. Without matching darks D is the bias level plus the profile's own dark current.
 /// </remarks>
 public static class SkyFromLights
 {
-    // spread over the night: more would not change a background, only the time it takes
+    // spread over the night: more would only cost time, not change a background
     private const int MaxFrames = 12;
     private const double ClipLimit = 3,
         FullFrom = 0.97; // of the level at which pixels saturate: the noise and the fall-off of the sky reach it
@@ -108,7 +109,7 @@ public static class SkyFromLights
         );
     }
 
-    // What the weights make of levels that differ from colour to colour, ADU.
+    // Weighted level where levels differ from colour to colour, ADU.
     private static double Uneven(ModeProfile mode, double[] weights) =>
         weights
             .Select((w, c) => w * ((mode.Channels[c].BiasLevel ?? mode.BiasLevel!).Value - mode.BiasLevel!.Value))
