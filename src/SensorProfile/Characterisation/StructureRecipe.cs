@@ -15,7 +15,7 @@ internal static class StructureRecipe
     private const double MinLevel = 0.1; // of the read noise: a line off by less is lost in any frame
     private const double MinResponse = 0.005;
 
-    /// <summary>Measures.</summary>
+    /// <summary>Measures defect lines, boundaries and structure; whatever is found is also logged.</summary>
     public static StructureResult Measure(ModeFrames mode, BiasResult bias, FlatResult flats, FindingsLog log)
     {
         List<DefectLine> lines = [];
@@ -30,7 +30,7 @@ internal static class StructureRecipe
                 LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), PatternKind.Level, 1, "ADU")
             );
             boundaries.AddRange(SensorBoundaries.Find(level, PatternKind.Level, 1, "ADU"));
-            // Half of a variance's relative step is the noise's.
+            // The relative step of the noise is half that of its variance.
             if (moments.Frames > 3)
                 boundaries.AddRange(
                     SensorBoundaries.Find(
