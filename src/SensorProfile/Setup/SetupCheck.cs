@@ -5,7 +5,7 @@ namespace SensorProfile.Setup;
 /// <summary>Whether the numbers of a setup make sense.</summary>
 internal static class SetupCheck
 {
-    /// <summary>The first field that makes no sense, and what would; null when all do.</summary>
+    /// <summary>The first field that makes no sense, and what it should be; null when there is none.</summary>
     public static (string Place, string Problem)? FirstProblem(ObservingSetup setup) =>
         Numbers(setup)
             .Where(n => n.Value is double value && !(double.IsFinite(value) && value > n.Above && value <= n.Most))
