@@ -3,19 +3,21 @@ using SensorProfile.Profiles.Darks;
 
 namespace SensorProfile.Decisions.ComputedDarks;
 
-/// <summary>What to know of a computed dark before it is used.</summary>
+/// <summary>What to know about a computed dark before using it.</summary>
 internal static class PredictionFindings
 {
-    /// <summary>A plain way is worth saying where it leaves less than this of what the computed dark leaves.</summary>
+    /// <summary>
+    /// A plain way is worth mentioning where it leaves less than this share of what the computed dark leaves.
+    /// </summary>
     private const double WorthSaying = 0.8;
 
     /// <summary>The findings.</summary>
     /// <param name="trials">All trials on left-out darks.</param>
-    /// <param name="test">Those that speak for the question.</param>
+    /// <param name="test">Those that apply to the question.</param>
     /// <param name="proof">What was left out in them.</param>
     /// <param name="pixels">The computed pixels.</param>
     /// <param name="pinned">Whether the camera pins its black level.</param>
-    /// <param name="levelDoubt">Of the common level, e-; 0 for none.</param>
+    /// <param name="levelDoubt">Uncertainty of the common level, e-; 0 for none.</param>
     internal static IEnumerable<Finding> Of(
         DarkPredictionProfile trials,
         PredictionTest test,

@@ -6,7 +6,7 @@ using SensorProfile.Profiles.Session;
 namespace SensorProfile.Decisions.ComputedDarks;
 
 /// <summary>
-/// Which questions for a computed dark are answered: those that the trials on left-out darks speak for.
+/// Decides which questions for a computed dark are answered: those to which trials on left-out darks apply.
 /// </summary>
 internal static class PredictionGate
 {
@@ -16,8 +16,8 @@ internal static class PredictionGate
     /// <summary>Exposures up to this many times the longest dark are answered, with a finding.</summary>
     private const double LongestExposureFactor = 2;
 
-    /// <summary>The trial that speaks for the question, and what the user should know; refuses otherwise.</summary>
-    /// <exception cref="DecisionRefusedException">The question is wrong, or no trial speaks for it.</exception>
+    /// <summary>The trial that applies to the question, and what the user should know; refuses otherwise.</summary>
+    /// <exception cref="DecisionRefusedException">The question is wrong, or no trial applies to it.</exception>
     public static (
         DarkPredictionProfile Trials,
         PredictionTest Test,

@@ -26,7 +26,7 @@ internal sealed class PredictionMaps : IDisposable
     /// <summary>px.</summary>
     public int Height { get; }
 
-    /// <summary>Opens the maps and makes sure that they are whole and belong to the profile.</summary>
+    /// <summary>Opens the maps and checks that they are complete and belong to the profile.</summary>
     /// <exception cref="DecisionRefusedException">A map is missing, or belongs to another profile.</exception>
     /// <exception cref="IOException">A map is damaged; it is named.</exception>
     public static PredictionMaps Open(CameraProfile profile, ModeProfile mode, string folder)
@@ -50,7 +50,7 @@ internal sealed class PredictionMaps : IDisposable
         }
     }
 
-    /// <summary>Reads rows of a map; a map that is not there is not a number everywhere.</summary>
+    /// <summary>Reads rows of a map; a missing map reads as not a number everywhere.</summary>
     public void Read(string name, int firstRow, Span<float> pixels)
     {
         if (images.TryGetValue(name, out FitsHdu? image))

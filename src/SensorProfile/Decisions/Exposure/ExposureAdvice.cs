@@ -6,7 +6,7 @@ using SensorProfile.Profiles;
 namespace SensorProfile.Decisions.Exposure;
 
 /// <summary>
-/// How long a light, at which gain setting: long enough to drown the read noise, short enough not to fill the well.
+/// Which gain setting, and how long a light: long enough to drown the read noise, short enough not to fill the well.
 /// </summary>
 public static class ExposureAdvice
 {

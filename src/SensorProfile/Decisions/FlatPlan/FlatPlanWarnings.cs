@@ -5,10 +5,10 @@ using SensorProfile.Profiles;
 
 namespace SensorProfile.Decisions.FlatPlan;
 
-/// <summary>What a plan of flats warns of.</summary>
+/// <summary>Warnings about a plan of flats.</summary>
 internal static class FlatPlanWarnings
 {
-    /// <summary>Of the level.</summary>
+    /// <summary>Warnings about the level.</summary>
     internal static IEnumerable<Finding> OfLevel(FlatLevel level, LossLimits limits)
     {
         if (!level.Unsaturated)
@@ -35,7 +35,7 @@ internal static class FlatPlanWarnings
             );
     }
 
-    /// <summary>Of what flats leave on flats.</summary>
+    /// <summary>Warnings about what flats leave on flats.</summary>
     internal static IEnumerable<Finding> OfPattern(ModeProfile mode, FlatNoise noise, LossLimits limits)
     {
         if (mode.FlatResidual is null || mode.FlatResidualOverAreas is not { } areas)
@@ -59,7 +59,7 @@ internal static class FlatPlanWarnings
             );
     }
 
-    /// <summary>Of more flats than most people take.</summary>
+    /// <summary>A warning about more flats than most people take.</summary>
     internal static IEnumerable<Finding> OfNumber(double flats, double lossAtPractical, FlatBudget budget, double loss)
     {
         if (flats > DarksPlan.PracticalFrames)

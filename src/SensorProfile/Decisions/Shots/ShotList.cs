@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Decisions.Shots;
 
-/// <summary>The shot list for characterising a camera in a given time, and what existing frames still want.</summary>
+/// <summary>The shot list for characterising a camera in a given time, and what existing frames still lack.</summary>
 public static class ShotList
 {
     private const double WhiteFlatPercent = 130;
@@ -63,7 +63,7 @@ public static class ShotList
         };
     }
 
-    /// <summary>The answer that a list of shots makes, its findings apart.</summary>
+    /// <summary>The answer that a list of shots gives, without its findings.</summary>
     internal static ShotListAnswer Answer(ShotQuestion question, IReadOnlyList<PlannedShot> shots)
     {
         int frames = shots.Sum(s => s.Frames);

@@ -29,7 +29,7 @@ internal static class ShotsToAdd
                 .DefaultIfEmpty(ShotList.UsualLongest)
                 .Max();
         SessionDesign now = SessionDesign.Of(sets, (long)question.Width * question.Height);
-        // What brings no answer closer is not worth a night; what brings it closest comes first.
+        // Frames that bring no answer closer are not worth a night; those that bring one closest come first.
         List<List<PlannedShot>> units =
         [
             .. MissingShots
@@ -54,7 +54,7 @@ internal static class ShotsToAdd
         };
     }
 
-    /// <summary>The units that fit the time, the quickest kinds first as they are listed.</summary>
+    /// <summary>The units that fit the time, the quickest kinds first, in the order listed.</summary>
     private static List<PlannedShot> Fitting(ShotQuestion question, List<List<PlannedShot>> units)
     {
         double left = 60 * (question.Minutes ?? double.PositiveInfinity);

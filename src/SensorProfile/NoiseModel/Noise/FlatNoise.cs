@@ -36,7 +36,7 @@ internal readonly record struct FlatNoise(
     /// <summary>The part of that rise that no number of flats removes.</summary>
     internal double LossByPattern => Rise(Pattern);
 
-    /// <summary>The smallest n that keeps within a loss; null when none does.</summary>
+    /// <summary>The smallest n that stays within a loss; null when none does.</summary>
     /// <param name="electrons">F.</param>
     /// <param name="unlit">b; null for as many as flats.</param>
     /// <param name="loss">p, above 0.</param>
