@@ -21,7 +21,7 @@ internal sealed record LightNight(
     IReadOnlyList<LightTemperature> Lights
 )
 {
-    /// <summary>Number of lights that these darks, taken one by one, do not serve.</summary>
+    /// <summary>Number of lights that these darks do not serve, judged one by one.</summary>
     public int Beyond => Lights.Count(l => l.Within == false);
 
     /// <summary>Coldest light that the darks serve, °C; null when there is no such limit.</summary>

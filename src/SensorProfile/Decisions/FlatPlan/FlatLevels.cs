@@ -88,7 +88,7 @@ internal sealed class FlatLevels
         );
     }
 
-    /// <summary>Mean of a flat over its centre.</summary>
+    /// <summary>Ratio of a flat's mean to its centre.</summary>
     private double Centre => 1 - limits.FlatFallOff / 3;
 
     private Measurement? BrightestMeasured()

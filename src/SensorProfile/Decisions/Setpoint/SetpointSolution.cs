@@ -86,7 +86,9 @@ internal sealed class SetpointSolution
             ? SetpointAdvice.Extra(reader.Best, sky, question.ExposureSeconds, rate)
             : null;
 
-    /// <summary>The extra noise that decides: at the stated share when known, else of the typical pixel.</summary>
+    /// <summary>
+    /// The extra noise that decides: the larger of the typical pixel's and, when known, that at the stated share.
+    /// </summary>
     internal double Extra(double celsius) => Math.Max(ExtraTypical(celsius), ExtraAtShare(celsius) ?? 0);
 
     /// <summary>
