@@ -77,7 +77,7 @@ internal static class CarriedDarks
                 + (
                     best is null
                         ? Invariant(
-                            $"no dark at another setting tests that, so {100 * doubt:0.#} % are added to its uncertainty. "
+                            $"no dark at another setting tests that, so {100 * doubt:0.#} % is added to its uncertainty. "
                         ) + "Two darks of different exposure at this setting would."
                         : $"darks at another setting agree with it (ratio {QuantityText.Of(best)})."
                 )

@@ -99,7 +99,7 @@ public static class Characteriser
                 MeasurementCodes.BlankPixels,
                 Severity.Warning,
                 $"{Counted.Frames(blanks.Count)} have pixels without a value (at most {blanks.Max(b => b.Pixels)} in one): "
-                    + "others of their colour stand for them in levels and noise; maps and defects leave these places out.",
+                    + "in levels and noise, others of their colour stand in for them; maps and defects leave these places out.",
                 [.. blanks.Select(b => b.Name)]
             );
         var samples = (options.Stages?.Counting(stack.Samples) ?? stack.Samples).ToDictionary(

@@ -39,7 +39,7 @@ internal static class DarkRecipe
         log.Add(
             MeasurementCodes.NoGain,
             Severity.Refusal,
-            "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU alone: add "
+            "There are dark frames but no gain to turn ADU into electrons, so dark current is given in ADU only: add "
                 + "flat pairs at the same settings."
         );
         var said = new FindingsLog();

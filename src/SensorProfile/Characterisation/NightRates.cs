@@ -51,7 +51,7 @@ internal static class NightRates
             MeasurementCodes.NoTemperature,
             Severity.Warning,
             $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
-                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a law of temperature; fill "
+                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a temperature law; fill in "
                 + "temperature_c in the capture table if you know it.",
             frames
         );

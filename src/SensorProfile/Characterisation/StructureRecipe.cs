@@ -89,16 +89,16 @@ internal static class StructureRecipe
             log.Add(
                 MeasurementCodes.ResponseStep,
                 Severity.Note,
-                $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
-                    + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
+                $"The brightness of the flats has steps: {where}. Without light there are none, so the likely cause is the light "
+                    + "(dust, an edge in the path, vignetting); flats of the same evening remove them."
             );
         else
             log.Add(
                 MeasurementCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
-                    + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "
-                    + "calibrated picture says that they did not."
+                    + "same settings remove the seams as long as both parts drift alike; a seam left in a "
+                    + "calibrated picture shows that they did not."
             );
     }
 

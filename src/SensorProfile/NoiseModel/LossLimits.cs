@@ -59,7 +59,7 @@ public sealed record LossLimits
         if (SmoothPixels is double scale && !(scale is >= 1 and <= MaxSmoothPixels))
             throw Refuse.BadArgument(
                 "smooth-scale-out-of-range",
-                $"The scale of smooth residuals must lie between 1 and {Plain.Number(MaxSmoothPixels)} px, not at "
+                $"The scale of smooth residuals must be between 1 and {Plain.Number(MaxSmoothPixels)} px, not "
                     + $"{Plain.Number(scale)} px."
             );
     }

@@ -48,7 +48,7 @@ internal static class SetupCheck
             setup.Sky is { } sky
             && new object?[] { sky.Brightness, sky.Rate, sky.Lights }.Count(s => s is not null) > 1
         )
-            yield return ("sky", "say the sky in one way: brightness, rate or lights.");
+            yield return ("sky", "give the sky in one way only: brightness, rate or lights.");
         if (setup.Stack is { Lights: int lights, DitherPositions: int positions } && positions > lights)
             yield return (
                 "stack",

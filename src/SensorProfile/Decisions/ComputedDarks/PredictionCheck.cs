@@ -57,10 +57,10 @@ internal sealed record PredictionCheck
             .MaxBy(s => s.Frames.Count)
             ?? throw Refuse.CannotTell(
                 "fresh-darks-missing",
-                "Among the fresh frames given for comparison are no two darks of "
+                "The fresh frames given for comparison hold no two darks of "
                     + $"{Plain.Seconds(question.ExposureSeconds)} within {Plain.Whole((long)SameTemperature)} °C of "
-                    + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave "
-                    + "them out."
+                    + $"{Plain.Celsius(question.TemperatureCelsius)} with these settings: give such darks, or leave out "
+                    + "the comparison."
             );
         using FrameStack stack = FrameStack.Open(set.Frames, cancellation: cancellation);
         if (stack.Samples.Count < 2)

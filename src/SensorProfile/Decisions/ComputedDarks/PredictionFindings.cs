@@ -32,7 +32,7 @@ internal static class PredictionFindings
                 "level-pinned",
                 Severity.Warning,
                 "The camera pins its black level, so the computed dark keeps the level of the bias frames: the "
-                    + "pattern is right, a common offset may remain and is no noise."
+                    + "pattern is right; a common offset may remain, which is not noise."
             );
         if (pixels.Refused.Count > 0)
             yield return new("class-refused", Severity.Warning, ClassNames.Refusal(pixels.Refused));
@@ -50,7 +50,7 @@ internal static class PredictionFindings
         (PredictionTest? plain, string way) =
             proof == PredictionProof.Exposure
                 ? (trials.ScalingByExposure, "scaled by exposure")
-                : (trials.Interpolation, "mixed of the next colder and the next warmer temperature");
+                : (trials.Interpolation, "mixed from the next colder and the next warmer temperature");
         if (
             plain is { Passed: true, Hot: { } less }
             && test.Hot is { } left
@@ -82,7 +82,7 @@ internal static class PredictionFindings
                 "level-doubt",
                 Severity.Note,
                 $"The common level is known to {Plain.Number(levelDoubt, 2)} e⁻ by the darks that were left out; "
-                    + "this is in the uncertainty of every pixel and is no noise."
+                    + "this is in the uncertainty of every pixel and is not noise."
             );
     }
 }

@@ -41,7 +41,7 @@ internal static class PredictionGate
         if (test is null)
             throw Refuse.CannotTell(
                 "prediction-not-validated",
-                "No darks were left out that could show whether a dark at "
+                "No trial with left-out darks shows whether a dark at "
                     + $"{Plain.Celsius(question.TemperatureCelsius)} can be computed: add darks of two or more exposures "
                     + "at three or more temperatures and characterise again."
             );
@@ -70,7 +70,7 @@ internal static class PredictionGate
                 "exposure-beyond-darks",
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(seconds)} the "
-                    + "computed dark assumes that every pixel keeps growing in proportion."
+                    + "computed dark assumes that the signal of every pixel keeps growing in proportion."
             )
         );
     }
@@ -169,8 +169,8 @@ internal static class PredictionGate
                 + $"{Plain.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell(
             "prediction-failed",
-            $"Take real darks: on this camera a dark of {of} cannot be computed, {numbers}; pixels that change "
-                + "from set to set, or a temperature that is not what the probe says, do this."
+            $"Take real darks: on this camera a dark of {of} cannot be computed: {numbers}. Pixels that change "
+                + "from set to set, or a temperature other than the probe reads, cause this."
         );
     }
 

@@ -75,17 +75,17 @@ internal sealed class PredictionMaps : IDisposable
                 return;
             throw Refuse.CannotTell(
                 "maps-missing",
-                $"The map {name}.fits is not in {folder}, and without it no dark can be computed: keep the "
-                    + "folder maps beside the profile, or characterise the camera again on the frames."
+                $"The map {name}.fits is not in {folder}, and no dark can be computed without it: keep the "
+                    + "folder maps beside the profile, or characterise the frames again."
             );
         }
         FitsFile file = FitsFile.Open(path);
         files.Add(file);
         FitsHdu image = file.FirstImage
-            ?? throw new IOException($"{path} holds no image; copy it again, or run characterise again.");
+            ?? throw new IOException($"{path} holds no image; copy it again, or characterise the frames again.");
         if (!image.VerifyChecksum(out FitsWarning? problem))
             throw new IOException(
-                $"{path} is damaged ({problem?.Message.TrimEnd('.')}): copy it again, or run characterise again."
+                $"{path} is damaged ({problem?.Message.TrimEnd('.')}): copy it again, or characterise the frames again."
             );
         Check(profile, mode, path, image);
         images[name] = image;

@@ -51,7 +51,7 @@ public static class DarkMatching
                 new Finding(
                     "profile-missing",
                     Severity.Warning,
-                    "Without a profile only darks of the same settings, exposure and temperature can be told to fit: "
+                    "Without a profile, only darks of the same settings, exposure and temperature are known to fit: "
                         + "characterise the camera and give its profile."
                 )
             );

@@ -54,7 +54,7 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
 
     /// <summary>The finding that states the assumption.</summary>
     public Finding ToFinding() =>
-        new("temperature-assumed", Severity.Note, $"No temperature of the lights was given: {Words}, is taken.");
+        new("temperature-assumed", Severity.Note, $"No temperature was given for the lights: {Words}, is assumed.");
 
     private static double? Setpoint(CameraProfile profile, ModeProfile mode, StackDescription stack)
     {

@@ -285,7 +285,7 @@ public static class DarksPlan
                 "lights-assumed",
                 Severity.Note,
                 $"No lights were given; the plan is for 40 lights of 300 s at {taken.Words}: give the folder of your "
-                    + "lights, or exposure, temperature and number."
+                    + "lights, or their exposure, temperature and number."
             )
         );
         return [PlannedLights.Usual(taken.Celsius)];

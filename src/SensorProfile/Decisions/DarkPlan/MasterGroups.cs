@@ -115,7 +115,7 @@ internal sealed class MasterGroups
                 throw Refuse.CannotTell(
                     "pixels-full",
                     $"No dark serves lights of {Plain.Seconds(slices[end - 1].Plan.ExposureSeconds)} at "
-                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile their pixels are full or their noise "
+                        + $"{Plain.Celsius(slices[end - 1].Celsius)}: by the profile, their pixels are full or their noise "
                         + "is unknown. Shorten the lights, cool more, or characterise the camera again."
                 );
         }

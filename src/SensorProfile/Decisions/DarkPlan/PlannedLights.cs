@@ -45,7 +45,7 @@ public sealed record PlannedLights
             Severity.Note,
             "Lights of one exposure and setting are planned as one stack "
                 + $"({string.Join(", ", stacks.Select(s => $"{Plain.Whole(s.Lights)} × {Plain.Seconds(s.ExposureSeconds)}"))}): "
-                + "give the folder of one target alone when they are several."
+                + "if they show several targets, give the folder of one target alone."
         );
     }
 

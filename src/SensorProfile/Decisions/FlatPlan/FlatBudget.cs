@@ -105,7 +105,7 @@ internal sealed record FlatBudget(
                 new Finding(
                     "dark-noise-not-counted",
                     Severity.Note,
-                    "The noise of the dark current is not counted, which asks for more flats rather than fewer. "
+                    "The noise of the dark current is not counted, which leads to more flats rather than fewer. "
                         + refusal.Message
                 )
             );

@@ -160,7 +160,7 @@ public static class FlatPlanAdvice
         if (question.Level is double level && !(level is > 0 and <= 1))
             throw Refuse.BadArgument(
                 "flat-level-out-of-range",
-                "The level of the flats must lie above 0 % and at most at 100 % of the full well, not at "
+                "The level of the flats must be above 0 % and at most 100 % of the full well, not "
                     + $"{Plain.Percent(level)}."
             );
         if (question.UnlitFrames is int frames)

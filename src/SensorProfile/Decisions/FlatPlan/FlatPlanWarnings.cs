@@ -16,7 +16,7 @@ internal static class FlatPlanWarnings
                 "flat-level-too-high",
                 Severity.Warning,
                 $"Flats at {Plain.Percent(level.Share!.Value)} of the full well leave the linear range in their brightest "
-                    + "pixels: take them fainter."
+                    + "pixels: take fainter ones."
             );
         if (level is { Straight: false, Bend: { } bend })
             yield return new Finding(
@@ -31,7 +31,7 @@ internal static class FlatPlanWarnings
                 "flat-level-untested",
                 Severity.Note,
                 "Linearity was not tested around the level of these flats, so only saturation limits it: add flats at four "
-                    + "or more exposures of a steady light."
+                    + "or more exposures under a steady light."
             );
     }
 
@@ -55,7 +55,7 @@ internal static class FlatPlanWarnings
                 Severity.Warning,
                 $"Over areas your flats leave {QuantityText.Of(areas)} of the signal on one another, "
                     + $"{Plain.Number(noise.InStackNoise(areas.Value / 100), 2)} times the noise of the stack: the lamp, or "
-                    + "dust that moved. No number of flats takes that away: keep light and optics as they are in the lights."
+                    + "dust that moved. No number of flats removes that: keep light and optics as they are in the lights."
             );
     }
 

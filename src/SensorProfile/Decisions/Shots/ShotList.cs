@@ -54,8 +54,8 @@ public static class ShotList
                         new Finding(
                             "darks-shorter-than-lights",
                             Severity.Warning,
-                            $"In this time the darks reach {Plain.Seconds(programme.Longest)} only, not the "
-                                + $"{Plain.Seconds(longest)} of the lights: hot pixels are then known less well."
+                            $"In this time the darks reach only {Plain.Seconds(programme.Longest)}, not the "
+                                + $"{Plain.Seconds(longest)} of the lights, so hot pixels are known less well."
                         ),
                     ]
                     : [],

@@ -40,7 +40,7 @@ internal static class StrictestColour
         new(
             "colours-apart",
             Severity.Note,
-            "The colours of this camera are scaled apart, so each was answered by itself; this is the answer of the "
+            "This camera scales its colours separately, so each was judged by itself; this answer is that of the "
                 + $"strictest, {strictest}"
                 + (all.Count == 0 ? "." : $" ({string.Join(", ", all.Select(each => $"{each.Colour} {each.Told}"))}).")
         );

@@ -28,8 +28,8 @@ internal static class ColourModes
                 new Finding(
                     "colours-apart",
                     Severity.Note,
-                    $"The colours of this camera ({string.Join(", ", Of(mode).Select(c => c.Name))}) are scaled apart, so "
-                        + "each was judged by itself: what is answered here serves the strictest of them."
+                    $"This camera scales its colours ({string.Join(", ", Of(mode).Select(c => c.Name))}) separately, so "
+                        + "each was judged by itself: this answer serves the strictest of them."
                 ),
             ];
 

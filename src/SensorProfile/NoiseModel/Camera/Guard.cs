@@ -41,7 +41,7 @@ internal static class Guard
                 "rejection-needs-positions",
                 $"A {(stack.Rejection == Rejection.Median ? "median" : "winsorised mean")} of fewer than "
                     + $"{Plain.Whole(StackConditions.MinPositions)} dither positions cannot be judged: two hot "
-                    + "pixels at one place of the sky draw it along. Describe the stack as a plain mean, or dither "
+                    + "pixels that meet at one place of the sky pull it with them. Describe the stack as a plain mean, or dither "
                     + "over more positions."
             );
     }
@@ -65,7 +65,7 @@ internal static class Guard
                 "exposure-beyond-darks",
                 Severity.Warning,
                 $"The longest dark of the profile is {Plain.Seconds(longest)}; for {Plain.Seconds(exposureSeconds)} "
-                    + "the answer assumes that dark current keeps growing in proportion."
+                    + "the answer assumes that the dark signal keeps growing in proportion."
             ),
         ];
     }
@@ -85,7 +85,7 @@ internal static class Guard
                 "extrapolated",
                 Severity.Warning,
                 $"The {what} of {Plain.Celsius(celsius)} lies outside the measured range, {range}; the answer there "
-                    + "rests on the law, not on darks."
+                    + "rests on the fitted law, not on darks."
             ),
         ];
     }

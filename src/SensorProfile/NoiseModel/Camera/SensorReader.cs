@@ -107,7 +107,7 @@ internal sealed class SensorReader
                 MeasurementCodes.DarksCarried,
                 Severity.Note,
                 $"Dark current and hot pixels were measured at {ModeLabel.Text(other)} and carried over in electrons; their "
-                    + "uncertainty says so."
+                    + "uncertainty allows for it."
             );
     }
 

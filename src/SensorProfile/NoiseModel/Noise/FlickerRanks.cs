@@ -78,8 +78,8 @@ internal static class FlickerRanks
                 "flicker-noise",
                 Severity.Note,
                 "Pixels that jump between levels raise the noise of a light at the 99 % pixel from "
-                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; colder does not help where the step is "
-                    + "made at read-out. Dither and reject outliers."
+                    + $"{Plain.Number(at.Without)} to {Plain.Number(at.With)} e⁻; cooling does not help where the step "
+                    + "arises at read-out. Dither and reject outliers."
             ),
         ];
     }

@@ -51,8 +51,8 @@ internal static class FullPixels
                 + $"{Plain.Seconds(exposureSeconds)} are white: "
                 + (
                     alone
-                        ? "no temperature, dark or flat mends them. Expose shorter."
-                        : "no dark or flat mends them. Expose shorter, or cool."
+                        ? "no temperature, dark or flat can rescue them. Expose shorter."
+                        : "no dark or flat can rescue them. Expose shorter, or cool."
                 )
         );
     }

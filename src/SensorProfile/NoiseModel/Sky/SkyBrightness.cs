@@ -50,7 +50,7 @@ public sealed record SkyBrightness
         if (!(Efficiency is > 0 and <= 1))
             throw Refuse.BadArgument(
                 "efficiency-out-of-range",
-                $"The efficiency must lie above 0 and at most at 1, not at {Plain.Number(Efficiency)}."
+                $"The efficiency must be above 0 and at most 1, not {Plain.Number(Efficiency)}."
             );
         double side = PixelMicrometres * 1e-6 / FocalRatio * ArcsecondsPerRadian;
         double rate =

@@ -41,7 +41,7 @@ public static class SkyFromLights
         if (lights.ExposureSeconds is not > 0)
             throw Refuse.CannotTell(
                 "exposure-missing",
-                "The exposure of the lights is not known: fill it in in the capture table, or give the sky as a "
+                "The exposure of the lights is not known: enter it in the capture table, or give the sky as a "
                     + "number."
             );
         (double[] Weights, Measurement Mean)? byColour = ChannelMean.ByColour(mode);
@@ -62,8 +62,8 @@ public static class SkyFromLights
         if (mode.SaturationLevel is { } full && background.Value >= FullFrom * full.Value)
             throw Refuse.CannotTell(
                 "well-fills",
-                $"The background of these lights, {Plain.Number(background.Value)} ADU, stands where this camera is full "
-                    + $"({Plain.Number(full.Value)} ADU): no dark or flat mends them. Expose shorter."
+                $"The background of these lights, {Plain.Number(background.Value)} ADU, is where this camera saturates "
+                    + $"({Plain.Number(full.Value)} ADU): no dark or flat can rescue them. Expose shorter."
             );
         double difference = background.Value - dark.Value,
             u = Math.Sqrt(Square(background.StandardUncertainty) + Square(dark.StandardUncertainty));

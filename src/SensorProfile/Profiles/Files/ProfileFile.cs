@@ -117,7 +117,7 @@ public static class ProfileFile
             null,
             null,
             "this is JSON, but no camera profile: it has no schemaVersion.",
-            "Give the profile.json that 'characterise' wrote."
+            "Give the profile.json that a characterisation wrote."
         );
 
     /// <summary>
