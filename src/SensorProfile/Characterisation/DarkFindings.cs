@@ -40,7 +40,9 @@ internal static class DarkFindings
             log.Add(
                 MeasurementCodes.DarkNotResolved,
                 Severity.Note,
-                Invariant($"At {At([t])} the dark current is below the detection limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s ")
+                Invariant(
+                    $"At {At([t])} the dark current is below the detection limit of {t.Typical!.UpperLimit:0.####} e⁻/px/s "
+                )
                     + "(95 %): the black level moves more from frame to frame than the dark signal; longer exposures "
                     + "would show it."
             );
