@@ -169,7 +169,7 @@ internal static class PredictionGate
                 + $"{Plain.Number(worst.Expected)} e⁻ was expected)";
         return Refuse.CannotTell(
             "prediction-failed",
-            $"Take real darks: on this camera a dark of {of} cannot be computed: {numbers}. Pixels that change "
+            $"Take real darks: on this camera a dark of {of} cannot be computed, because {numbers}. Pixels that change "
                 + "from set to set, or a temperature other than the probe reads, cause this."
         );
     }
