@@ -1,6 +1,6 @@
 namespace SensorProfile;
 
-/// <summary>Codes of the findings that measuring gives; scripts may rely on them.</summary>
+/// <summary>Codes of the findings that a measurement gives; scripts may rely on them.</summary>
 internal static class MeasurementCodes
 {
     public const string OtherCamera = "frame-of-another-camera";

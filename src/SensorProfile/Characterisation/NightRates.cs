@@ -11,7 +11,9 @@ namespace SensorProfile.Characterisation;
 /// <summary>Darks without a thermometer: the dark current of each night, and the nights in order of warmth.</summary>
 internal static class NightRates
 {
-    /// <summary>The sets of each night, in order of time; of several nights those without a time last.</summary>
+    /// <summary>
+    /// The sets of each night, in order of time; among several nights, sets without a time come last.
+    /// </summary>
     public static IReadOnlyList<FrameSet[]> Split(IEnumerable<FrameSet> sets)
     {
         List<List<FrameSet>> nights = [];
@@ -40,7 +42,7 @@ internal static class NightRates
             Frames = point.Frames,
         };
 
-    /// <summary>Says what darks without a temperature are good for, and which night was the warmer.</summary>
+    /// <summary>Says what darks without a temperature can be used for, and which night was warmer.</summary>
     public static void Report(IReadOnlyList<DarkNight> nights, IReadOnlyList<string> frames, FindingsLog log)
     {
         if (frames.Count == 0)
@@ -49,7 +51,7 @@ internal static class NightRates
             MeasurementCodes.NoTemperature,
             Severity.Warning,
             $"{Counted.Nouns(frames.Count, "dark frame")} have no usable sensor temperature: their dark current is given "
-                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a law of temperature; fill "
+                + $"for {(nights.Count == 1 ? "their night" : "each night")}, without a temperature law; fill in "
                 + "temperature_c in the capture table if you know it.",
             frames
         );

@@ -37,7 +37,7 @@ internal static class DarkCountAdvice
         2000,
     ];
 
-    /// <summary>The smallest number of darks that keeps the loss.</summary>
+    /// <summary>The smallest number of darks that stays within the loss.</summary>
     /// <param name="profile">The camera.</param>
     /// <param name="mode">One of its modes.</param>
     /// <param name="question">The stack.</param>

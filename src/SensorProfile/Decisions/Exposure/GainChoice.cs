@@ -9,7 +9,7 @@ namespace SensorProfile.Decisions.Exposure;
 /// <remarks>The lower gain setting is preferred if and only if R² ≤ ((1+p)² − 1)·B·t, B the sky background.</remarks>
 internal static class GainChoice
 {
-    // the well is filled by the dark current of the pixel that this share do not exceed
+    // the well is filled by the dark current of the pixel that this share of the pixels do not exceed
     private const double FillingRank = 0.999;
 
     /// <summary>Whether the sky drowns this read noise.</summary>
@@ -97,12 +97,12 @@ internal static class GainChoice
         new(
             "one-mode-only",
             Severity.Note,
-            "The profile holds one mode only, so there was nothing to compare: characterise a second gain setting."
+            "The profile holds only one mode, so there was nothing to compare: characterise a second gain setting."
         );
 
     /// <summary>
-    /// The mode; where its colours are scaled apart, the colour that asks for the longest light, with the limit of that
-    /// which is full first. Null without read noise or gain.
+    /// The row of a mode; where its colours are scaled separately, that of the colour that needs the longest light,
+    /// with the limit of the colour that fills first. Null without read noise or gain.
     /// </summary>
     private static GainRow? Rows(Terms terms, ModeProfile mode)
     {
@@ -189,8 +189,8 @@ internal static class GainChoice
     }
 
     /// <summary>
-    /// Of the pixel that 99.9 % do not exceed, where the profile has a distribution; of the typical one else; 0 where
-    /// dark current was not measured.
+    /// Dark rate of the pixel that 99.9 % do not exceed, where the profile has a distribution; else of the typical
+    /// pixel; 0 where dark current was not measured.
     /// </summary>
     private static double DarkRate(Terms terms, ModeProfile mode)
     {

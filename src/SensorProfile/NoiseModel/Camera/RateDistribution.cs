@@ -8,10 +8,9 @@ namespace SensorProfile.NoiseModel.Camera;
 /// </summary>
 /// <remarks>
 /// Between the measured ranks the logarithm of the rate is a straight line in the normal score of the rank: exact for a
-/// lognormal
-/// spread, close for a normal one. Below the median the line from the median to the 90 % rank, which hot
-/// pixels do not reach, is continued: the slow side mirrors the fast one. Above the highest measured rank the rate
-/// stays at its last value. Where the profile parts the glow off, these are the rates without it.
+/// lognormal spread, close for a normal one. Below the median, the line from the median to the 90 % rank, which hot
+/// pixels do not reach, is extended: the slow side mirrors the fast one. Above the highest measured rank the rate stays
+/// at its last value. Where the profile separates the glow, these rates exclude it.
 /// </remarks>
 internal sealed class RateDistribution
 {

@@ -9,18 +9,18 @@ public sealed record DarkNight
     /// <summary>Always null: the thermometer is missing, stuck or impossible.</summary>
     public double? Temperature { get; init; }
 
-    /// <summary>Of the median pixel; null when it was not seen.</summary>
+    /// <summary>Dark rate of the median pixel; null when none was seen.</summary>
     public Measurement? TypicalRate { get; init; }
 
-    /// <summary>Of all pixels; null when it was not seen.</summary>
+    /// <summary>Mean dark rate of all pixels; null when none was seen.</summary>
     public Measurement? MeanRate { get; init; }
 
-    /// <summary>From the growth of the noise; null when it was not seen.</summary>
+    /// <summary>Dark rate from the growth of the noise; null when none was seen.</summary>
     public Measurement? RateFromVariance { get; init; }
 
     /// <summary>Exposures, s.</summary>
     public IReadOnlyList<double> Exposures { get; init; } = [];
 
-    /// <summary>Dark frames.</summary>
+    /// <summary>Number of dark frames.</summary>
     public int Frames { get; init; }
 }
