@@ -2,13 +2,13 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>What is said of sessions that are of another sensor, or may be.</summary>
+/// <summary>Findings about sessions that are, or may be, of another sensor.</summary>
 internal static class IdentityFindings
 {
-    /// <summary>Code of sessions that were parted because their pixels are another sensor's.</summary>
+    /// <summary>Code for sessions set apart because their pixels belong to another sensor.</summary>
     public const string AnotherSensor = "another-sensor";
 
-    /// <summary>The findings of a sorting.</summary>
+    /// <summary>The findings that follow from a sorting.</summary>
     public static IEnumerable<Finding> Of(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
