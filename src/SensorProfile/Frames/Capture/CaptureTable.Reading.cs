@@ -11,8 +11,8 @@ public sealed partial class CaptureTable
 
     /// <summary>Reads a capture table.</summary>
     /// <param name="csvPath">A CSV file, RFC 4180.</param>
-    /// <exception cref="CaptureTableException">The table or a cell of it makes no sense; line and column are
-    /// named.</exception>
+    /// <exception cref="CaptureTableException">The table or one of its cells is invalid; the message names line and
+    /// column.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public static CaptureTable Read(string csvPath) => Parse(Path.GetFileName(csvPath), File.ReadAllBytes(csvPath));
 
@@ -156,7 +156,7 @@ public sealed partial class CaptureTable
     }
 
     /// <summary>
-    /// The separator that occurs most in the first line, quoted parts left out; a comma when none does.
+    /// The separator that occurs most often in the first line, outside quotes; a comma when there is none.
     /// </summary>
     private static char DelimiterOf(string text)
     {

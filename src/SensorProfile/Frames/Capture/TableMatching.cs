@@ -1,12 +1,12 @@
 namespace SensorProfile.Frames.Capture;
 
-/// <summary>Which row of the capture table speaks of which file.</summary>
+/// <summary>Matches rows of the capture table to files.</summary>
 internal static class TableMatching
 {
-    /// <summary>One row (or null) per file, and findings on rows that fit none or several.</summary>
+    /// <summary>One row (or null) per file, and findings about rows that match no file or several.</summary>
     /// <remarks>
-    /// A row fits a file by its whole relative name, else by the end of it (folder by folder), each first with, then
-    /// without regard to case.
+    /// A row matches a file by its whole relative name, or else by the end of that name (folder by folder); each is
+    /// tried case-sensitively first, then ignoring case.
     /// </remarks>
     public static (CaptureRow?[] Rows, IReadOnlyList<Finding> Findings) Match(
         IReadOnlyList<ScannedFile> files,

@@ -1,13 +1,13 @@
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>Gathers the issues of single headers into one sentence per cause.</summary>
+/// <summary>Merges the issues of single headers into one sentence per cause.</summary>
 internal static class HeaderFindings
 {
-    /// <summary>The sentence of one cause, from the number of frames in words and the distinct details.</summary>
+    /// <summary>Makes the sentence for one cause from the number of frames in words and the distinct details.</summary>
     internal sealed record Rule(string Code, Severity Severity, Func<string, string, string> Sentence);
 
     /// <summary>
-    /// In the order in which they are told. {n} is "1 frame" or "12 frames", {d} the distinct details.
+    /// In the order in which they are reported. {n} is "1 frame" or "12 frames", {d} the distinct details.
     /// </summary>
     private static readonly Rule[] Rules =
     [
@@ -95,7 +95,7 @@ internal static class HeaderFindings
         ),
     ];
 
-    /// <summary>One finding per code and kind of header, over all frames that have it.</summary>
+    /// <summary>One finding per code and header format, over all frames concerned.</summary>
     public static IEnumerable<Finding> Of(IReadOnlyList<(string Name, IReadOnlyList<HeaderIssue> Issues)> frames) =>
         [.. Of(frames, Rules, HeaderSource.Fits), .. Of(frames, RawHeaderRules.All, HeaderSource.Raw)];
 

@@ -1,6 +1,6 @@
 namespace SensorProfile.Frames.Headers;
 
-/// <summary>The sentences for what raw files leave open, in the order in which they are told.</summary>
+/// <summary>The sentences for what raw files do not state, in the order in which they are reported.</summary>
 internal static class RawHeaderRules
 {
     /// <inheritdoc cref="HeaderFindings.Rule"/>
