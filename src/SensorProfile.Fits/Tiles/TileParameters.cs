@@ -2,7 +2,7 @@ using SensorProfile.Fits.Bytes;
 
 namespace SensorProfile.Fits.Tiles;
 
-/// <summary>What the header says about the tiles' content.</summary>
+/// <summary>What the header states about the content of the tiles.</summary>
 internal sealed class TileParameters
 {
     private const int MaxPixelsPerBlock = 1 << 16;
@@ -10,7 +10,7 @@ internal sealed class TileParameters
     /// <summary>
     /// Reads and checks ZCMPTYPE, ZBITPIX, ZNAMEn and ZVALn, ZQUANTIZ, ZDITHER0, ZSCALE, ZZERO and ZBLANK.
     /// </summary>
-    /// <exception cref="FitsFormatException">The codec is unknown, or what it needs is missing.</exception>
+    /// <exception cref="FitsFormatException">The codec is unknown, or a parameter it needs is missing.</exception>
     public TileParameters(FileScan scan, FitsHeader header, TileTable table)
     {
         string name = header.Text("ZCMPTYPE") ?? "";
@@ -74,7 +74,7 @@ internal sealed class TileParameters
     /// <summary>BYTEPIX of RICE_1.</summary>
     public int RiceBytesPerPixel { get; }
 
-    /// <summary>Whether the tiles hold scaled integers in place of floats.</summary>
+    /// <summary>Whether the tiles hold scaled integers instead of floats.</summary>
     public bool Quantised { get; private set; }
 
     /// <summary>ZQUANTIZ.</summary>
