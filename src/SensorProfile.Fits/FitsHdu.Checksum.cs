@@ -41,7 +41,7 @@ public sealed partial class FitsHdu
         {
             problem = Mismatch(
                 checksum,
-                "CHECKSUM does not fit: the header or the data were damaged or changed after the sum was written."
+                "CHECKSUM does not match: the header or the data were damaged or changed after the sum was written."
             );
         }
 

@@ -266,7 +266,7 @@ public sealed partial class FitsHdu
             Extent.Location,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot say."
+                $"{PlaceOf(pixel)} is blank (BLANK = {Blank}), which an integer cannot represent."
             ),
             "Read the image as floating-point numbers, or leave the file out."
         );

@@ -34,7 +34,7 @@ internal static class HduFactory
                 throw scan.Fault(
                     $"{keyword}{i + 1}",
                     header.Card($"{keyword}{i + 1}")?.ByteOffset,
-                    $"an axis of {axes[i]} is more than this reader counts ({int.MaxValue})."
+                    $"an axis of {axes[i]} exceeds this reader's limit ({int.MaxValue})."
                 );
         }
     }

@@ -171,8 +171,8 @@ internal sealed class HduLayout
                 throw scan.Fault(
                     card.Keyword,
                     card.ByteOffset,
-                    $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so "
-                        + "nobody knows how the pixels lie."
+                    $"the keyword appears twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}', so "
+                        + "the layout of the pixels is unknown."
                 );
         }
     }

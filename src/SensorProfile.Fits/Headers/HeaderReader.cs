@@ -148,7 +148,7 @@ internal sealed class HeaderReader
                 FitsWarningCodes.TextAfterEnd,
                 null,
                 start + end + rest,
-                "expected blanks between END and the end of the header; what stands there was left out."
+                "expected blanks between END and the end of the header; other bytes were ignored."
             );
     }
 
@@ -177,7 +177,7 @@ internal sealed class HeaderReader
                 FitsWarningCodes.DuplicateKeyword,
                 card.Keyword,
                 card.ByteOffset,
-                $"the keyword stands twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}'; the "
+                $"the keyword appears twice, with '{header.Card(card.Keyword)!.Value}' and '{card.Value}'; the "
                     + "first one counts."
             );
     }

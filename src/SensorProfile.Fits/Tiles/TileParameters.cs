@@ -49,7 +49,7 @@ internal sealed class TileParameters
                 "SMOOTH",
                 null,
                 "the tiles ask for smoothing after HCOMPRESS_1, which this reader does not do.",
-                "Unpack the file with a tool such as funpack, and give the unpacked file."
+                "Unpack the file with the program that packed it, and give the unpacked file."
             );
         (Scale, Zero, Blank) = (
             TileValue.Read(table, header, "ZSCALE"),
@@ -121,7 +121,7 @@ internal sealed class TileParameters
             _ => throw scan.Fault(
                 "ZQUANTIZ",
                 header.Card("ZQUANTIZ")?.ByteOffset,
-                $"the way floats were made integers, '{method}', is not known."
+                $"the quantisation method '{method}' is not known."
             ),
         };
         DitherSeed = header.Integer("ZDITHER0") ?? 1;

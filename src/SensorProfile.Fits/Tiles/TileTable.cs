@@ -64,7 +64,7 @@ internal sealed class TileTable
         if (count == 0)
             return []; // whatever the offset is
         if (!IsInside(count, offset, column.ElementBytes))
-            throw new InvalidDataException("what says where its bytes are has changed since the file was opened");
+            throw new InvalidDataException("its descriptor has changed since the file was opened");
         var bytes = new byte[count * column.ElementBytes];
         ReadFully(heapStart + offset, bytes);
         return bytes;

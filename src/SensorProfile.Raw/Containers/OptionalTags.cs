@@ -33,5 +33,5 @@ internal static class OptionalTags
 
     /// <summary>The warning that a tag was ignored.</summary>
     public static RawWarning Passed(TiffDirectory directory, Tag tag, string problem) =>
-        new(RawWarningCodes.MeaninglessTag, directory.Location(tag), problem + " The tag was passed over.");
+        new(RawWarningCodes.MeaninglessTag, directory.Location(tag), problem + " The tag was ignored.");
 }

@@ -127,7 +127,7 @@ internal sealed class TiffFile
                 new RawWarning(
                     RawWarningCodes.BrokenDirectory,
                     problem.Location,
-                    $"{problem.Problem} The tag was passed over."
+                    $"{problem.Problem} The tag was ignored."
                 )
             );
             return [];
@@ -142,7 +142,7 @@ internal sealed class TiffFile
             return Pass(
                 name,
                 offset,
-                $"the file has more than {MaxDirectories} directories; the rest was passed over."
+                $"the file has more than {MaxDirectories} directories; the rest was ignored."
             );
         try
         {
@@ -152,7 +152,7 @@ internal sealed class TiffFile
         }
         catch (RawFormatException problem)
         {
-            return Pass(name, offset, $"{problem.Problem} The directory was passed over.");
+            return Pass(name, offset, $"{problem.Problem} The directory was ignored.");
         }
     }
 

@@ -89,7 +89,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
                     break; // comments and application data
             }
         }
-        throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers stand before the samples."));
+        throw bytes.Damaged(Invariant($"more than {MaxMarkers} JPEG markers precede the samples."));
     }
 
     /// <summary>Reads up to the frame header.</summary>
@@ -146,7 +146,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
     private void Frame(ReadOnlySpan<byte> content)
     {
         if (components.Count > 0 || content.Length < 6 || content.Length != 6 + (3 * content[5]))
-            throw bytes.Damaged("the JPEG frame header (SOF3) has a wrong length or stands twice.");
+            throw bytes.Damaged("the JPEG frame header (SOF3) has a wrong length or appears twice.");
         frame = (content[0], Word(content[1..]), Word(content[3..]));
         if (
             frame.Precision is < 2 or > 16
@@ -203,7 +203,7 @@ internal sealed class JpegHeaderReader(SegmentBytes bytes)
             || content.Length != 4 + (2 * content[0])
             || content[0] != components.Count
         )
-            throw bytes.Damaged("the JPEG scan header (SOS) does not fit its frame header (SOF3).");
+            throw bytes.Damaged("the JPEG scan header (SOS) does not match its frame header (SOF3).");
         var chosen = new HuffmanTable[components.Count];
         for (int c = 0; c < chosen.Length; c++)
         {

@@ -105,7 +105,7 @@ internal sealed class LosslessJpegDecoder : SegmentDecoder
         bool codesAreKnown = lineOfInterval == 0 ? FirstLine(jpeg, ref reader) : OtherLine(jpeg, ref reader);
         bits = reader.Leave();
         if (!codesAreKnown)
-            throw Damaged("a code stands in no table");
+            throw Damaged("a code is not in its table");
         if (reader.Overran)
             throw Damaged("they end too early");
         if (

@@ -107,7 +107,7 @@ internal static class MosaicDescription
             throw directory.Refuse(
                 Tag.CFALayout,
                 RawRefusal.UnknownCoding,
-                Invariant($"the pixels stand in staggered rows or columns (layout {layout}), not in a rectangle."),
+                Invariant($"the pixels lie in staggered rows or columns (layout {layout}), not in a rectangle."),
                 convert
             );
         long[] repeat = directory.Integers(Tag.CFARepeatPatternDim, 2);

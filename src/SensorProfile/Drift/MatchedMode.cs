@@ -55,7 +55,7 @@ internal sealed record MatchedMode(string Name, IReadOnlyList<(ProfileOnDisk Pro
                 new Finding(
                     "mode-alone",
                     Severity.Note,
-                    $"{ModeChoice.Name(lone.Settings)} was measured in {lone.Members[0].Item1.File} only and is "
+                    $"{ModeChoice.Name(lone.Settings)} was measured only in {lone.Members[0].Item1.File} and was "
                         + "not compared: settings must be the same "
                         + $"({Others(groups.Select(g => g.Settings), lone.Settings)}).",
                     [lone.Members[0].Item1.File]

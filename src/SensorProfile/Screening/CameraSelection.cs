@@ -23,7 +23,7 @@ internal static class CameraSelection
             MeasurementCodes.OtherCamera,
             "Frames of another camera or size were left out: this profile is of "
                 + Invariant(
-                    $"{camera ?? "the camera most frames are of"}{Size(frames.FirstOrDefault(Belongs))}; measure "
+                    $"{camera ?? "the camera with the most frames"}{Size(frames.FirstOrDefault(Belongs))}; measure "
                 )
                 + "the others on their own: each size of a camera that crops is a mode of its own, with bias frames, flats "
                 + "and darks of that size.",

@@ -179,7 +179,7 @@ internal static class FrameScreening
         string kind = set.Kind == FrameKind.Bias ? "bias" : "dark";
         log.LeaveOut(
             MeasurementCodes.LevelOutlier,
-            $"Frames whose level stands far from the rest of their {kind} set were left out: a light leak, another "
+            $"Frames whose level is far from the rest of their {kind} set were left out: a light leak, another "
                 + "exposure or another setting.",
             frames
                 .Where(IsOutlier)
@@ -208,7 +208,7 @@ internal static class FrameScreening
         log.LeaveOut(
             MeasurementCodes.AveragedFrame,
             "Frames with far less noise than the rest of their set were left out: they look averaged or smoothed, "
-                + "and only raw frames tell the noise.",
+                + "and only raw frames show the noise.",
             frames
                 .Where(IsAveraged)
                 .Select(f =>

@@ -52,11 +52,11 @@ internal static class StuckProbe
                 Invariant($"The sensor temperature reads {level.Key:0.##} °C in every dark of ")
                     + (
                         between is null
-                            ? "a night, but the dark signal changes in its course by a factor of "
+                            ? "a night, but during it the dark signal changes by a factor of "
                             : "several nights, but the dark signal of these nights differs by a factor of "
                     )
-                    + Invariant($"{factor:0.0#}: the thermometer stands still, or light came in. No temperature is ")
-                    + "believed; dark current is given night by night.",
+                    + Invariant($"{factor:0.0#}: the thermometer is stuck, or light leaked in. The readings were ")
+                    + "ignored; dark current is given night by night.",
                 [.. level.SelectMany(s => s.Frames).Select(f => f.Name)]
             );
         }

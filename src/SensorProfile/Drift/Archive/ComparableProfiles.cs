@@ -27,7 +27,7 @@ internal static class ComparableProfiles
         {
             string? reason =
                 Difference(camera!, profile.Profile.Camera) is { Length: > 0 } difference
-                    ? $"It is of another camera or another kind of frame: {difference}."
+                    ? $"It is from another camera or another kind of frame: {difference}."
                 : profile.Profile.Modes.Count == 0 ? "It holds no measured mode."
                 : NotRaw(profile.Profile) is not null ? "Its frames were not raw, so its numbers are not the sensor's."
                 : kept.FirstOrDefault(k => SameFrames(k.Profile, profile.Profile)) is { } twin
@@ -71,7 +71,7 @@ internal static class ComparableProfiles
         if (Colours(wanted) != Colours(found))
             Compare("colour filter", wanted.ColourFilter ?? "none", found.ColourFilter ?? "none");
         Compare(
-            "step of codes",
+            "code step",
             wanted.CodeStep.ToString(CultureInfo.InvariantCulture),
             found.CodeStep.ToString(CultureInfo.InvariantCulture)
         );

@@ -77,7 +77,7 @@ internal static class HotPixelListFile
         if (!File.Exists(list))
             return null;
         if (!File.Exists(notes))
-            throw new InvalidDataException($"{notes} is missing, which says what {ListName} holds");
+            throw new InvalidDataException($"{notes}, which describes {ListName}, is missing");
         using var text = new StreamReader(list);
         return Parse(text, File.ReadAllBytes(notes), list, notes);
     }
@@ -90,11 +90,11 @@ internal static class HotPixelListFile
             height = Member<int>(about, "height", notes),
             count = Member<int>(about, "pixels", notes);
         if (width < 1 || height < 1 || (long)width * height > Array.MaxLength)
-            throw new InvalidDataException($"{notes} says {width} × {height} px, which is no sensor");
+            throw new InvalidDataException($"{notes} says {width} × {height} px, which no sensor has");
         SortedDictionary<int, ListedPixel> pixels = ReadRows(text, list, width, height);
         if (pixels.Count != count)
             throw new InvalidDataException(
-                $"{list} holds {pixels.Count} pixels, but {NotesName} says {count}: it is cut off or was changed"
+                $"{list} holds {pixels.Count} pixels, but {NotesName} says {count}: it is incomplete or was changed"
             );
         return new ListedRates(Member<double>(about, "floor", notes), pixels)
         {

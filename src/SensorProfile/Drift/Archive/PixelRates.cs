@@ -100,7 +100,7 @@ internal abstract class PixelRates
             "maps-refused",
             Severity.Warning,
             $"The maps beside {profile.File} were left out: {why}. Its pixels are not compared one by one; "
-                + "characterise those frames again to have them back.",
+                + "characterise those frames again to restore them.",
             [profile.File]
         );
 }

@@ -36,7 +36,7 @@ public static class ProfileArchive
                 refused.Add(
                     new RejectedFile(
                         path,
-                        "There is no profile.json in this folder or below it; give what characterise wrote."
+                        "There is no profile.json in this folder or below it; give a folder that characterise wrote."
                     )
                 );
             if (files is [var only] && seen.Contains(Path.GetFullPath(only)))
@@ -98,8 +98,8 @@ public static class ProfileArchive
             return File.ReadAllBytes(file).AsSpan().SequenceEqual(content)
                 ? (folder, [])
                 : throw new IOException(
-                    $"{file}: another profile of this camera and day is kept here, and an archive replaces "
-                        + "nothing; move it away, or use another archive."
+                    $"{file}: another profile of this camera and day is already here, and an archive never "
+                        + "replaces a file; move it away, or use another archive."
                 );
         }
         // left over from the report written before

@@ -148,10 +148,10 @@ internal sealed record YearMaps
             new Finding(
                 "maps-turned",
                 Severity.Warning,
-                $"The pixels of {file} are {votes.Alignment.Words} against those of {mode.Members[0].Profile.File} "
-                    + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree so): the capture "
-                    + "program writes its frames otherwise. They were compared after bringing them back; darks of one "
-                    + "orientation do not serve lights of the other.",
+                $"The pixels of {file} are {votes.Alignment.Words} relative to those of {mode.Members[0].Profile.File} "
+                    + $"({Plain.Whole(votes.Votes)} of {Plain.Whole(votes.Pixels)} hot pixels agree): the capture program "
+                    + "changed the orientation of its frames. They were turned back before the comparison; darks of one "
+                    + "orientation do not fit lights of the other.",
                 [file]
             )
         );
@@ -215,14 +215,14 @@ internal sealed record YearMaps
                     ? new Finding(
                         "maps-moved-in-temperature",
                         Severity.Note,
-                        $"The maps at {mode.Name} hold at {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
+                        $"The maps at {mode.Name} refer to {Plain.Celsius(a)} and {Plain.Celsius(b)}: the later ones "
                             + $"were brought to {Plain.Celsius(a)} by each pixel's own law. Characterise with "
                             + $"the reference temperature {Plain.Celsius(a)} to compare without that step."
                     )
                     : new Finding(
                         "map-temperatures-apart",
                         Severity.Warning,
-                        $"The pixels at {mode.Name} were not compared one by one: the maps hold at "
+                        $"The pixels at {mode.Name} were not compared one by one: the maps refer to "
                             + $"{Plain.Celsius(a)} and {Plain.Celsius(b)}. Characterise both sessions at one reference "
                             + "temperature."
                     )

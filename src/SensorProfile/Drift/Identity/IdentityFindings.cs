@@ -23,8 +23,8 @@ internal static class IdentityFindings
             yield return new Finding(
                 "sensor-not-identified",
                 Severity.Note,
-                "Whether all profiles are of one sensor cannot be told from their pixels: too few hot pixels, and no "
-                    + "pattern of ordinary ones that would show.",
+                "The pixels cannot tell whether all profiles are from one sensor: too few hot pixels, and no measurable "
+                    + "pattern of ordinary ones.",
                 [.. sensors.Unsure.Select(p => p.File)]
             );
     }

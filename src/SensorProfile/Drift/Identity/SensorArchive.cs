@@ -54,8 +54,8 @@ public static class SensorArchive
             new Finding(
                 IdentityFindings.AnotherSensor,
                 Severity.Warning,
-                $"{profile.File} is of another sensor than the sessions kept under {name} ({evidence}): it was filed "
-                    + $"apart, under {next}, and is never compared with them.",
+                $"{profile.File} is from another sensor than the sessions kept under {name} ({evidence}): it was filed "
+                    + $"separately, under {next}, and will not be compared with them.",
                 [profile.File]
             )
         );

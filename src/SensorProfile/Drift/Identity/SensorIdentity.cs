@@ -54,18 +54,18 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
     private static bool ShowsOneSensor(PatternCorrelation ordinary) =>
         ordinary.Excess > Limit * ordinary.StandardError && ordinary.Excess > MinOfExpected * ordinary.Expected;
 
-    /// <summary>The evidence: "3 of 412 hot pixels in common, chance gives 1.2".</summary>
+    /// <summary>The evidence: "3 of 412 hot pixels in common, 1.2 expected by chance".</summary>
     public string Evidence
     {
         get
         {
             string hot =
-                $"{Plain.Whole(Votes.Votes)} of {Plain.Whole(Votes.Pixels)} hot pixels in common where chance gives "
-                + Plain.Number(Votes.Expected, 2);
+                $"{Plain.Whole(Votes.Votes)} of {Plain.Whole(Votes.Pixels)} hot pixels in common, "
+                + $"{Plain.Number(Votes.Expected, 2)} expected by chance";
             return Pattern is null
                 ? hot
-                : $"{hot}; the pattern of its ordinary pixels agrees to {Plain.Number(Math.Max(0, Pattern.Excess), 2)} "
-                    + $"where one sensor would give {Plain.Number(Pattern.Expected, 2)}";
+                : $"{hot}; the pattern of its ordinary pixels correlates at {Plain.Number(Math.Max(0, Pattern.Excess), 2)} "
+                    + $"where one sensor would reach {Plain.Number(Pattern.Expected, 2)}";
         }
     }
 }

@@ -51,7 +51,7 @@ internal sealed record SensorSorting(
                 s => s.Profile.File,
                 s => new RejectedFile(
                     s.Profile.File,
-                    $"It is of another sensor than {asked[^1].Profile.File}: {asked[^1].Compare(s, read).Evidence}."
+                    $"It is from another sensor than {asked[^1].Profile.File}: {asked[^1].Compare(s, read).Evidence}."
                 ),
                 StringComparer.Ordinal
             );

@@ -87,8 +87,8 @@ internal static class CommonTemperature
             new Finding(
                 "pattern-temperatures-apart",
                 Severity.Warning,
-                $"Hot pixels and glow at {mode.Name} were not compared: they hold at "
-                    + $"{Plain.Celsius(references.Min()!.Value)} in one profile and at "
+                $"Hot pixels and glow at {mode.Name} were not compared: they refer to "
+                    + $"{Plain.Celsius(references.Min()!.Value)} in one profile and to "
                     + $"{Plain.Celsius(references.Max()!.Value)} in another. Characterise all sessions at one reference "
                     + "temperature."
             )

@@ -195,8 +195,8 @@ public static class DriftComparison
             yield return new Finding(
                 "date-of-profile",
                 Severity.Note,
-                "Frames without a date: the day on which the profile was made stands for the day of the "
-                    + "frames; check that they are close.",
+                "Frames without a date: the day of the profile was used as the day of the frames; check "
+                    + "that they are close.",
                 [.. undated.Select(p => p.File)]
             );
         string[] versions = [.. kept.Select(p => p.Profile.Software.Version).Distinct()];
@@ -206,7 +206,7 @@ public static class DriftComparison
                 Severity.Note,
                 "The profiles were made by different versions of this program "
                     + $"({string.Join(", ", versions)}): where a change matters, characterise the old frames again "
-                    + "with the present one."
+                    + "with the current one."
             );
     }
 }

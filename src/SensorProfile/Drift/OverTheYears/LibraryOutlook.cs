@@ -87,7 +87,7 @@ internal static class LibraryOutlook
                 new Finding(
                     "library-not-judged",
                     Severity.Note,
-                    $"How long the present darks will do was not worked out: {refusal.Message}"
+                    $"How long the present darks will stay good was not worked out: {refusal.Message}"
                 )
             );
             return null;

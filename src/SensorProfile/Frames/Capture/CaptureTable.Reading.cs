@@ -40,7 +40,7 @@ public sealed partial class CaptureTable
                     name,
                     bad.Context.Parser!.RawRow,
                     null,
-                    "a quotation mark stands inside a cell that is not quoted; put the whole cell in quotation "
+                    "a quotation mark is inside an unquoted cell; put the whole cell in quotation "
                         + "marks and double the inner ones."
                 ),
         };
@@ -84,7 +84,7 @@ public sealed partial class CaptureTable
                     name,
                     parser.RawRow,
                     column,
-                    "the column stands there twice; remove one of them."
+                    "the column appears twice; remove one of them."
                 );
         }
         if (!places.ContainsKey("file"))
@@ -100,7 +100,7 @@ public sealed partial class CaptureTable
                 new Finding(
                     FrameFindings.CaptureTableColumns,
                     Severity.Warning,
-                    $"{name} has columns that are not understood and were not used: {string.Join(", ", unknown)}; the "
+                    $"{name} has unknown columns, which were not used: {string.Join(", ", unknown)}; the "
                         + $"columns are {string.Join(", ", Columns)}."
                 )
             );
@@ -123,7 +123,7 @@ public sealed partial class CaptureTable
                     cells.Name,
                     line,
                     "file",
-                    $"'{row.File}' already stands in line {lineOf[row.File]}; keep one of the two rows."
+                    $"'{row.File}' is already in line {lineOf[row.File]}; keep one of the two rows."
                 );
             rows.Add(row);
         }

@@ -40,14 +40,14 @@ internal static class TableMatching
             yield return new Finding(
                 FrameFindings.CaptureTableNoFile,
                 Severity.Warning,
-                $"{Counted.Nouns(unmatched.Count, "row")} of {table} without a file among those given "
-                    + $"({Counted.Some(unmatched)}): nothing was corrected by them; check the names in column file."
+                $"{Counted.Nouns(unmatched.Count, "row")} of {table} without a matching file among those given "
+                    + $"({Counted.Some(unmatched)}): nothing was corrected; check the names in column file."
             );
         if (ambiguous.Count > 0)
             yield return new Finding(
                 FrameFindings.CaptureTableAmbiguous,
                 Severity.Warning,
-                $"{Counted.Nouns(ambiguous.Count, "row")} of {table} not used because the file is not clear "
+                $"{Counted.Nouns(ambiguous.Count, "row")} of {table} not used because the file is ambiguous "
                     + $"({Counted.Some(ambiguous)}): write the name with its folders in column file, once."
             );
     }

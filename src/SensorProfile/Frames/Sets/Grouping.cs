@@ -82,7 +82,7 @@ internal static class Grouping
         return new Finding(
             FrameFindings.TemperatureSteps,
             Severity.Warning,
-            $"The temperature probe jumps to and fro by {NumberText.Short(step)} °C between frames "
+            $"The temperature probe jumps back and forth by {NumberText.Short(step)} °C between frames "
                 + $"({Counted.Some(values, 6)} °C were read): frames within {widened} °C of their set's mean were "
                 + $"pooled instead of {NumberText.Short(tolerance)} °C, and temperatures are no better known than "
                 + "that."

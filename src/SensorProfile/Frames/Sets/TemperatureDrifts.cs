@@ -128,7 +128,7 @@ internal static class TemperatureDrifts
                 $"The longer the darks, the {(correlation < 0 ? "colder" : "warmer")} the sensor "
                     + $"({Short(temperature[0])} °C at {Short(byExposure[0].ExposureSeconds!.Value, 6)} s, "
                     + $"{Short(temperature[^1])} °C at {Short(byExposure[^1].ExposureSeconds!.Value, 6)} s): the "
-                    + "growth with exposure and the effect of temperature are mixed; take the exposures in mixed "
+                    + "effects of exposure and temperature cannot be separated; take the exposures in mixed "
                     + "order, or let the camera settle first.",
                 [.. byExposure.SelectMany(s => s.Frames).Select(f => f.Name)]
             );

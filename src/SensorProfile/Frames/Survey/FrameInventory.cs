@@ -162,7 +162,7 @@ public static class FrameInventory
             yield return new Finding(
                 FrameFindings.FileUnreadable,
                 Severity.Warning,
-                $"{Counted.Files(damaged.Count)} cannot be read and left out ({Counted.Some(damaged)}): the "
+                $"{Counted.Files(damaged.Count)} left out as unreadable ({Counted.Some(damaged)}): the "
                     + "list of rejected files says why; copy them again from the camera if you can.",
                 damaged
             );

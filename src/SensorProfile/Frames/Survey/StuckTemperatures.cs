@@ -72,8 +72,8 @@ internal static class StuckTemperatures
             yield return new Finding(
                 FrameFindings.TemperatureStuck,
                 Severity.Warning,
-                $"The sensor temperature stands still at {Values(stuck)} °C in {Counted.Frames(stuck.Count)}, "
-                    + "which the set temperature or the hours that passed do not allow: it is taken as unknown; "
+                $"The sensor temperature is stuck at {Values(stuck)} °C in {Counted.Frames(stuck.Count)}, "
+                    + "which the set temperature or the elapsed time contradicts: it is taken as unknown; "
                     + "fill in column temperature_c of the capture table if you know it.",
                 Names(stuck)
             );

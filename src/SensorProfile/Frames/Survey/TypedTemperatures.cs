@@ -46,9 +46,9 @@ internal static class TypedTemperatures
         new(
             FrameFindings.TemperatureTyped,
             Severity.Warning,
-            $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
-                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
-                + "good as the thermometer stood close to the sensor.",
+            $"The temperature of {Counted.Frames(filled.Count)} was interpolated in time between the readings that the capture "
+                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is only "
+                + "as good as the thermometer was close to the sensor.",
             [.. filled.Select(f => f.Frame.Name)]
         );
 
