@@ -139,11 +139,7 @@ internal sealed class TiffFile
         (directory, next) = (null, 0);
         int index = directories.Count;
         if (index >= MaxDirectories)
-            return Pass(
-                name,
-                offset,
-                $"the file has more than {MaxDirectories} directories; the rest was ignored."
-            );
+            return Pass(name, offset, $"the file has more than {MaxDirectories} directories; the rest was ignored.");
         try
         {
             string title = name == "Exif directory" ? name : Invariant($"directory {index}");

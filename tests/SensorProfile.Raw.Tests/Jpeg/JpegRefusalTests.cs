@@ -198,7 +198,9 @@ public sealed class JpegRefusalTests
             // FF 00 stands for eight ones, and no code is all ones
             noCode[at] = (byte)((at - ScanAt(good)) % 2 == 0 ? 0xFF : 0);
         Assert.Equal(
-            Place + "the compressed samples are damaged in line 0 of the JPEG image: a code is not in its table." + Copy,
+            Place
+                + "the compressed samples are damaged in line 0 of the JPEG image: a code is not in its table."
+                + Copy,
             Refusal(noCode)
         );
         byte[] small = [.. good];

@@ -180,8 +180,7 @@ public sealed class MosaicDescriptionTests
                     + "DefaultCropSize (50720), byte N: the crop does not lie within the active area. The tag was ignored.",
                 place + "BlackLevelDeltaH (50715), byte N: expected 32 offsets, found 1. The tag was ignored.",
                 place + "BlackLevelDeltaV (50716), byte N: a value is not finite. The tag was ignored.",
-                place
-                    + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was ignored.",
+                place + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );
