@@ -22,8 +22,8 @@ public sealed record RawMosaic
     public int Height => ActiveArea.Height;
 
     /// <summary>
-    /// Areas never exposed to light, as stated by the file (DNG MaskedAreas); otherwise the borders around <see
-    /// cref="ActiveArea"/>.
+    /// Areas never exposed to light, as stated by the file (DNG MaskedAreas); otherwise the borders around
+    /// <see cref="ActiveArea"/>.
     /// </summary>
     /// <remarks>
     /// Borders that the file does not explain may hold something other than dark samples: look before you average.

@@ -1,8 +1,8 @@
 namespace SensorProfile.Raw;
 
 /// <summary>An oddity in a file that can still be read.</summary>
-/// <param name="Code">Stable code of the oddity, for example <c>no-exposure</c>; see <see
-/// cref="RawWarningCodes"/>.</param>
+/// <param name="Code">Stable code of the oddity, for example <c>no-exposure</c>; see
+/// <see cref="RawWarningCodes"/>.</param>
 /// <param name="Location">Where it was found.</param>
 /// <param name="Message">What was found and how it was handled, one plain sentence.</param>
 public sealed record RawWarning(string Code, RawLocation Location, string Message)

@@ -196,8 +196,8 @@ public sealed partial record CameraDescription
     public IReadOnlyList<Fault> Faults { get; init; } = [];
 
     /// <summary>
-    /// The same camera some years later, taking the same shots: the same individual sensor, aged according to <see
-    /// cref="Ageing"/>.
+    /// The same camera some years later, taking the same shots: the same individual sensor, aged according to
+    /// <see cref="Ageing"/>.
     /// </summary>
     /// <param name="years">Years added to its age; 0 or more.</param>
     /// <exception cref="InvalidOperationException"><see cref="Serial"/> is null, so that it is not known which

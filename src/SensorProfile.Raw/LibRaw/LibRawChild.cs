@@ -6,8 +6,8 @@ namespace SensorProfile.Raw.LibRaw;
 
 /// <summary>The child process: reads one file with LibRaw and writes it to standard output.</summary>
 /// <remarks>
-/// LibRaw decodes hostile input in C; a crash there ends the child and nothing else. The answer is a <see
-/// cref="LibRawHeader"/>, followed on request by the samples, two bytes each, low byte first.
+/// LibRaw decodes hostile input in C; a crash there ends the child and nothing else. The answer is a
+/// <see cref="LibRawHeader"/>, followed on request by the samples, two bytes each, low byte first.
 /// </remarks>
 public static class LibRawChild
 {

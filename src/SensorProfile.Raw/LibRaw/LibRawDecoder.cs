@@ -20,8 +20,8 @@ public static class LibRawDecoder
 
     /// <summary>What LibRaw reports about a file, without decoding samples.</summary>
     /// <remarks>
-    /// Only decoding shows whether the samples around the exposed ones are available: the mosaic from <see
-    /// cref="Decode"/> may lack them although this one has them.
+    /// Only decoding shows whether the samples around the exposed ones are available: the mosaic from
+    /// <see cref="Decode"/> may lack them although this one has them.
     /// </remarks>
     /// <exception cref="RawFormatException">LibRaw is missing or cannot read the file, or the file is cut
     /// short.</exception>

@@ -4,8 +4,8 @@ using static System.FormattableString;
 namespace SensorProfile.Raw.Mosaics;
 
 /// <summary>
-/// Reads the description of a mosaic from its directory: areas, colour filter, curve and, through <see
-/// cref="LevelTags"/>, levels.
+/// Reads the description of a mosaic from its directory: areas, colour filter, curve and, through
+/// <see cref="LevelTags"/>, levels.
 /// </summary>
 internal static class MosaicDescription
 {

@@ -4,8 +4,8 @@ using SensorProfile.Simulation.Sensors;
 namespace SensorProfile.Simulation.Rendering;
 
 /// <summary>
-/// Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part is in <see
-/// cref="TelegraphStates"/>.
+/// Mean dark electrons of one exposure: ordinary pixels, hot pixels, glow. The telegraph part is in
+/// <see cref="TelegraphStates"/>.
 /// </summary>
 internal sealed class DarkSignal
 {

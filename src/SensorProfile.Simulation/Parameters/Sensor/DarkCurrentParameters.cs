@@ -1,8 +1,8 @@
 namespace SensorProfile.Simulation.Parameters.Sensor;
 
 /// <summary>
-/// Dark current of the typical ordinary pixel against temperature. Exactly one law must be given: <see
-/// cref="DoublingTemperature"/>, <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.
+/// Dark current of the typical ordinary pixel against temperature. Exactly one law must be given:
+/// <see cref="DoublingTemperature"/>, <see cref="ActivationEnergy"/> or <see cref="DiffusionShare"/>.
 /// </summary>
 public sealed record DarkCurrentParameters
 {

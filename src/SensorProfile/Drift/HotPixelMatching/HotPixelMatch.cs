@@ -53,7 +53,7 @@ internal sealed class HotPixelMatch
     public (Measurement From, Measurement To) Excess(int index) => (Excess(first, index), Excess(last, index));
 
     /// <summary>
-    /// Pixels clearly hot in both profiles, chosen by the mean of both so that neither is favoured.
+    /// Pixels clearly hot in both profiles, chosen by the geometric mean of both so that neither is favoured.
     /// </summary>
     public IEnumerable<int> SurelyHotInBoth(double standardUncertainties) =>
         Candidates.Where(i =>

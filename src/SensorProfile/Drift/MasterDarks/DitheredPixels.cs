@@ -8,8 +8,8 @@ namespace SensorProfile.Drift.MasterDarks;
 /// </summary>
 /// <remarks>
 /// Each stack pixel is the mean of k sensor pixels. Sensor pixels with a residual beyond the noise are treated one by
-/// one, the others as two classes with their variance. The share is that of <see cref="DitheredShare"/>, or of <see
-/// cref="RejectedShare"/> for a stack that rejects outliers. Outliers in the noise map of the fresh darks, scaled to
+/// one, the others as two classes with their variance. The share is that of <see cref="DitheredShare"/>, or of
+/// <see cref="RejectedShare"/> for a stack that rejects outliers. Outliers in the noise map of the fresh darks, scaled to
 /// the spread of the residual, are subtracted: they come from flicker and from the shot noise of hot pixels.
 /// </remarks>
 /// <param name="positions">k, at least 2.</param>

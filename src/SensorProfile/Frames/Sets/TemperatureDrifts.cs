@@ -15,8 +15,8 @@ internal static class TemperatureDrifts
     /// <summary>Findings for the series of one camera and the sets they were split into.</summary>
     /// <param name="camera">The series and their sets.</param>
     /// <param name="tolerance">Tolerance used to form the sets, °C.</param>
-    /// <param name="step">Step of a coarse probe, °C, which does not count as a trend; see <see
-    /// cref="ProbeSteps"/>.</param>
+    /// <param name="step">Step of a coarse probe, °C, which does not count as a trend; see
+    /// <see cref="ProbeSteps"/>.</param>
     public static IEnumerable<Finding> Find(
         IReadOnlyList<(FrameSeries Series, IReadOnlyList<FrameSet> Sets)> camera,
         double tolerance,
