@@ -20,7 +20,7 @@ internal sealed record SensorIdentity(SensorMatch Match, AlignmentVotes Votes, P
     // a warm-up heals most hot pixels of a sensor, never all: with fewer than one in ten left it is another sensor
     private const double MinSurvivors = 0.1;
 
-    // stricter, since a sensor that was both warmed up and turned is rare
+    // higher, since a sensor that was both warmed up and turned is rare
     private const double MinSurvivorsTurned = 0.25;
 
     // glow or rows common to two sensors leave a small correlation: a match must exceed this share of the expected one
