@@ -54,7 +54,7 @@ public sealed class RawInventoryTests : IDisposable
     {
         folder.Add("darks/a.dng", RawFolder.Dark);
         Assert.Contains(
-            "those of files or folders say dark",
+            "use the file or folder names, which say dark",
             Message(folder.Read(), FrameFindings.KindMissing),
             StringComparison.Ordinal
         );
