@@ -7,7 +7,7 @@ namespace SensorProfile.Frames;
 /// </summary>
 public sealed record FrameSet
 {
-    /// <summary>What they were taken for.</summary>
+    /// <summary>The kind of the frames.</summary>
     public required FrameKind Kind { get; init; }
 
     /// <summary>Gain, offset, ISO, binning and read-out mode.</summary>
@@ -28,6 +28,6 @@ public sealed record FrameSet
     /// <summary>Label from the capture table; null when none.</summary>
     public string? Label { get; init; }
 
-    /// <summary>The frames, in order of time, then of name.</summary>
+    /// <summary>The frames, ordered by time, then by name.</summary>
     public required IReadOnlyList<Frame> Frames { get; init; }
 }

@@ -175,13 +175,12 @@ public sealed class MosaicDescriptionTests
         });
         Assert.Equal(
             [
-                place + "MaskedAreas (50830), byte N: an area does not lie within the mosaic. The tag was passed over.",
+                place + "MaskedAreas (50830), byte N: an area does not lie within the mosaic. The tag was ignored.",
                 place
-                    + "DefaultCropSize (50720), byte N: the crop does not lie within the active area. The tag was passed over.",
-                place + "BlackLevelDeltaH (50715), byte N: expected 32 offsets, found 1. The tag was passed over.",
-                place + "BlackLevelDeltaV (50716), byte N: a value is not finite. The tag was passed over.",
-                place
-                    + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was passed over.",
+                    + "DefaultCropSize (50720), byte N: the crop does not lie within the active area. The tag was ignored.",
+                place + "BlackLevelDeltaH (50715), byte N: expected 32 offsets, found 1. The tag was ignored.",
+                place + "BlackLevelDeltaV (50716), byte N: a value is not finite. The tag was ignored.",
+                place + "BlackLevel (50714), byte N: a pattern of 2 × 2 does not fit 3 levels. The tag was ignored.",
             ],
             EditedFile.Warnings(bytes)
         );

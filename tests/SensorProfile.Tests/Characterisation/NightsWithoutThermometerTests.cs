@@ -142,7 +142,7 @@ public sealed class NightsWithoutThermometerTests
         Assert.Equal(contradicted ? 1 : 0, mode.DarkNights.Count);
         if (contradicted)
             Assert.Contains(
-                "in every dark of a night, but the dark signal changes in its course",
+                "in every dark of a night, but during it the dark signal changes",
                 profile.Findings.Single(f => f.Code == "temperature-contradicted").Message,
                 StringComparison.Ordinal
             );

@@ -34,7 +34,7 @@ public sealed class RawInventoryTests : IDisposable
         folder.Add("a.dng", new RawFacts { Camera = "Fell-24C" });
         Dictionary<string, string> findings = folder.Read().Findings.ToDictionary(f => f.Code, f => f.Message);
         Assert.Equal(
-            "A raw file does not say what it was taken for, so 1 frame can enter no measurement: fill in column kind of the "
+            "A raw file does not state its kind of frame, so no measurement can use 1 frame: fill in column kind of the "
                 + "capture table.",
             findings[FrameFindings.KindMissing]
         );
@@ -54,7 +54,7 @@ public sealed class RawInventoryTests : IDisposable
     {
         folder.Add("darks/a.dng", RawFolder.Dark);
         Assert.Contains(
-            "those of files or folders say dark",
+            "use the file or folder names, which say dark",
             Message(folder.Read(), FrameFindings.KindMissing),
             StringComparison.Ordinal
         );
