@@ -37,7 +37,7 @@ public static class AnswerPage
     /// </summary>
     /// <param name="profile">The camera.</param>
     /// <param name="answer">The answer.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(CameraProfile profile, SetpointAnswer answer, string folder)
     {
@@ -67,7 +67,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, ToleranceAnswer answer, string folder) =>
         Write(profile, answer, ToleranceDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, ToleranceAnswer answer, AnswerDocument words, string folder)
     {
         ToleranceAnswer[] skies = [answer, .. answer.OtherSkies];
@@ -105,14 +105,14 @@ public static class AnswerPage
     /// (<c>dark-match.pdf</c>, <c>.html</c>, <c>.csv</c>).
     /// </summary>
     /// <param name="answer">The answer.</param>
-    /// <param name="sky">The sky it holds for; null when none was given.</param>
+    /// <param name="sky">The sky it was judged under; null when none was given.</param>
     /// <param name="created">Date of the page.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(MatchAnswer answer, SkyRate? sky, DateTimeOffset created, string folder) =>
         Write(answer, sky, MatchDocument.Of(answer, sky, []), created, folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(
         MatchAnswer answer,
         SkyRate? sky,
@@ -147,7 +147,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, PlanAnswer answer, string folder) =>
         Write(profile, answer, PlanDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, PlanAnswer answer, AnswerDocument words, string folder)
     {
         List<Block> blocks = [DecisionBlocks.Head(words), ListBlocks.Masters(answer)];
@@ -175,7 +175,7 @@ public static class AnswerPage
     public static void Write(CameraProfile profile, FlatPlanAnswer answer, string folder) =>
         Write(profile, answer, FlatPlanDocument.Of(answer), folder);
 
-    /// <summary>The same in the words of a document.</summary>
+    /// <summary>The same, with the sentences of a document already made.</summary>
     internal static void Write(CameraProfile profile, FlatPlanAnswer answer, AnswerDocument words, string folder)
     {
         List<Block> blocks = [DecisionBlocks.Head(words)];
@@ -199,7 +199,7 @@ public static class AnswerPage
     /// </summary>
     /// <param name="answer">The answer.</param>
     /// <param name="created">Date of the page.</param>
-    /// <param name="folder">Where to.</param>
+    /// <param name="folder">The folder to write into.</param>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
     public static void Write(ShotListAnswer answer, DateTimeOffset created, string folder)
     {

@@ -17,7 +17,7 @@ internal static class LightNoiseLines
     }
 
     /// <summary>
-    /// Source, noise, share of the variance of the light; the last is empty where the source lies outside the typical
+    /// Source, noise, share of the variance of the light; the share is empty where the source is not part of the typical
     /// pixel.
     /// </summary>
     /// <param name="noise">The sources.</param>

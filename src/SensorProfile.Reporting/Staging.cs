@@ -1,7 +1,7 @@
 namespace SensorProfile.Reporting;
 
 /// <summary>
-/// Writes several files so that they appear together: all into a hidden folder first, then each to its place.
+/// Writes several files so that they appear together: first all into a hidden folder, then each into its place.
 /// </summary>
 internal static class Staging
 {

@@ -21,7 +21,7 @@ internal static class QuantityLabels
         ["coverageAgainst"] = "fresh darks within their 95 % interval",
     };
 
-    /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>
+    /// <summary>The known label of "toleranceWarmer", or else its name as words: "tolerance warmer".</summary>
     public static string Of(string name) =>
         DecisionLabels.Of(name)
         ?? (

@@ -18,7 +18,7 @@ internal static class ShotWords
     public static IReadOnlyList<string> RulesOfThumb { get; } =
     ["\"5-minute darks are typical\" (common practice, no source): take the exposures of your own lights instead."];
 
-    /// <summary>What a line is for, and how to reach its conditions.</summary>
+    /// <summary>What a line of the list is for, and how to reach its conditions.</summary>
     public static string Purpose(PlannedShot shot) =>
         shot.Purpose switch
         {

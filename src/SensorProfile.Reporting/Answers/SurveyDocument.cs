@@ -59,7 +59,7 @@ internal static class SurveyDocument
     private static string PassedOverText(Inventory inventory) =>
         inventory.PassedOver.Count == 0 ? "" : $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
 
-    // Frames without a kind serve no measurement: what they are comes before what to shoot.
+    // Frames without a kind serve no measurement: ask what they are before saying what to shoot.
     private static string? Unlabelled(Inventory inventory)
     {
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
@@ -120,7 +120,7 @@ internal static class SurveyDocument
     private static string Word(FrameKind kind) => JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString());
 }
 
-/// <summary>What only <c>survey</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>survey</c> adds to the JSON document.</summary>
 internal sealed record SurveyFields(
     IReadOnlyList<SurveySet> Sets,
     IReadOnlyList<SurveyLack> Lacks,

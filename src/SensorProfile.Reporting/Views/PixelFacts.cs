@@ -5,7 +5,7 @@ using SensorProfile.Reporting.Drawing;
 
 namespace SensorProfile.Reporting.Views;
 
-/// <summary>What the maps say of one pixel.</summary>
+/// <summary>What the maps say about one pixel.</summary>
 internal static class PixelFacts
 {
     private static readonly (string Map, string Doubt, string Label, string Unit)[] _maps =
@@ -18,7 +18,7 @@ internal static class PixelFacts
         ("pedestal", "pedestal-uncertainty", "its own black level", "ADU"),
     ];
 
-    /// <summary>A row for each map that is there.</summary>
+    /// <summary>A table with a row for each map available.</summary>
     /// <param name="result">The results.</param>
     /// <param name="mode">Index of the mode.</param>
     /// <param name="x">Column, from 0.</param>

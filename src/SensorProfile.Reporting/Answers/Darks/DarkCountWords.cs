@@ -51,7 +51,7 @@ internal static class DarkCountWords
     }
 }
 
-/// <summary>The number of darks that one stack wants.</summary>
+/// <summary>The number of darks that one stack needs.</summary>
 internal sealed record StackMember(
     StackConditions Stack,
     SkyRate Sky,

@@ -29,7 +29,7 @@ internal static class DarkLibraryWords
             + "the frames, not from their age; age alone is a reason to check, never to throw darks away.",
     ];
 
-    /// <summary>What the check warns of, beside what reading the frames found.</summary>
+    /// <summary>Warnings of the check, besides those from reading the frames.</summary>
     public static IEnumerable<Finding> Findings(DarkLibraryAnswer answer)
     {
         foreach (Finding finding in answer.Masters.SelectMany(MasterWords.Findings))
@@ -64,7 +64,7 @@ internal static class DarkLibraryWords
             : $"fresh darks at {at} to check the master with, twice as many if it was too close to tell";
     }
 
-    /// <summary>A master that is turned does harm as it is, even one that is good.</summary>
+    /// <summary>A misaligned master does harm as it stands, even if it is otherwise good.</summary>
     private static string BringBack(IReadOnlyList<MasterVerdict> verdicts)
     {
         MasterVerdict[] turned = [.. verdicts.Where(v => v.Realigned is not null && v.Verdict == CheckVerdict.Keep)];

@@ -86,7 +86,7 @@ internal static class DarkPredictionDocument
             : $"off by {QuantityText.Number(figures.Residual.Value, 2)} e⁻ ({QuantityText.Number(figures.Expected, 2)} expected)";
 }
 
-/// <summary>What only <c>darks predict</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>darks predict</c> adds to the JSON document.</summary>
 internal sealed record PredictionFields(
     string? File,
     PredictionProof Proof,

@@ -18,7 +18,7 @@ internal static class MasterWords
         };
     }
 
-    /// <summary>What a master warns of.</summary>
+    /// <summary>Warnings about a master.</summary>
     public static IEnumerable<Finding> Findings(MasterVerdict master)
     {
         if (master.Reason.Contradiction is { } contradiction)
@@ -191,7 +191,7 @@ internal static class MasterWords
             _ => "rows and columns",
         };
 
-    /// <summary>Where a master that is kept costs more than was accepted, why it is kept all the same.</summary>
+    /// <summary>Why a master is kept although it costs more than was accepted.</summary>
     private static string Allowed(DarkLibraryAnswer answer, double loss) =>
         loss <= answer.Stack.Limits.NoiseLoss
             ? ""

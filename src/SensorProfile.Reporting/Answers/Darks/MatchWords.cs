@@ -66,7 +66,7 @@ internal static class MatchWords
         };
     }
 
-    /// <summary>What the matches warn of.</summary>
+    /// <summary>Warnings about the matches.</summary>
     public static IEnumerable<Finding> Findings(MatchAnswer answer) =>
         [
             .. answer.Matches.Where(m => m.Drift > 1 && m.SetPoint is null).Select(Drift),

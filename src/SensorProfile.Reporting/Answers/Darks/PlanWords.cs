@@ -7,9 +7,9 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A plan of darks in words.</summary>
 internal static class PlanWords
 {
-    /// <summary>The words; of a plan for a temperature that nobody gave, they begin with it.</summary>
+    /// <summary>The words of a plan; its reason begins with the temperature where none was given.</summary>
     /// <param name="answer">The plan.</param>
-    /// <param name="taken">The temperature that was taken; null when one was given.</param>
+    /// <param name="taken">The assumed temperature; null when one was given.</param>
     public static AnswerWords Of(PlanAnswer answer, AssumedTemperature? taken = null) =>
         new(
             Sentence(answer),
@@ -55,7 +55,7 @@ internal static class PlanWords
                     + "of a warmer night",
         };
 
-    /// <summary>What a plan warns of.</summary>
+    /// <summary>Warnings about a plan.</summary>
     public static IEnumerable<Finding> Findings(PlanAnswer answer)
     {
         foreach (UnplannedLights lights in answer.Unplanned)
@@ -118,7 +118,7 @@ internal static class PlanWords
         return white ? $"; {which} are white, and no dark mends them" : $"; for {which} it cannot be told";
     }
 
-    /// <summary>Frames to add would tell of any other lights.</summary>
+    /// <summary>White lights are those that no added frames would settle.</summary>
     private static bool White(UnplannedLights lights) => lights.Settling.Count == 0;
 
     private static int Frames(PlanAnswer answer) => answer.Masters.Sum(m => m.Frames);
@@ -150,7 +150,7 @@ internal static class PlanWords
             );
     }
 
-    /// <summary>What dithering saves of more darks than most people take.</summary>
+    /// <summary>What dithering saves, where a plan asks for more darks than most people take.</summary>
     private static string Dithered(PlanAnswer answer)
     {
         if (answer.Saving is not { } saving || saving.Frames >= Frames(answer))

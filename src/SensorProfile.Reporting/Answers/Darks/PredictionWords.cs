@@ -44,7 +44,7 @@ internal static class PredictionWords
             + $"({Plain.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
     }
 
-    /// <summary>One sentence on the classes of pixels of which nothing is claimed; empty where there are none.</summary>
+    /// <summary>One sentence on the classes of pixels for which nothing is claimed; empty where there are none.</summary>
     /// <param name="trials">The record of the profile.</param>
     public static string Refused(DarkPredictionProfile trials)
     {
@@ -71,7 +71,7 @@ internal static class PredictionWords
         return $"{exposure}; {temperature}.";
     }
 
-    /// <summary>What is claimed of a class: "yes", "yes, uncertainty × 1.3 and 2 % of the signal", "no: …".</summary>
+    /// <summary>What is claimed for a class: "yes", "yes, with uncertainty × 1.3 and 2 % of the signal", "no: …".</summary>
     public static string Claim(PredictionClass known)
     {
         if (known.Refused is not null)
@@ -117,7 +117,7 @@ internal static class PredictionWords
             + $"{Plain.Celsius(answer.TemperatureCelsius)}: {quality}{Unclaimed(answer)}.";
     }
 
-    /// <summary>", but not for 12 flickering pixels, of which nothing is claimed".</summary>
+    /// <summary>"; nothing is claimed for 12 flickering pixels".</summary>
     private static string Unclaimed(DarkPredictionAnswer answer)
     {
         if (answer.Refused.Count == 0)

@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 /// <summary>A tolerance in words.</summary>
 internal static class ToleranceWords
 {
-    private const double Least = 0.01; // °C, ends of what is said
+    private const double Least = 0.01; // °C; below it an answer says "less than"
 
     private const string SameNight = "take the darks at the set point of the lights, on the same night";
 
@@ -36,7 +36,7 @@ internal static class ToleranceWords
             JsonNodes.Word(answer.Verdict)
         );
 
-    /// <summary>What the tolerance warns of.</summary>
+    /// <summary>Warnings about the tolerance.</summary>
     internal static IEnumerable<Finding> Findings(ToleranceAnswer answer)
     {
         if (Tighter(answer) < DarkTolerance.CoolerHolds)
@@ -76,7 +76,7 @@ internal static class ToleranceWords
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;
 
-    /// <summary>The nearer of both temperature limits, °C.</summary>
+    /// <summary>The smaller of the two temperature limits, °C.</summary>
     private static double? Tighter(ToleranceAnswer answer) =>
         SideLimits.Smaller(Limit(answer, "toleranceWarmer"), Limit(answer, "toleranceColder"));
 
@@ -84,7 +84,7 @@ internal static class ToleranceWords
     private static string WayOut(ToleranceAnswer answer) =>
         answer switch
         {
-            // all positions of a dither see what is smooth
+            // dithering does not help: a smooth residual is the same at all positions
             { BindingCause: BindingCause.Glow or BindingCause.Level } => SameNight,
             { Stack.DitherPositions: 1, Dithered: { } d } when Tighter(d) < DarkTolerance.CoolerHolds => SameNight
                 + ", dither over as many positions as you can and reject outliers",
@@ -99,7 +99,7 @@ internal static class ToleranceWords
             yield return SettlingWords.Sentence(outcome, answer.Settling);
     }
 
-    /// <summary>What dithering would buy.</summary>
+    /// <summary>How far off darks may be with dithering.</summary>
     private static IEnumerable<string> Bought(ToleranceAnswer answer)
     {
         if (answer.Dithered is not { } dithered)

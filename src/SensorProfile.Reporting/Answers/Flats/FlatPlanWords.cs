@@ -78,7 +78,7 @@ internal static class FlatPlanWords
     private static string Cost(FlatPlanAnswer answer, string quantity) =>
         Plain.Percent((answer.Quantities[quantity]?.Value ?? 0) / 100);
 
-    /// <summary>A level to aim at: two digits.</summary>
+    /// <summary>A level to aim at, rounded to two digits.</summary>
     private static string Rounded(double level)
     {
         double step = Math.Pow(10, Math.Max(Math.Floor(Math.Log10(Math.Max(level, 1))) - 1, 0));

@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel.Camera;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
-/// <summary>What an exposure and a gain setting say in words.</summary>
+/// <summary>The answer on exposure and gain setting in words.</summary>
 internal static class ExposureWords
 {
     private const double LongestInSeconds = 7200;
@@ -63,7 +63,7 @@ internal static class ExposureWords
             + $"{SkyFields.Named(answer.Sky)}{well}";
     }
 
-    // Advice that cannot be followed is none: sky and dark current would fill the well before the read noise drowns.
+    // Do not advise what cannot be done: sky and dark current would fill the well before the sky drowns the read noise.
     private static double? FullBefore(GainChoiceAnswer answer) =>
         answer.AdvisedRow.LongestExposure is { } longest && longest.Value < answer.ShortestUseful
             ? longest.Value

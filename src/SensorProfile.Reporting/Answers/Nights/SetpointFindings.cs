@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Nights;
 
-/// <summary>What the facts of a set point warn of.</summary>
+/// <summary>Warnings that follow from the facts of a set point.</summary>
 internal static class SetpointFindings
 {
     internal static IEnumerable<Finding> Of(SetpointAnswer answer)

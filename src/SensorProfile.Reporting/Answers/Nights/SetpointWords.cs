@@ -4,13 +4,13 @@ using SensorProfile.NoiseModel;
 namespace SensorProfile.Reporting.Answers.Nights;
 
 /// <summary>
-/// What a set point says in words. Every number comes from the answer's own point of its curve, so that sentence, table
-/// and plot cannot differ.
+/// A set point in words. Every number is read from the answer's own curve, so that sentence, table
+/// and plot cannot disagree.
 /// </summary>
 internal static class SetpointWords
 {
     private const double DiminishingPercent = 1,
-        ShortestAdvised = 10; // shorter lights are no way out, s
+        ShortestAdvised = 10; // s; advising shorter lights would help nobody
 
     internal static AnswerWords Of(SetpointAnswer answer) =>
         new(
@@ -126,7 +126,7 @@ internal static class SetpointWords
         return limit + there + Nights(answer) + beyond + ".";
     }
 
-    /// <summary>How many of the nights given keep the loss.</summary>
+    /// <summary>How many of the given nights stay within the loss.</summary>
     private static string Nights(SetpointAnswer answer)
     {
         if (answer.Nights.Count == 0)
@@ -149,7 +149,7 @@ internal static class SetpointWords
         + $"in a light of {Plain.Seconds(answer.ExposureSeconds)} under {SkyFields.Named(answer.Sky)}."
         + Cure(answer);
 
-    /// <summary>What to do about a loss that is not kept.</summary>
+    /// <summary>What to do when the accepted loss cannot be met.</summary>
     private static string Cure(SetpointAnswer answer)
     {
         if (answer.Bound == SetpointBound.WarmestMeasured && answer.Settling.Count > 0)

@@ -29,11 +29,11 @@ internal static class DriftWords
             _ => new(Compared(answer), Reason(answer), JsonNodes.Word(answer.Outcome)),
         };
 
-    /// <summary>What common practice says, where profiles were compared.</summary>
+    /// <summary>Rules of thumb, where profiles were compared.</summary>
     public static IReadOnlyList<string> RulesOfThumb(DriftAnswer answer) =>
         WasCompared(answer) ? [RuleOfThumb(answer.Years, answer.Outcome == DriftVerdict.Changed)] : [];
 
-    /// <summary>What a comparison warns of.</summary>
+    /// <summary>Warnings about a comparison.</summary>
     public static IEnumerable<Finding> Findings(DriftAnswer answer)
     {
         foreach (ProbeOrAgeing probe in answer.Probes.Where(p => p.Verdict != ProbeVerdict.None))
@@ -76,7 +76,7 @@ internal static class DriftWords
             ? ProbeOnly(drifted, answer.Years)
         : Unchanged(answer.Changes, answer.Years);
 
-    /// <summary>Age alone is a reason to check, never to throw away.</summary>
+    /// <summary>Age alone is a reason to check darks, never to throw them away.</summary>
     private static string RuleOfThumb(double years, bool changed) =>
         Yearly
         + (
@@ -91,7 +91,7 @@ internal static class DriftWords
         + " The only published pace of a dark library that we know (an instrument in orbit, where radiation "
         + "ages sensors: ×1.10 to ×1.24 a year) is an upper range for one on the ground.";
 
-    /// <summary>What troubles a picture most comes first; two measures of one thing are told once.</summary>
+    /// <summary>The changes that harm a picture most come first; two measures of the same thing are reported once.</summary>
     private static string Changed(
         IReadOnlyList<DriftChange> changes,
         IReadOnlyList<DriftTrend> trends,
@@ -137,7 +137,7 @@ internal static class DriftWords
             );
     }
 
-    /// <summary>The probe's verdict rules: the sensor is as it was.</summary>
+    /// <summary>The sentence for a drifted probe: the sensor itself is unchanged.</summary>
     private static string ProbeOnly(ProbeOrAgeing drifted, double years) =>
         $"Keep the darks and set the cooler {ProbeWords.Setting(drifted.StepOfHotPixels!)}: the temperature probe has "
         + $"drifted by {Drift(drifted)} in {Years(years)}; the sensor itself shows no change beyond the errors.";

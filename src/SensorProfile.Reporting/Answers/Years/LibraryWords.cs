@@ -4,7 +4,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>How long darks taken now will do, in words.</summary>
+/// <summary>How long darks taken now will last, in words.</summary>
 internal static class LibraryWords
 {
     public static string Of(LibraryForecast forecast)

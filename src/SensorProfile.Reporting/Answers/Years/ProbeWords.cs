@@ -3,7 +3,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>A temperature probe that drifted, or dark current that did, in words.</summary>
+/// <summary>Whether the temperature probe or the dark current drifted, in words.</summary>
 internal static class ProbeWords
 {
     public static string Of(ProbeOrAgeing judged) =>
@@ -28,7 +28,7 @@ internal static class ProbeWords
             _ => "The dark current has not changed beyond its errors.",
         };
 
-    /// <summary>"0.98 °C higher": what brings the sensor back to its old temperature.</summary>
+    /// <summary>"0.98 °C higher": the setting that brings the sensor back to its old temperature.</summary>
     public static string Setting(Measurement hot) =>
         $"{Plain.Celsius(Math.Abs(hot.Value))} {(hot.Value > 0 ? "lower" : "higher")}";
 

@@ -5,7 +5,7 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Reporting.Answers.Years;
 
-/// <summary>What follows from a comparison in words: which frames to retake.</summary>
+/// <summary>Which frames to retake after a comparison, in words.</summary>
 internal static class RetakeWords
 {
     /// <summary>What to retake, with the reason; empty where nothing was compared.</summary>
@@ -52,7 +52,7 @@ internal static class RetakeWords
             ) + probe;
     }
 
-    /// <summary>Whether anything that stands in a dark was compared.</summary>
+    /// <summary>Whether any quantity that affects darks was compared.</summary>
     internal static bool SawDarks(IReadOnlyList<DriftChange> changes) =>
         changes.Any(c =>
             c.Quantity is "darkRate" or "darkRateByPixel" or "newLessHealed"

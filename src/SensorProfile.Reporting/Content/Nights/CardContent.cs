@@ -6,7 +6,7 @@ namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
 /// What to do with the camera, short enough for a phone beside the telescope: how cold, how long, how many darks and how
-/// near, what to take again, when to come back.
+/// close, what to retake, when to measure again.
 /// </summary>
 internal static class CardContent
 {
@@ -24,7 +24,7 @@ internal static class CardContent
             ),
             new ReportSection("For all settings", null, [.. Upkeep(profile)]),
         ];
-        if (profile.Modes.Count <= 1) // one part then, without a heading
+        if (profile.Modes.Count <= 1) // a single part needs no heading
             sections = [new ReportSection(null, null, [.. sections.SelectMany(s => s.Blocks)])];
         string date = profile.CreatedUtc.UtcDateTime.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return new ReportDocument(profile.Camera.Name, $"Measured {date}", profile.CreatedUtc, sections)

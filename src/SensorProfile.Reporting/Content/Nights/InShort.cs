@@ -5,10 +5,10 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Nights;
 
-/// <summary>What to do tonight, in the sentences of the commands: the first thing in a report.</summary>
+/// <summary>What to do tonight, in the sentences of the commands; it opens the report.</summary>
 internal static class InShort
 {
-    /// <summary>What all of it is for.</summary>
+    /// <summary>The conditions that the sentences hold for.</summary>
     public static string Conditions =>
         $"For lights of {NightAnswers.ExposureSeconds} s, {NightAnswers.Lights} to a stack, under a {NightAnswers.Sky.Name}";
 

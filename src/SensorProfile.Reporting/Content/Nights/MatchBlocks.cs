@@ -40,8 +40,8 @@ internal static class MatchBlocks
         };
 
     /// <summary>
-    /// Every light set against every dark set; of very many the best of each light set, for the table beside the page
-    /// holds all.
+    /// Every light set against every dark set; of very many, only the best of each light set, since the CSV table beside
+    /// the page holds all.
     /// </summary>
     public static TableBlock Pairs(MatchAnswer answer) =>
         new(

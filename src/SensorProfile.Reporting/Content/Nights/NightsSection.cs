@@ -10,8 +10,8 @@ using DecisionAnswer = SensorProfile.NoiseModel.Answers.Answer;
 namespace SensorProfile.Reporting.Content.Nights;
 
 /// <summary>
-/// What the measured camera means at night, under the default sky: how cold, how near the darks, how many, how long a
-/// light.
+/// What the measurements mean at night, under the default sky: how cold, how close the darks, how many, how long to
+/// expose.
 /// </summary>
 internal static class NightsSection
 {

@@ -8,7 +8,7 @@ internal static class BadPlaces
     private const double Crowded = 1.5,
         Sigmas = 4; // times an even share, and standard deviations of counting
 
-    /// <summary>One sentence for each kind of blemish, the worst kind first; also what is not there.</summary>
+    /// <summary>One sentence for each kind of blemish, the worst kind first; kinds that are absent are mentioned too.</summary>
     /// <param name="pattern">The fixed pattern.</param>
     /// <param name="pixels">Pixels of the sensor; 0 when unknown.</param>
     public static IReadOnlyList<string> Sentences(FixedPatternProfile pattern, long pixels) =>

@@ -78,7 +78,7 @@ internal static class BadPlacesSection
             IEnumerable<(double, double)> places
         )
         {
-            // A mark at the very edge would be cut in two.
+            // Moved inwards: a mark at the very edge would be cut in two.
             (double, double)[] all =
             [
                 .. places.Select(p =>

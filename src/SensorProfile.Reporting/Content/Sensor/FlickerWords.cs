@@ -5,7 +5,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 /// <summary>Explains the count of flickering pixels.</summary>
 internal static class FlickerWords
 {
-    /// <summary>What a flickering pixel is, and how many may be called so by chance.</summary>
+    /// <summary>What a flickering pixel is, and how many may be flagged by chance.</summary>
     public static string Meaning(DefectCounts counts, DefectThresholds? limits)
     {
         if (limits is null)

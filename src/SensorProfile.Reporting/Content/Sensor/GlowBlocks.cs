@@ -82,7 +82,7 @@ internal static class GlowBlocks
             );
     }
 
-    /// <summary>What the laws mean.</summary>
+    /// <summary>What the laws of growth mean in practice.</summary>
     private static string? Growth(ModeProfile mode, GlowRegion glow)
     {
         string? exposure =

@@ -4,7 +4,7 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>What the pixels under the mask say, beside what the others say.</summary>
+/// <summary>What the masked pixels show, compared with those that see light.</summary>
 internal static class MaskedBorderBlocks
 {
     private const double Sigmas = 4;

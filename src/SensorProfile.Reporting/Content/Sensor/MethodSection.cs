@@ -4,7 +4,7 @@ using SensorProfile.Reporting.Content.Blocks;
 
 namespace SensorProfile.Reporting.Content.Sensor;
 
-/// <summary>How the numbers came about: frames, settings, methods, sources, cautions.</summary>
+/// <summary>How the numbers were obtained: frames, settings, methods, sources, cautions.</summary>
 internal static class MethodSection
 {
     private const int FilesShown = 40;

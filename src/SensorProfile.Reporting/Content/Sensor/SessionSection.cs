@@ -7,7 +7,7 @@ namespace SensorProfile.Reporting.Content.Sensor;
 /// <summary>Frames and temperatures over time.</summary>
 internal static class SessionSection
 {
-    /// <summary>The section, or null when the profile holds nothing of its session.</summary>
+    /// <summary>The section, or null when the profile holds nothing about its session.</summary>
     public static ReportSection? Of(FramesInfo frames, FigureCounter figures)
     {
         if (SessionPlot.Of(frames) is not { } panel)

@@ -6,7 +6,7 @@ using SensorProfile.Reporting.Content.Blocks;
 namespace SensorProfile.Reporting.Content.Years;
 
 /// <summary>
-/// Puts the report of a check of master darks together: the verdict, each master on a line, what is left of each by
+/// Puts together the report of a check of master darks: the verdict, one line per master, the residuals of each by
 /// kind, what to shoot.
 /// </summary>
 internal static class DarkCheckContent

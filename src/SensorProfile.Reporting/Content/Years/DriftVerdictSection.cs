@@ -25,7 +25,7 @@ internal static class DriftVerdictSection
             blocks.Add(new SubheadingBlock("How long darks taken now will do"));
             blocks.AddRange(answer.Library.Select(l => new TextBlock(LibraryWords.Of(l))));
         }
-        // said once
+        // findings already in the reason are not repeated
         Finding[] findings =
         [
             .. words

@@ -104,7 +104,7 @@ internal static class DriftYearsSection
 
     private static bool IsOfPixels(DriftChange c) => c.Quantity is "newLessHealed" or "growingPatch";
 
-    /// <summary>A change as a share of the first value; in the quantity's own unit where that says nothing.</summary>
+    /// <summary>A change as a share of the first value, or in the quantity's own unit where a share would be meaningless.</summary>
     private static string Share(DriftChange c, double change, bool signed)
     {
         double share = c.From.Value != 0 ? 100 * change / Math.Abs(c.From.Value) : double.NaN;
