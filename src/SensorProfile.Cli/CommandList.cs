@@ -127,7 +127,7 @@ internal static class CommandList
     /// <summary>Every example of every help, in order.</summary>
     public static IEnumerable<string[]> Examples => Entries.SelectMany(e => e.Examples);
 
-    /// <summary>The command that the arguments name, for the hint at its help; empty when they name none.</summary>
+    /// <summary>The command that the arguments name, to hint at its help; empty when they name none.</summary>
     public static string NameIn(IReadOnlyList<string> arguments)
     {
         string two = string.Join(' ', arguments.Take(2)),
@@ -140,7 +140,7 @@ internal static class CommandList
     /// <summary>Whether the word is the first of several commands: "darks".</summary>
     public static bool IsBranch(string word) => Branches.ContainsKey(word);
 
-    /// <summary>What a command can be told; null for none of that name.</summary>
+    /// <summary>The settings type of a command; null when there is no such command.</summary>
     public static Type? SettingsOf(string name) => Entries.FirstOrDefault(e => e.Name == name)?.Settings;
 
     public static void AddTo(IConfigurator config, Session session)

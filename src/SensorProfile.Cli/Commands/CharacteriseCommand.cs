@@ -39,7 +39,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         Inventory inventory = FrameReading.Read(session, settings.Paths, table, settings.NamesSay);
         CameraProfile profile = Measured(session, settings, limits, inventory, output, stages);
         stages?.Begin("report");
-        // The maps are spent: without this the collector keeps their memory through the report.
+        // The maps are no longer needed; without this their memory would stay in use while the report is made.
         GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         output.Write(work => ResultsFolder.WriteReport(work, profile, session.Stop));
         output.Complete();
@@ -56,7 +56,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             : reply;
     }
 
-    /// <summary>Measures and writes; the maps, most of the memory, are let go with this call.</summary>
+    /// <summary>Measures and writes; the maps, most of the memory, become garbage when it returns.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static CameraProfile Measured(
         Session session,
@@ -91,7 +91,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
             _ => throw CommandFailure.WrongCommandLine($"--temperatures {Quoted.Of(name)}: say headers or hot-pixels."),
         };
 
-    /// <summary>The temperature of the sessions already kept, so that this one can be compared with them.</summary>
+    /// <summary>The reference temperature of the sessions already kept, so that this one can be compared with them.</summary>
     private static double? Earlier(string? archive, Inventory inventory) =>
         string.IsNullOrWhiteSpace(archive)
             ? null

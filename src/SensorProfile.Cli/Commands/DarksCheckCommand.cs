@@ -57,7 +57,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     }
 
     /// <summary>
-    /// A file as it is, also one that is not there, which is then left out by name; of a folder every FITS file in it.
+    /// A file itself, even if missing (it is then reported by name), or every FITS file in a folder.
     /// </summary>
     private static IEnumerable<string> MasterFiles(string path)
     {
@@ -76,7 +76,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
     {
         string name = Path.GetFileName(file).ToLowerInvariant();
         if (name.StartsWith('.'))
-            return false; // what other systems leave beside a file, "._master.fits"
+            return false; // metadata that another system leaves beside a file: "._master.fits"
         if (name.EndsWith(".gz", StringComparison.Ordinal) || name.EndsWith(".fz", StringComparison.Ordinal))
             name = name[..^3];
         return Path.GetExtension(name) is ".fits" or ".fit" or ".fts";

@@ -149,7 +149,7 @@ internal sealed class DarksMatchCommand : AnswerCommand<DarksMatchCommand.Settin
 
         public string? ProfilePath => Profile ?? ProfileOption;
 
-        /// <summary>Each of the two questions has options of its own; what would pass unheard is refused.</summary>
+        /// <summary>Each of the two questions has its own options; those that would be ignored are refused.</summary>
         public void RefuseIgnored()
         {
             if (Profile is not null && ProfileOption is not null)

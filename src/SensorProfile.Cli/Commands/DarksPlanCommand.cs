@@ -100,7 +100,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         [Description("Write the list as a table here too.")]
         public string? Csv { get; init; }
 
-        /// <summary>What would pass unheard is refused.</summary>
+        /// <summary>Refuses options that would be ignored.</summary>
         public void RefuseIgnored()
         {
             RefuseFrameOptions(LightPaths.Count > 0);
@@ -138,7 +138,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             };
 
         /// <summary>
-        /// The sets of one exposure and setting are one stack, whatever the sensor did through the night.
+        /// Sets with the same exposure and settings form one stack, however the sensor temperature moved through the night.
         /// </summary>
         private PlannedLights FromDisk(FrameSet[] sets)
         {
@@ -202,7 +202,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
             ];
         }
 
-        /// <summary>Exposure and number of the lights, when they were not said.</summary>
+        /// <summary>Exposure and number of the lights, when they were not given.</summary>
         public IEnumerable<AnswerAssumption> AssumedLights(PlanQuestion question)
         {
             PlannedLights planned = question.Lights[0];

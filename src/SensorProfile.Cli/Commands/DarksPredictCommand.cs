@@ -55,7 +55,7 @@ internal sealed class DarksPredictCommand : AnswerCommand<DarksPredictCommand.Se
         return DarkPredictionDocument.Of(answer, file);
     }
 
-    /// <summary>Nothing that is read may be written over.</summary>
+    /// <summary>Refuses an output that would overwrite something that is read.</summary>
     private static void CheckPlace(string file, string profile, string maps, Settings settings)
     {
         string target = PathRelations.Resolved(file);

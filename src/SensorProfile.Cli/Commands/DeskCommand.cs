@@ -19,7 +19,7 @@ internal sealed class DeskCommand : Command<DeskCommand.Settings>
         return ExitCodes.Answered;
     }
 
-    // in a method of its own: whoever asks another question does not load a web server
+    // in a separate method, so that other commands do not load a web server
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Serve(Session session, Settings settings) =>
         DeskRun.UntilClosed(

@@ -56,7 +56,7 @@ internal sealed class ExposureCommand : AnswerCommand<ExposureCommand.Settings>
         [TypeConverter(typeof(Number))]
         public double? Fill { get; init; }
 
-        /// <summary>What was said and what was left to its default.</summary>
+        /// <summary>What was given and what was left at its default.</summary>
         public IReadOnlyList<AnswerAssumption> Assumptions(GainChoiceAnswer answer) =>
             [
                 .. new[] { answer }.Concat(answer.OtherSkies).Select(a => AnswerAssumption.Sky(a.Sky)),

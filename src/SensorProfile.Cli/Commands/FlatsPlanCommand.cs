@@ -64,7 +64,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
         return PageFolder.Complete(page, reply, folder => AnswerPage.Write(profile, answer, reply, folder));
     }
 
-    // without dark current the profile has no set point either; the answer says what that means
+    // without dark current the profile has no set point either; the answer explains that
     private static AssumedTemperature? Assumed(CameraProfile profile, ModeProfile mode, StackDescription stack)
     {
         try
@@ -102,7 +102,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
         [Description("Write the levels as a table here too.")]
         public string? Csv { get; init; }
 
-        /// <summary>What would pass unheard is refused.</summary>
+        /// <summary>Refuses options that would be ignored.</summary>
         public void RefuseIgnored()
         {
             RefuseFrameOptions(LightPaths.Count > 0);
@@ -117,7 +117,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
                 );
         }
 
-        /// <summary>The largest set of the lights on disk; all have to be of its exposure.</summary>
+        /// <summary>The largest set of the lights on disk; all others must have its exposure.</summary>
         public FrameSet OnDisk(Session session)
         {
             FrameSet[] sets =
@@ -136,7 +136,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
             return sets[0] with { Frames = [.. sets.SelectMany(s => s.Frames)] };
         }
 
-        /// <summary>The sky as it was given, else as the lights show it; null when nothing says it.</summary>
+        /// <summary>The sky as given, or else as measured on the lights; null when neither is available.</summary>
         public SkyRate? ReadSky(Session session, CameraProfile profile, FrameSet? lights) =>
             SkyRate ?? (lights is null ? null : SkyReading.Measure(session, profile, WantedMode, [lights], darks: []));
 
@@ -180,7 +180,7 @@ internal sealed class FlatsPlanCommand : AnswerCommand<FlatsPlanCommand.Settings
                 ),
             ];
 
-        /// <summary>What is taken off the flats, and how the light falls off in them.</summary>
+        /// <summary>What is subtracted from the flats, and how their light falls off.</summary>
         public IEnumerable<AnswerAssumption> AssumedFlats(FlatPlanQuestion question) =>
             [
                 AnswerAssumption.Option(

@@ -77,7 +77,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
         [TypeConverter(typeof(Number))]
         public double? SelfHeating { get; init; }
 
-        /// <summary>What is for a cooler says nothing of a camera without one, and the other way round.</summary>
+        /// <summary>Refuses options for a cooler with a camera that has none, and the reverse.</summary>
         public void RefuseIgnored()
         {
             if (Uncooled && (MaximumDifference is not null || Margin is not null))
@@ -99,7 +99,7 @@ internal sealed class SetpointCommand : AnswerCommand<SetpointCommand.Settings>
                 );
         }
 
-        /// <summary>What was said and what was left to its default.</summary>
+        /// <summary>What was given and what was left at its default.</summary>
         public IReadOnlyList<AnswerAssumption> Assumptions(SetpointAnswer answer)
         {
             SetpointQuestion question = Question;

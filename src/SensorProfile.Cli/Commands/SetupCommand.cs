@@ -149,7 +149,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
             : Directory.Exists(Out) ? Path.Combine(Out, SetupFile.Name)
             : Out;
 
-        /// <summary>The setup with what was said now; the rest stays.</summary>
+        /// <summary>The setup with the options given now; the rest is unchanged.</summary>
         public ObservingSetup Change(ObservingSetup setup) =>
             setup with
             {

@@ -8,7 +8,7 @@ using SensorProfile.Setup;
 namespace SensorProfile.Cli.Commands;
 
 /// <summary>
-/// Asks for a setup, question by question: an empty line keeps what is there, a dash forgets it, the end of the input
+/// Asks for a setup, question by question: an empty line keeps the present value, a dash clears it, the end of the input
 /// keeps the rest.
 /// </summary>
 internal sealed class SetupQuestions(TextReader person, SideStream side)

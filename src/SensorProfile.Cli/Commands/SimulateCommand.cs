@@ -57,5 +57,5 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
     }
 }
 
-/// <summary>What only <c>simulate</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>simulate</c> adds to the JSON document.</summary>
 internal sealed record SimulateFields(string Folder, ulong Seed, IReadOnlyList<string> Frames);

@@ -7,10 +7,10 @@ using SensorProfile.Frames.Capture;
 
 namespace SensorProfile.Cli.LocalPage;
 
-/// <summary>A capture table with what a person says of some frames.</summary>
+/// <summary>Writes a person's corrections of some frames into a capture table.</summary>
 internal static class CorrectedTable
 {
-    /// <summary>Writes the table anew: what stood in it, and the change.</summary>
+    /// <summary>Rewrites the table: its old content with the change applied.</summary>
     /// <exception cref="CommandFailure">It lies among the frames, cannot be written, or the frames cannot be read.</exception>
     public static void Write(CaptureChange change, Session session)
     {

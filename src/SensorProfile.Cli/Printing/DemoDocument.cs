@@ -65,7 +65,7 @@ internal static class DemoDocument
         new(reply.Sentence, reply.Verdict, reply.Quantities.ToDictionary(q => q.Name, q => q.Value));
 }
 
-/// <summary>What only <c>demo</c> says, for scripts: the camera's numbers and three answers.</summary>
+/// <summary>Fields that only <c>demo</c> adds to the JSON document: the camera's numbers and three answers.</summary>
 internal sealed record DemoFields(
     string Folder,
     CameraInfo Camera,

@@ -4,7 +4,7 @@ using SensorProfile.Setup;
 
 namespace SensorProfile.Cli.Printing;
 
-/// <summary>The answer of <c>setup</c>: where it stands, what it holds, what may be asked now.</summary>
+/// <summary>The answer of <c>setup</c>: where it is stored, what it holds, what to ask next.</summary>
 internal static class SetupDocument
 {
     private const string New = "written",
@@ -76,5 +76,5 @@ internal static class SetupDocument
         value is double number ? $"{QuantityText.Number(number)} {unit}".TrimEnd() : null;
 }
 
-/// <summary>What only <c>setup</c> says, for scripts.</summary>
+/// <summary>Fields that only <c>setup</c> adds to the JSON document.</summary>
 internal sealed record SetupFields(string File, ObservingSetup Setup);

@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>What every command that answers a question understands.</summary>
+/// <summary>The options of every command that answers a question.</summary>
 internal abstract class AnswerSettings : CommandSettings
 {
     [CommandOption("--json")]

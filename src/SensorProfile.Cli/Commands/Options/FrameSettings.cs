@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>Frames on disk: for the commands that read them.</summary>
+/// <summary>The options of commands that read frames on disk.</summary>
 internal abstract class FrameSettings : AnswerSettings
 {
     [CommandArgument(0, "<PATH>")]

@@ -46,7 +46,7 @@ internal abstract class GivenSkySettings : ModeSettingsOptions
     [Description("A filter of your setup, for that estimate; its first one unless said.")]
     public string? Filter { get; init; }
 
-    /// <summary>Null when nothing was said about the sky.</summary>
+    /// <summary>Null when no sky was given.</summary>
     public SkyRate? SkyRate =>
         new GivenSky(Sky, Brightness, FocalRatio, PixelSize, Bandwidth, Wavelength, Efficiency).Rate;
 }

@@ -55,7 +55,7 @@ internal abstract class ModeSettingsOptions : AnswerSettings
                 Readout = Readout,
             };
 
-    /// <summary>A frame set with the settings that its headers leave out; what contradicts them is refused.</summary>
+    /// <summary>A frame set completed with the settings that its headers lack; contradictions are refused.</summary>
     public FrameSet Completed(FrameSet set)
     {
         if (WantedMode is not { } wanted)

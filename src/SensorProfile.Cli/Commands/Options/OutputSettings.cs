@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace SensorProfile.Cli.Commands.Options;
 
-/// <summary>For commands that write a folder.</summary>
+/// <summary>The options of commands that write a folder.</summary>
 internal abstract class OutputSettings : AnswerSettings
 {
     [CommandOption("--out <DIR>")]

@@ -9,8 +9,8 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// A question about one light of a camera: its profile, its exposure, and a sky that may be measured on lights of one's
-/// own.
+/// A question about one light of a camera: its profile, its exposure, and a sky that may be measured on the user's
+/// own lights.
 /// </summary>
 internal abstract class OwnSkySettings : SkySettings
 {
@@ -44,11 +44,11 @@ internal abstract class OwnSkySettings : SkySettings
     }
 
     /// <summary>
-    /// The sky as the lights show it, as it was given, or the default one; null for three side by side.
+    /// The sky as measured on the lights, as given, or the default one; null for three side by side.
     /// </summary>
     /// <param name="session">This run.</param>
     /// <param name="profile">The camera.</param>
-    /// <param name="wanted">The mode that was asked for; null for that of the lights.</param>
+    /// <param name="wanted">The mode asked for; null for that of the lights.</param>
     public SkyRate? ReadSky(Session session, CameraProfile profile, ModeSettings? wanted) =>
         Lights.Length == 0
             ? AskedSky

@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// A question that is answered for one sky, the default one unless said, or for three side by side; with a page.
+/// A question answered for one sky (the default one if none is given) or for three side by side, optionally as a page.
 /// </summary>
 internal abstract class SkySettings : GivenSkySettings
 {
@@ -22,7 +22,7 @@ internal abstract class SkySettings : GivenSkySettings
     public bool Overwrite { get; init; }
 
     /// <summary>
-    /// The sky to answer for: as it was given, else the default one; null asks for three side by side.
+    /// The sky to answer for: as given, or else the default one; null asks for three side by side.
     /// </summary>
     /// <exception cref="CommandFailure">A sky is given and three are asked for.</exception>
     public SkyRate? AskedSky =>

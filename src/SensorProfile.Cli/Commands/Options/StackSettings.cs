@@ -50,7 +50,7 @@ internal abstract class StackSettings : SkySettings
     public bool NamesSay { get; init; }
 
     /// <summary>The number of lights; null when folders were given instead, or nothing.</summary>
-    /// <exception cref="CommandFailure">A number that is none of lights.</exception>
+    /// <exception cref="CommandFailure">The text is not a number of lights.</exception>
     public int? LightCount
     {
         get
@@ -78,7 +78,7 @@ internal abstract class StackSettings : SkySettings
 
     public Rejection Rejection => RejectionName.Parse(RejectionMethod, Rejects);
 
-    /// <summary>The stack as it was described.</summary>
+    /// <summary>The stack as the user described it.</summary>
     public StackDescription Stack
     {
         get
@@ -104,7 +104,7 @@ internal abstract class StackSettings : SkySettings
         }
     }
 
-    /// <summary>What is for frames on disk would pass unheard without them.</summary>
+    /// <summary>Refuses options for frames on disk when there are none, since they would be ignored.</summary>
     public void RefuseFrameOptions(bool frames)
     {
         if (!frames && (Table is not null || NamesSay))

@@ -4,7 +4,7 @@ using SensorProfile.Decisions.Setpoint;
 namespace SensorProfile.Cli.Commands.Options;
 
 /// <summary>
-/// Temperatures from a text table, one a line: a date or a name first when there is one, the temperature in °C last
+/// Temperatures from a text table, one per line: optionally a date or a name, then the temperature in °C
 /// ("2026-07-14,19.5"). A first line without a number is a heading.
 /// </summary>
 internal static class TemperatureTable
@@ -17,7 +17,7 @@ internal static class TemperatureTable
         return Parse(File.ReadLines(path), path);
     }
 
-    /// <summary>The same from the lines of a table.</summary>
+    /// <summary>Reads the temperatures from the lines of a table.</summary>
     internal static IReadOnlyList<AmbientTemperature> Parse(IEnumerable<string> lines, string path)
     {
         List<AmbientTemperature> rows = [];

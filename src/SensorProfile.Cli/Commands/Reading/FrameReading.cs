@@ -7,14 +7,14 @@ using SensorProfile.Reporting.Answers;
 
 namespace SensorProfile.Cli.Commands.Reading;
 
-/// <summary>Takes stock of the frames that a command was given.</summary>
+/// <summary>Takes an inventory of the frames that a command was given.</summary>
 internal static class FrameReading
 {
     private const int RejectedShown = 20;
-    private const int SameReasonShown = 3; // each by a line of its own
+    private const int SameReasonShown = 3; // up to this many get a line each
 
     /// <summary>
-    /// The inventory; files left out are named on standard error. A failure with exit code 3 when nothing readable
+    /// The inventory; files left out are named on standard error. Fails with exit code 3 when nothing readable
     /// remains.
     /// </summary>
     public static Inventory Read(Session session, IReadOnlyList<string> paths, CaptureTable? table, bool namesSay)
@@ -44,7 +44,7 @@ internal static class FrameReading
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";
     }
 
-    /// <summary>Names files that were left out, the first few of many; a reason that many share stands once.</summary>
+    /// <summary>Names the files left out, or the first few of many; a reason that many share is printed once.</summary>
     public static void Name(SideStream side, IReadOnlyList<RejectedFile> rejected)
     {
         string[] lines =
