@@ -54,7 +54,7 @@ internal static class CommandLineErrors
                 isValue = known.TakesValue(parts[0]) && parts.Length == 1;
             }
             else if (places-- <= 0)
-                return $"'{argument}' is one word too many for {command}.";
+                return $"'{argument}' is one argument too many for {command}.";
         }
         return null;
     }

@@ -95,7 +95,7 @@ public static class AnswerPage
         Write(
             folder,
             "dark-tolerance",
-            Document(profile, "how near the darks", blocks),
+            Document(profile, "how close the darks must be", blocks),
             DecisionCurves.Tolerance(skies)
         );
     }
@@ -129,7 +129,7 @@ public static class AnswerPage
         blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(sky is null ? [] : [sky])]);
         var document = new ReportDocument(
             "Darks for these lights",
-            "Each light set against each dark set: settings, size, exposure, temperature through the night.",
+            "Each light set compared with each dark set: settings, size, exposure, temperature through the night.",
             created,
             [new ReportSection(null, null, blocks)]
         )
@@ -156,7 +156,7 @@ public static class AnswerPage
                 new FigureBlock(
                     1,
                     "What the noise of the master dark costs each planned stack, against the number of darks in its "
-                        + "master; the marks stand at the fewest within the accepted loss when light and dark agree in "
+                        + "master; the marks show the fewest within the accepted loss when light and dark agree in "
                         + "temperature. "
                         + "The rule of thumb of 20 (common practice, no source) is dashed.",
                     [panel]
@@ -210,7 +210,7 @@ public static class AnswerPage
             blocks.Add(ListBlocks.Shots(answer));
         if (answer.Expected.Count > 0)
             blocks.AddRange([
-                new SubheadingBlock("Uncertainties to expect, for a camera of a usual kind"),
+                new SubheadingBlock("Uncertainties to expect from a typical camera"),
                 ListBlocks.Expected(answer),
             ]);
         if (answer.Additions.Count > 0)
@@ -221,7 +221,7 @@ public static class AnswerPage
         blocks.AddRange(DecisionBlocks.Tail(words));
         var document = new ReportDocument(
             "Frames to take",
-            "Tick off what is done; the numbers are counted, the times estimated.",
+            "Tick off what is done; frames are counted, times estimated.",
             created,
             [new ReportSection(null, null, blocks)]
         )
@@ -253,7 +253,7 @@ public static class AnswerPage
             ),
         ];
         blocks.AddRange([.. DecisionBlocks.Tail(words), .. DecisionBlocks.Skies(skies.Select(sky => sky.Sky))]);
-        Write(folder, "exposure", Document(profile, "how long a light", blocks), ExposureTable.Of(skies));
+        Write(folder, "exposure", Document(profile, "how long to expose", blocks), ExposureTable.Of(skies));
     }
 
     private static string Name(DarkCountAnswer stack) =>

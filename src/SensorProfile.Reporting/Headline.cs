@@ -19,10 +19,10 @@ internal static class Headline
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
             return profile.Findings.Any(f => f.Code == FrameFindings.KindMissing)
-                ? "Say what these frames are: without knowing bias, dark and flat frames apart, nothing could be measured."
+                ? "Say what these frames are: nothing could be measured without knowing which are bias, dark and flat frames."
                 : "Nothing could be measured from these frames.";
         if (NotRaw(profile) is not null)
-            return "No number of this camera can be had from these frames, which are not raw: take raw frames, 16 bits, "
+            return "These frames are not raw, so nothing about this camera can be measured from them: take raw frames, 16 bits, "
                 + "without any correction in camera or capture program.";
         string first = Sentence(profile.Modes[0]);
         if (profile.Modes.Count == 1)

@@ -31,7 +31,7 @@ internal static class Staging
         catch (IOException problem) when (problem is not DirectoryNotFoundException)
         {
             throw new IOException(
-                $"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or give "
+                $"{folder}: the report cannot be written ({problem.Message.TrimEnd('.')}). Free some space or choose "
                     + "another folder.",
                 problem
             );

@@ -81,14 +81,14 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public string[] Exposures { get; init; } = [];
 
         [CommandOption("--until <C>")]
-        [Description("Sensor temperature at the end of the night, °C, when an uncooled camera follows the air.")]
+        [Description("Sensor temperature at the end of the night, °C, for an uncooled camera, which follows the air.")]
         [TypeConverter(typeof(Number))]
         public double? Until { get; init; }
 
         [CommandOption("--night <FILE>")]
         [Description(
-            "A table of the sensor's temperatures through the night, one a line: the time, a "
-                + "comma, the °C. One line per light unless --lights says how many they are."
+            "A table of the sensor's temperatures through the night, one per line: time, comma, "
+                + "°C. One line per light, unless --lights gives their number."
         )]
         public string? Night { get; init; }
 
@@ -97,7 +97,7 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
         public bool Uncooled { get; init; }
 
         [CommandOption("--csv <FILE>")]
-        [Description("Write the list as a table here too.")]
+        [Description("Also write the list as a table to this file.")]
         public string? Csv { get; init; }
 
         /// <summary>Refuses options that would be ignored.</summary>
@@ -110,12 +110,12 @@ internal sealed class DarksPlanCommand : AnswerCommand<DarksPlanCommand.Settings
                 );
             if (LightPaths.Count > 0 && (Exposures.Length > 0 || Until is not null || Night is not null))
                 throw CommandFailure.WrongCommandLine(
-                    "With the folder of the lights the frames say their exposure and temperature: leave out "
+                    "With the folder of the lights the frames give their exposure and temperature: leave out "
                         + "--exposure, --until and --night; a capture table (--table) corrects the headers."
                 );
             if (Night is not null && (Until is not null || Temperature is not null))
                 throw CommandFailure.WrongCommandLine(
-                    "--night says the temperatures from the first light to the last: leave out --temperature and "
+                    "--night gives the temperatures from the first light to the last: leave out --temperature and "
                         + "--until."
                 );
         }

@@ -39,7 +39,7 @@ internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[NAME]")]
-        [Description("profile (unless said), setup, or a command, for what it prints with --json: darks match.")]
+        [Description("profile (the default), setup, or a command, for what it prints with --json: darks match.")]
         public string[] Name { get; init; } = [];
     }
 }

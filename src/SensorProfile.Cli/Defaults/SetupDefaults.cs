@@ -37,7 +37,7 @@ internal sealed class SetupDefaults
         string? file = SetupPlace.Find(typed.ValueOf("--setup"), defaults.TypedProfile);
         if (file is null && typed.ValueOf("--filter") is { } filter)
             throw CommandFailure.WrongCommandLine(
-                $"--filter {filter} is a filter of your setup, and there is none: sensorprofile setup --help"
+                $"--filter {filter} names a filter of your setup, but there is no setup: sensorprofile setup --help"
             );
         if (file is null)
             return (arguments, RememberedOptions.Nothing);

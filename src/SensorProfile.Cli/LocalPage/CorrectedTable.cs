@@ -16,8 +16,8 @@ internal static class CorrectedTable
     {
         if (PathRelations.IsSameOrInside(PathRelations.Resolved(change.Table), PathRelations.Resolved(change.Folder)))
             throw CommandFailure.WrongCommandLine(
-                $"{change.Table} lies among the frames, which are read and never written to. Choose a folder for the "
-                    + "results outside."
+                $"{change.Table} lies among the frames, which are read and never written to. Choose a folder outside them "
+                    + "for the results."
             );
         CaptureTable? before = File.Exists(change.Table) ? CaptureTable.Read(change.Table) : null;
         Inventory inventory = FrameReading.Read(session, [change.Folder], before, change.NamesSay);

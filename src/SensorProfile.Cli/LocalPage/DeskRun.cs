@@ -19,7 +19,7 @@ internal static class DeskRun
         session.Results.WriteRaw(desk.Address.AbsoluteUri + "\n");
         session.Results.Send();
         session.Side.WriteLine(
-            "The desk is open at this address, on this machine only. It ends with Ctrl-C, or a minute after its last window."
+            "The desk is open at this address, on this machine only. It ends with Ctrl-C, or a minute after its last window closes."
         );
         if (opensBrowser)
             Browser.Open(desk.Address);

@@ -18,7 +18,7 @@ internal static class OutputFile
                 .Where(File.Exists)
                 .Any(file => PathRelations.IsSameOrInside(PathRelations.Resolved(path), PathRelations.Resolved(file)))
         )
-            throw CommandFailure.WrongCommandLine($"{option} {path} is a file that is read. Choose another name.");
+            throw CommandFailure.WrongCommandLine($"{option} {path} is one of the files read. Choose another name.");
         if (Directory.Exists(path))
             throw CommandFailure.UnwritableOutput($"{path} is a folder. Give a file name with {option}.");
         if (File.Exists(path) && !overwrite)

@@ -25,7 +25,7 @@ internal static class DemoDocument
             Tables =
             [
                 AnswerTable.List(
-                    "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold, and how far off may the darks be?",
+                    "For 40 lights of 300 s under a sky of 0.5 e⁻/px/s: how cold to run it, and how far off may the darks be?",
                     [
                         cold.Sentence,
                         "Without dithering: " + Lower(darks.Sentence),

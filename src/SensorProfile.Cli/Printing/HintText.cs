@@ -26,7 +26,7 @@ internal static class HintText
         hint switch
         {
             AnswerHint.GiveSky => "your own sky, as a number or measured on your lights; --three-skies compares three",
-            AnswerHint.GiveAmbient => "the air of your nights",
+            AnswerHint.GiveAmbient => "the temperature of the air on your nights",
             AnswerHint.GiveCoolerReach => "how far below the air the cooler reaches",
             _ => "how much warmer than the air the sensor runs",
         };

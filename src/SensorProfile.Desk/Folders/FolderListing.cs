@@ -46,7 +46,7 @@ internal sealed record FolderListing(
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            return new(path, null, [], 0, $"{path}: cannot be looked into ({problem.Message.TrimEnd('.')}).");
+            return new(path, null, [], 0, $"{path}: cannot be opened ({problem.Message.TrimEnd('.')}).");
         }
     }
 }

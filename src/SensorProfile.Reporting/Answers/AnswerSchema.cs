@@ -56,12 +56,12 @@ internal sealed class AnswerSchema
             typeof(IReadOnlyList<ColourAnswer>)
         );
         members["assumptions"] = Said(
-            "What it rests on besides the measurements.",
+            "What the answer assumes besides the measurements.",
             typeof(IReadOnlyList<AnswerAssumption>)
         );
         members["findings"] = Said("What was found on the way.", typeof(IReadOnlyList<Finding>));
         members["cautions"] = Said("Cautions for people and equipment.", typeof(IReadOnlyList<string>));
-        members["rulesOfThumb"] = Said("The trade's rules beside the answer.", typeof(IReadOnlyList<string>));
+        members["rulesOfThumb"] = Said("Common rules of thumb beside the answer.", typeof(IReadOnlyList<string>));
         string[] always =
         [
             "command",

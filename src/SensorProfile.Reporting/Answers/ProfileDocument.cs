@@ -64,7 +64,7 @@ internal static class ProfileDocument
                 : profile.Modes.Zip(missing, (mode, names) =>
                     $"{string.Join(", ", names)} at {ModeLabel.Text(mode.Settings)}"
                 );
-        return $"Not measured: {string.Join("; ", parts)}. The findings say why, and which frames would do it.";
+        return $"Not measured: {string.Join("; ", parts)}. The findings say why, and which frames would help.";
     }
 
     private static List<string> Places(string folder) =>

@@ -70,7 +70,7 @@ internal static class ShotsDocument
 
     private static AnswerTable Expected(ShotListAnswer answer) =>
         new(
-            "Uncertainties to expect, for a camera of a usual kind",
+            "Uncertainties to expect from a typical camera",
             ["quantity", ">now", answer.Shots.Count > 0 ? ">with these frames" : ""],
             [
                 .. answer.Expected.Select(e =>

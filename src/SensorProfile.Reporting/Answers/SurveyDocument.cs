@@ -66,8 +66,8 @@ internal static class SurveyDocument
         return unknown == 0 || 2 * unknown < inventory.Frames.Count
             ? null
             : $"Say what these frames are: {Unsaid(unknown, inventory.Frames.Count)} "
-                + "bias, dark or flat. Fill in column kind of the capture table and survey again with it, or let the "
-                + "names of files and folders speak.";
+                + "bias, dark or flat. Fill in the column 'kind' of the capture table and survey again with it, or let the "
+                + "names of files and folders say it.";
     }
 
     private static string Unsaid(int unknown, int all) =>
@@ -80,8 +80,8 @@ internal static class SurveyDocument
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
         string all = $"{Plural.Of(inventory.Frames.Count, "frame")} in {Plural.Of(inventory.Sets.Count, "set")}";
         return unknown == 0 ? $"{all} can be used"
-            : unknown == inventory.Frames.Count ? $"{all}: none can be used before its kind is known"
-            : $"{all} can be used, but for {unknown} whose kind is not known";
+            : unknown == inventory.Frames.Count ? $"{all}: none can be used until its kind is known"
+            : $"{all} can be used, except {unknown} whose kind is not known";
     }
 
     private static string LeftOut(Inventory inventory) =>

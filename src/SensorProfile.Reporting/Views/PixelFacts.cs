@@ -12,10 +12,10 @@ internal static class PixelFacts
     [
         ("dark-rate", "dark-rate-uncertainty", "dark current", "e-/px/s"),
         ("dark-rate-adu", "dark-rate-adu-uncertainty", "dark current", "ADU/px/s"),
-        ("doubling", "doubling-uncertainty", "temperature rise that doubles it", "°C"),
+        ("doubling", "doubling-uncertainty", "it doubles every", "°C"),
         ("glow", "", "glow", "e-/px/s"),
         ("read-noise", "", "read noise", "e-"),
-        ("pedestal", "pedestal-uncertainty", "its own black level", "ADU"),
+        ("pedestal", "pedestal-uncertainty", "black level", "ADU"),
     ];
 
     /// <summary>A table with a row for each map available.</summary>

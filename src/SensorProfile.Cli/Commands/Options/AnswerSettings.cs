@@ -11,6 +11,6 @@ internal abstract class AnswerSettings : CommandSettings
     public bool Json { get; init; }
 
     [CommandOption("--explain")]
-    [Description("Print all of the answer: every number, table, finding and caution.")]
+    [Description("Print the whole answer: every number, table, finding and caution.")]
     public bool Explain { get; init; }
 }

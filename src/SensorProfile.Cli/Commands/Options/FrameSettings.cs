@@ -7,12 +7,12 @@ namespace SensorProfile.Cli.Commands.Options;
 internal abstract class FrameSettings : AnswerSettings
 {
     [CommandArgument(0, "<PATH>")]
-    [Description("FITS files, DNG files or TIFF mosaics, or folders that are searched with all below them.")]
+    [Description("FITS files, DNG files or TIFF mosaics, or folders, which are searched with all their subfolders.")]
     public string[] Paths { get; init; } = [];
 
     [CommandOption("--names-say")]
     [Description(
-        "Where a header does not say the kind of a frame, believe the names of file and folder (bias, dark, flat …)."
+        "Where a header does not say what kind a frame is, go by the names of file and folder (bias, dark, flat …)."
     )]
     public bool NamesSay { get; init; }
 

@@ -7,7 +7,7 @@ namespace SensorProfile.Cli.Commands.Options;
 internal abstract class OutputSettings : AnswerSettings
 {
     [CommandOption("--out <DIR>")]
-    [Description("Folder for the results; made by the command, refused when it exists.")]
+    [Description("Folder for the results; created by the command, refused when it exists.")]
     public string? Out { get; init; }
 
     [CommandOption("--overwrite")]

@@ -19,13 +19,11 @@ internal abstract class OwnSkySettings : SkySettings
     public string Profile { get; init; } = "";
 
     [CommandOption("--lights <PATH>")]
-    [Description("Measure the sky on these lights of yours.")]
+    [Description("Your lights, to measure the sky on.")]
     public string[] Lights { get; init; } = [];
 
     [CommandOption("--darks <PATH>")]
-    [Description(
-        "Darks that match those lights; the profile's bias level and dark current serve where there are none."
-    )]
+    [Description("Darks that match those lights; without any, the profile's bias level and dark current are used.")]
     public string[] Darks { get; init; } = [];
 
     /// <summary>Refuses a sky that is given twice, before anything is read or written.</summary>

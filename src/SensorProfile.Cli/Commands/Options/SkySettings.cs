@@ -14,11 +14,11 @@ internal abstract class SkySettings : GivenSkySettings
     public bool ThreeSkies { get; init; }
 
     [CommandOption("--page <DIR>")]
-    [Description("Write the answer as a page too: PDF, HTML and the numbers as CSV, in this folder.")]
+    [Description("Also write the answer as a page into this folder: PDF, HTML and the numbers as CSV.")]
     public string? Page { get; init; }
 
     [CommandOption("--overwrite")]
-    [Description("Replace what was written there before.")]
+    [Description("Replace what an earlier run wrote there.")]
     public bool Overwrite { get; init; }
 
     /// <summary>

@@ -42,14 +42,14 @@ internal static class TemperatureTable
                 );
             else if (rows.Count > 0 || number > 1)
                 throw CommandFailure.UnreadableInput(
-                    $"{path}, line {number}: expected a temperature in °C at the end, found '{cells[^1]}'. Correct "
+                    $"{path}, line {number}: expected a temperature in °C at the end of the line, found '{cells[^1]}'. Correct "
                         + "the line or take it out."
                 );
         }
         return rows.Count > 0
             ? rows
             : throw CommandFailure.UnreadableInput(
-                $"{path}: holds no temperatures. Write one a line: a date, a comma, the °C of the night."
+                $"{path}: holds no temperatures. Write one per line: date, comma, °C of the night."
             );
     }
 

@@ -43,15 +43,15 @@ internal static class ToleranceWords
             yield return new Finding(
                 "tolerance-below-coolers",
                 Severity.Warning,
-                $"Coolers hold about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
-                    + $"less: {WayOut(answer)}."
+                $"Coolers repeat to about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
+                    + $"better: {WayOut(answer)}."
             );
     }
 
     private static string Sentence(ToleranceAnswer answer)
     {
         if (!answer.SpreadKnown)
-            return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
+            return "Cannot tell how far off darks may be: the profile does not say how dark current spreads over the pixels.";
         string warm = Limit(answer, "toleranceWarmer") is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
         string cold =
             Limit(answer, "toleranceColder") is not double c ? "any amount colder"
@@ -60,14 +60,14 @@ internal static class ToleranceWords
                 ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
-            return $"No cooler holds the darks as near as this stack needs ({warm} or {cold}, for {Words(near)}): "
+            return $"No cooler holds the darks as close as this stack needs ({warm} or {cold}, for {Words(near)}): "
                 + $"{WayOut(answer)}.";
         return answer.Verdict == ToleranceVerdict.CannotTell
-            ? $"Cannot tell the limit well: darks {warm} or {cold} is the best guess; take them at the temperature "
+            ? $"Cannot tell the limit well; the best guess is darks {warm} or {cold}. Take them at the temperature "
                 + "of the lights."
-            : (FarOutside(answer) ? "By the law alone, far outside the measured range: use" : "Use")
+            : (FarOutside(answer) ? "Extrapolated, far outside the measured range: use" : "Use")
                 + $" darks {warm} or {cold} than the lights"
-                + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing limits them here.");
+                + (answer.BindingCause is { } b ? $": {Words(b)} set the limit." : ": nothing here sets a limit.");
     }
 
     private static bool FarOutside(ToleranceAnswer answer) =>

@@ -55,7 +55,7 @@ internal static class FlatPlanDocument
     internal static AnswerTable Levels(FlatPlanAnswer answer) =>
         new(
             "Level by level",
-            [">of full well", ">mean level", ">flats", ">gradient by the bend", ""],
+            [">of full well", ">mean level", ">flats", ">gradient from nonlinearity", ""],
             [
                 .. answer.Levels.Select(l =>
                     (IReadOnlyList<string>)

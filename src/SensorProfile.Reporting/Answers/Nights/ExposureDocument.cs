@@ -60,7 +60,7 @@ internal static class ExposureDocument
                 ">full well",
                 ">range",
                 ">shortest",
-                ">well filled after",
+                $">{QuantityText.Number(100 * answer.Fill)} % full after",
                 $">read noise adds at {QuantityText.Number(answer.ExposureSeconds)} s",
                 "",
             ],

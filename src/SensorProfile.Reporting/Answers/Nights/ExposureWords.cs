@@ -36,7 +36,7 @@ internal static class ExposureWords
         return answer.Verdict switch
         {
             ExposureVerdict.Answered =>
-                $"{use} at least {Shortest(answer)}: from there on read noise adds no more than {noise} to the noise of "
+                $"{use} at least {Shortest(answer)}: read noise then adds no more than {noise} to the noise of "
                     + "a light.",
             ExposureVerdict.LongEnough =>
                 $"{use} {asked}: long enough, read noise adds {share} to the noise of a light; {Shortest(answer)} "
@@ -52,14 +52,14 @@ internal static class ExposureWords
             largest = answer.Modes[0];
         string choice =
             answer.Modes.Count < 2 ? ""
-            : advised == largest ? $"Its read noise is drowned from {Time(largest.ExposureNeeded.Value)} on. "
+            : advised == largest ? $"The sky drowns its read noise from {Time(largest.ExposureNeeded.Value)} on. "
             : $"{ModeChoice.Name(largest.Settings)} holds more light, but needs exposures of "
                 + $"{Time(largest.ExposureNeeded.Value)} or more under this sky. ";
         string well = advised.LongestExposure is { } longest
             ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
                 + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
-        return $"{choice}Read noise of {QuantityText.Of(advised.ReadNoise)} stands against "
+        return $"{choice}Read noise is {QuantityText.Of(advised.ReadNoise)} under "
             + $"{SkyFields.Named(answer.Sky)}{well}";
     }
 

@@ -30,7 +30,7 @@ internal static class SetpointWords
             answer.Quantities["setpoint"] is not { } setpoint ? "no temperature"
             : answer.Limit is null ? QuantityText.Degrees(setpoint.Value)
             : cooled ? $"{QuantityText.Degrees(setpoint.Value)} (then {Added(answer.At)})"
-            : $"none that was measured ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
+            : $"no measured temperature ({QuantityText.Degrees(setpoint.Value)}: {Added(answer.At)})";
         string all = string.Join(
             "; ",
             answers.Select((a, i) => $"{(i == 0 ? "" : cooled ? "at " : "to ")}{At(a)} under a {a.Sky.Name}")
@@ -72,11 +72,11 @@ internal static class SetpointWords
             { Limit: SetpointLimit.Range } =>
                 $"{run} adds {Effect(answer)} there, more than {Accepted(answer)}{Add(answer)}.",
             { Limit: not null } => $"{run} then adds {Effect(answer)}, more than {Accepted(answer)}.",
-            { Bound: SetpointBound.Air } => $"{run} then adds {Effect(answer)}, and the cooler has nothing to do.",
+            { Bound: SetpointBound.Air } => $"{run} then adds {Effect(answer)}, and no cooling is needed.",
             { Bound: SetpointBound.WarmestMeasured } => $"{run} then adds {Effect(answer)}; a warmer sensor may do.",
             _ => Deciding(answer.At) <= DiminishingPercent
-                ? $"{run} then adds {Effect(answer)}; colder gains less than 1 %."
-                : $"{run} then adds {Effect(answer)}, and colder gains no more than that.",
+                ? $"{run} then adds {Effect(answer)}; cooling further gains less than 1 %."
+                : $"{run} then adds {Effect(answer)}; cooling further gains no more than that.",
         };
     }
 
@@ -85,7 +85,7 @@ internal static class SetpointWords
         SetpointPoint at = answer.At;
         string below =
             answer.Limit is null && answer.Quantities["diminishingReturns"] is { } point && point.Value < at.Temperature
-                ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
+                ? $"; cooling below {QuantityText.Degrees(Math.Floor(point.Value))} gains less than 1 %"
                 : "";
         return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {AddedNoise.Of(at.ExtraTypical)} to the noise of a "
             + $"{Plain.Seconds(answer.ExposureSeconds)} light in the typical pixel"
@@ -121,8 +121,8 @@ internal static class SetpointWords
         string there = silent
             ? ""
             : $"; at {QuantityText.Degrees(warmest.Ambient)} it adds {AddedNoise.Of(worst)}"
-                + (warmest.Extrapolated ? $", by the law alone (measured: {Range(answer)})" : "");
-        string beyond = answer.NightsBeyond.Count > 0 ? $"; for {NightsBeyond(answer)} it cannot be told" : "";
+                + (warmest.Extrapolated ? $", extrapolated (measured: {Range(answer)})" : "");
+        string beyond = answer.NightsBeyond.Count > 0 ? $"; cannot tell for {NightsBeyond(answer)}" : "";
         return limit + there + Nights(answer) + beyond + ".";
     }
 
@@ -153,11 +153,11 @@ internal static class SetpointWords
     private static string Cure(SetpointAnswer answer)
     {
         if (answer.Bound == SetpointBound.WarmestMeasured && answer.Settling.Count > 0)
-            return $" To know about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
+            return $" To find out about a warmer sensor{Add(answer).Replace("; ", ", ", StringComparison.Ordinal)}.";
         if (answer.Limit is null || answer.Quantities["setpoint"] is null)
             return "";
         string law = answer is { Limit: SetpointLimit.Range, LawAsks: double asks }
-            ? $" By the law {QuantityText.Degrees(asks)} would keep it."
+            ? $" Extrapolated, {QuantityText.Degrees(asks)} would do."
             : "";
         string shorter = answer.ExposureWithinLoss is double seconds and >= ShortestAdvised
             ? $"expose no longer than {Plain.Duration(Math.Floor(seconds))}, "
@@ -183,7 +183,7 @@ internal static class SetpointWords
         };
 
     private static string Outside(SetpointAnswer answer) =>
-        answer.At.Extrapolated ? $", outside the measured range of {Range(answer)} and so by the law alone" : "";
+        answer.At.Extrapolated ? $", outside the measured range of {Range(answer)} and so extrapolated" : "";
 
     private static string Range(SetpointAnswer answer) =>
         $"{QuantityText.Degrees(answer.MeasuredFrom)} to {QuantityText.Degrees(answer.MeasuredTo)}";

@@ -59,17 +59,17 @@ internal static class CardContent
                 .Select(f => f.Message)
                 .Distinct(),
         ];
-        yield return new SubheadingBlock("What to take again, or to mind");
+        yield return new SubheadingBlock("What to retake, or to watch");
         if (minded.Length == 0)
             yield return new TextBlock("Nothing: no finding speaks against these frames.");
         else
             yield return new ListBlock([
                 .. minded.Take(MostFindings),
                 .. minded.Length > MostFindings
-                    ? (string[])[$"{QuantityText.Count(minded.Length - MostFindings)} more stand in the report."]
+                    ? (string[])[$"{QuantityText.Count(minded.Length - MostFindings)} more are in the report."]
                     : [],
             ]);
-        yield return new SubheadingBlock("When to come back");
+        yield return new SubheadingBlock("When to measure again");
         yield return new TextBlock(
             "In a year (common practice, no source), or as soon as new darks no longer fit: measure again and compare both "
                 + "profiles."

@@ -227,7 +227,7 @@ internal static class DarkCurrentPlot
             Color2 = OxyColors.Transparent,
             Fill = OxyColor.FromAColor(45, Palette.Ink),
             StrokeThickness = 0,
-            Title = "band of 95 %",
+            Title = "95 % band",
         };
         foreach ((double x, Measurement rate) in rates)
         {
