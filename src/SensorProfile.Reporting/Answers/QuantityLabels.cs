@@ -9,7 +9,7 @@ internal static class QuantityLabels
         ["darkRatePerYear"] = "dark current per year",
         ["newHotPixelsPerYear"] = "new hot pixels",
         ["healedHotPixelsPerYear"] = "healed hot pixels",
-        ["lossWorst"] = "largest rise in a stack's noise from one of them",
+        ["lossWorst"] = "largest rise in a stack's noise from one master",
         ["level"] = "mean level of the computed dark",
         ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
         ["uncertaintyHot"] = "uncertainty, hot pixel",

@@ -22,7 +22,7 @@ internal static class ShotWords
     public static string Purpose(PlannedShot shot) =>
         shot.Purpose switch
         {
-            ShotPurpose.ReadNoise => "shortest exposure, covered: read noise; that of every pixel from 8 frames on",
+            ShotPurpose.ReadNoise => "shortest exposure, covered: read noise (8 or more give it for every pixel)",
             ShotPurpose.White => "a pair exposed until it is evenly white: saturation and full well",
             ShotPurpose.DimLight =>
                 "a pair under an even, dim light: gain and linearity; keep the light for all pairs, "

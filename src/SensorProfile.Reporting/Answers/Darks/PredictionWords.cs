@@ -35,12 +35,12 @@ internal static class PredictionWords
                 ? exposure
                 : trials.ByTemperature ?? trials.Beyond!;
             return $"No dark can be computed for this camera: {Kind(failed.FailedBy)} of darks left out for testing did "
-                + "not agree with it within the uncertainty. Take real darks.";
+                + "not agree with the computed ones within the uncertainty. Take real darks.";
         }
         string where = trials.ByTemperature is { Passed: true }
             ? "at any temperature and exposure within the measured range"
             : "of another exposure at a measured temperature";
-        return $"A dark can be computed {where}: darks left out for testing agreed with it within the uncertainty "
+        return $"A dark can be computed {where}: darks left out for testing agreed with the computed ones within the uncertainty "
             + $"({Plain.Percent(trials.Coverage)} of the pixels within 95 % intervals).";
     }
 

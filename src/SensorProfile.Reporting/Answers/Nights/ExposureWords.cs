@@ -59,7 +59,7 @@ internal static class ExposureWords
             ? $"; sky and dark current fill {Plain.Percent(answer.Fill)} of the well after "
                 + $"{Plain.Duration(longest.Value)}, bright stars much sooner."
             : ".";
-        return $"{choice}Read noise is {QuantityText.Of(advised.ReadNoise)} under "
+        return $"{choice}This weighs a read noise of {QuantityText.Of(advised.ReadNoise)} against "
             + $"{SkyFields.Named(answer.Sky)}{well}";
     }
 

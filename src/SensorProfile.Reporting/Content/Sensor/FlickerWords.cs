@@ -13,7 +13,7 @@ internal static class FlickerWords
         string noisy = $"{QuantityText.Number(limits.NoiseFactor)} times as noisy as the camera";
         string least = counts.FlickeringAtLeast is { } all
             ? $"; at least {QuantityText.Count(all)} scatter more than noise explains, including those whose levels cannot be "
-                + "told apart (noise budgets include them; tables/flicker-reach.csv says which ones the frames can show)"
+                + "told apart (noise budgets include them; tables/flicker-reach.csv says which steps the frames can show)"
             : "";
         return counts.Telegraph is not { } telegraph
             ? $"between levels, or {noisy}"
