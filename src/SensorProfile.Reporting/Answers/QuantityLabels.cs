@@ -9,7 +9,7 @@ internal static class QuantityLabels
         ["darkRatePerYear"] = "dark current per year",
         ["newHotPixelsPerYear"] = "new hot pixels",
         ["healedHotPixelsPerYear"] = "healed hot pixels",
-        ["lossWorst"] = "largest rise in a stack's noise from one master",
+        ["lossWorst"] = "largest rise in a stack's noise",
         ["level"] = "mean level of the computed dark",
         ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
         ["uncertaintyHot"] = "uncertainty, hot pixel",
