@@ -1,7 +1,7 @@
 namespace SensorProfile.Cli.Printing;
 
 /// <summary>
-/// Where an option or a command is the cure of a finding: the library names the fault, this its option.
+/// Names the option or command that cures a finding; the library names only the fault.
 /// </summary>
 internal static class FindingOptions
 {
