@@ -36,7 +36,7 @@ public class ExposureAdviceTests
             exact.Profile(),
             new ExposureQuestion { Sky = SkyRate.Given(0.5), TemperatureCelsius = 5 }
         );
-        double dark = exact.Rate * Math.Pow(2, (5 - exact.Reference) / exact.Doubling);
+        double dark = exact.Rate * Math.Pow(2, (5 - Tarn.Reference) / exact.Doubling);
         Assert.Equal(43.9024390244 * 0.5 / (0.5 + dark), answer.Quantities["shortestExposure"]!.Value, 1e-6);
         Assert.Equal(dark, answer.AdvisedRow.DarkRate!.Value, 1e-12);
     }

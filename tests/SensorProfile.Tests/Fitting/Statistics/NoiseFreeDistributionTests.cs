@@ -1,4 +1,5 @@
 using SensorProfile.Fitting.Statistics;
+using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
 
 namespace SensorProfile.Tests.Fitting.Statistics;

@@ -1,3 +1,4 @@
+using SensorProfile.Fitting.Models;
 using SensorProfile.FixedPattern.DarkRates;
 using SensorProfile.Tests.Pixels;
 using Xunit.Abstractions;
