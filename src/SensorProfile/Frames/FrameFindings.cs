@@ -117,6 +117,9 @@ internal static class FrameFindings
     /// <summary>Stored codes follow a curve, which was straightened.</summary>
     public const string CurvedCodes = "curved-codes";
 
+    /// <summary>A file asks its converter for corrections, which were not applied.</summary>
+    public const string CorrectionsNotApplied = "corrections-not-applied";
+
     /// <summary>Left out because of what the camera did to the samples before it stored them.</summary>
     public const string TreatedInCamera = "treated-in-camera";
 

@@ -1,4 +1,5 @@
 using SensorProfile.Frames;
+using SensorProfile.Frames.Headers;
 using SensorProfile.Frames.Survey;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Raw;
@@ -166,6 +167,46 @@ public sealed class RawInventoryTests : IDisposable
             "The codes of 1 frame follow a curve (600 codes with steps of up to 4), which was straightened",
             Message(folder.Read(), FrameFindings.CurvedCodes),
             StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void APictureUnderTheNameOfARawFileIsLeftOutByName()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        byte[] jpeg = [0xFF, 0xD8, 0xFF, 0xE1, 0, 0];
+        File.WriteAllBytes(folder.Full("b.DNG"), jpeg);
+        File.WriteAllBytes(folder.Full("c.jpg"), jpeg);
+        Inventory inventory = folder.Read();
+        Assert.Equal(["a.dng"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal(
+            ("b.DNG", "It is a JPEG picture, whose values the camera has changed: give the raw frame instead."),
+            inventory.Rejected.Select(r => (r.File, r.Reason)).Single()
+        );
+        Assert.Equal("1 JPEG picture", PassedOver.Describe(inventory.PassedOver));
+    }
+
+    [Fact]
+    public void ALinkThatLeadsNowhereIsNamed()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        File.CreateSymbolicLink(folder.Full("b.dng"), folder.Full("gone.dng"));
+        Inventory inventory = folder.Read();
+        Assert.Equal("b.dng", Assert.Single(inventory.Rejected).File);
+        Assert.Empty(inventory.PassedOver);
+    }
+
+    [Fact]
+    public void CorrectionsOfTheConverterAreNamedAndNotApplied()
+    {
+        HeaderReading header = RawHeader.Read(new RawFacts { Corrections = ["a map of gains"] }, "RGGB", null);
+        Finding finding = Assert.Single(HeaderFindings.Of([("a.dng", header.Issues)]), f =>
+            f.Code == FrameFindings.CorrectionsNotApplied
+        );
+        Assert.Equal(
+            "A converter would correct the codes of 1 frame before it computes colours (a map of gains); nothing of it was "
+                + "applied: they are measured as the camera stored them.",
+            finding.Message
         );
     }
 
