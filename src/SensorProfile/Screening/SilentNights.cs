@@ -147,6 +147,11 @@ internal static class SilentNights
         int carried = night.Frames.Count(f =>
             f.TemperatureOrigin != TemperatureOrigin.Typed && night.WithTemperature(f).TemperatureCelsius is not null
         );
+        string scale = night.ScaleDoubt is { } doubt
+            ? Invariant(
+                $" A reading that is off by {TypedReadings.ReadingDoubt:0.0} °C makes the doubling temperature wrong by "
+            ) + Invariant($"about {100 * doubt:0} %.")
+            : "";
         string rest =
             silent.Length == 0
                 ? "."
@@ -156,7 +161,7 @@ internal static class SilentNights
             MeasurementCodes.TypedCarried,
             silent.Length == 0 ? Severity.Note : Severity.Warning,
             $"{apart}: for {Counted.Nouns(carried, "dark")} the readings typed in were carried over by the hot pixels, not along a "
-                + $"line in time{rest}",
+                + $"line in time{rest}{scale}",
             silent.Length == 0 ? [.. night.Frames.Select(f => f.Name)] : silent
         );
     }
@@ -188,6 +193,9 @@ internal static class SilentNights
                 .SelectMany(g => g.Frames.Select(f => (f.Name, g.Group)))
                 .ToDictionary(f => f.Name, f => f.Group, StringComparer.Ordinal);
         }
+
+        /// <inheritdoc cref="TypedReadings.ScaleDoubt"/>
+        public double? ScaleDoubt => readings?.ScaleDoubt;
 
         /// <summary>Whether readings were typed in that the hot pixels do not bear out.</summary>
         public bool IsContradicted { get; private init; }

@@ -11,6 +11,9 @@ namespace SensorProfile.Screening;
 /// </remarks>
 internal sealed class TypedReadings
 {
+    /// <summary>°C, of a glass thermometer beside a camera.</summary>
+    public const double ReadingDoubt = 0.5;
+
     private const double MinSpan = 3; // °C of warmth, to measure how it grows
     private const double MinSlope = 0.5; // hot pixels that double every 3 to 12 °C
     private const double MaxSlope = 2;
@@ -40,6 +43,21 @@ internal sealed class TypedReadings
         return line.Slope is >= MinSlope and <= MaxSlope && residual <= MaxResidual
             ? new TypedReadings(readings, line)
             : null;
+    }
+
+    /// <summary>
+    /// By how much of itself the scale, and with it a doubling temperature, is off when a reading is off by
+    /// <see cref="ReadingDoubt"/>; null where the readings are of one temperature.
+    /// </summary>
+    public double? ScaleDoubt
+    {
+        get
+        {
+            double mean = readings.Average(r => r.Warmth);
+            return line is { } law
+                ? ReadingDoubt / (law.Slope * Math.Sqrt(readings.Sum(r => Math.Pow(r.Warmth - mean, 2))))
+                : null;
+        }
     }
 
     /// <summary>Temperature of a dark of this warmth, °C; null where no reading speaks of it.</summary>
