@@ -50,9 +50,11 @@ internal static class ProfileDocument
 
     /// <summary>A single mode's numbers stand above the tables already.</summary>
     private static IEnumerable<AnswerTable> Tables(CameraProfile profile, ModeProfile mode) =>
-        profile.Modes.Count == 1
-            ? [ModeQuantities.Channels(mode)]
-            : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];
+        [
+            .. profile.Modes.Count == 1 ? [] : new[] { ModeQuantities.Table(mode) },
+            ModeQuantities.Channels(mode),
+            .. mode.DarkNights.Count == 0 ? [] : new[] { ModeQuantities.Nights(mode) },
+        ];
 
     private static string Missing(CameraProfile profile, IReadOnlyList<string>[] missing)
     {

@@ -186,6 +186,26 @@ public sealed class RawInventoryTests : IDisposable
         Assert.Equal("1 JPEG picture", PassedOver.Describe(inventory.PassedOver));
     }
 
+    /// <summary>Frames shifted by a pixel in one file: each is a raw frame, and the first one serves.</summary>
+    [Fact]
+    public void OfSeveralMosaicsInAFileTheFirstIsTakenAndNamed()
+    {
+        folder.Add("a.dng", RawFolder.Dark);
+        byte[] bytes = File.ReadAllBytes(folder.Full("a.dng"));
+        int first = BitConverter.ToInt32(bytes, 4);
+        int length = 2 + (12 * BitConverter.ToInt16(bytes, first)) + 4;
+        byte[] twice = [.. bytes, .. bytes[first..(first + length)]];
+        BitConverter.TryWriteBytes(twice.AsSpan(first + length - 4), bytes.Length);
+        File.WriteAllBytes(folder.Full("a.dng"), twice);
+        Inventory inventory = folder.Read();
+        Assert.Equal(["a.dng"], inventory.Frames.Select(f => f.Name));
+        Assert.Equal(
+            "1 file with more than one image: the first image of each was taken; save the others as files of their own to use "
+                + "them, too.",
+            Message(inventory, FrameFindings.SeveralImages)
+        );
+    }
+
     [Fact]
     public void ALinkThatLeadsNowhereIsNamed()
     {
