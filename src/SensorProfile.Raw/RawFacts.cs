@@ -32,6 +32,12 @@ public sealed record RawFacts
     /// </summary>
     public IReadOnlyList<RawTreatment> Treatments { get; init; } = [];
 
+    /// <summary>
+    /// What the file asks a converter to correct in the samples (DNG opcode lists 1 and 2), in words; nothing of it is
+    /// applied: samples are handed out as stored.
+    /// </summary>
+    public IReadOnlyList<string> Corrections { get; init; } = [];
+
     /// <summary>Program or firmware that wrote the file.</summary>
     public string? Software { get; init; }
 }

@@ -89,9 +89,8 @@ internal static class Headline
         {
             0 => null,
             1 => $"dark current {QuantityText.Of(rates[0])} in a night of unknown sensor temperature",
-            _ =>
-                $"dark current {QuantityText.Of(rates[0])} to {QuantityText.Of(rates[^1])} over {rates.Length} nights of "
-                    + "unknown sensor temperature",
+            _ => $"dark current {QuantityText.Of(rates[0])} to {QuantityText.Of(rates[^1])} over {rates.Length} "
+                + $"{(nights.Any(n => n.AboveColdest is not null) ? "groups of darks" : "nights")} of unknown sensor temperature",
         };
     }
 

@@ -172,8 +172,8 @@ public sealed class SurveyTests : IDisposable
         File.WriteAllText(folder["night/notes.txt"], "clear, 3 °C");
         CommandRun run = folder.Command.Run("survey", "night").Expect(ExitCodes.UnreadableInput);
         Assert.Contains(
-            "no frames found (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics); passed over: 12 JPEG pictures "
-                + "and 1 text file.",
+            "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG and other raw files; TIFF mosaics); "
+                + "passed over: 12 JPEG pictures and 1 text file.",
             run.Error,
             StringComparison.Ordinal
         );

@@ -25,7 +25,7 @@ internal static class FullAnswer
                     .Findings.OrderByDescending(f => f.Severity)
                     .Select(f =>
                         $"{AnswerPrinter.Word(f.Severity)}: "
-                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} {FindingOptions.Label(f)}"
+                        + $"{(AnswerPrinter.IsSaid(reply, f) ? "as said above." : f.Message)} {FindingOptions.Label(f, reply.Findings)}"
                     )
             ),
             AnswerTable.List("For comparison", reply.RulesOfThumb),

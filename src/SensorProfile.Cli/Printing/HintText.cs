@@ -18,7 +18,7 @@ internal static class HintText
         {
             AnswerHint.GiveSky => "--sky E or --lights PATH",
             AnswerHint.GiveAmbient => "--ambient C",
-            AnswerHint.GiveCoolerReach => "--max-delta C",
+            AnswerHint.GiveCoolerReach => "--max-delta C or --uncooled",
             _ => "--self-heating C",
         };
 
@@ -26,8 +26,8 @@ internal static class HintText
         hint switch
         {
             AnswerHint.GiveSky => "your own sky, as a number or measured on your lights; --three-skies compares three",
-            AnswerHint.GiveAmbient => "the temperature of the air on your nights",
-            AnswerHint.GiveCoolerReach => "how far below the air the cooler reaches",
+            AnswerHint.GiveAmbient => "the air of your nights",
+            AnswerHint.GiveCoolerReach => "how far below the air the cooler reaches, or that there is none",
             _ => "how much warmer than the air the sensor runs",
         };
 }

@@ -42,7 +42,7 @@ internal static class ShortAnswer
             Take(
                 findings,
                 TableText.Wrapped(
-                    $"{AnswerPrinter.Word(alike[0].Severity)}: {alike[0].Message} {FindingOptions.Label(alike[0])}"
+                    $"{AnswerPrinter.Word(alike[0].Severity)}: {alike[0].Message} {FindingOptions.Label(alike[0], reply.Findings)}"
                         + (alike.Length == 1 ? "" : $" (and {QuantityText.Count(alike.Length - 1)} more like it)"),
                     width
                 )

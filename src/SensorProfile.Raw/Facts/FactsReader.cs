@@ -42,6 +42,7 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
                 : RawOrientation.Upright,
             Temperature = MakerNoteFacts.Temperature(notes) ?? AmbientTemperature(),
             Treatments = [.. Treatments(curve), .. MakerNoteFacts.Treatments(notes)],
+            Corrections = OpcodeLists.Read(mosaic, warnings),
             Software = Text(first, Tag.Software),
         };
     }
@@ -75,18 +76,16 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
     /// </summary>
     private RawTime? Time()
     {
-        (TiffDirectory? Directory, Tag Time, Tag Offset)[] places =
+        (TiffDirectory? Directory, Tag Time, Tag Fraction, Tag Offset)[] places =
         [
-            (file.Exif, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
-            (first, Tag.DateTimeOriginal, Tag.OffsetTimeOriginal),
-            (file.Exif, Tag.DateTimeDigitized, Tag.OffsetTimeDigitized),
-            (first, Tag.DateTime, Tag.OffsetTime),
+            (file.Exif, Tag.DateTimeOriginal, Tag.SubSecTimeOriginal, Tag.OffsetTimeOriginal),
+            (first, Tag.DateTimeOriginal, Tag.SubSecTimeOriginal, Tag.OffsetTimeOriginal),
+            (file.Exif, Tag.DateTimeDigitized, Tag.SubSecTimeDigitized, Tag.OffsetTimeDigitized),
+            (first, Tag.DateTime, Tag.SubSecTime, Tag.OffsetTime),
         ];
-        foreach ((TiffDirectory? directory, Tag time, Tag offset) in places)
-            if (Text(directory, time) is { } text) // blanks mean that the clock was not set
-                return Moment(text) is { } local
-                    ? new RawTime(time == Tag.DateTimeOriginal ? local + Fraction() : local, Offset(offset))
-                    : null;
+        foreach ((TiffDirectory? directory, Tag time, Tag fraction, Tag offset) in places)
+            if (Text(directory, time) is { } text) // blanks stand for a clock that was not set
+                return Moment(text) is { } local ? new RawTime(local + Fraction(fraction), Offset(offset)) : null;
         return null;
     }
 
@@ -95,8 +94,8 @@ internal sealed class FactsReader(TiffFile file, TiffDirectory? mosaic, List<Raw
             ? local
             : null;
 
-    private TimeSpan Fraction() =>
-        Text(file.Exif, Tag.SubSecTimeOriginal) is { } digits && digits.All(char.IsAsciiDigit)
+    private TimeSpan Fraction(Tag tag) =>
+        Text(file.Exif, tag) is { } digits && digits.All(char.IsAsciiDigit)
             // a tick is 10⁻⁷ s
             ? TimeSpan.FromTicks(long.Parse(digits.PadRight(7, '0')[..7], CultureInfo.InvariantCulture))
             : TimeSpan.Zero;

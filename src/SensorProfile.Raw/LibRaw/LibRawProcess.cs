@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 
@@ -82,9 +83,9 @@ internal sealed class LibRawProcess : IDisposable
             else if (process.WorkingSet64 > limits.Bytes + OwnBytes)
                 End(string.Create(CultureInfo.InvariantCulture, $" (more than {limits.Bytes >> 20} MiB of memory)"));
         }
-        catch (InvalidOperationException)
+        catch (Exception gone) when (gone is InvalidOperationException or Win32Exception or IOException)
         {
-            // it has already ended
+            // it has ended by itself, between two looks: what a timer throws would end this program
         }
     }
 
@@ -97,7 +98,7 @@ internal sealed class LibRawProcess : IDisposable
             reason = because;
             process.Kill();
         }
-        catch (Exception gone) when (gone is InvalidOperationException or System.ComponentModel.Win32Exception)
+        catch (Exception gone) when (gone is InvalidOperationException or Win32Exception)
         {
             // it has already ended
         }

@@ -50,9 +50,11 @@ internal static class ProfileDocument
 
     /// <summary>A single mode needs no table: its numbers are already above the tables.</summary>
     private static IEnumerable<AnswerTable> Tables(CameraProfile profile, ModeProfile mode) =>
-        profile.Modes.Count == 1
-            ? [ModeQuantities.Channels(mode)]
-            : [ModeQuantities.Table(mode), ModeQuantities.Channels(mode)];
+        [
+            .. profile.Modes.Count == 1 ? [] : new[] { ModeQuantities.Table(mode) },
+            ModeQuantities.Channels(mode),
+            .. mode.DarkNights.Count == 0 ? [] : new[] { ModeQuantities.Nights(mode) },
+        ];
 
     private static string Missing(CameraProfile profile, IReadOnlyList<string>[] missing)
     {

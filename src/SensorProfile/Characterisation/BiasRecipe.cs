@@ -189,7 +189,7 @@ internal static class BiasRecipe
                 MeasurementCodes.QuantisationLimited,
                 Severity.Refusal,
                 Invariant($"Read noise is below {ReadNoise.UpperLimitAdu(codeStep):0.##} ADU, too small for the ")
-                    + "converter's steps to show it (EMVA 1288): measure at a higher gain setting."
+                    + "converter's steps to show it (EMVA 1288): measure at a higher gain or ISO setting."
             );
         if (channels.Any(c => c.Variance is { PairsAgree: false }))
             log.Add(

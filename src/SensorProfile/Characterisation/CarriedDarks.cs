@@ -72,7 +72,7 @@ internal static class CarriedDarks
         log.Add(
             MeasurementCodes.DarksCarried,
             Severity.Note,
-            $"Dark current and hot pixels are carried over from {from}, in electrons, where a gain setting changes "
+            $"Dark current and hot pixels are carried over from {from}, in electrons, where gain or ISO changes "
                 + "nothing; "
                 + (
                     best is null

@@ -27,6 +27,9 @@ public sealed record Frame
     /// </summary>
     public double? TemperatureCelsius { get; init; }
 
+    /// <summary>Where the temperature comes from.</summary>
+    internal TemperatureOrigin TemperatureOrigin { get; init; }
+
     /// <summary>
     /// Set temperature of the cooler, °C; null when not stated. Never used in place of the reading.
     /// </summary>

@@ -119,7 +119,10 @@ internal static class FrameFindings
     /// <summary>Stored codes follow a curve, which was inverted.</summary>
     public const string CurvedCodes = "curved-codes";
 
-    /// <summary>Left out because the camera processed the samples before storing them.</summary>
+    /// <summary>A file asks its converter for corrections, which were not applied.</summary>
+    public const string CorrectionsNotApplied = "corrections-not-applied";
+
+    /// <summary>Left out because of what the camera did to the samples before it stored them.</summary>
     public const string TreatedInCamera = "treated-in-camera";
 
     /// <summary>An invalid filter pattern.</summary>

@@ -28,6 +28,9 @@ public sealed record FrameSet
     /// <summary>Label from the capture table; null when none.</summary>
     public string? Label { get; init; }
 
-    /// <summary>The frames, ordered by time, then by name.</summary>
+    /// <summary>Which darks of a night without a thermometer they belong to; null where a night is one.</summary>
+    internal WarmthGroup? Warmth { get; init; }
+
+    /// <summary>The frames, in order of time, then of name.</summary>
     public required IReadOnlyList<Frame> Frames { get; init; }
 }

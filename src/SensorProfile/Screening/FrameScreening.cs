@@ -76,8 +76,8 @@ internal static class FrameScreening
             FlatCodes = flatCodes.Histograms(),
             Sets =
             [
-                .. StuckProbe
-                    .Check(sets, byName, step.Step, log)
+                .. SilentNights
+                    .Split(StuckProbe.Check(sets, byName, step.Step, log), byName, log)
                     .Select(set =>
                         Sift(
                             set,

@@ -64,7 +64,9 @@ internal static class StuckProbe
     }
 
     private static double? OneReading(FrameSet set) =>
-        set.Frames[0].TemperatureCelsius is { } first && set.Frames.All(f => f.TemperatureCelsius == first)
+        set.Frames[0].TemperatureCelsius is { } first
+        // what was typed in is no probe's: SilentNights judges it
+        && set.Frames.All(f => f.TemperatureCelsius == first && f.TemperatureOrigin == TemperatureOrigin.Header)
             ? first
             : null;
 

@@ -7,7 +7,7 @@ namespace SensorProfile.Cli.Commands.Options;
 internal abstract class FrameSettings : AnswerSettings
 {
     [CommandArgument(0, "<PATH>")]
-    [Description("FITS files, DNG files or TIFF mosaics, or folders, which are searched with all their subfolders.")]
+    [Description("FITS files, DNG or other raw files, TIFF mosaics, or folders that are searched with all below them.")]
     public string[] Paths { get; init; } = [];
 
     [CommandOption("--names-say")]

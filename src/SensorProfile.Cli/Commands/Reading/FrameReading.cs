@@ -38,7 +38,7 @@ internal static class FrameReading
         string found =
             inventory.Rejected.Count > 0
                 ? $"{Plural.Of(inventory.Rejected.Count, "file")} left out, named above"
-                : "no frames found (FITS: .fits, .fit, .fts, also .gz or .fz; DNG; TIFF mosaics)";
+                : "no frame is there (FITS: .fits, .fit, .fts, also .gz or .fz; DNG and other raw files; TIFF mosaics)";
         if (inventory.PassedOver.Count > 0)
             found += $"; passed over: {PassedOver.Describe(inventory.PassedOver)}";
         return $"nothing readable in {string.Join(", ", paths)}: {found}.";

@@ -195,7 +195,7 @@ internal static class TemperatureFindings
             return "take darks of several exposures at each";
         if (temperatures.Length == 1)
             return $"add darks at {Text(temperatures[0] - 10)} and {Text(temperatures[0] + 10)} °C, or as far apart as "
-                + "the cooler allows";
+                + "cooler or weather allow";
         double gap = temperatures[1] - temperatures[0];
         double next = gap >= 10 ? temperatures[0] + gap / 2 : temperatures[1] + Math.Max(10 - gap, gap);
         return $"add darks at {Text(next)} °C";

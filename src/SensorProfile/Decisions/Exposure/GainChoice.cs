@@ -97,7 +97,7 @@ internal static class GainChoice
         new(
             "one-mode-only",
             Severity.Note,
-            "The profile holds only one mode, so there was nothing to compare: characterise a second gain setting."
+            "The profile holds one mode only, so there was nothing to compare: characterise a second gain or ISO setting."
         );
 
     /// <summary>

@@ -19,6 +19,8 @@ internal static class RawHeader
             issues.Add(
                 Issue(FrameFindings.CurvedCodes, $"{curve.Table.Count} codes with steps of up to {curve.LargestStep}")
             );
+        if (facts.Corrections.Count > 0)
+            issues.Add(Issue(FrameFindings.CorrectionsNotApplied, string.Join(", ", facts.Corrections)));
         return new HeaderReading
         {
             Kind = FrameKind.Unknown,

@@ -30,5 +30,9 @@ internal static class RawHeaderRules
             + "coarse, so noise and gain from them are not those of the converter; set the camera to uncompressed or "
             + "lossless raw files."
         ),
+        new(FrameFindings.CorrectionsNotApplied, Severity.Note, (n, d) =>
+            $"A converter would correct the codes of {n} before it computes colours ({d}); nothing of it was applied: they "
+            + "are measured as the camera stored them."
+        ),
     ];
 }

@@ -43,7 +43,7 @@ internal static class FileContents
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            if (!FileNames.IsFits(path))
+            if (!FileNames.IsFits(path) && !FileNames.IsRawTiff(path))
                 return FileContent.Other;
         }
         return Recognise(Path.GetFileName(path), start);

@@ -124,7 +124,13 @@ internal sealed class FolderScan
     private void AddOrPassOver(string root, string path, string name, string real)
     {
         FileContent content = FileContents.Recognise(path);
-        if (content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw or FileContent.LayeredRaw)
+        // a picture under the name of a raw file is left out by name: its owner believes it to be a frame
+        bool isFalseRaw =
+            content is FileContent.Jpeg or FileContent.Picture or FileContent.Film && FileNames.IsRawTiff(name);
+        if (
+            isFalseRaw
+            || content is FileContent.Fits or FileContent.Tiff or FileContent.MakersRaw or FileContent.LayeredRaw
+        )
             AddFile(root, path, name, real, content);
         else
         {

@@ -201,7 +201,7 @@ public static class FrameInventory
                 FrameFindings.NoFrames,
                 Severity.Refusal,
                 "No frame that can be used was found: give a folder with FITS files (.fits, .fit, .fts, also .gz or "
-                    + ".fz), DNG files or TIFF mosaics."
+                    + ".fz), DNG or other raw files, or TIFF mosaics."
             );
     }
 }

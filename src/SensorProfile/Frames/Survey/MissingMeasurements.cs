@@ -165,6 +165,10 @@ internal static class MissingMeasurements
             if (done.Length >= Temperatures)
                 yield break;
             int missing = Temperatures - done.Length;
+            string orSay = levels.Exists(l => l.Temperature is null && l.Exposures >= DarkExposures)
+                ? " Or say how warm the darks were that have no temperature, in column temperature_c of the capture table: "
+                    + "a thermometer beside the camera, read for some of them, is good enough."
+                : "";
             int frames = missing * DarkExposures * Pair;
             string known = done.Length == 0 ? "none complete" : "complete: " + List([.. done.Select(t => Degrees(t))]);
             yield return Lack(
@@ -173,7 +177,7 @@ internal static class MissingMeasurements
                 frames,
                 $"The law of dark current against temperature lacks {Nouns(missing, "temperature")} "
                     + $"({Temperatures} with {DarkExposures} exposures of {Pair} frames each are needed, {known}): "
-                    + $"at most {Nouns(frames, "dark frame")}."
+                    + $"at most {Nouns(frames, "dark frame")}.{orSay}"
             );
         }
 

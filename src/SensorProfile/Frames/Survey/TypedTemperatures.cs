@@ -30,9 +30,16 @@ internal static class TypedTemperatures
             foreach (ReadFrame silent in stretch.Where(f => f.Frame.TemperatureCelsius is null))
                 filled[silent] = At(readings, Middle(silent));
         }
+        ReadFrame[] result =
+        [
+            .. frames.Select(f =>
+                filled.TryGetValue(f, out double celsius) ? With(f, celsius)
+                : IsTyped(f) ? f with { Frame = f.Frame with { TemperatureOrigin = TemperatureOrigin.Typed } }
+                : f
+            ),
+        ];
         if (filled.Count == 0)
-            return (frames, []);
-        ReadFrame[] result = [.. frames.Select(f => filled.TryGetValue(f, out double celsius) ? With(f, celsius) : f)];
+            return (result, []);
         return (result, [Tell([.. frames.Where(filled.ContainsKey)], frames)]);
     }
 
@@ -46,16 +53,21 @@ internal static class TypedTemperatures
         new(
             FrameFindings.TemperatureTyped,
             Severity.Warning,
-            $"The temperature of {Counted.Frames(filled.Count)} was interpolated in time between the readings that the capture "
-                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is only "
-                + "as good as the thermometer was close to the sensor.",
+            $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
+                + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
+                + "good as the thermometer stood close to the sensor; hot pixels that say otherwise correct it when the darks "
+                + "are measured.",
             [.. filled.Select(f => f.Frame.Name)]
         );
 
     private static ReadFrame With(ReadFrame frame, double celsius) =>
         frame with
         {
-            Frame = frame.Frame with { TemperatureCelsius = Math.Round(celsius, 2) },
+            Frame = frame.Frame with
+            {
+                TemperatureCelsius = Math.Round(celsius, 2),
+                TemperatureOrigin = TemperatureOrigin.Drawn,
+            },
             Issues = [.. frame.Issues.Where(issue => issue.Code != FrameFindings.TemperatureMissing)],
         };
 

@@ -79,8 +79,12 @@ internal sealed class SensorReader
         if (model is null)
             throw Refuse.CannotTell(
                 "dark-current-missing",
-                "The profile has no dark current against temperature: add darks of three exposures at three "
-                    + "temperatures and characterise again."
+                mode.DarkNights.Count > 0
+                    ? "The profile has no dark current against temperature, because its darks have no temperature: fill "
+                        + "column temperature_c of the capture table for some of them, at three temperatures or more, and "
+                        + "characterise again; a thermometer beside the camera is good enough."
+                    : "The profile has no dark current against temperature: add darks of three exposures at three "
+                        + "temperatures and characterise again."
             );
         double reference = mode.DarkCurrent!.ReferenceTemperature
             ?? throw Refuse.CannotTell(

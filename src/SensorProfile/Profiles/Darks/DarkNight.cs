@@ -1,6 +1,9 @@
 namespace SensorProfile.Profiles.Darks;
 
-/// <summary>Dark current of one night whose sensor temperature is not known.</summary>
+/// <summary>
+/// Dark current of one night whose sensor temperature is not known, or of the darks of such a night that were alike in
+/// warmth.
+/// </summary>
 public sealed record DarkNight
 {
     /// <summary>Start of the night's first dark; null when the headers do not say.</summary>
@@ -9,7 +12,13 @@ public sealed record DarkNight
     /// <summary>Always null: the thermometer is missing, stuck or impossible.</summary>
     public double? Temperature { get; init; }
 
-    /// <summary>Dark rate of the median pixel; null when none was seen.</summary>
+    /// <summary>
+    /// How much warmer than the coldest darks of the same night, by the light of the hot pixels, °C; null where the night
+    /// was not split.
+    /// </summary>
+    public Measurement? AboveColdest { get; init; }
+
+    /// <summary>Of the median pixel; null when it was not seen.</summary>
     public Measurement? TypicalRate { get; init; }
 
     /// <summary>Mean dark rate of all pixels; null when none was seen.</summary>
