@@ -1,3 +1,4 @@
+using System.Buffers;
 using SensorProfile.Cli.Tests.Running;
 
 namespace SensorProfile.Cli.Tests.Readme;
@@ -10,6 +11,7 @@ internal sealed class ShownAnswers(SensorProfileCommand command, string file)
 {
     private const string RewriteVariable = "SENSORPROFILE_REWRITE";
     private static readonly string[] _setUpPrograms = ["git clone ", "cd ", "dotnet build", "dotnet test", "alias "];
+    private static readonly SearchValues<char> _forAShell = SearchValues.Create("|<>\"'~*$;&");
     private readonly List<(ShownCommand Shown, string Output)> differing = [];
 
     /// <summary>Fails at the first command that does not do what the text says.</summary>
@@ -50,7 +52,7 @@ internal sealed class ShownAnswers(SensorProfileCommand command, string file)
 
     /// <summary>A line with pipes needs a shell; the others are answered by the warm process.</summary>
     private CommandRun Run(string arguments) =>
-        command.OnItsOwn || arguments.AsSpan().IndexOfAny("|<>\"'~*$;&") >= 0
+        command.OnItsOwn || arguments.AsSpan().ContainsAny(_forAShell)
             ? command.Shell("$SP " + arguments)
             : command.Run(arguments.Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
