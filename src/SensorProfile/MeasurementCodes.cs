@@ -1,6 +1,6 @@
 namespace SensorProfile;
 
-/// <summary>Codes of the findings that measuring gives; scripts may rely on them.</summary>
+/// <summary>Codes of the findings that a measurement gives; scripts may rely on them.</summary>
 internal static class MeasurementCodes
 {
     public const string OtherCamera = "frame-of-another-camera";
@@ -46,6 +46,8 @@ internal static class MeasurementCodes
     public const string TemperaturesKept = "temperatures-not-replaced";
     public const string TemperatureContradicted = "temperature-contradicted";
     public const string NightsOrdered = "nights-ordered";
+    public const string NightSplit = "night-split-by-hot-pixels";
+    public const string TypedCarried = "typed-carried-by-hot-pixels";
     public const string GainClaimed = "gain-claimed";
     public const string GainNotMeasurable = "gain-not-measurable";
     public const string NotRawResponse = "response-not-raw";

@@ -19,7 +19,7 @@ internal sealed class DeskCommand : Command<DeskCommand.Settings>
         return ExitCodes.Answered;
     }
 
-    // in a method of its own: whoever asks another question does not load a web server
+    // in a separate method, so that other commands do not load a web server
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Serve(Session session, Settings settings) =>
         DeskRun.UntilClosed(
@@ -32,16 +32,16 @@ internal sealed class DeskCommand : Command<DeskCommand.Settings>
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[FOLDER]")]
-        [Description("Frames, results or an archive to begin with.")]
+        [Description("Frames, results or an archive to start with.")]
         public string? Folder { get; init; }
 
         [CommandOption("--port <N>")]
-        [Description("Port on this machine; a free one unless said.")]
+        [Description("Port on this machine; default: a free one.")]
         [TypeConverter(typeof(WholeNumber<int>))]
         public int? Port { get; init; }
 
         [CommandOption("--no-browser")]
-        [Description("Print the address only; do not open it.")]
+        [Description("Only print the address; do not open it.")]
         public bool NoBrowser { get; init; }
     }
 }

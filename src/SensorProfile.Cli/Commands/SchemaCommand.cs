@@ -32,14 +32,14 @@ internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
 
     private static IEnumerable<string> Answers => AnswerShapes.All.Select(s => s.Command).Where(c => c != Setup);
 
-    /// <summary>"setup" alone is the file; "setup answer" is what the command prints.</summary>
+    /// <summary>"setup" alone means the file; "setup answer" means what the command prints.</summary>
     private static AnswerShape? Answer(string name) =>
         AnswerShapes.All.FirstOrDefault(s => s.Command == name || $"{s.Command} answer" == name);
 
     internal sealed class Settings : CommandSettings
     {
         [CommandArgument(0, "[NAME]")]
-        [Description("profile (unless said), setup, or a command, for what it prints with --json: darks match.")]
+        [Description("profile (the default), setup, or a command, for what it prints with --json: darks match.")]
         public string[] Name { get; init; } = [];
     }
 }

@@ -13,7 +13,7 @@ namespace SensorProfile.Desk.Serving;
 /// results.</summary>
 internal static class DeskFiles
 {
-    /// <summary>For reports of this program, opened beside the desk: their style stands in them, scripts have no place.</summary>
+    /// <summary>For reports of this program, opened beside the desk: they embed their style and need no script.</summary>
     private const string ReportPolicy =
         "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; "
         + "frame-ancestors 'none'; sandbox";

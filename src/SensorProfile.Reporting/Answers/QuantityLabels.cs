@@ -9,11 +9,11 @@ internal static class QuantityLabels
         ["darkRatePerYear"] = "dark current per year",
         ["newHotPixelsPerYear"] = "new hot pixels",
         ["healedHotPixelsPerYear"] = "healed hot pixels",
-        ["lossWorst"] = "largest rise of a stack's noise by one of them",
+        ["lossWorst"] = "largest rise in a stack's noise",
         ["level"] = "mean level of the computed dark",
         ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
         ["uncertaintyHot"] = "uncertainty, hot pixel",
-        ["equivalentFrames"] = "as good as a master of so many frames",
+        ["equivalentFrames"] = "equivalent master of real darks",
         ["coverageTypical"] = "ordinary pixels within their 95 % interval",
         ["coverageHot"] = "hot pixels within their 95 % interval",
         ["coverageGlow"] = "pixels in the glow within their 95 % interval",
@@ -21,7 +21,7 @@ internal static class QuantityLabels
         ["coverageAgainst"] = "fresh darks within their 95 % interval",
     };
 
-    /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>
+    /// <summary>The known label of "toleranceWarmer", or else its name as words: "tolerance warmer".</summary>
     public static string Of(string name) =>
         DecisionLabels.Of(name)
         ?? (

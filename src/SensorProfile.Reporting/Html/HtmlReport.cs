@@ -6,8 +6,8 @@ using SensorProfile.Reporting.Content.Blocks;
 namespace SensorProfile.Reporting.Html;
 
 /// <summary>
-/// A report as one web page that needs nothing else: no script, no font, no picture from elsewhere; light and dark,
-/// wide and narrow.
+/// A report as one self-contained web page: no script, no font, no picture from elsewhere; for light and dark displays,
+/// wide and narrow ones.
 /// </summary>
 internal static class HtmlReport
 {

@@ -18,8 +18,8 @@ internal static class ProfileQuantities
             new("dynamicRange", "Dynamic range", mode.DynamicRange),
             new("linearityError", "Linearity error", mode.LinearityError),
             new("responseNonuniformity", "Response nonuniformity", mode.ResponseNonuniformity),
-            new("flatResidual", "Left by flats on flats, pixel to pixel", mode.FlatResidual),
-            new("flatResidualOverAreas", "Left by flats on flats, over areas", mode.FlatResidualOverAreas),
+            new("flatResidual", "Flat-field residual, pixel to pixel", mode.FlatResidual),
+            new("flatResidualOverAreas", "Flat-field residual, over areas", mode.FlatResidualOverAreas),
             new(
                 "rateAtReference",
                 "Dark current" + At(mode.DarkCurrent?.ReferenceTemperature),

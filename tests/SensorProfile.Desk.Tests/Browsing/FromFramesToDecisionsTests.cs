@@ -40,11 +40,11 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
         Assert.True(File.Exists(folder["frames-profile/profile.json"]));
 
         await page.GetByRole(AriaRole.Link, new() { Name = "See the card" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "What to take again, or to mind" }).WaitForAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "How these numbers came about" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "What to retake, or to watch" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "How these numbers were obtained" }).WaitForAsync();
         await page.Locator(".stage svg").ClickAsync();
         await page.GetByRole(AriaRole.Cell, new() { Name = "counts as" }).WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Closer" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Zoom in" }).ClickAsync();
         // half the sides around the pixel in the middle, give or take where the pointer fell
         await page.GetByText(new Regex("Columns (40|41|42) to (119|120|121), rows (30|31|32) to (89|90|91)"))
             .WaitForAsync();
@@ -98,7 +98,7 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
         await using ChromiumPage window = await ChromiumPage.Open(desk.Address);
         await window.Page.GotoAsync(new Uri(desk.Root, "see?result=" + Uri.EscapeDataString(folder.Path)).AbsoluteUri);
         await window.Page.GetByRole(AriaRole.Heading, new() { Name = name }).WaitForAsync();
-        await window.Page.GetByRole(AriaRole.Heading, new() { Name = "What to take again, or to mind" }).WaitForAsync();
+        await window.Page.GetByRole(AriaRole.Heading, new() { Name = "What to retake, or to watch" }).WaitForAsync();
         Assert.Equal(0, await window.Page.Locator("img[src=x]").CountAsync());
         Assert.Equal(name, await window.Page.TitleAsync());
         Assert.Empty(window.Complaints);

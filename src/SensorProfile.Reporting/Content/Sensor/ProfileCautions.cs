@@ -6,8 +6,8 @@ namespace SensorProfile.Reporting.Content.Sensor;
 internal static class ProfileCautions
 {
     /// <summary>
-    /// The cautions of a profile: those of cooling where the sensor was colder than the air of a mild night, those of
-    /// warming up else.
+    /// The cautions of a profile: about cooling where the sensor was colder than the air of a mild night, about
+    /// warming up otherwise.
     /// </summary>
     public static IReadOnlyList<string> For(CameraProfile profile)
     {

@@ -7,9 +7,7 @@ using static System.FormattableString;
 
 namespace SensorProfile.Characterisation.Summaries;
 
-/// <summary>
-/// The frames behind a profile: used, left out, and a digest by which the same frames are known again.
-/// </summary>
+/// <summary>The frames behind a profile: used, left out, and a digest that recognises the same frames again.</summary>
 internal static class SessionSummary
 {
     public static FramesInfo Summarise(IReadOnlyList<MeasuredMode> modes, Inventory inventory, FindingsLog log)

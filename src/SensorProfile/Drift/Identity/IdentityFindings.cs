@@ -2,13 +2,13 @@ using SensorProfile.NoiseModel;
 
 namespace SensorProfile.Drift.Identity;
 
-/// <summary>What is said of sessions that are of another sensor, or may be.</summary>
+/// <summary>Findings about sessions that are, or may be, of another sensor.</summary>
 internal static class IdentityFindings
 {
-    /// <summary>Code of sessions that were parted because their pixels are another sensor's.</summary>
+    /// <summary>Code for sessions set apart because their pixels belong to another sensor.</summary>
     public const string AnotherSensor = "another-sensor";
 
-    /// <summary>The findings of a sorting.</summary>
+    /// <summary>The findings that follow from a sorting.</summary>
     public static IEnumerable<Finding> Of(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
@@ -23,8 +23,8 @@ internal static class IdentityFindings
             yield return new Finding(
                 "sensor-not-identified",
                 Severity.Note,
-                "Whether all profiles are of one sensor cannot be told from their pixels: too few hot pixels, and no "
-                    + "pattern of ordinary ones that would show.",
+                "The pixels cannot tell whether all profiles are from one sensor: too few hot pixels, and no measurable "
+                    + "pattern of ordinary ones.",
                 [.. sensors.Unsure.Select(p => p.File)]
             );
     }
