@@ -40,7 +40,9 @@ page.Cell("Measured and true", "z is the difference over its standard uncertaint
 IReadOnlyList<string> Row(string name, Measurement? measured, double truth) =>
     [
         name,
-        measured is null ? "not measured" : $"{QuantityText.Number(measured.Value, measured.StandardUncertainty)} {QuantityText.Unit(measured.Unit)}",
+        measured is null
+            ? "not measured"
+            : $"{QuantityText.Number(measured.Value, measured.StandardUncertainty)} {QuantityText.Unit(measured.Unit)}",
         QuantityText.Number(truth, 5),
         measured is null ? "" : QuantityText.Number((measured.Value - truth) / measured.StandardUncertainty, 2),
     ];

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SensorProfile.Cli.Tests.Readme;
 using SensorProfile.Cli.Tests.Running;
 
@@ -7,7 +8,7 @@ namespace SensorProfile.Cli.Tests.Handbook;
 /// Every command block of the handbook runs on the demo's output, and answers what is shown in a terminal of 80 columns.
 /// </summary>
 [Collection(DemoNight.Shared)]
-public sealed class HandbookCommandsTests(DemoNight night)
+public sealed partial class HandbookCommandsTests(DemoNight night)
 {
     private const string Demo = "sensorprofile-demo";
 
@@ -27,6 +28,32 @@ public sealed class HandbookCommandsTests(DemoNight night)
         };
         new ShownAnswers(command, file).Check();
     }
+
+    [Fact]
+    public void TheReportHasTheSectionsThatTheHandbookExplains()
+    {
+        string report = File.ReadAllText(night.Folder[Demo + "/report.html"]),
+            page = File.ReadAllText(Checkout.File("reports/handbook/reading.md"));
+        string[] sections = [.. SectionTitle().Matches(page).Select(m => m.Groups["title"].Value).Skip(1)];
+        Assert.True(sections.Length > 10);
+        Assert.All(sections, title => Assert.Matches($"<h[23]>{Regex.Escape(title)}", report));
+    }
+
+    [Fact]
+    public void TheCardHasTheLinesThatTheHandbookExplains()
+    {
+        string card = File.ReadAllText(night.Folder[Demo + "/card.html"]),
+            page = File.ReadAllText(Checkout.File("reports/handbook/card.md"));
+        string[] lines = [.. CardLine().Matches(page).Select(m => m.Groups["title"].Value)];
+        Assert.Equal(7, lines.Length);
+        Assert.All(lines, title => Assert.Contains($"<h3>{title}", card, StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex("^## (?<title>.+)$", RegexOptions.Multiline)]
+    private static partial Regex SectionTitle();
+
+    [GeneratedRegex(@"\*\*(?<title>[^*]+)\*\*")]
+    private static partial Regex CardLine();
 
     [Fact]
     public void TheRecipesShowCommandsThatRun() =>
