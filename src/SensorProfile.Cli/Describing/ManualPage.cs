@@ -33,7 +33,9 @@ internal static class ManualPage
             Results go to standard output, everything else to standard error.
             .SH COMMANDS
 
-            """.ReplaceLineEndings("\n")
+            """.ReplaceLineEndings(
+                "\n"
+            )
         );
         foreach (CommandShape command in model.Runnable)
             Append(page, command);
