@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Cli.Printing;
 using SensorProfile.Reporting.Handbook;
@@ -60,6 +61,7 @@ internal sealed class HelpCommand : Command<HelpCommand.Settings>
     {
         [CommandArgument(0, "[TOPIC]")]
         [Description("A topic of the handbook, a command, or the code of a finding; the list of topics unless said.")]
+        [HandbookWords]
         public string[] Topic { get; init; } = [];
 
         [CommandOption("--pages <FOLDER>")]
@@ -69,5 +71,17 @@ internal sealed class HelpCommand : Command<HelpCommand.Settings>
         [CommandOption("--overwrite")]
         [Description("Replace pages that were written there before.")]
         public bool Overwrite { get; init; }
+    }
+
+    private sealed class HandbookWordsAttribute : WordsAttribute
+    {
+        public override IReadOnlyList<string> Words =>
+            [
+                .. HandbookTopics
+                    .All.Select(topic => topic.Name)
+                    .Concat(CommandList.Names)
+                    .SelectMany(n => n.Split(' '))
+                    .Distinct(),
+            ];
     }
 }
