@@ -112,6 +112,14 @@ internal static class CommandList
             ["setup", "--focal-ratio", "5", "--pixel-size", "3.76", "--sky-brightness", "20.5", "--exposure", "300"],
             ["setup"]
         ),
+        Entry.Of<HelpCommand>(
+            "help",
+            "The handbook: how to take the frames, read the report, what a finding means; also as web pages.",
+            ["help"],
+            ["help", "frames"],
+            ["help", "black-clipped"],
+            ["help", "--pages", "handbook"]
+        ),
         Entry.Of<SchemaCommand>(
             "schema",
             "What is in a profile? Prints the JSON Schema of profile.json, of a setup, or of what a command prints "
@@ -120,6 +128,13 @@ internal static class CommandList
             ["schema", "setup"],
             ["schema", "darks", "match"]
         ),
+        Entry.Of<CompletionCommand>(
+            "completion",
+            "Complete what I type: prints the script for your shell, made from the commands as they are.",
+            ["completion", "bash"],
+            ["completion", "powershell"]
+        ),
+        Entry.Of<ManCommand>("man", "Prints the manual page, for man.", ["man"]),
     ];
 
     public static IEnumerable<string> Names => Entries.Select(e => e.Name);
@@ -136,6 +151,15 @@ internal static class CommandList
             : IsBranch(one) || Entries.Any(e => e.Name == one) ? one
             : "";
     }
+
+    /// <summary>The command whose own help is asked for: "help darks match"; empty for none.</summary>
+    public static IReadOnlyList<string> AskedHelp(IReadOnlyList<string> arguments) =>
+        arguments is ["help", _, ..]
+        && NameIn([.. arguments.Skip(1)]).Split(' ') is var words
+        && words.Length == arguments.Count - 1
+        && words[0].Length > 0
+            ? words
+            : [];
 
     /// <summary>Whether the word is the first of several commands: "darks".</summary>
     public static bool IsBranch(string word) => Branches.ContainsKey(word);

@@ -39,6 +39,12 @@ internal static class FailureReport
                 ExitCodes.UnreadableInput,
                 OneLine(problem.Message)
             ),
+            // a packed program whose drawing library was left behind
+            _ when problem.GetBaseException() is DllNotFoundException missing => (
+                ExitCodes.ProgramFault,
+                $"a library that belongs to the program cannot be loaded ({OneLine(missing.Message).Split(". ")[0]}). "
+                    + "Keep the files of the download together; a link to the program may lie elsewhere."
+            ),
             _ => (
                 ExitCodes.ProgramFault,
                 $"a fault of this program, not of your frames ({problem.GetType().Name}: {OneLine(problem.Message)}). "

@@ -4,6 +4,7 @@ using SensorProfile.Characterisation;
 using SensorProfile.Characterisation.Maps;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Frames;
@@ -123,6 +124,7 @@ internal sealed class CharacteriseCommand : AnswerCommand<CharacteriseCommand.Se
         public string? Archive { get; init; }
 
         [CommandOption("--temperatures <SOURCE>")]
+        [WordsOf<TemperatureSource>]
         [Description(
             "Where the darks' temperatures come from: headers, checked against the hot pixels; or "
                 + "hot-pixels, for a probe that is stuck, late or off in some sets."

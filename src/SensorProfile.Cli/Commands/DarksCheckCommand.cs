@@ -1,10 +1,12 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Drift.MasterDarks;
 using SensorProfile.Frames;
 using SensorProfile.Frames.Capture;
+using SensorProfile.NoiseModel;
 using SensorProfile.Profiles;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
@@ -113,6 +115,7 @@ internal sealed class DarksCheckCommand : AnswerCommand<DarksCheckCommand.Settin
         public bool Rejects { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description(RejectionName.Description)]
         public string? RejectionMethod { get; init; }
 

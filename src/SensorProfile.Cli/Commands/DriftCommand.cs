@@ -1,11 +1,13 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Output;
 using SensorProfile.Decisions.Tolerance;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using SensorProfile.Reporting;
 using SensorProfile.Reporting.Answers;
@@ -102,6 +104,7 @@ internal sealed class DriftCommand : AnswerCommand<DriftCommand.Settings>
         public bool Rejects { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description(RejectionName.Description)]
         public string? RejectionMethod { get; init; }
 

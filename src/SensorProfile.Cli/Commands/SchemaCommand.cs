@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Printing;
 using SensorProfile.Profiles.Files;
 using SensorProfile.Reporting.Answers;
@@ -40,6 +41,13 @@ internal sealed class SchemaCommand : Command<SchemaCommand.Settings>
     {
         [CommandArgument(0, "[NAME]")]
         [Description("profile (the default), setup, or a command, for what it prints with --json: darks match.")]
+        [NamedSchemas]
         public string[] Name { get; init; } = [];
+    }
+
+    private sealed class NamedSchemasAttribute : WordsAttribute
+    {
+        public override IReadOnlyList<string> Words =>
+            [.. Answers.Prepend(Setup).Prepend(Profile).SelectMany(name => name.Split(' ')).Distinct()];
     }
 }

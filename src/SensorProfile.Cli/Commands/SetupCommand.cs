@@ -1,7 +1,9 @@
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Defaults;
+using SensorProfile.Cli.Describing;
 using SensorProfile.Cli.Printing;
+using SensorProfile.NoiseModel;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Setup;
 using Spectre.Console.Cli;
@@ -106,6 +108,7 @@ internal sealed class SetupCommand : AnswerCommand<SetupCommand.Settings>
         public int? Dithers { get; init; }
 
         [CommandOption("--rejection <NAME>")]
+        [WordsOf<Rejection>]
         [Description("How your stack rejects outliers: none, sigma-clip, winsorised or median.")]
         public string? RejectionMethod { get; init; }
 

@@ -91,7 +91,8 @@ internal static class NightsByHotPixels
         log.Add(
             MeasurementCodes.NightsOrdered,
             Severity.Note,
-            $"By their hot pixels the {(unknown.Any(s => s.Set.Warmth is not null) ? "groups" : "nights")} were, from the coldest to the warmest: "
+            $"By their hot pixels the {(unknown.Any(s => s.Set.Warmth is not null) ? "groups" : "nights")} were, "
+                + "from the coldest to the warmest: "
                 + Counted.List([.. order.Select((n, i) => Place(n.Start, n.Warmer, order[0].Warmer, thermometer, i))])
                 + " (dark current taken to double every 6 °C ± 1 °C)."
         );

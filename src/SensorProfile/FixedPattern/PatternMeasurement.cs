@@ -47,11 +47,8 @@ internal static class PatternMeasurement
         double common = input.TypicalAtReference is { Value: > 0 } typical
             ? typical.StandardUncertainty / typical.Value
             : 0;
-        // a third of what was set right may remain
-        if (glow is not null)
-            common = double.Hypot(common, glow.FloorShift / 3);
         double hotAbove = maps.Typical + thresholds.HotRate;
-        GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow.Field, hotAbove);
+        GlowSplit? split = glow is null ? null : GlowSplit.Split(maps, glow, hotAbove);
         var result = new PatternResult
         {
             Maps = maps,
@@ -67,7 +64,13 @@ internal static class PatternMeasurement
                 DoublingByRate = split?.Laws ?? maps.Classes,
                 ThermalQuantiles = split is null
                     ? []
-                    : RateQuantiles.Measure(split.Thermal, maps.Uncertainty, maps.TypicalUncertainty, common),
+                    : RateQuantiles.Measure(
+                        split.Thermal,
+                        maps.Uncertainty,
+                        maps.TypicalUncertainty,
+                        // a third of what was set right may remain
+                        double.Hypot(common, (1 - 1 / glow!.FloorFactor) / 3)
+                    ),
                 ThermalCurve = split is null
                     ? []
                     : HotPixelCurve.Count(split.Thermal, maps.Typical, maps.TypicalUncertainty),

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace SensorProfile.Frames;
 
 /// <summary>File names in the form in which they are compared and shown: forward slashes, composed letters.</summary>
@@ -38,7 +36,7 @@ internal static class FileNames
             text = text[2..];
         try
         {
-            return text.Normalize(NormalizationForm.FormC);
+            return ComposedLetters.Compose(text);
         }
         catch (ArgumentException) // not valid Unicode: left as it is
         {

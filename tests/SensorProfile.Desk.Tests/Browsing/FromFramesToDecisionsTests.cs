@@ -74,6 +74,23 @@ public sealed class FromFramesToDecisionsTests(OpenDesk desk) : IClassFixture<Op
     }
 
     [BrowserFact]
+    public async Task TheHandbookIsReadBesideTheWork()
+    {
+        await using ChromiumPage window = await ChromiumPage.Open(desk.Address);
+        IPage page = window.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Handbook", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Handbook", Exact = true }).WaitForAsync();
+        await Look(window, "handbook");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Every finding" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "black-clipped" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "How to take the frames" }).First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Flat pairs" }).WaitForAsync();
+        await Look(window, "handbook-frames");
+        Assert.All(window.Asked, a => Assert.StartsWith(desk.Root.AbsoluteUri, a, StringComparison.Ordinal));
+        Assert.Empty(window.Complaints);
+    }
+
+    [BrowserFact]
     public async Task AScriptInACamerasNameIsOnlyText()
     {
         const string name = "<img src=x onerror=document.title='hit'>Tarn<script>document.title='hit'</script>";

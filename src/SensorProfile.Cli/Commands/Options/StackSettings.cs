@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using SensorProfile.Cli.Describing;
 using SensorProfile.NoiseModel;
 using SensorProfile.NoiseModel.Sky;
 using Spectre.Console.Cli;
@@ -28,6 +29,7 @@ internal abstract class StackSettings : SkySettings
     public bool Rejects { get; init; }
 
     [CommandOption("--rejection <NAME>")]
+    [WordsOf<Rejection>]
     [Description(RejectionName.Description)]
     public string? RejectionMethod { get; init; }
 

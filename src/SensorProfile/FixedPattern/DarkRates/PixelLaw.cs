@@ -86,7 +86,7 @@ internal sealed class PixelLaw
     )? Fit(bool outstanding, ReadOnlySpan<double> rates, ReadOnlySpan<double> uncertainties)
     {
         double[] x = outstanding ? bent : this.x;
-        var start = new LineSums();
+        var start = new LawSums();
         for (int i = 0; i < rates.Length; i++)
             if (TakesPart(outstanding, i) && rates[i] > (outstanding ? MinSignal * uncertainties[i] : 0))
                 start.Add(x[i], Math.Log(rates[i]), rates[i] / uncertainties[i]);
@@ -96,7 +96,7 @@ internal sealed class PixelLaw
         var sums = start;
         for (int step = 0; step < Refinements; step++)
         {
-            sums = new LineSums();
+            sums = new LawSums();
             for (int i = 0; i < rates.Length; i++)
             {
                 if (!TakesPart(outstanding, i) || double.IsNaN(rates[i]))
@@ -122,7 +122,7 @@ internal sealed class PixelLaw
     private bool TakesPart(bool outstanding, int temperature) => outstanding || forOrdinary[temperature];
 
     /// <summary>Sums of a weighted straight line.</summary>
-    private struct LineSums
+    private struct LawSums
     {
         private double y,
             xy,

@@ -67,20 +67,4 @@ internal static class FloorLaw
         double part = (reference - celsius[a]) / (celsius[b] - celsius[a]);
         return rates[a] * Math.Pow(rates[b] / rates[a], part);
     }
-
-    /// <summary>Takes the factor out of the pixels that went by the typical law; outstanding ones go their own way.</summary>
-    /// <param name="maps">Changed.</param> <param name="field">The glow.</param>
-    /// <param name="factor">Of the floor.</param>
-    public static void Correct(RateMaps maps, GlowField field, double factor)
-    {
-        if (factor == 1)
-            return;
-        Parallel.For(0, maps.Rate.Length, i =>
-        {
-            if (maps.Flags[i].HasFlag(PixelFlags.Outstanding) || float.IsNaN(maps.Rate[i]))
-                return;
-            float glow = field.At(i);
-            maps.Rate[i] = (float)((maps.Rate[i] - glow) / factor + glow);
-        });
-    }
 }

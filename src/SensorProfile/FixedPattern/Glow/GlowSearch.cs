@@ -54,7 +54,6 @@ internal static class GlowSearch
             input.Height
         );
         double factor = FloorLaw.Factor(input, maps, inPlace);
-        FloorLaw.Correct(maps, field, factor);
         double doubt = Math.Abs(1 - 1 / factor);
         GlowRegion[] regions =
         [
@@ -64,7 +63,7 @@ internal static class GlowSearch
                 )
                 .OrderByDescending(r => r.Peak!.Value),
         ];
-        return new(field, regions, doubt);
+        return new(field, regions, factor);
     }
 
     /// <summary>

@@ -20,16 +20,20 @@ internal sealed record GlowSplit(float[] Thermal, IReadOnlyList<GlowClass> Class
 
     /// <summary>Splits the maps.</summary>
     /// <param name="maps">Rates, and the laws of the pixels.</param>
-    /// <param name="field">The glow.</param>
+    /// <param name="found">The glow.</param>
     /// <param name="hotAbove">Thermal rate above which a pixel is hot, e-/px/s.</param>
-    public static GlowSplit Split(RateMaps maps, GlowField field, double hotAbove)
+    public static GlowSplit Split(RateMaps maps, GlowFinding found, double hotAbove)
     {
+        GlowField field = found.Field;
         float[] thermal = new float[maps.Rate.Length];
         double peak = 0;
         for (int i = 0; i < thermal.Length; i++)
         {
             float glow = field.At(i);
             thermal[i] = maps.Rate[i] - glow;
+            // outstanding pixels went by laws of their own
+            if (!maps.Flags[i].HasFlag(PixelFlags.Outstanding))
+                thermal[i] = (float)(thermal[i] / found.FloorFactor);
             peak = Math.Max(peak, glow);
         }
         double[] sums = new double[Steps + 1];
