@@ -88,7 +88,10 @@ foreach (int year in new[] { 0, 1, 2, 3 })
 }
 
 page.Cell("Compare", "What the drift command says.");
-DriftAnswer drift = DriftComparison.Run(ProfileArchive.Read([archive]).Profiles);
+string here = Environment.CurrentDirectory;
+Environment.CurrentDirectory = archive; // the page names the profiles; where they happened to lie differs from run to run
+DriftAnswer drift = DriftComparison.Run(ProfileArchive.Read(["."]).Profiles);
+Environment.CurrentDirectory = here;
 Directory.Delete(archive, recursive: true);
 page.Answer(drift);
 
