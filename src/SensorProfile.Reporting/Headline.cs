@@ -18,7 +18,7 @@ internal static class Headline
     {
         ArgumentNullException.ThrowIfNull(profile);
         if (profile.Modes.Count == 0)
-            return profile.Findings.Any(f => f.Code == FrameFindings.KindMissing)
+            return profile.Findings.Any(f => f.Code == FindingCodes.KindMissing)
                 ? "Say what these frames are: without knowing bias, dark and flat frames apart, nothing could be measured."
                 : "Nothing could be measured from these frames.";
         if (NotRaw(profile) is not null)

@@ -9,20 +9,20 @@ internal static class FindingOptions
     public static IReadOnlyDictionary<string, string> Known { get; } =
         new Dictionary<string, string>
         {
-            ["darks-missing"] = "--darks PATH",
-            ["fresh-darks-missing"] = "--against PATH",
-            ["gain-from-hot-pixels"] = "--profile P",
-            ["gain-unknown"] = "--profile P",
-            ["kind-missing"] = "--names-say",
-            ["lights-beyond-tolerance"] = "darks plan",
-            ["lights-missing"] = "--lights PATH",
-            ["map-temperatures-apart"] = "characterise --reference C",
-            ["maps-moved-in-temperature"] = "characterise --reference C",
-            ["prediction-not-validated"] = "characterise without --quick",
-            ["probe-misses-drift"] = "characterise --temperatures hot-pixels",
-            ["probe-offset-between-sets"] = "characterise --temperatures hot-pixels",
-            ["profile-missing"] = "--profile P",
-            ["kind-not-measured"] = "survey --table FILE",
+            [FindingCodes.DarksMissing] = "--darks PATH",
+            [FindingCodes.FreshDarksMissing] = "--against PATH",
+            [FindingCodes.GainFromHotPixels] = "--profile P",
+            [FindingCodes.GainUnknown] = "--profile P",
+            [FindingCodes.KindMissing] = "--names-say",
+            [FindingCodes.LightsBeyondTolerance] = "darks plan",
+            [FindingCodes.LightsMissing] = "--lights PATH",
+            [FindingCodes.MapTemperaturesApart] = "characterise --reference C",
+            [FindingCodes.MapsMovedInTemperature] = "characterise --reference C",
+            [FindingCodes.PredictionNotValidated] = "characterise without --quick",
+            [FindingCodes.ProbeMissesDrift] = "characterise --temperatures hot-pixels",
+            [FindingCodes.ProbeOffsetBetweenSets] = "characterise --temperatures hot-pixels",
+            [FindingCodes.ProfileMissing] = "--profile P",
+            [FindingCodes.KindNotMeasured] = "survey --table FILE",
         };
 
     /// <summary>"[kind-missing: --names-say]", or the code alone.</summary>

@@ -39,7 +39,15 @@ internal static class SurveyDocument
                         [.. s.Frames.Select(f => f.Name)]
                     )),
                 ],
-                [.. lacks.Select(l => new SurveyLack(l.Measurement, l.Settings, Word(l.Kind), l.Frames, l.Sentence))],
+                [
+                    .. lacks.Select(l => new SurveyLack(
+                        EnumWord.Of(l.Measurement),
+                        l.Settings,
+                        EnumWord.Of(l.Kind),
+                        l.Frames,
+                        l.Sentence
+                    )),
+                ],
                 inventory.Rejected,
                 inventory.PassedOver
             ),
@@ -51,7 +59,7 @@ internal static class SurveyDocument
     {
         if (lacks.Count == 0)
             return "Ready to characterise: these frames serve every measurement.";
-        string[] missing = [.. lacks.Select(l => l.Measurement.Replace('-', ' ')).Distinct()];
+        string[] missing = [.. lacks.Select(l => EnumWord.Spaced(l.Measurement)).Distinct()];
         return $"Shoot more before you rely on every number: {string.Join(", ", missing)} still "
             + $"{(missing.Length == 1 ? "lacks" : "lack")} frames.";
     }

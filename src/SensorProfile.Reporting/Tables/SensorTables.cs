@@ -158,7 +158,7 @@ internal static class SensorTables
                     ]
                 ),
                 new DataTable(
-                    "black-level-jumps",
+                    FindingCodes.BlackLevelJumps,
                     ["frame", "step_adu", "standard_uncertainty"],
                     [
                         .. level.Jumps.Select(j =>

@@ -31,7 +31,7 @@ internal static class FlatResidualRecipe
         if (measured.Length == 0 || measured.Any(r => r is null))
         {
             log.Add(
-                MeasurementCodes.FlatResidualNotMeasured,
+                FindingCodes.FlatResidualNotMeasured,
                 Severity.Note,
                 "What flats leave on flats was not measured: it needs 4 or more flats of one exposure under the same "
                     + "light, half of which calibrate the other half."

@@ -87,7 +87,7 @@ internal static class NightsByHotPixels
         if (order.Length < 2)
             return false;
         log.Add(
-            MeasurementCodes.NightsOrdered,
+            FindingCodes.NightsOrdered,
             Severity.Note,
             "By their hot pixels the nights were, from the coldest to the warmest: "
                 + Counted.List([.. order.Select((n, i) => Place(n.Start, n.Warmer, order[0].Warmer, thermometer, i))])

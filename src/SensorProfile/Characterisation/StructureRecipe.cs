@@ -87,14 +87,14 @@ internal static class StructureRecipe
         // Dust, a filter's edge and vignetting make steps in the light; only amplifiers make them without light too.
         if (boundaries.All(b => b.Kind == PatternKind.Response))
             log.Add(
-                MeasurementCodes.ResponseStep,
+                FindingCodes.ResponseStep,
                 Severity.Note,
                 $"The brightness of the flats has steps: {where}. Without light there is none, so it is mostly the light "
                     + "(dust, an edge in the path, vignetting); flats of the same evening take it out."
             );
         else
             log.Add(
-                MeasurementCodes.TapBoundary,
+                FindingCodes.TapBoundary,
                 Severity.Note,
                 $"The sensor is read in parts with amplifiers of their own: {where}. Darks and flats of the "
                     + "same settings take the seams out as long as both parts drift alike; a seam that stays in a "

@@ -46,7 +46,7 @@ internal static class StuckProbe
                 continue;
             doubted.UnionWith(level);
             log.Add(
-                MeasurementCodes.TemperatureContradicted,
+                FindingCodes.TemperatureContradicted,
                 Severity.Warning,
                 Invariant($"The sensor temperature reads {level.Key:0.##} °C in every dark of ")
                     + (

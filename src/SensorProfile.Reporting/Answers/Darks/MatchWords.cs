@@ -154,7 +154,7 @@ internal static class MatchWords
 
     private static Finding Drift(LightMatch match) =>
         new(
-            "lights-drift",
+            FindingCodes.LightsDrift,
             Severity.Warning,
             $"The lights \"{Set(match.Lights)}\" drift by {Plain.Celsius(match.Drift!.Value)} within the set; they are "
                 + "judged by their mean dark current."
@@ -166,7 +166,7 @@ internal static class MatchWords
         string from = night.ServesFrom is double low ? Plain.Celsius(low) : "any temperature",
             to = night.ServesTo is double high ? Plain.Celsius(high) : "any temperature";
         return new(
-            "lights-beyond-tolerance",
+            FindingCodes.LightsBeyondTolerance,
             Severity.Warning,
             $"{Plain.Whole(night.Beyond)} of the lights \"{Set(match.Lights)}\" are farther from the darks than the "
                 + $"tolerance (one by one these darks serve {from} to {to}): take a second set of darks for them; "
@@ -176,7 +176,7 @@ internal static class MatchWords
 
     private static Finding Full(LightMatch match) =>
         new(
-            "pixels-full",
+            FindingCodes.PixelsFull,
             match.FullPixels!.Value > 100 * FullPixels.Many ? Severity.Warning : Severity.Note,
             $"About {Plain.Percent(match.FullPixels.Value / 100)} of the pixels are full in the lights "
                 + $"\"{Set(match.Lights)}\": no dark brings them back. Dither and reject outliers, or expose shorter."

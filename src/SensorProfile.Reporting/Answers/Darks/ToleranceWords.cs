@@ -41,7 +41,7 @@ internal static class ToleranceWords
     {
         if (Tighter(answer) < DarkTolerance.CoolerHolds)
             yield return new Finding(
-                "tolerance-below-coolers",
+                FindingCodes.ToleranceBelowCoolers,
                 Severity.Warning,
                 $"Coolers hold about {Plain.Celsius(DarkTolerance.CoolerHolds)} from night to night; these lights need "
                     + $"less: {WayOut(answer)}."
@@ -71,7 +71,7 @@ internal static class ToleranceWords
     }
 
     private static bool FarOutside(ToleranceAnswer answer) =>
-        answer.Findings.Any(f => f.Code == "tolerance-extrapolated");
+        answer.Findings.Any(f => f.Code == FindingCodes.ToleranceExtrapolated);
 
     private static double? Limit(ToleranceAnswer answer, string quantity) =>
         answer.Quantities.GetValueOrDefault(quantity)?.Value;

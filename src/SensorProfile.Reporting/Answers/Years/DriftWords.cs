@@ -38,7 +38,7 @@ internal static class DriftWords
     {
         foreach (ProbeOrAgeing probe in answer.Probes.Where(p => p.Verdict != ProbeVerdict.None))
             yield return new Finding(
-                "probe-or-ageing",
+                FindingCodes.ProbeOrAgeing,
                 probe.Verdict is ProbeVerdict.Probe or ProbeVerdict.Both ? Severity.Warning : Severity.Note,
                 ProbeWords.Of(probe)
             );
@@ -206,7 +206,7 @@ internal static class DriftWords
 
     private static Finding PatchFinding(GrowingPatch patch) =>
         new(
-            "growing-patch",
+            FindingCodes.GrowingPatch,
             Severity.Warning,
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -113,7 +113,7 @@ public static class DarkPrediction
         return gains.All(g => g is { Value: > 0 })
             ? [.. gains.Select(g => g!.Value)]
             : throw Refuse.CannotTell(
-                "gain-missing",
+                FindingCodes.GainMissing,
                 "The profile has no gain to turn electrons into ADU: add flat pairs and characterise again."
             );
     }
@@ -124,7 +124,7 @@ public static class DarkPrediction
         double reference = pattern.ReferenceTemperature
             ?? mode.DarkCurrent?.ReferenceTemperature
             ?? throw Refuse.CannotTell(
-                "dark-current-missing",
+                FindingCodes.DarkCurrentMissing,
                 "The profile states no reference temperature for its dark current: characterise again with this "
                     + "version."
             );

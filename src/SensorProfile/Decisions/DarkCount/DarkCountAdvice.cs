@@ -45,7 +45,7 @@ internal static class DarkCountAdvice
 
     private static DarkCountAnswer Solve(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
-        Refuse.UnlessShare(question.Limits.NoiseLoss, "loss-out-of-range", "accepted loss");
+        Refuse.UnlessShare(question.Limits.NoiseLoss, FindingCodes.LossOutOfRange, "accepted loss");
         SkyRate sky = NamedSkies.OrDefault(question.Sky);
         StackConditions stack = question.At(question.TemperatureCelsius, sky);
         Guard.Conditions(stack);
@@ -108,7 +108,7 @@ internal static class DarkCountAdvice
 
     internal static Finding SkyAssumed(SkyRate sky) =>
         new(
-            "sky-assumed",
+            FindingCodes.SkyAssumed,
             Severity.Note,
             $"No sky was given; a {sky.Name} ({Plain.Number(sky.Rate.Value, 2)} e⁻/px/s) is assumed."
         );

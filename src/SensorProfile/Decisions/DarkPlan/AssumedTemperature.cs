@@ -54,7 +54,11 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
 
     /// <summary>What to tell.</summary>
     public Finding ToFinding() =>
-        new("temperature-assumed", Severity.Note, $"No temperature of the lights was given: {Words}, is taken.");
+        new(
+            FindingCodes.TemperatureAssumed,
+            Severity.Note,
+            $"No temperature of the lights was given: {Words}, is taken."
+        );
 
     private static double? Setpoint(CameraProfile profile, ModeProfile mode, StackDescription stack)
     {

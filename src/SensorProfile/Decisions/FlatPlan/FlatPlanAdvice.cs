@@ -157,12 +157,12 @@ public static class FlatPlanAdvice
         question.Limits.Check();
         if (question.Level is double level && !(level is > 0 and <= 1))
             throw Refuse.BadArgument(
-                "flat-level-out-of-range",
+                FindingCodes.FlatLevelOutOfRange,
                 "The level of the flats must lie above 0 % and at most at 100 % of the full well, not at "
                     + $"{Plain.Percent(level)}."
             );
         if (question.UnlitFrames is int frames)
-            Refuse.UnlessCount(frames, 1, "unlit-frames-not-positive", "dark flats or bias frames");
+            Refuse.UnlessCount(frames, 1, FindingCodes.UnlitFramesNotPositive, "dark flats or bias frames");
     }
 
     /// <summary>The brightest level that is straight, which needs fewest flats; else the straightest.</summary>

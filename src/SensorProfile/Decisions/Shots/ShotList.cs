@@ -52,7 +52,7 @@ public static class ShotList
                     ?
                     [
                         new Finding(
-                            "darks-shorter-than-lights",
+                            FindingCodes.DarksShorterThanLights,
                             Severity.Warning,
                             $"In this time the darks reach {Plain.Seconds(programme.Longest)} only, not the "
                                 + $"{Plain.Seconds(longest)} of the lights: hot pixels are then known less well."

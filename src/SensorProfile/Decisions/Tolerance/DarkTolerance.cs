@@ -100,7 +100,7 @@ public static class DarkTolerance
         if (question.TemperatureCelsius is null)
             findings.Add(
                 new Finding(
-                    "temperature-assumed",
+                    FindingCodes.TemperatureAssumed,
                     Severity.Note,
                     "No temperature of the lights was given; the profile's reference temperature of "
                         + $"{Plain.Celsius(stack.TemperatureCelsius)} is used."
@@ -115,7 +115,7 @@ public static class DarkTolerance
         if (question.Limits.HotShare * reader.Camera.Width * reader.Camera.Height < 1)
             findings.Add(
                 new Finding(
-                    "hot-share-below-one-pixel",
+                    FindingCodes.HotShareBelowOnePixel,
                     Severity.Warning,
                     "The accepted share of hot pixels is less than one pixel of this sensor: take a larger share."
                 )
@@ -210,7 +210,7 @@ public static class DarkTolerance
         )
             findings.Add(
                 new Finding(
-                    "tolerance-extrapolated",
+                    FindingCodes.ToleranceExtrapolated,
                     Severity.Warning,
                     $"The limit lies more than {Plain.Whole((long)Refuse.ExtrapolationCelsius)} °C outside the "
                         + $"measured range of {Plain.Celsius(reader.Range.Low)} to {Plain.Celsius(reader.Range.High)}; "

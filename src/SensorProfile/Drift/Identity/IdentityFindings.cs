@@ -5,15 +5,12 @@ namespace SensorProfile.Drift.Identity;
 /// <summary>What is said of sessions that are of another sensor, or may be.</summary>
 internal static class IdentityFindings
 {
-    /// <summary>Code of sessions that were parted because their pixels are another sensor's.</summary>
-    public const string AnotherSensor = "another-sensor";
-
     /// <summary>The findings of a sorting.</summary>
     public static IEnumerable<Finding> Of(SensorSorting sensors)
     {
         if (sensors.Others.Count > 0)
             yield return new Finding(
-                AnotherSensor,
+                FindingCodes.AnotherSensor,
                 Severity.Warning,
                 $"{Plain.Whole(sensors.Others.Count)} of the profiles carry the same camera name and were not compared: "
                     + $"{string.Join(" ", sensors.Others.Select(r => $"{r.File}: {r.Reason}"))}",
@@ -21,7 +18,7 @@ internal static class IdentityFindings
             );
         if (sensors.Unsure.Count > 0)
             yield return new Finding(
-                "sensor-not-identified",
+                FindingCodes.SensorNotIdentified,
                 Severity.Note,
                 "Whether all profiles are of one sensor cannot be told from their pixels: too few hot pixels, and no "
                     + "pattern of ordinary ones that would show.",

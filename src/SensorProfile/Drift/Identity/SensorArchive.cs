@@ -51,7 +51,7 @@ public static class SensorArchive
         return (
             next,
             new Finding(
-                IdentityFindings.AnotherSensor,
+                FindingCodes.AnotherSensor,
                 Severity.Warning,
                 $"{profile.File} is of another sensor than the sessions kept under {name} ({evidence}): it was filed "
                     + $"apart, under {next}, and is never compared with them.",

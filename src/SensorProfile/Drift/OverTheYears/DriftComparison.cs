@@ -39,7 +39,7 @@ public static class DriftComparison
         if (!(options.Significance is > 0 and < 1))
             throw new DecisionRefusedException(
                 RefusalKind.BadArgument,
-                "significance-out-of-range",
+                FindingCodes.SignificanceOutOfRange,
                 "The significance must lie between 0 and 1."
             );
         (IReadOnlyList<ProfileOnDisk> kept, IReadOnlyList<RejectedFile> foreign) = ComparableProfiles.Select(profiles);
@@ -184,7 +184,7 @@ public static class DriftComparison
     {
         if (left.Count > 0)
             yield return new Finding(
-                "profiles-refused",
+                FindingCodes.ProfilesRefused,
                 Severity.Warning,
                 $"{Plain.Whole(left.Count)} of the profiles were left out: "
                     + $"{string.Join(" ", left.Select(r => $"{r.File}: {r.Reason}"))}",
@@ -193,7 +193,7 @@ public static class DriftComparison
         ProfileOnDisk[] undated = [.. kept.Where(p => !p.HasDateOfFrames)];
         if (undated.Length > 0)
             yield return new Finding(
-                "date-of-profile",
+                FindingCodes.DateOfProfile,
                 Severity.Note,
                 "Frames without a date: the day on which the profile was made stands for the day of the "
                     + "frames; check that they are close.",
@@ -202,7 +202,7 @@ public static class DriftComparison
         string[] versions = [.. kept.Select(p => p.Profile.Software.Version).Distinct()];
         if (versions.Length > 1)
             yield return new Finding(
-                "versions-differ",
+                FindingCodes.VersionsDiffer,
                 Severity.Note,
                 "The profiles were made by different versions of this program "
                     + $"({string.Join(", ", versions)}): where a change matters, characterise the old frames again "

@@ -24,7 +24,7 @@ internal static class GainFinding
         DriftChange[] moved = [.. followers.Where(c => Math.Abs(c.Z) > Agrees)];
         if (moved.Length > 0)
             yield return new Finding(
-                "gain-moves-all",
+                FindingCodes.GainMovesAll,
                 Severity.Warning,
                 $"At {comparison.Mode.Name} the gain changed, and "
                     + $"{string.Join(", ", moved.Select(c => QuantityNames.WithArticle(c.Quantity)))} by the same "

@@ -86,7 +86,7 @@ internal static class LibraryOutlook
         {
             findings.Add(
                 new Finding(
-                    "library-not-judged",
+                    FindingCodes.LibraryNotJudged,
                     Severity.Note,
                     $"How long the present darks will do was not worked out: {refusal.Message}"
                 )

@@ -161,7 +161,7 @@ internal sealed record ModeComparison
         {
             findings.Add(
                 new Finding(
-                    "dark-law-unreadable",
+                    FindingCodes.DarkLawUnreadable,
                     Severity.Warning,
                     $"The dark current of {profile.File} was not compared: {problem.Message.Split(" (Parameter")[0]}",
                     [profile.File]

@@ -80,7 +80,7 @@ internal static class Grouping
         ];
         string widened = NumberText.Short(ProbeSteps.Widen(tolerance, step));
         return new Finding(
-            FrameFindings.TemperatureSteps,
+            FindingCodes.TemperatureSteps,
             Severity.Warning,
             $"The temperature probe jumps to and fro by {NumberText.Short(step)} °C between frames "
                 + $"({Counted.Some(values, 6)} °C were read): frames within {widened} °C of their set's mean were "

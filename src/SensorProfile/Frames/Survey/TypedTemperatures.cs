@@ -42,7 +42,7 @@ internal static class TypedTemperatures
 
     private static Finding Tell(IReadOnlyList<ReadFrame> filled, IReadOnlyList<ReadFrame> frames) =>
         new(
-            FrameFindings.TemperatureTyped,
+            FindingCodes.TemperatureTyped,
             Severity.Warning,
             $"The temperature of {Counted.Frames(filled.Count)} was drawn in time between the readings that the capture "
                 + $"table gives for {Counted.Frames(frames.Count(IsTyped))}: it is as "
@@ -54,7 +54,7 @@ internal static class TypedTemperatures
         frame with
         {
             Frame = frame.Frame with { TemperatureCelsius = Math.Round(celsius, 2) },
-            Issues = [.. frame.Issues.Where(issue => issue.Code != FrameFindings.TemperatureMissing)],
+            Issues = [.. frame.Issues.Where(issue => issue.Code != FindingCodes.TemperatureMissing)],
         };
 
     private static double At((double Time, double Celsius)[] readings, double time)

@@ -34,7 +34,7 @@ internal static class StrictestColour
     /// <param name="all">What each colour alone would be told.</param>
     internal static Finding Note(string strictest, params IReadOnlyList<(string Colour, string Told)> all) =>
         new(
-            "colours-apart",
+            FindingCodes.ColoursApart,
             Severity.Note,
             "The colours of this camera are scaled apart, so each was answered by itself; this is the answer of the "
                 + $"strictest, {strictest}"

@@ -26,7 +26,7 @@ internal static class ColourModes
             :
             [
                 new Finding(
-                    "colours-apart",
+                    FindingCodes.ColoursApart,
                     Severity.Note,
                     $"The colours of this camera ({string.Join(", ", Of(mode).Select(c => c.Name))}) are scaled apart, so "
                         + "each was judged by itself: what is answered here serves the strictest of them."
