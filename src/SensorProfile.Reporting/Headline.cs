@@ -1,6 +1,6 @@
+using SensorProfile.Frames;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.Archive;
-using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Reporting.Answers;
@@ -51,7 +51,7 @@ internal static class Headline
             parts.Add($"gain {QuantityText.Of(mode.Gain)}");
         parts.AddRange(Dark(mode));
         if (mode.HotPixelsAdu is { } hot)
-            parts.Add($"{Plural.Of(hot.Hot, "hot pixel")} above {QuantityText.Number(hot.HotRate)} ADU/px/s");
+            parts.Add($"{Counted.Nouns(hot.Hot, "hot pixel")} above {QuantityText.Number(hot.HotRate)} ADU/px/s");
         if (parts.Count == 0)
             return "None of read noise, gain and dark current could be measured.";
         string sentence = string.Join(", ", parts);

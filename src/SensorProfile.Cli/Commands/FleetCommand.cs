@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Drift;
@@ -24,7 +25,7 @@ internal sealed class FleetCommand : AnswerCommand<FleetCommand.Settings>
             : throw CommandFailure.UnreadableInput(
                 found.Refused is [var only]
                     ? $"{only.File}: {only.Reason}"
-                    : $"nothing readable in {settings.Folder}: {Plural.Of(found.Refused.Count, "file")} left out, named above."
+                    : $"nothing readable in {settings.Folder}: {Counted.Nouns(found.Refused.Count, "file")} left out, named above."
             );
     }
 

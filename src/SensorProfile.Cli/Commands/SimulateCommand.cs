@@ -1,3 +1,4 @@
+using SensorProfile.Frames;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
@@ -31,7 +32,7 @@ internal sealed class SimulateCommand : AnswerCommand<SimulateCommand.Settings>
         {
             Command = Name,
             Sentence =
-                $"{Plural.Of(frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
+                $"{Counted.Nouns(frames.Count, "frame")} of {camera.Name} stand in {settings.Out}; truth.json "
                 + "beside them says what is true.",
             Verdict = Written,
             Lines =

@@ -5,20 +5,20 @@ internal static class QuantityLabels
 {
     private static readonly Dictionary<string, string> Known = new()
     {
-        ["darkRateChange"] = "change of the dark current",
-        ["darkRatePerYear"] = "dark current per year",
-        ["newHotPixelsPerYear"] = "new hot pixels",
-        ["healedHotPixelsPerYear"] = "healed hot pixels",
-        ["lossWorst"] = "largest rise of a stack's noise by one of them",
-        ["level"] = "mean level of the computed dark",
-        ["uncertaintyTypical"] = "uncertainty, ordinary pixel",
-        ["uncertaintyHot"] = "uncertainty, hot pixel",
-        ["equivalentFrames"] = "as good as a master of so many frames",
-        ["coverageTypical"] = "ordinary pixels within their 95 % interval",
-        ["coverageHot"] = "hot pixels within their 95 % interval",
-        ["coverageGlow"] = "pixels in the glow within their 95 % interval",
-        ["coverageFlickering"] = "flickering pixels within their 95 % interval",
-        ["coverageAgainst"] = "fresh darks within their 95 % interval",
+        [QuantityNames.DarkRateChange] = "change of the dark current",
+        [QuantityNames.DarkRatePerYear] = "dark current per year",
+        [QuantityNames.NewHotPixelsPerYear] = "new hot pixels",
+        [QuantityNames.HealedHotPixelsPerYear] = "healed hot pixels",
+        [QuantityNames.LossWorst] = "largest rise of a stack's noise by one of them",
+        [QuantityNames.Level] = "mean level of the computed dark",
+        [QuantityNames.UncertaintyTypical] = "uncertainty, ordinary pixel",
+        [QuantityNames.UncertaintyHot] = "uncertainty, hot pixel",
+        [QuantityNames.EquivalentFrames] = "as good as a master of so many frames",
+        [QuantityNames.CoverageTypical] = "ordinary pixels within their 95 % interval",
+        [QuantityNames.CoverageHot] = "hot pixels within their 95 % interval",
+        [QuantityNames.CoverageGlow] = "pixels in the glow within their 95 % interval",
+        [QuantityNames.CoverageFlickering] = "flickering pixels within their 95 % interval",
+        [QuantityNames.CoverageAgainst] = "fresh darks within their 95 % interval",
     };
 
     /// <summary>"toleranceWarmer" becomes the label that is known for it, else its words: "tolerance warmer".</summary>

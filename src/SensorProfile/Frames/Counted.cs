@@ -12,7 +12,7 @@ internal static class Counted
     public static string Files(int count) => Nouns(count, "file");
 
     /// <summary>The number and the noun, with an s unless there is one.</summary>
-    public static string Nouns(int count, string noun) =>
+    public static string Nouns(long count, string noun) =>
         count.ToString(CultureInfo.InvariantCulture) + " " + noun + (count == 1 ? "" : "s");
 
     /// <summary>"a, b and c".</summary>

@@ -19,7 +19,7 @@ internal static class DarkLibraryWords
         return new AnswerWords(
             Sentence(answer.Masters.Count, retake, unknown) + BringBack(answer.Masters),
             $"{Path.GetFileName(shown.File)}: {MasterWords.Reason(answer, shown)}",
-            JsonNodes.Word(answer.Library)
+            answer.Library
         );
     }
 

@@ -15,7 +15,7 @@ internal static class MatchWords
         new(
             Sentence(answer.Matches),
             Reason(answer.Matches.First(m => m.Verdict == answer.Worst)),
-            JsonNodes.Word(answer.Worst)
+            answer.Worst
         );
 
     /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>

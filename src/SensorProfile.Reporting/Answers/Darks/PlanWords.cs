@@ -14,7 +14,7 @@ internal static class PlanWords
         new(
             Sentence(answer),
             (taken is null ? "" : $"No temperature was given: planned for {taken.Words}. ") + Reason(answer),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         )
         {
             Cautions = answer.Cooled ? Cautions.Cooling : Cautions.NightDarks,
@@ -78,7 +78,7 @@ internal static class PlanWords
             yield break;
         DarkCountAnswer? stack = answer
             .Stacks.Where(s => s.Stack.ExposureSeconds == most.Exposure)
-            .MaxBy(s => s.Quantities["darks"]?.Value ?? 0);
+            .MaxBy(s => s.Quantities[QuantityNames.Darks]?.Value ?? 0);
         double? loss = stack?.Curve.FirstOrDefault(p => p.Darks == DarksPlan.PracticalFrames)?.Loss;
         yield return new Finding(
             FindingCodes.MoreDarksThanPractical,

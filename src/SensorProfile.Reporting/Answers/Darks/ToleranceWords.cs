@@ -33,7 +33,7 @@ internal static class ToleranceWords
                 ? Sentence(answer)
                 : $"{Sentence(answer)} (Judged for a {answer.Sky.Name}, the strictest of three.)",
             string.Join(" ", [Reason(answer), .. Settled(answer), .. Bought(answer)]),
-            JsonNodes.Word(answer.Verdict)
+            answer.Verdict
         );
 
     /// <summary>What the tolerance warns of.</summary>
@@ -52,11 +52,11 @@ internal static class ToleranceWords
     {
         if (!answer.SpreadKnown)
             return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = Limit(answer, "toleranceWarmer") is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
+        string warm = Limit(answer, QuantityNames.ToleranceWarmer) is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
         string cold =
-            Limit(answer, "toleranceColder") is not double c ? "any amount colder"
+            Limit(answer, QuantityNames.ToleranceColder) is not double c ? "any amount colder"
             // "at most" is said once for both sides
-            : Limit(answer, "toleranceWarmer") is >= Least
+            : Limit(answer, QuantityNames.ToleranceWarmer) is >= Least
                 ? $"{AtMost(c).Replace("at most ", "", StringComparison.Ordinal)} colder"
             : $"{AtMost(c)} colder";
         if (answer is { BeyondCoolers: true, BindingCause: { } near })
@@ -78,7 +78,7 @@ internal static class ToleranceWords
 
     /// <summary>The nearer of both temperature limits, °C.</summary>
     private static double? Tighter(ToleranceAnswer answer) =>
-        SideLimits.Smaller(Limit(answer, "toleranceWarmer"), Limit(answer, "toleranceColder"));
+        SideLimits.Smaller(Limit(answer, QuantityNames.ToleranceWarmer), Limit(answer, QuantityNames.ToleranceColder));
 
     /// <summary>What to do where no cooler holds the limit.</summary>
     private static string WayOut(ToleranceAnswer answer) =>
@@ -117,7 +117,7 @@ internal static class ToleranceWords
         + $"{Plain.Celsius(answer.Stack.TemperatureCelsius)} is judged against its own noise"
         + (answer.BindingCause is { } b ? $"; the first limit reached is: {Threshold(b, answer.Limits)}" : "")
         + (
-            Limit(answer, "toleranceExposure") is double s
+            Limit(answer, QuantityNames.ToleranceExposure) is double s
                 ? $"; the exposure may differ by {SecondsAtMost(s)}."
                 : "; the exposure may differ by any amount."
         );

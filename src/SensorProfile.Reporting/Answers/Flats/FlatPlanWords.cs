@@ -10,7 +10,7 @@ internal static class FlatPlanWords
         AboutHalf = 0.025;
 
     internal static AnswerWords Of(FlatPlanAnswer answer) =>
-        new(Sentence(answer), string.Join(" ", Reasons(answer)), JsonNodes.Word(answer.Verdict))
+        new(Sentence(answer), string.Join(" ", Reasons(answer)), answer.Verdict)
         {
             Cautions = Cautions.Flats,
         };
@@ -42,7 +42,7 @@ internal static class FlatPlanWords
             take = $"ake {Plain.Whole(answer.Flats)} flats at {At(answer.Level)}";
         if (answer.Verdict == FlatPlanVerdict.Limited)
             return $"{(answer.Stack.DitherPositions > 1 ? "Dither over more positions" : "Dither")} and t{take}: what flats "
-                + $"leave on flats costs this stack {Cost(answer, "lossByPattern")} however many you take, and {loss} is "
+                + $"leave on flats costs this stack {Cost(answer, QuantityNames.LossByPattern)} however many you take, and {loss} is "
                 + "accepted.";
         return $"T{take}: "
             + (
@@ -55,7 +55,7 @@ internal static class FlatPlanWords
     private static IEnumerable<string> Reasons(FlatPlanAnswer answer)
     {
         yield return $"A master flat multiplies the sky by its own noise, {Places(answer.Stack)}; 20 flats would cost "
-            + $"{Cost(answer, "lossAt20Flats")}.";
+            + $"{Cost(answer, QuantityNames.LossAt20Flats)}.";
         yield return answer.LevelLimit == FlatLevelLimit.Given
             ? $"The best level would be {At(Best(answer))}."
             : $"Brighter means fewer, and this is as bright as advised: {Limit(answer)}.";

@@ -28,7 +28,7 @@ internal static class SessionSummary
             [
                 .. frames.Select(f => new FrameSummary(
                     f.Screened.Name,
-                    Word(f.Screened.Frame.Kind),
+                    EnumWord.Of(f.Screened.Frame.Kind),
                     f.Screened.Frame.ExposureSeconds,
                     f.Screened.Frame.TemperatureCelsius,
                     f.Screened.Frame.StartUtc,
@@ -48,15 +48,4 @@ internal static class SessionSummary
             );
         return Convert.ToHexStringLower(hash.GetHashAndReset());
     }
-
-    private static string Word(FrameKind kind) =>
-        kind switch
-        {
-            FrameKind.Bias => "bias",
-            FrameKind.Dark => "dark",
-            FrameKind.Flat => "flat",
-            FrameKind.DarkFlat => "dark-flat",
-            FrameKind.Light => "light",
-            _ => "unknown",
-        };
 }

@@ -77,7 +77,7 @@ public static class DarkMatching
         {
             Worst = matches.Max(m => m.Verdict),
             Quantities = matches.Select(m => m.Loss).OfType<Measurement>().MaxBy(loss => loss.Value) is { } loss
-                ? new Dictionary<string, Measurement?> { ["lossWorst"] = loss }
+                ? new Dictionary<string, Measurement?> { [QuantityNames.LossWorst] = loss }
                 : new Dictionary<string, Measurement?>(),
             Findings = findings,
             Matches = matches,

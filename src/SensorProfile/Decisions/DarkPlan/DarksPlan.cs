@@ -63,15 +63,15 @@ public static class DarksPlan
             SpreadDarks = course.Blind,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["totalFrames"] = new(
+                [QuantityNames.TotalFrames] = new(
                     frames,
                     course.FramesUncertainty,
                     "frames",
                     masters.Count,
                     "fewest frames within the loss, uncertainties drawn"
                 ),
-                ["totalTime"] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
-                ["diskSpace"] = new(
+                [QuantityNames.TotalTime] = new(seconds, each * seconds, "s", masters.Count, "exposure and read-out"),
+                [QuantityNames.DiskSpace] = new(
                     bytes / 1e6,
                     each * bytes / 1e6,
                     "MB",
@@ -81,7 +81,7 @@ public static class DarksPlan
             },
             Intervals =
                 course.High > course.Low
-                    ? new Dictionary<string, Interval> { ["totalFrames"] = new(course.Low, course.High) }
+                    ? new Dictionary<string, Interval> { [QuantityNames.TotalFrames] = new(course.Low, course.High) }
                     : new Dictionary<string, Interval>(),
             Masters = masters,
             Unplanned = course.Unplanned,

@@ -71,9 +71,9 @@ internal static class GainChoice
             Drowned = chosen is not null,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["shortestExposure"] = advised.ExposureNeeded,
-                ["longestExposure"] = advised.LongestExposure,
-                ["exposureNeeded"] = largest.ExposureNeeded,
+                [QuantityNames.ShortestExposure] = advised.ExposureNeeded,
+                [QuantityNames.LongestExposure] = advised.LongestExposure,
+                [QuantityNames.ExposureNeeded] = largest.ExposureNeeded,
             },
             Findings =
             [

@@ -50,7 +50,7 @@ public static class FlatPlanAdvice
             mode,
             colour => Solve(profile, ChannelMean.IsNeeded(colour) ? ChannelMean.Average(colour) : colour, question),
             answer => -answer.Flats,
-            "flats"
+            QuantityNames.Flats
         );
 
     private static FlatPlanAnswer Solve(CameraProfile profile, ModeProfile mode, FlatPlanQuestion question)
@@ -95,7 +95,7 @@ public static class FlatPlanAdvice
         ]);
         AnswerQuantities quantities = Quantities(mode, level, noise, question.UnlitFrames);
         quantities.Add(
-            "flats",
+            QuantityNames.Flats,
             Math.Max(flats, MinFlats),
             "frames",
             "smallest number within the loss, uncertainties drawn",
@@ -128,23 +128,23 @@ public static class FlatPlanAdvice
     private static AnswerQuantities Quantities(ModeProfile mode, FlatLevel level, FlatNoise noise, int? unlit)
     {
         var quantities = new AnswerQuantities();
-        quantities.Add("flats", null, "frames", ""); // first in order; filled in when it is known
-        quantities.Add("flatLevel", 100 * level.Share, "%", "of the full well, mean of the frame");
-        quantities.Add("flatLevelAdu", level.Adu, "ADU", "mean of the frame, bias level in it");
+        quantities.Add(QuantityNames.Flats, null, "frames", ""); // first in order; filled in when it is known
+        quantities.Add(QuantityNames.FlatLevel, 100 * level.Share, "%", "of the full well, mean of the frame");
+        quantities.Add(QuantityNames.FlatLevelAdu, level.Adu, "ADU", "mean of the frame, bias level in it");
         quantities.Add(
-            "lossAt20Flats",
+            QuantityNames.LossAt20Flats,
             100 * noise.Loss(level.Electrons, RulesOfThumb.UsualFlats.Low, unlit),
             "%",
             "rise of the noise of the stack with 20 flats of this level"
         );
         quantities.Add(
-            "lossByPattern",
+            QuantityNames.LossByPattern,
             mode.FlatResidual is null ? null : 100 * noise.LossByPattern,
             "%",
             "rise of the noise of the stack by what flats leave on flats"
         );
         quantities.Add(
-            "gradientLeft",
+            QuantityNames.GradientLeft,
             mode.FlatResidualOverAreas is { } areas ? noise.InStackNoise(areas.Value / 100) : null,
             "1",
             "what flats leave on flats over areas, in the noise of a pixel of the stack"

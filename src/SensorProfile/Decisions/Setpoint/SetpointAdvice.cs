@@ -44,7 +44,7 @@ public static class SetpointAdvice
                         colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
                         answer =>
                             (answer.At.Temperature, -Math.Max(answer.At.ExtraTypical, answer.At.ExtraAtShare ?? 0)),
-                        "setpoint"
+                        QuantityNames.Setpoint
                     )
                 ),
         ];

@@ -97,7 +97,7 @@ internal sealed class SettlingSearch
         if (kind == FrameKind.Dark)
             return Darks(reader, again);
         int mode = profile.Modes.TakeWhile(m => !m.Settings.Equals(reader.Mode.Settings)).Count();
-        string word = Plain.Word(kind); // as profile.json writes it
+        string word = EnumWord.Of(kind); // as profile.json writes it
         int there = profile.Frames.Session.Count(f => f.Kind == word && (f.Mode ?? mode) == mode);
         int least = kind switch
         {

@@ -74,15 +74,15 @@ public static class ShotList
             Cooled = question.Cooled,
             Quantities = new Dictionary<string, Measurement?>
             {
-                ["totalFrames"] = new(frames, 0, "frames", shots.Count, "counted"),
-                ["totalTime"] = new(
+                [QuantityNames.TotalFrames] = new(frames, 0, "frames", shots.Count, "counted"),
+                [QuantityNames.TotalTime] = new(
                     seconds,
                     0.15 * seconds,
                     "s",
                     shots.Count,
                     "exposure, read-out and settling; read-out and settling taken as good to 15 %"
                 ),
-                ["diskSpace"] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
+                [QuantityNames.DiskSpace] = new(bytes / 1e6, 0, "MB", shots.Count, "16-bit frames"),
             },
             Shots = shots,
         };

@@ -61,7 +61,7 @@ public static class DarkTolerance
                 mode,
                 colour => Solve(profile, SensorReader.Of(profile, colour), question, sky),
                 Nearest,
-                "toleranceWarmer"
+                QuantityNames.ToleranceWarmer
             );
         if (question.Sky is { } given)
             return Under(given);
@@ -77,7 +77,7 @@ public static class DarkTolerance
 
     /// <summary>The nearer of both temperature limits, °C; infinite where nothing limits.</summary>
     private static double Nearest(ToleranceAnswer answer) =>
-        SideLimits.Smaller(answer.Quantities["toleranceWarmer"]?.Value, answer.Quantities["toleranceColder"]?.Value)
+        SideLimits.Smaller(answer.Quantities[QuantityNames.ToleranceWarmer]?.Value, answer.Quantities[QuantityNames.ToleranceColder]?.Value)
         ?? double.PositiveInfinity;
 
     private static ToleranceAnswer Solve(
@@ -130,9 +130,9 @@ public static class DarkTolerance
         SideLimits all = best.All;
         var quantities = new AnswerQuantities();
         string method = "smallest of four causes, uncertainties drawn";
-        quantities.Add("toleranceWarmer", all.Warmer, "°C", method, spreads.All.Warmer);
-        quantities.Add("toleranceColder", all.Colder, "°C", method, spreads.All.Colder);
-        quantities.Add("toleranceExposure", all.Exposure, "s", method, spreads.All.Exposure);
+        quantities.Add(QuantityNames.ToleranceWarmer, all.Warmer, "°C", method, spreads.All.Warmer);
+        quantities.Add(QuantityNames.ToleranceColder, all.Colder, "°C", method, spreads.All.Colder);
+        quantities.Add(QuantityNames.ToleranceExposure, all.Exposure, "s", method, spreads.All.Exposure);
         CauseTolerance[] causes =
         [
             .. CauseLoads.Mismatches.Select(cause =>

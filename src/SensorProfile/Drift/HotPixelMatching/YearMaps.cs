@@ -187,7 +187,7 @@ internal sealed record YearMaps
             ),
             value = first.TypicalRate * scale.Value * factor;
         return new Quantity(
-            "darkRateByPixel",
+            QuantityNames.DarkRateByPixel,
             new Measurement(value, value * relative, "e-/px/s", scale.Samples, scale.Method)
         );
     }

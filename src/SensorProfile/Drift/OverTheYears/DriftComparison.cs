@@ -110,12 +110,12 @@ public static class DriftComparison
     {
         if (
             mode.DarkTemperature is not double celsius
-            || mode.Changes.FirstOrDefault(c => c.Quantity == "darkRate") is not { } dark
+            || mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate) is not { } dark
         )
             return null;
         bool changed = DarkChanged(mode);
         // the surer of the two
-        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == "darkRateByPixel") ?? dark;
+        DriftChange typical = mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRateByPixel) ?? dark;
         return ProbeTest.Judge(
             mode.Mode,
             typical with
@@ -167,16 +167,16 @@ public static class DriftComparison
         return teller is null ? probe : ProbeTest.Settled(teller with { Mode = probe.Mode }, changed);
     }
 
-    private static bool IsDark(string quantity) => quantity is "darkRate" or "darkRateByPixel";
+    private static bool IsDark(string quantity) => quantity is QuantityNames.DarkRate or QuantityNames.DarkRateByPixel;
 
     private static LibraryForecast? Outlook(ModeComparison mode, DriftOptions options, List<Finding> findings) =>
         options.Stack is { } stack
         && (
-            mode.Trends.FirstOrDefault(t => t.Quantity == "darkRateByPixel")
-            ?? mode.Trends.FirstOrDefault(t => t.Quantity == "darkRate")
+            mode.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRateByPixel)
+            ?? mode.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)
         )
             is { } rate
-        && mode.Changes.FirstOrDefault(c => c.Quantity == "doublingTemperature") is { To.Value: > 0 } doubling
+        && mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DoublingTemperature) is { To.Value: > 0 } doubling
             ? LibraryOutlook.Forecast(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
             : null;
 

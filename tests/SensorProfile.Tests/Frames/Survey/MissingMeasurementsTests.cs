@@ -96,7 +96,7 @@ public class MissingMeasurementsTests
     [Fact]
     public void WithoutAnyFrameThatMeasuresEverythingIsMissing() =>
         Assert.Equal(
-            ["read-noise", "pixel-noise-map", "gain", "linearity", "dark-current", "temperature-law"],
+            Enum.GetValues<MeasurementKind>(),
             Lacks([Set(FrameKind.Light, 300, -10, 5)]).Select(l => l.Measurement)
         );
 

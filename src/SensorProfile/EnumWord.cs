@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace SensorProfile.Reporting.Answers;
+namespace SensorProfile;
 
 /// <summary>Words of enumerations: for scripts, and for people.</summary>
 internal static class EnumWord
