@@ -1,6 +1,6 @@
-using SensorProfile.Frames;
 using SensorProfile.DarkCurrent.Laws;
 using SensorProfile.Drift.Archive;
+using SensorProfile.Frames;
 using SensorProfile.Profiles;
 using SensorProfile.Profiles.Darks;
 using SensorProfile.Reporting.Answers;

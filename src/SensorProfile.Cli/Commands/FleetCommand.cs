@@ -1,8 +1,8 @@
-using SensorProfile.Frames;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
+using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Reporting.Answers.Years;

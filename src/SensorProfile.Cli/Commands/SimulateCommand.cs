@@ -1,8 +1,8 @@
-using SensorProfile.Frames;
 using System.ComponentModel;
 using SensorProfile.Cli.Commands.Options;
 using SensorProfile.Cli.Commands.Reading;
 using SensorProfile.Cli.Output;
+using SensorProfile.Frames;
 using SensorProfile.Reporting.Answers;
 using SensorProfile.Simulation;
 using SensorProfile.Simulation.Parameters.Session;

@@ -77,7 +77,8 @@ internal static class ShotsDocument
                 .. answer.Expected.Select(e =>
                     (IReadOnlyList<string>)
                         [
-                            QuantityLabels.Of(e.Quantity) + (e.Quantity == QuantityNames.ReadNoise ? " of one pixel" : ""),
+                            QuantityLabels.Of(e.Quantity)
+                                + (e.Quantity == QuantityNames.ReadNoise ? " of one pixel" : ""),
                             answer.Shots.Count > 0 && answer.Expected.All(x => x.Now is null)
                                 ? ""
                                 : Cell(e.Now, e.Unit),

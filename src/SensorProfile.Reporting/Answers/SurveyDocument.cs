@@ -85,7 +85,8 @@ internal static class SurveyDocument
     private static string Usable(Inventory inventory)
     {
         int unknown = inventory.Frames.Count(f => f.Kind == FrameKind.Unknown);
-        string all = $"{Counted.Nouns(inventory.Frames.Count, "frame")} in {Counted.Nouns(inventory.Sets.Count, "set")}";
+        string all =
+            $"{Counted.Nouns(inventory.Frames.Count, "frame")} in {Counted.Nouns(inventory.Sets.Count, "set")}";
         return unknown == 0 ? $"{all} can be used"
             : unknown == inventory.Frames.Count ? $"{all}: none can be used before its kind is known"
             : $"{all} can be used, but for {unknown} whose kind is not known";

@@ -85,7 +85,7 @@ internal static class FlatFindings
     {
         (CodePopulation Codes, string Name)[] channels =
         [
-            .. mode.FlatCodes.Select((codes, c) => (CodePopulation.Of(codes, mode.CodeStep), mode.Mosaic.Names[c])),
+            .. mode.FlatCodes.Select((codes, c) => (CodePopulation.Count(codes, mode.CodeStep), mode.Mosaic.Names[c])),
         ];
         (CodePopulation Codes, string Name)[] scaled = [.. channels.Where(c => c.Codes.LooksScaled)];
         if (scaled.Length == 0)

@@ -86,7 +86,7 @@ internal static class FlatRecipe
                 "The noise of the flats does not grow with their light, so gain, full well and everything in electrons "
                     + "cannot be measured: look whether these are raw flats, bright enough and not saturated."
             );
-        bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Of(c, mode.CodeStep).LooksScaled);
+        bool scaledCodes = mode.FlatCodes.Any(c => CodePopulation.Count(c, mode.CodeStep).LooksScaled);
         if (RawResponse.EvidenceAgainst(channels, scaledCodes) is not { } evidence)
             return channels;
         log.Add(

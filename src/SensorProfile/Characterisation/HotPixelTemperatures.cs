@@ -61,7 +61,7 @@ internal static class HotPixelTemperatures
         }
         log.Add(
             found
-                .Findings.Where(f => f.Code.StartsWith("probe-", StringComparison.Ordinal))
+                .Findings.Where(f => f.Code is FindingCodes.ProbeMissesDrift or FindingCodes.ProbeOffsetBetweenSets)
                 .Select(ThermometerFindings.WhereReplaced)
         );
         ModeFrames replaced = mode with

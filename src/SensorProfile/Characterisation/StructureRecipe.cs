@@ -25,7 +25,7 @@ internal static class StructureRecipe
         if (bias.Moments is { } moments)
         {
             unlit = DarkStructure.Measure(moments, mode.Mosaic, flats.ElectronsPerAdu(mode.Mosaic));
-            var level = LineTable.Of(moments.Mean, moments.Width, mode.Mosaic, relative: false);
+            var level = LineTable.Sum(moments.Mean, moments.Width, mode.Mosaic, relative: false);
             lines.AddRange(
                 LineDefects.InTable(level, MinLevel * (bias.ReadNoiseAdu?.Value ?? 0), PatternKind.Level, 1, "ADU")
             );
@@ -34,7 +34,7 @@ internal static class StructureRecipe
             if (moments.Frames > 3)
                 boundaries.AddRange(
                     SensorBoundaries.Find(
-                        LineTable.Of(moments.Variance, moments.Width, mode.Mosaic, relative: true),
+                        LineTable.Sum(moments.Variance, moments.Width, mode.Mosaic, relative: true),
                         PatternKind.Noise,
                         50,
                         "%"
@@ -54,7 +54,7 @@ internal static class StructureRecipe
                 is { } response
         )
         {
-            var table = LineTable.Of(response, width, mode.Mosaic, relative: true);
+            var table = LineTable.Sum(response, width, mode.Mosaic, relative: true);
             lines.AddRange(LineDefects.InTable(table, MinResponse, PatternKind.Response, 100, "%"));
             boundaries.AddRange(SensorBoundaries.Find(table, PatternKind.Response, 100, "%"));
             structure = ResponseStructure.Measure(response, width, mode.Mosaic, flats.MeanNoise);

@@ -19,7 +19,7 @@ internal readonly record struct LagSums(
     /// The sums of each channel over one strip; neighbours across the edge of a strip are left out, which biases
     /// nothing.
     /// </summary>
-    public static LagSums[] Of(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
+    public static LagSums[] Sum(Strip strip, ColourMosaic mosaic, PairResidual[] residuals)
     {
         var sums = new LagSums[mosaic.Channels];
         for (int channel = 0; channel < sums.Length; channel++)

@@ -69,7 +69,7 @@ internal static class StuckProbe
 
     private static IEnumerable<FrameSet> ByNight(FrameSet set) =>
         NightSplit
-            .Of(set.Frames)
+            .Split(set.Frames)
             .Select(night =>
                 set with
                 {
@@ -81,7 +81,7 @@ internal static class StuckProbe
     private static ScreenedFrame[][] Nights(FrameSet[] sets, IReadOnlyDictionary<string, ScreenedFrame> looked) =>
         [
             .. NightSplit
-                .Of([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
+                .Split([.. sets.SelectMany(s => s.Frames).Order(FrameOrder.ByTimeThenName)])
                 .Select(night => night.Where(f => looked.ContainsKey(f.Name)).Select(f => looked[f.Name]).ToArray())
                 .Where(night => night.Length >= MinFrames),
         ];

@@ -12,11 +12,7 @@ namespace SensorProfile.Reporting.Answers.Darks;
 internal static class MatchWords
 {
     public static AnswerWords Of(MatchAnswer answer) =>
-        new(
-            Sentence(answer.Matches),
-            Reason(answer.Matches.First(m => m.Verdict == answer.Worst)),
-            answer.Worst
-        );
+        new(Sentence(answer.Matches), Reason(answer.Matches.First(m => m.Verdict == answer.Worst)), answer.Worst);
 
     /// <summary>"40 lights of 300 s at −10 °C, gain 100 (NGC)".</summary>
     public static string Set(MatchedSet set) =>

@@ -103,7 +103,12 @@ internal static class ToleranceDocument
                 ),
             ];
 
-    private static readonly string[] _sides = [QuantityNames.ToleranceWarmer, QuantityNames.ToleranceColder, QuantityNames.ToleranceExposure];
+    private static readonly string[] _sides =
+    [
+        QuantityNames.ToleranceWarmer,
+        QuantityNames.ToleranceColder,
+        QuantityNames.ToleranceExposure,
+    ];
 
     private static IReadOnlyList<string> Row(string name, ToleranceAnswer answer) =>
         [

@@ -52,7 +52,9 @@ internal static class ToleranceWords
     {
         if (!answer.SpreadKnown)
             return "Cannot tell how far darks may be: the profile does not say how dark current spreads over the pixels.";
-        string warm = Limit(answer, QuantityNames.ToleranceWarmer) is double w ? $"{AtMost(w)} warmer" : "any amount warmer";
+        string warm = Limit(answer, QuantityNames.ToleranceWarmer) is double w
+            ? $"{AtMost(w)} warmer"
+            : "any amount warmer";
         string cold =
             Limit(answer, QuantityNames.ToleranceColder) is not double c ? "any amount colder"
             // "at most" is said once for both sides

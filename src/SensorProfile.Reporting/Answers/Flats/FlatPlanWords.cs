@@ -10,10 +10,7 @@ internal static class FlatPlanWords
         AboutHalf = 0.025;
 
     internal static AnswerWords Of(FlatPlanAnswer answer) =>
-        new(Sentence(answer), string.Join(" ", Reasons(answer)), answer.Verdict)
-        {
-            Cautions = Cautions.Flats,
-        };
+        new(Sentence(answer), string.Join(" ", Reasons(answer)), answer.Verdict) { Cautions = Cautions.Flats };
 
     /// <summary>"about half of full well (32 000 ADU)", "the level of your brightest flats (41 000 ADU)".</summary>
     internal static string At(FlatLevel level)

@@ -31,7 +31,10 @@ internal static class ExposureDocument
                 ? [AnswerHint.GiveSky]
                 : [],
             QuantitiesTitle = all.Length > 1 ? $"For the {answer.Sky.Name}" : "",
-            Quantities = [.. reply.Quantities.Where(q => q.Name != QuantityNames.ExposureNeeded || answer.Modes.Count > 1)],
+            Quantities =
+            [
+                .. reply.Quantities.Where(q => q.Name != QuantityNames.ExposureNeeded || answer.Modes.Count > 1),
+            ],
             Tables = [.. all.Select(Modes), SkyFields.Assumptions(all.Select(a => a.Sky))],
         };
     }

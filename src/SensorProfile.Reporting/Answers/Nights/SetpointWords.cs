@@ -84,7 +84,9 @@ internal static class SetpointWords
     {
         SetpointPoint at = answer.At;
         string below =
-            answer.Limit is null && answer.Quantities[QuantityNames.DiminishingReturns] is { } point && point.Value < at.Temperature
+            answer.Limit is null
+            && answer.Quantities[QuantityNames.DiminishingReturns] is { } point
+            && point.Value < at.Temperature
                 ? $"; below {QuantityText.Degrees(Math.Floor(point.Value))} colder gains less than 1 %"
                 : "";
         return $"At {QuantityText.Degrees(at.Temperature)} dark current adds {AddedNoise.Of(at.ExtraTypical)} to the noise of a "

@@ -102,7 +102,10 @@ internal static class DriftWords
     {
         DriftChange[] moved = [.. changes.Where(c => c.Changed && c.Quantity != QuantityNames.GrowingPatch)];
         bool Told(DriftChange c) =>
-            (c.Quantity == QuantityNames.DarkRate && moved.Any(m => m.Quantity == QuantityNames.DarkRateByPixel && m.Mode == c.Mode))
+            (
+                c.Quantity == QuantityNames.DarkRate
+                && moved.Any(m => m.Quantity == QuantityNames.DarkRateByPixel && m.Mode == c.Mode)
+            )
             || (
                 QuantityNames.IsHotPixelCount(c.Quantity)
                 && moved.Any(m => m.Quantity == QuantityNames.NewLessHealed && m.Mode == c.Mode)
@@ -147,11 +150,11 @@ internal static class DriftWords
 
     private static bool SameThing(string a, string b) =>
         a == b
-        || (a.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal) && b.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal))
         || (
-            QuantityNames.IsHotPixelCount(b)
-            && (a == QuantityNames.NewLessHealed || QuantityNames.IsHotPixelCount(a))
-        );
+            a.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal)
+            && b.StartsWith(QuantityNames.DarkRate, StringComparison.Ordinal)
+        )
+        || (QuantityNames.IsHotPixelCount(b) && (a == QuantityNames.NewLessHealed || QuantityNames.IsHotPixelCount(a)));
 
     private static int Weight(string quantity) =>
         quantity switch

@@ -1,8 +1,8 @@
-using SensorProfile.Frames;
 using System.Globalization;
 using SensorProfile.Drift;
 using SensorProfile.Drift.Archive;
 using SensorProfile.Drift.OverTheYears;
+using SensorProfile.Frames;
 using SensorProfile.Profiles.Session;
 
 namespace SensorProfile.Reporting.Answers.Years;

@@ -31,7 +31,9 @@ internal static class DriftYearsSection
             return null;
         Panel[] panels =
         [
-            .. changes.Where(c => c.Quantity is not (QuantityNames.NewLessHealed or QuantityNames.GrowingPatch)).Select(c => Panel(answer, c)),
+            .. changes
+                .Where(c => c.Quantity is not (QuantityNames.NewLessHealed or QuantityNames.GrowingPatch))
+                .Select(c => Panel(answer, c)),
         ];
         List<Block> blocks = [];
         if (panels.Length > 0)
@@ -102,7 +104,8 @@ internal static class DriftYearsSection
             LastNumberColumn = 6,
         };
 
-    private static bool IsOfPixels(DriftChange c) => c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch;
+    private static bool IsOfPixels(DriftChange c) =>
+        c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch;
 
     /// <summary>A change as a share of the first value; in the quantity's own unit where that says nothing.</summary>
     private static string Share(DriftChange c, double change, bool signed)

@@ -1,3 +1,5 @@
+using SensorProfile.Fitting.Statistics;
+
 namespace SensorProfile.DarkCurrent.Levels;
 
 /// <summary>Straight line of dark level (or variance) against exposure.</summary>
@@ -48,14 +50,8 @@ internal sealed record DarkSignalFit
     /// Whether the slope stands out of its uncertainty (95 %, one-sided); if not, report <see cref="UpperLimit"/>
     /// instead of it.
     /// </summary>
-    public bool Resolved => Slope.Value > DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
-
-    /// <summary>
-    /// Whether the level falls with exposure beyond its uncertainty: the camera pins its black level, or the pedestal
-    /// drifts.
-    /// </summary>
-    public bool Falling => Slope.Value < -DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
+    public bool Resolved => Slope.Value > Probability.OneSided95 * Slope.StandardUncertainty;
 
     /// <summary>The slope that would have been seen (95 %): max(slope, 0) + 1.645u.</summary>
-    public double UpperLimit => Math.Max(0, Slope.Value) + DarkSignalSlope.OneSided95 * Slope.StandardUncertainty;
+    public double UpperLimit => Math.Max(0, Slope.Value) + Probability.OneSided95 * Slope.StandardUncertainty;
 }

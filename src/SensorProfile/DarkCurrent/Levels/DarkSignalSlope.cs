@@ -14,8 +14,6 @@ namespace SensorProfile.DarkCurrent.Levels;
 /// point.</remarks>
 internal static class DarkSignalSlope
 {
-    internal const double OneSided95 = 1.6448536269514722;
-
     /// <summary>Fits the line.</summary>
     /// <param name="points">One per frame, pair or set: exposure in s, level (or variance), its standard
     /// uncertainty.</param>

@@ -178,7 +178,13 @@ public static class DarkPrediction
         var quantities = new OrderedDictionary<string, Measurement?>
         {
             [QuantityNames.Level] = new(sum / Math.Max(1, n), 0, "ADU", n, "mean of the computed dark"),
-            [QuantityNames.UncertaintyTypical] = new(typical, 0, "e-", pixels.Doubts.Ordinary.Count, "median standard uncertainty"),
+            [QuantityNames.UncertaintyTypical] = new(
+                typical,
+                0,
+                "e-",
+                pixels.Doubts.Ordinary.Count,
+                "median standard uncertainty"
+            ),
             [QuantityNames.UncertaintyHot] =
                 pixels.Doubts.Hot.Count == 0
                     ? null

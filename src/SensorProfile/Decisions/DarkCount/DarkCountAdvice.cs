@@ -41,7 +41,12 @@ internal static class DarkCountAdvice
     /// <param name="question">The stack.</param>
     /// <exception cref="DecisionRefusedException">The question is wrong, or the profile cannot answer it.</exception>
     public static DarkCountAnswer Find(CameraProfile profile, ModeProfile mode, DarkCountQuestion question) =>
-        StrictestColour.Of(mode, colour => Solve(profile, colour, question), answer => -answer.Darks, QuantityNames.Darks);
+        StrictestColour.Ask(
+            mode,
+            colour => Solve(profile, colour, question),
+            answer => -answer.Darks,
+            QuantityNames.Darks
+        );
 
     private static DarkCountAnswer Solve(CameraProfile profile, ModeProfile mode, DarkCountQuestion question)
     {
@@ -73,7 +78,13 @@ internal static class DarkCountAdvice
             ]
         )[0];
         var quantities = new AnswerQuantities();
-        quantities.Add(QuantityNames.Darks, n, "frames", "smallest number within the loss, uncertainties drawn", spread);
+        quantities.Add(
+            QuantityNames.Darks,
+            n,
+            "frames",
+            "smallest number within the loss, uncertainties drawn",
+            spread
+        );
         quantities.Add(
             QuantityNames.LossAt20,
             100 * MinDarks.Loss(ratio, lights, 20),

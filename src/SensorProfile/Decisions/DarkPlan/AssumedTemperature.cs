@@ -45,7 +45,8 @@ public sealed record AssumedTemperature(double Celsius, bool IsSetpoint)
             ? new(Math.Clamp(wanted, reader.Range.Low, reader.Range.High), true)
             : new(reader.Best.PixelReference, false);
 
-    private static double? Value(SetpointAnswer answer) => answer.Quantities.GetValueOrDefault(QuantityNames.Setpoint)?.Value;
+    private static double? Value(SetpointAnswer answer) =>
+        answer.Quantities.GetValueOrDefault(QuantityNames.Setpoint)?.Value;
 
     /// <summary>"the set point that follows from the profile, −6 °C".</summary>
     internal string Words =>

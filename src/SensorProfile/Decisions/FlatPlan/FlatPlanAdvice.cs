@@ -46,7 +46,7 @@ public static class FlatPlanAdvice
     }
 
     private static FlatPlanAnswer OfMode(CameraProfile profile, ModeProfile mode, FlatPlanQuestion question) =>
-        StrictestColour.Of(
+        StrictestColour.Ask(
             mode,
             colour => Solve(profile, ChannelMean.IsNeeded(colour) ? ChannelMean.Average(colour) : colour, question),
             answer => -answer.Flats,
@@ -78,7 +78,7 @@ public static class FlatPlanAdvice
         if (limited)
             (budget, unlit) = (budget with { Residual = null }, null);
         double flats = budget.Best.Smallest(level.Electrons, unlit, loss) ?? MinFlats;
-        UncertaintyDraws.Spread spread = UncertaintyDraws.Of(next =>
+        UncertaintyDraws.Spread spread = UncertaintyDraws.Draw(next =>
         {
             double electrons = level.Electrons * FlatBudget.Moved(levels.Well, next()) / levels.Well.Value;
             return budget.Noise(next).Smallest(electrons, unlit, loss) is double n ? Math.Max(n, MinFlats) : null;

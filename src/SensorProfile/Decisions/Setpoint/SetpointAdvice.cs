@@ -39,7 +39,7 @@ public static class SetpointAdvice
             .. FullPixels
                 .Skies(reader, reached.Sky, reached.ExposureSeconds)
                 .Select(each =>
-                    StrictestColour.Of(
+                    StrictestColour.Ask(
                         mode,
                         colour => Solve(SensorReader.Of(profile, colour), reached, each, beyond),
                         answer =>

@@ -57,7 +57,7 @@ public static class DarkTolerance
     {
         question.Limits.Check();
         ToleranceAnswer Under(SkyRate sky) =>
-            StrictestColour.Of(
+            StrictestColour.Ask(
                 mode,
                 colour => Solve(profile, SensorReader.Of(profile, colour), question, sky),
                 Nearest,
@@ -77,8 +77,10 @@ public static class DarkTolerance
 
     /// <summary>The nearer of both temperature limits, °C; infinite where nothing limits.</summary>
     private static double Nearest(ToleranceAnswer answer) =>
-        SideLimits.Smaller(answer.Quantities[QuantityNames.ToleranceWarmer]?.Value, answer.Quantities[QuantityNames.ToleranceColder]?.Value)
-        ?? double.PositiveInfinity;
+        SideLimits.Smaller(
+            answer.Quantities[QuantityNames.ToleranceWarmer]?.Value,
+            answer.Quantities[QuantityNames.ToleranceColder]?.Value
+        ) ?? double.PositiveInfinity;
 
     private static ToleranceAnswer Solve(
         CameraProfile profile,

@@ -83,8 +83,12 @@ internal static class DriftAnswers
     {
         Dictionary<string, Measurement?> all = [];
         ModeComparison first = modes[0];
-        all[QuantityNames.DarkRateChange] = first.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate)?.Change;
-        all[QuantityNames.DarkRatePerYear] = first.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)?.PerYear;
+        all[QuantityNames.DarkRateChange] = first
+            .Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DarkRate)
+            ?.Change;
+        all[QuantityNames.DarkRatePerYear] = first
+            .Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)
+            ?.PerYear;
         all[QuantityNames.NewHotPixelsPerYear] = first.HotPixels?.NewPerYear;
         all[QuantityNames.HealedHotPixelsPerYear] = first.HotPixels?.HealedPerYear;
         return all;

@@ -176,7 +176,8 @@ public static class DriftComparison
             ?? mode.Trends.FirstOrDefault(t => t.Quantity == QuantityNames.DarkRate)
         )
             is { } rate
-        && mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DoublingTemperature) is { To.Value: > 0 } doubling
+        && mode.Changes.FirstOrDefault(c => c.Quantity == QuantityNames.DoublingTemperature)
+            is { To.Value: > 0 } doubling
             ? LibraryOutlook.Forecast(mode.Mode, rate, doubling.To.Value, mode.HotPixels, stack, findings)
             : null;
 

@@ -11,7 +11,12 @@ internal static class FramesToRetake
         QuantityNames.GrowingPatch,
         QuantityNames.GlowTotal,
     ];
-    private static readonly string[] OfBias = [QuantityNames.BiasLevel, QuantityNames.RowNoise, QuantityNames.ColumnNoise];
+    private static readonly string[] OfBias =
+    [
+        QuantityNames.BiasLevel,
+        QuantityNames.RowNoise,
+        QuantityNames.ColumnNoise,
+    ];
     private static readonly string[] OfFlats = [QuantityNames.ResponseNonuniformity];
 
     /// <summary>The kinds of frames to take again.</summary>

@@ -83,7 +83,10 @@ internal sealed record ModeComparison
     /// <param name="steps">By member; those of another mode of the same sessions where this one has none.</param>
     public ModeComparison WithoutProbeError(IReadOnlyDictionary<int, HotPixelStep> steps)
     {
-        DriftChange[] pixelwise = [.. Changes.Where(c => c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch)];
+        DriftChange[] pixelwise =
+        [
+            .. Changes.Where(c => c.Quantity is QuantityNames.NewLessHealed or QuantityNames.GrowingPatch),
+        ];
         ModeComparison corrected = (this with { Steps = steps }).Compared(probeMoved: true);
         return corrected with { Changes = [.. corrected.Changes, .. pixelwise] };
     }

@@ -44,7 +44,7 @@ internal static class Grouping
         if (series.Key.Kind == FrameKind.Bias && clusters.Count == 1)
             clusters[0] = series.Frames;
         else if (series.Key.Kind == FrameKind.Dark)
-            clusters.AddRange(NightSplit.Of(unknown));
+            clusters.AddRange(NightSplit.Split(unknown));
         else if (unknown.Count > 0)
             clusters.Add(unknown);
         return [.. clusters.Select(cluster => SetOf(series, cluster))];

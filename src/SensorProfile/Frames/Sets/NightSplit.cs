@@ -11,7 +11,7 @@ internal static class NightSplit
     /// <summary>Splits frames at the pauses between them.</summary>
     /// <param name="frames">In order of time. Those without a time belong to the only night there is, or, where there are
     /// several, are kept apart: they may be of any.</param>
-    public static IReadOnlyList<IReadOnlyList<Frame>> Of(IReadOnlyList<Frame> frames)
+    public static IReadOnlyList<IReadOnlyList<Frame>> Split(IReadOnlyList<Frame> frames)
     {
         List<List<Frame>> nights = [];
         DateTimeOffset? last = null;

@@ -11,7 +11,7 @@ internal static class StrictestColour
     /// <param name="ask">The question.</param>
     /// <param name="order">Smallest for the strictest answer.</param>
     /// <param name="quantity">The number that is told colour by colour.</param>
-    internal static T Of<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
+    internal static T Ask<T, TKey>(ModeProfile mode, Func<ModeProfile, T> ask, Func<T, TKey> order, string quantity)
         where T : Answer
     {
         (string Colour, T Answer)[] all = [.. ColourModes.Of(mode).Select(c => (c.Name, ask(c.Mode)))];

@@ -61,9 +61,6 @@ internal sealed class RateDistribution
         // the interval holds 95 %
         Math.Max(count.Count + deviate * Math.Max(count.High - count.Low, 0) / (2 * 1.959963984540054), 0.5);
 
-    /// <summary>Rate that a share of the pixels does not exceed, e-/px/s at the reference temperature.</summary>
-    internal double RateAt(double share) => RateAtScore(Score(share));
-
     /// <summary>Normal score of a rank.</summary>
     internal static double Score(double share) => Normal.InvCDF(0, 1, Math.Clamp(share, 1e-12, 1 - 1e-12));
 

@@ -69,7 +69,7 @@ internal static class UncertaintyDraws
     /// The same for a decision that rests on a few quantities, each with a doubt of its own: <paramref name="decide"/>
     /// draws them by the standard normal deviates that it is given.
     /// </summary>
-    internal static Spread Of(Func<Func<double>, double?> decide)
+    internal static Spread Draw(Func<Func<double>, double?> decide)
     {
         var random = new Random(Seed);
         double Next() => SensorReader.Deviate(random);

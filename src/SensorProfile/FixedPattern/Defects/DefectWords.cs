@@ -1,7 +1,7 @@
 namespace SensorProfile.FixedPattern.Defects;
 
 /// <summary>Words for the defect classes, in headers and tables.</summary>
-internal static class DefectKeys
+internal static class DefectWords
 {
     /// <summary>Each class with its FITS keyword and its word.</summary>
     public static IReadOnlyList<(DefectClass Class, string Keyword, string Word)> All { get; } =

@@ -10,7 +10,7 @@ namespace SensorProfile.Raw.LibRaw;
 /// directories of TIFF, whatever number follows its byte order, the boxes of ISO 14496-12 and the offsets of one other
 /// header say how long the file must be. Asked only where reading has failed: cameras have written wrong lengths.
 /// </remarks>
-internal static class CutShort
+internal static class TruncationCheck
 {
     private const string Remedy = TiffDirectory.Repair;
     private const int MostBoxes = 1000;

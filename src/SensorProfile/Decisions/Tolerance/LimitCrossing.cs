@@ -1,7 +1,7 @@
 namespace SensorProfile.Decisions.Tolerance;
 
 /// <summary>Where a quantity that grows from the origin first reaches a limit.</summary>
-internal static class Roots
+internal static class LimitCrossing
 {
     // width of the last bracket, as a share of the answer
     private const double Exact = 5e-9,

@@ -3,7 +3,7 @@ using SensorProfile.Simulation.Randomness;
 namespace SensorProfile.Simulation.Sensors;
 
 /// <summary>Random choice of pixels.</summary>
-internal static class Selection
+internal static class RandomPixels
 {
     // keeps this stream apart from the one that draws the properties
     private const long PlacesOnly = 1;
